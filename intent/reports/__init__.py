@@ -1,0 +1,45 @@
+"""Variance reports: one story, told as text, HTML, Markdown, JSON or Turtle."""
+
+from __future__ import annotations
+
+from intent.reports.evidence import Evidence, EvidenceFile, FileRole
+from intent.variance.result import Variance
+
+FORMATS = ("text", "html", "markdown", "json", "turtle")
+
+__all__ = ["FORMATS", "Evidence", "EvidenceFile", "FileRole", "write_report"]
+
+
+def write_report(
+    variance: Variance, format: str, evidence: Evidence, *, width: int = 80, colour: bool = False
+) -> str:
+    """The report of a variance in one of `FORMATS`; the same input gives the same characters.
+
+    ``width`` (in columns) and ``colour`` (ANSI) concern text alone. Each writer is imported only when it is
+    asked for, since a terminal report should not wait for what HTML and Turtle need.
+    Raises ``ValueError`` for another format.
+    """
+    if format == "json":
+        from intent.reports.as_json import write_json
+
+        return write_json(variance, evidence)
+    if format == "turtle":
+        from intent.reports.turtle import write_turtle
+
+        return write_turtle(variance, evidence)
+    from intent.reports.story import tell
+
+    story = tell(variance, evidence)
+    if format == "text":
+        from intent.reports.text import write_text
+
+        return write_text(story, width=width, colour=colour)
+    if format == "html":
+        from intent.reports.html import write_html
+
+        return write_html(story)
+    if format == "markdown":
+        from intent.reports.markdown import write_markdown
+
+        return write_markdown(story)
+    raise ValueError(f"`{format}` is not a format of a report; choose one of {', '.join(FORMATS)}")

@@ -1,0 +1,138 @@
+"""Instructions as a report tells them: what is said, in whose words, where it stands, and why it prevailed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from intent.dates import DaySpan
+from intent.model import Citation, Heading, Instruction, Modality, Source, Work
+from intent.reports.naming import person_in_words
+from intent.reports.wording import date_in_words, listed, quoted, sentence
+from intent.variance.result import Because, SetAside
+
+VERBS = {Modality.REQUIRED: "requires", Modality.ALLOWED: "allows", Modality.FORBIDDEN: "forbids"}
+
+
+@dataclass(frozen=True, slots=True)
+class Quotation:
+    """The words quoted under a heading, who said them and where they are to be found."""
+
+    heading: str
+    """`R1, The pictures come from tubes`."""
+    words: str
+    attribution: str
+    reason: str = ""
+
+
+def told(instruction: Instruction) -> str:
+    """`R1.1 requires: technology of Monitors is cathode-ray tube.`"""
+    text = (instruction.sentence or instruction.assertion.written).strip()
+    prefix = f"{instruction.modality}:"
+    if text.casefold().startswith(prefix):
+        text = text[len(prefix) :].strip()
+    return f"{instruction.identifier} {VERBS[instruction.modality]}: {text.rstrip('.')}."
+
+
+def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[Quotation, ...]:
+    """The words behind the instructions, each heading's once, in the order given."""
+    found: dict[str, Quotation] = {}
+    for instruction in instructions:
+        heading = work.heading(instruction.heading)
+        if heading and heading.words and heading.identifier not in found:
+            found[heading.identifier] = Quotation(
+                f"{heading.identifier}, {heading.title}",
+                heading.words.strip(),
+                attribution(work, instruction),
+                sentence(heading.reason),
+            )
+    return tuple(found.values())
+
+
+def told_with_source(work: Work, instruction: Instruction) -> str:
+    """The instruction; and, where no words are quoted for it, who said so and where, which a quotation would say."""
+    heading = work.heading(instruction.heading)
+    if heading and heading.words:
+        return told(instruction)
+    reason = f" Reason given: {sentence(heading.reason)}" if heading and heading.reason else ""
+    return f"{told(instruction)} {attribution(work, instruction)}{reason}"
+
+
+def attribution(work: Work, instruction: Instruction) -> str:
+    """`Ilka Brandvold (artist), 14 May 1999. “Conversation with the artist” (S1, interview), at 00:14:05.`"""
+    heading = work.heading(instruction.heading)
+    citations = instruction.sources or (heading.sources if heading else ())
+    sources = [(citation, work.source(citation.source)) for citation in citations]
+    by, on = _giver(instruction, heading, [source for _, source in sources if source])
+    said = ", ".join(filter(None, [listed([person_in_words(work, person) for person in by]), date_in_words(on)]))
+    where = "; ".join(_passage(work, citation, source, on) for citation, source in sources)
+    return " ".join([sentence(said or "Nobody is named"), sentence(where or "No source is named")])
+
+
+def _giver(
+    instruction: Instruction, heading: Heading | None, sources: Sequence[Source]
+) -> tuple[tuple[str, ...], DaySpan | None]:
+    """Who gave it and when: as stated, else as for the first source named."""
+    first = sources[0] if sources else None
+    stated = instruction.by or (heading.by if heading else None)
+    on = instruction.on or (heading.on if heading else None) or (first.date if first else None)
+    return (stated,) if stated else first.given_by if first else (), on
+
+
+def _passage(work: Work, citation: Citation, source: Source | None, already: DaySpan | None) -> str:
+    at = f", at {citation.at}" if citation.at else ""
+    if source is None:
+        return f"{citation.source}{at}"
+    details = [source.identifier, source.kind.label if source.kind else ""]
+    if source.date != already:
+        details.append(date_in_words(source.date))
+    reported = f", as reported by {person_in_words(work, source.reported_by)}" if source.reported_by else ""
+    return f"{quoted(source.title)} ({', '.join(filter(None, details))}){at}{reported}"
+
+
+def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[str]) -> str:
+    """What is set aside, with its own words where they are not quoted already, and the rule in plain words."""
+    instruction = work.instruction(fallen.instruction)
+    why = because_in_words(work, fallen)
+    if instruction is None:
+        return f"{fallen.instruction}: {why}"
+    heading = work.heading(instruction.heading)
+    if heading is None or heading.identifier in set(quoted_headings):
+        return f"{told(instruction)} {why}"
+    words = f"{quoted(heading.words)} " if heading.words else ""
+    return f"{told(instruction)} {words}{attribution(work, instruction)} {why}"
+
+
+def because_in_words(work: Work, fallen: SetAside) -> str:
+    """The rule by which one instruction prevailed over another, as a sentence."""
+    winner, loser = work.instruction(fallen.by), work.instruction(fallen.instruction)
+    if fallen.because is Because.DISPENSATION:
+        who = person_in_words(work, winner.by if winner else fallen.by)
+        return f"It is set aside because {who} has dispensed with it for this installation."
+    if winner is None or loser is None:
+        return f"It is set aside because {fallen.by} prevails over it ({fallen.because})."
+    return f"It is set aside because {_rule(work, winner, loser, fallen.because)}."
+
+
+def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because) -> str:
+    name = winner.identifier
+    match because:
+        case Because.SUPERSEDES:
+            return f"{name} was given to replace it"
+        case Because.AUTHORITY:
+            one, two = (person_in_words(work, line.by) for line in (winner, loser))
+            return f"{name} was given by {one or 'somebody'}, whose word ranks above {_owner(two)}"
+        case Because.SCOPE:
+            one, two = (line.assertion.scope.written or "other parts" for line in (winner, loser))
+            return f"{name} speaks of {one} in particular, and this one of {two} as a whole"
+        case Because.DATE:
+            one, two = (date_in_words(line.on) or "an unknown date" for line in (winner, loser))
+            return f"{name}, of {one}, is later than this one, of {two}"
+        case Because.EXCEPTION if winner.modality is Modality.FORBIDDEN:
+            return f"{name} forbids a part of what this one allows in general"
+        case _:
+            return f"{name} makes an exception to what this one {VERBS[loser.modality]}"
+
+
+def _owner(person: str) -> str:
+    return f"that of {person}" if person else "an instruction for which nobody is named"

@@ -1,0 +1,103 @@
+"""How a report names people, parts and what is said of them: by their names, with the identifiers beside."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from intent.assertions import Dated, Expression, Item, Measured, Named, Relative, Statements, Text
+from intent.model import Part, Work
+from intent.reports.wording import date_in_words, given, listed, runs
+from intent.variance.result import Variance
+from intent.vocabulary.terms import Vocabulary
+
+FEW = 3
+"""Up to so many subjects are named in a heading; more are counted there and listed below it."""
+
+
+def person_in_words(work: Work, identifier: str | None) -> str:
+    """`Odile Varga-Finn (conservator)`; the identifier where the work knows nobody of that name."""
+    person = work.person(identifier)
+    if person is None:
+        return identifier or ""
+    return f"{person.name or person.identifier} ({person.role.label})"
+
+
+def find_part(variance: Variance, identifier: str) -> Part | None:
+    """A part of the work, or one that the installation adds."""
+    added = (part for part in variance.installation.additions if part.identifier == identifier)
+    return variance.work.part(identifier) or next(added, None)
+
+
+def part_in_words(variance: Variance, identifier: str) -> str:
+    """`left window (M1)`; the identifier alone where the part has no name."""
+    part = find_part(variance, identifier)
+    return f"{part.name} ({identifier})" if part and part.name else identifier
+
+
+def subject_in_words(variance: Variance, subject: str, members: Sequence[str]) -> str:
+    """The subject of one row: parts by name, a group with its parts, the work and the venue as they are."""
+    if subject in {"the work", "the venue"}:
+        return subject
+    identifiers = [name.strip() for name in subject.split(",")]
+    if all(find_part(variance, name) for name in identifiers):
+        return listed([part_in_words(variance, name) for name in identifiers])
+    if members and subject not in members:
+        return f"{subject} ({runs(members)})"
+    return subject
+
+
+def subjects_in_words(variance: Variance, subjects: Sequence[tuple[str, Sequence[str]]]) -> tuple[str, str]:
+    """Several subjects of one departure: the words for a heading, and the whole list where that only counts."""
+    names = [subject_in_words(variance, subject, members) for subject, members in subjects]
+    if len(names) <= FEW:
+        return listed(names), ""
+    if any(find_part(variance, subject) and names[place] != subject for place, (subject, _) in enumerate(subjects)):
+        return f"{len(names)} parts", listed(names)
+    return f"{len(names)} parts", runs([subject for subject, _ in subjects])
+
+
+def concept_label(vocabulary: Vocabulary, iri: str) -> str:
+    concept = vocabulary.concepts.get(iri)
+    return concept.label if concept else iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]
+
+
+def characteristic_label(vocabulary: Vocabulary, iri: str) -> str:
+    characteristic = vocabulary.characteristics.get(iri)
+    return characteristic.label if characteristic else iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]
+
+
+def value_in_words(vocabulary: Vocabulary, expression: Expression | None) -> str:
+    """The value as its writer put it, or `not given`."""
+    if expression is None:
+        return given("")
+    items = listed([_item_in_words(vocabulary, item) for item in expression.items], "or")
+    return given(expression.written or items)
+
+
+def _item_in_words(vocabulary: Vocabulary, item: Item) -> str:
+    match item:
+        case Named(concept):
+            return concept_label(vocabulary, concept)
+        case Text(text):
+            return text
+        case Measured():
+            return item.written
+        case Relative():
+            return f"{float(item.percent):g} % of documented"
+        case Dated(span):
+            return date_in_words(span)
+
+
+def statements_in_words(vocabulary: Vocabulary, statements: Statements) -> list[str]:
+    """`technology LCD`, `visible diagonal 15 in`, in the order of the vocabulary."""
+    order = {iri: place for place, iri in enumerate(vocabulary.characteristics)}
+    known = sorted(statements, key=lambda iri: (order.get(iri, len(order)), iri))
+    return [
+        f"{characteristic_label(vocabulary, iri)} {value_in_words(vocabulary, statements[iri])}" for iri in known
+    ]
+
+
+def labelled_fields(vocabulary: Vocabulary, fields: Mapping[str, str]) -> dict[str, str]:
+    """Fields as written, by the label of the form's field instead of the property's IRI."""
+    labels = {field.property: field.label for field in vocabulary.fields.values() if field.property in fields}
+    return {labels.get(iri, iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]): value for iri, value in fields.items()}

@@ -1,0 +1,174 @@
+"""The order of a variance report, told once for every writer: what is proposed, whether it may be and who
+must be asked; each departure; the venue and its cautions; what is as required; what the report rests on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from intent.reports.cautions import Caution, cautions
+from intent.reports.departures import Departure, departures
+from intent.reports.evidence import Evidence
+from intent.reports.naming import labelled_fields, person_in_words
+from intent.reports.proposal import answers_in_words, changes_in_words
+from intent.reports.requests import Request, requests
+from intent.reports.wording import (
+    OUTCOMES,
+    VERDICTS,
+    date_in_words,
+    given,
+    listed,
+    runs,
+    sentence,
+    verdict_word,
+)
+from intent.variance.result import Outcome, Row, Variance, Verdict
+
+UNCHANGED = "Nothing is changed: the work is to be installed as documented."
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """What is as an instruction requires, for all the subjects of which the same holds."""
+
+    subjects: str
+    characteristic: str
+    value: str
+    instructions: str
+
+
+@dataclass(frozen=True, slots=True)
+class Unchanged:
+    """What is as documented, without an instruction that asks for it."""
+
+    subjects: str
+    characteristics: str
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something about a device or the venue."""
+
+    subject: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Signature:
+    """A line to sign on."""
+
+    name: str
+    capacity: str
+
+
+@dataclass(frozen=True, slots=True)
+class Story:
+    """A report, in the order in which it is read."""
+
+    title: str
+    byline: str
+    work_note: str
+    """Markdown."""
+    installation: str
+    occasion: str
+    """Venue, dates, status and who proposes."""
+    installation_note: str
+    """Markdown."""
+    changes: tuple[str, ...]
+    answers: tuple[str, ...]
+    outcome: Outcome
+    outcome_sentence: str
+    requests: tuple[Request, ...]
+    departures: tuple[Departure, ...]
+    meanings: tuple[tuple[str, str], ...]
+    """The verdict words that occur among the departures, each with its meaning."""
+    effects: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    cautions: tuple[Caution, ...]
+    kept: tuple[Kept, ...]
+    unchanged: tuple[Unchanged, ...]
+    notes: tuple[str, ...]
+    evidence: Evidence
+    signatures: tuple[Signature, ...]
+
+
+def tell(variance: Variance, evidence: Evidence) -> Story:
+    """The report of a variance, in plain words."""
+    work, installation = variance.work, variance.installation
+    found = departures(variance)
+    asked = requests(variance, found)
+    occurring = [verdict for verdict in Verdict if any(one.verdict is verdict for one in found)]
+    return Story(
+        title=work.title,
+        byline=_byline(variance),
+        work_note=work.note,
+        installation=installation.title,
+        occasion=_occasion(variance),
+        installation_note=installation.note,
+        changes=changes_in_words(variance) or (UNCHANGED,),
+        answers=answers_in_words(variance),
+        outcome=variance.outcome,
+        outcome_sentence=sentence(variance.sentence or f"The proposal is {OUTCOMES[variance.outcome]}"),
+        requests=asked,
+        departures=found,
+        meanings=tuple((verdict_word(verdict), VERDICTS[verdict]) for verdict in occurring),
+        effects=(),
+        findings=tuple(Finding(finding.subject, sentence(finding.text)) for finding in variance.findings),
+        cautions=cautions(variance),
+        kept=_kept(variance),
+        unchanged=_unchanged(variance),
+        notes=tuple(sentence(note) for note in variance.notes),
+        evidence=evidence,
+        signatures=_signatures(variance, asked),
+    )
+
+
+def _byline(variance: Variance) -> str:
+    """`Ilka Brandvold, 1993. Hollins Street Museum, 2009.31`, of what is given."""
+    fields = labelled_fields(variance.work.vocabulary, variance.work.fields)
+    made = ", ".join(fields[name] for name in ("artist", "year") if fields.get(name))
+    held = ", ".join(fields[name] for name in ("owner", "number") if fields.get(name))
+    return ". ".join(filter(None, [made, held]))
+
+
+def _occasion(variance: Variance) -> str:
+    installation = variance.installation
+    proposer = person_in_words(variance.work, installation.by)
+    status = installation.status.label if installation.status else ""
+    if status and proposer:
+        status = f"{status} by {proposer}"
+    where = ", ".join(filter(None, [installation.venue, date_in_words(installation.dates)]))
+    return " ".join(sentence(part) for part in (where, status) if part)
+
+
+def _kept(variance: Variance) -> tuple[Kept, ...]:
+    """The rows that are as required, like ones together, by characteristic."""
+    alike: dict[tuple[str, str, str], list[str]] = {}
+    for row in variance.as_it_should_be:
+        if row.verdict is Verdict.AS_REQUIRED:
+            named = listed([line.identifier for line in row.governing])
+            alike.setdefault((row.characteristic, given(row.proposed), named), []).append(row.subject)
+    return tuple(Kept(runs(subjects), *key) for key, subjects in alike.items())
+
+
+def _unchanged(variance: Variance) -> tuple[Unchanged, ...]:
+    """The rows that are merely as documented: subjects with the same characteristics together."""
+    by_subject: dict[str, list[Row]] = {}
+    for row in variance.as_it_should_be:
+        if row.verdict is Verdict.AS_DOCUMENTED:
+            by_subject.setdefault(row.subject, []).append(row)
+    alike: dict[str, list[str]] = {}
+    for subject, rows in by_subject.items():
+        names = listed(list(dict.fromkeys(row.characteristic for row in rows)))
+        alike.setdefault(names, []).append(subject)
+    return tuple(Unchanged(runs(subjects), names) for names, subjects in alike.items())
+
+
+def _signatures(variance: Variance, asked: tuple[Request, ...]) -> tuple[Signature, ...]:
+    """Who proposes, everybody who must be asked, and a line for somebody else."""
+    capacities: dict[str, list[str]] = {}
+    if variance.installation.by:
+        capacities[person_in_words(variance.work, variance.installation.by)] = ["proposes"]
+    for request in asked:
+        if request.person:
+            capacities.setdefault(request.name, []).append("is asked")
+    return (*(Signature(name, listed(what)) for name, what in capacities.items()), Signature("", ""))
