@@ -98,9 +98,11 @@ def _reasons(rows: Sequence[Row]) -> tuple[str, ...]:
     if len(shared) <= 1:
         return tuple(shared)
     unnamed = {row.reason.replace(row.subject, "") for row in rows}
-    return (f"{rows[0].subject}: {sentence(rows[0].reason)} The same holds for the others.",) if (
-        len(unnamed) == 1
-    ) else tuple(shared)
+    return (
+        (f"{rows[0].subject}: {sentence(rows[0].reason)} The same holds for the others.",)
+        if (len(unnamed) == 1)
+        else tuple(shared)
+    )
 
 
 def open_in_words(variance: Variance, item: Open) -> str:

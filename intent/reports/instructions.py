@@ -39,32 +39,43 @@ def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[Quotati
     found: dict[str, Quotation] = {}
     for instruction in instructions:
         heading = work.heading(instruction.heading)
-        if heading and heading.words and heading.identifier not in found:
-            found[heading.identifier] = Quotation(
-                f"{heading.identifier}, {heading.title}",
-                heading.words.strip(),
-                attribution(work, instruction),
-                sentence(heading.reason),
-            )
+        words = words_behind(work, instruction)
+        if heading and words and heading.identifier not in found:
+            title = f"{heading.identifier}, {heading.title}"
+            said = attribution(work, instruction)
+            found[heading.identifier] = Quotation(title, words, said, sentence(heading.reason))
     return tuple(found.values())
+
+
+def words_behind(work: Work, instruction: Instruction) -> str:
+    """The words quoted under its heading; without any, those quoted under the first source that has some."""
+    heading = work.heading(instruction.heading)
+    sources = (work.source(citation.source) for citation in _citations(instruction, heading))
+    quoted_in = [source.words.strip() for source in sources if source and source.words.strip()]
+    return (heading.words.strip() if heading else "") or next(iter(quoted_in), "")
 
 
 def told_with_source(work: Work, instruction: Instruction) -> str:
     """The instruction; and, where no words are quoted for it, who said so and where, which a quotation would say."""
-    heading = work.heading(instruction.heading)
-    if heading and heading.words:
+    if words_behind(work, instruction):
         return told(instruction)
+    heading = work.heading(instruction.heading)
     reason = f" Reason given: {sentence(heading.reason)}" if heading and heading.reason else ""
     return f"{told(instruction)} {attribution(work, instruction)}{reason}"
+
+
+def _citations(instruction: Instruction, heading: Heading | None) -> tuple[Citation, ...]:
+    return instruction.sources or (heading.sources if heading else ())
 
 
 def attribution(work: Work, instruction: Instruction) -> str:
     """`Ilka Brandvold (artist), 14 May 1999. “Conversation with the artist” (S1, interview), at 00:14:05.`"""
     heading = work.heading(instruction.heading)
-    citations = instruction.sources or (heading.sources if heading else ())
-    sources = [(citation, work.source(citation.source)) for citation in citations]
+    sources = [(citation, work.source(citation.source)) for citation in _citations(instruction, heading)]
     by, on = _giver(instruction, heading, [source for _, source in sources if source])
-    said = ", ".join(filter(None, [listed([person_in_words(work, person) for person in by]), date_in_words(on)]))
+    said = ", ".join(
+        filter(None, [listed([person_in_words(work, person) for person in by]), date_in_words(on)])
+    )
     where = "; ".join(_passage(work, citation, source, on) for citation, source in sources)
     return " ".join([sentence(said or "Nobody is named"), sentence(where or "No source is named")])
 
@@ -76,7 +87,7 @@ def _giver(
     first = sources[0] if sources else None
     stated = instruction.by or (heading.by if heading else None)
     on = instruction.on or (heading.on if heading else None) or (first.date if first else None)
-    return (stated,) if stated else first.given_by if first else (), on
+    return (stated,) if stated else (first.spoken_with or first.by) if first else (), on
 
 
 def _passage(work: Work, citation: Citation, source: Source | None, already: DaySpan | None) -> str:
@@ -99,8 +110,8 @@ def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[s
     heading = work.heading(instruction.heading)
     if heading is None or heading.identifier in set(quoted_headings):
         return f"{told(instruction)} {why}"
-    words = f"{quoted(heading.words)} " if heading.words else ""
-    return f"{told(instruction)} {words}{attribution(work, instruction)} {why}"
+    words = words_behind(work, instruction)
+    return f"{told(instruction)} {f'{quoted(words)} ' if words else ''}{attribution(work, instruction)} {why}"
 
 
 def because_in_words(work: Work, fallen: SetAside) -> str:

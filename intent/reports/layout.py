@@ -5,6 +5,8 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable, Iterator
 
+from intent.reports.prose import shown
+
 LABEL = 13
 """Columns of the labels on the left of a departure."""
 
@@ -23,7 +25,7 @@ def labelled(label: str, text: str, width: int, indent: str = "") -> Iterator[st
 def wrapped(text: str, width: int, first: str = "", rest: str | None = None) -> Iterator[str]:
     """The text in lines of at most ``width`` columns; a longer word has a line of its own."""
     line, empty = first, True
-    for word in text.split():
+    for word in shown(text).split():
         if not empty and columns_of(line) + 1 + columns_of(word) > width:
             yield line
             line, empty = first if rest is None else rest, True
@@ -35,5 +37,6 @@ def wrapped(text: str, width: int, first: str = "", rest: str | None = None) -> 
 def columns_of(text: str) -> int:
     """The columns that a terminal gives to a text: two to a wide character, none to a combining one."""
     return sum(
-        0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1 for sign in text
+        0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1
+        for sign in text
     )

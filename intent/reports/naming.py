@@ -51,7 +51,10 @@ def subjects_in_words(variance: Variance, subjects: Sequence[tuple[str, Sequence
     names = [subject_in_words(variance, subject, members) for subject, members in subjects]
     if len(names) <= FEW:
         return listed(names), ""
-    if any(find_part(variance, subject) and names[place] != subject for place, (subject, _) in enumerate(subjects)):
+    if any(
+        find_part(variance, subject) and names[place] != subject
+        for place, (subject, _) in enumerate(subjects)
+    ):
         return f"{len(names)} parts", listed(names)
     return f"{len(names)} parts", runs([subject for subject, _ in subjects])
 
@@ -93,11 +96,14 @@ def statements_in_words(vocabulary: Vocabulary, statements: Statements) -> list[
     order = {iri: place for place, iri in enumerate(vocabulary.characteristics)}
     known = sorted(statements, key=lambda iri: (order.get(iri, len(order)), iri))
     return [
-        f"{characteristic_label(vocabulary, iri)} {value_in_words(vocabulary, statements[iri])}" for iri in known
+        f"{characteristic_label(vocabulary, iri)} {value_in_words(vocabulary, statements[iri])}"
+        for iri in known
     ]
 
 
 def labelled_fields(vocabulary: Vocabulary, fields: Mapping[str, str]) -> dict[str, str]:
     """Fields as written, by the label of the form's field instead of the property's IRI."""
     labels = {field.property: field.label for field in vocabulary.fields.values() if field.property in fields}
-    return {labels.get(iri, iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]): value for iri, value in fields.items()}
+    return {
+        labels.get(iri, iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]): value for iri, value in fields.items()
+    }

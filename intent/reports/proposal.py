@@ -58,7 +58,9 @@ def _described(variance: Variance, statements: Statements) -> str:
 def _substitutions(variance: Variance) -> Iterator[str]:
     alike: dict[str, list[Substitution]] = {}
     for substitution in variance.installation.substitutions:
-        alike.setdefault(f"{_described(variance, substitution.statements)}\n{substitution.note}", []).append(substitution)
+        alike.setdefault(f"{_described(variance, substitution.statements)}\n{substitution.note}", []).append(
+            substitution
+        )
     for same in alike.values():
         yield _substitution(variance, same)
 
@@ -69,7 +71,13 @@ def _substitution(variance: Variance, same: Sequence[Substitution]) -> str:
     parts = [variance.work.part(substitution.part) for substitution in same]
     old = [part.device for part in parts if part and part.device]
     many = len(same) > 1
-    arriving = f"the device{'s' if len(new) > 1 else ''} {runs(new)}" if new else "other devices" if many else "another device"
+    arriving = (
+        f"the device{'s' if len(new) > 1 else ''} {runs(new)}"
+        if new
+        else "other devices"
+        if many
+        else "another device"
+    )
     verb = "replace" if many else "replaces"
     leaving = runs(old) if old else "the devices documented" if many else "the device documented"
     described = _described(variance, same[0].statements)
@@ -126,7 +134,9 @@ def _consent(variance: Variance, consent: Consent) -> str:
     """`Brandvold Estate (artist's estate) consents to R1.2 for M1 (2 October 2026; letters/2026-10-02.md).`"""
     who = opening(person_in_words(variance.work, consent.person)) or "Somebody not named"
     verb = {True: "consents to", False: "refuses", None: "has been asked about"}[consent.answer]
-    parts = f" for {listed([part_in_words(variance, name) for name in consent.parts])}" if consent.parts else ""
+    parts = (
+        f" for {listed([part_in_words(variance, name) for name in consent.parts])}" if consent.parts else ""
+    )
     value = f", {value_in_words(variance.work.vocabulary, consent.value)}" if consent.value else ""
     terms = f", on the terms {listed([quoted(term) for term in consent.terms])}" if consent.terms else ""
     until = f"until {date_in_words(consent.until)}" if consent.until else ""

@@ -11,14 +11,20 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
 _SPECIAL = re.compile(r"([\\`*_\[\]<>|~])")
-_BLOCK_START = re.compile(r"^(\d*(?=[.)])|(?=[#+-]))")
+_CONTROLS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+_BLOCK_START = re.compile(r"^(\d+(?=[.)](?:\s|$))|(?=(?:#{1,6}|[+-])(?:\s|$))|(?=(?:-+|=+)$))")
 """What begins a heading or an item of a list at the start of a line."""
+
+
+def shown(text: str) -> str:
+    """The text without control characters, which XML refuses and a terminal would obey."""
+    return _CONTROLS.sub("\N{REPLACEMENT CHARACTER}", text)
 
 
 def as_page(prose: str) -> str:
     """The prose as HTML that holds no raw HTML of the writer, no images and no headings of its own."""
     reader = _reader(html=False)
-    tokens = reader.parse(prose)
+    tokens = reader.parse(shown(prose))
     for token in tokens:
         if token.type in {"heading_open", "heading_close"}:
             token.tag = "p"
@@ -30,7 +36,7 @@ def as_page(prose: str) -> str:
 
 def as_markdown(prose: str) -> str:
     """The prose as it is; where it holds raw HTML, its angle brackets become characters."""
-    text = prose.strip()
+    text = shown(prose).strip()
     tokens = _reader(html=True).parse(text)
     inner = [child for token in tokens for child in token.children or ()]
     if any(token.type in {"html_block", "html_inline"} for token in [*tokens, *inner]):
@@ -51,7 +57,7 @@ def as_plain(prose: str) -> str:
 
 def escaped(text: str) -> str:
     """Text that Markdown shows as it is, on one line."""
-    line = _SPECIAL.sub(r"\\\1", " ".join(text.split()).replace("&", "&amp;"))
+    line = _SPECIAL.sub(r"\\\1", " ".join(shown(text).split()).replace("&", "&amp;"))
     return _BLOCK_START.sub(r"\1\\", line)
 
 
@@ -60,7 +66,9 @@ def _reader(*, html: bool) -> MarkdownIt:
 
 
 def _without_images(children: list[Token]) -> list[Token]:
-    return [Token("text", "", 0, content=child.content) if child.type == "image" else child for child in children]
+    return [
+        Token("text", "", 0, content=child.content) if child.type == "image" else child for child in children
+    ]
 
 
 def _words(token: Token) -> str:

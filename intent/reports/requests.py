@@ -45,7 +45,9 @@ def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Reque
 
 def _request(variance: Variance, person: str, questions: tuple[Question, ...]) -> Request:
     name = person_in_words(variance.work, person)
-    return Request(person, name, questions or (Question(sentence(f"the proposal as a whole: {variance.sentence}")),))
+    return Request(
+        person, name, questions or (Question(sentence(f"the proposal as a whole: {variance.sentence}")),)
+    )
 
 
 def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[tuple[str, Question]]:
@@ -54,7 +56,9 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
         row = departure.rows[0]
         answered = set()
         for item in row.open:
-            people = [item.person] if item.person else list(row.ask) if item.kind is not OpenKind.CONSENT else []
+            people = (
+                [item.person] if item.person else list(row.ask) if item.kind is not OpenKind.CONSENT else []
+            )
             for person in people or [""]:
                 answered.add(person)
                 yield person, Question(_to_close(departure, item), departure.number)

@@ -23,6 +23,8 @@ from intent.reports.wording import (
 )
 from intent.variance.result import Outcome, Row, Variance, Verdict
 
+LONG = 3
+"""A report of more departures than this opens with its contents."""
 UNCHANGED = "Nothing is changed: the work is to be installed as documented."
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departures import Departure
 from intent.reports.layout import columns_of, items, labelled, wrapped
-from intent.reports.prose import as_plain
+from intent.reports.prose import as_plain, shown
 from intent.reports.story import Story
 from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, verdict_word
 from intent.variance.result import Outcome, Verdict
@@ -30,7 +30,7 @@ def write_text(story: Story, *, width: int = 80, colour: bool = False) -> str:
 
 def _masthead(story: Story, width: int) -> Iterator[str]:
     yield from wrapped(story.title, width)
-    yield "=" * min(width, columns_of(story.title))
+    yield "=" * min(width, columns_of(shown(story.title)))
     yield from wrapped(story.byline, width)
     yield ""
     yield from wrapped(f"Variance report: {story.installation}", width)
@@ -40,12 +40,15 @@ def _masthead(story: Story, width: int) -> Iterator[str]:
 
 
 def _sections(story: Story, width: int, colour: bool) -> Iterator[tuple[str, list[str]]]:
-    yield "What is proposed", [
-        *items(story.changes, width),
-        *_prose(story.installation_note, width),
-        *([""] if story.answers else []),
-        *items(story.answers, width),
-    ]
+    yield (
+        "What is proposed",
+        [
+            *items(story.changes, width),
+            *_prose(story.installation_note, width),
+            *([""] if story.answers else []),
+            *items(story.answers, width),
+        ],
+    )
     yield "Outcome", list(_outcome(story, width, colour))
     if story.departures:
         yield "Departures, worst first", list(_departures(story, width, colour))
@@ -89,7 +92,9 @@ def _departures(story: Story, width: int, colour: bool) -> Iterator[str]:
 def _departure(departure: Departure, width: int, colour: bool) -> Iterator[str]:
     """Number, subject and characteristic; verdict and values; the words quoted; what prevails, falls, is open."""
     yield from wrapped(f"{departure.number}. {departure.title}", width)
-    word = ", ".join(filter(None, [verdict_word(departure.verdict).upper(), departure.ground, departure.days]))
+    word = ", ".join(
+        filter(None, [verdict_word(departure.verdict).upper(), departure.ground, departure.days])
+    )
     verdict = list(labelled("verdict", word, width, "   "))
     painted = VERDICT_COLOURS.get(departure.verdict, YELLOW)
     yield from (line.replace(word, _painted(word, BOLD + painted, colour)) for line in verdict)
@@ -138,7 +143,9 @@ def _evidence(story: Story, width: int) -> Iterator[str]:
     for file in story.evidence.files:
         yield from wrapped(f"{opening(file.role.in_words)}: {file.name}", width)
         yield f"  SHA-256 {file.sha256}"
-    yield from wrapped(f"Written by intent {story.evidence.version} on {day_in_words(story.evidence.date)}.", width)
+    yield from wrapped(
+        f"Written by intent {story.evidence.version} on {day_in_words(story.evidence.date)}.", width
+    )
     if story.notes:
         yield from ["", "Ignored or assumed:", *items(story.notes, width)]
 

@@ -1,0 +1,210 @@
+"""A report as one page that stands by itself: no script, no network, no font of its own; to read and to print."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from importlib.resources import files
+
+from lxml import html
+
+from intent.reports.cautions import DEFERENCE
+from intent.reports.departure_page import departure_article
+from intent.reports.elements import Element, bullets, digest, element, prose, table
+from intent.reports.prose import shown
+from intent.reports.requests import Question, Request
+from intent.reports.story import LONG, Story
+from intent.reports.wording import OUTCOMES, day_in_words, opening, verdict_word
+
+POLICY = "default-src 'none'; style-src 'unsafe-inline'"
+"""W3C Content Security Policy: the page can fetch nothing and run nothing, whatever is in it."""
+
+
+def write_html(story: Story) -> str:
+    """The whole page as text."""
+    sections = list(_sections(story))
+    long = len(story.departures) > LONG
+    body = element(
+        "body",
+        _masthead(story),
+        [_contents(story, sections)] if long else [],
+        element("main", sections),
+        element(
+            "footer",
+            element(
+                "p", f"Written by intent {story.evidence.version} on {day_in_words(story.evidence.date)}."
+            ),
+        ),
+    )
+    page = element("html", _head(story), body, lang="en")
+    text: str = html.tostring(page, encoding="unicode", doctype="<!DOCTYPE html>", pretty_print=True)
+    return text
+
+
+def _head(story: Story) -> Element:
+    running = f"{story.title}: {story.installation}"
+    style = files("intent.reports").joinpath("report.css").read_text(encoding="utf-8")
+    page = f"@page {{ @top-left {{ content: {_css_string(running)}; }} }}\n@page :first {{ @top-left {{ content: none; }} }}\n"
+    return element(
+        "head",
+        element("meta", charset="utf-8"),
+        element("meta", http_equiv="Content-Security-Policy", content=POLICY),
+        element("meta", name="viewport", content="width=device-width, initial-scale=1"),
+        element("meta", name="color-scheme", content="light dark"),
+        element("title", f"{running} – variance report"),
+        element("style", f"\n{style}{page}"),
+    )
+
+
+def _css_string(text: str) -> str:
+    """A string of CSS in which nothing but letters, digits and spaces is left as it is."""
+    safe = (sign if sign.isalnum() or sign == " " else f"\\{ord(sign):x} " for sign in shown(text))
+    return f'"{"".join(safe)}"'
+
+
+def _masthead(story: Story) -> Element:
+    return element(
+        "header",
+        element("h1", story.title),
+        [element("p", story.byline, class_="byline")] if story.byline else [],
+        element(
+            "p",
+            element("strong", f"Variance report: {story.installation}."),
+            f" {story.occasion}",
+            class_="occasion",
+        ),
+        element("p", f"Reported on {day_in_words(story.evidence.date)}.", class_="occasion"),
+        [element("div", prose(story.work_note), class_="prose")] if story.work_note.strip() else [],
+    )
+
+
+def _contents(story: Story, sections: Iterable[Element]) -> Element:
+    entries = []
+    for section in sections:
+        entry = element("li", element("a", section[0].text or "", href=f"#{section.get('id')}"))
+        if section.get("id") == "departures":
+            entry.append(
+                element(
+                    "ol",
+                    [
+                        _contents_entry(one.number, one.title, verdict_word(one.verdict))
+                        for one in story.departures
+                    ],
+                )
+            )
+        entries.append(entry)
+    return element(
+        "nav", element("h2", "Contents", id="contents"), element("ul", entries), aria_labelledby="contents"
+    )
+
+
+def _contents_entry(number: int, title: str, verdict: str) -> Element:
+    return element("li", element("a", title, href=f"#departure-{number}"), f": {verdict}")
+
+
+def _section(name: str, title: str, *content: Element | Iterable[Element]) -> Element:
+    """A section with its heading; the name is its anchor."""
+    body = element("div", *content, class_="body")
+    return element(
+        "section", element("h2", title, id=f"{name}-title"), body, id=name, aria_labelledby=f"{name}-title"
+    )
+
+
+def _sections(story: Story) -> Iterator[Element]:
+    yield _section("proposal", "What is proposed", _proposal(story))
+    yield _section("outcome", "Outcome", _outcome(story))
+    if story.departures:
+        yield _section("departures", "Departures, worst first", _departures(story))
+    if story.effects:
+        yield _section("effects", "What it does", bullets(story.effects))
+    if story.findings:
+        texts = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
+        yield _section("findings", "Venue and devices", bullets(texts))
+    if story.cautions:
+        yield _section("cautions", "Cautions", _cautions(story))
+    if story.kept or story.unchanged:
+        yield _section("kept", "As required and as documented", _kept(story))
+    yield _section("evidence", "What this report rests on", _evidence(story))
+    yield _section("signed", "Signed", _signatures(story))
+
+
+def _proposal(story: Story) -> Iterator[Element]:
+    yield bullets(story.changes)
+    yield from prose(story.installation_note)
+    if story.answers:
+        yield element("p", "On record:", class_="leadin")
+        yield bullets(story.answers)
+
+
+def _outcome(story: Story) -> Iterator[Element]:
+    word = element("strong", opening(OUTCOMES[story.outcome]), class_=f"outcome {story.outcome}")
+    yield element("p", word, class_="outcome-word")
+    yield element("p", story.outcome_sentence)
+    if story.requests:
+        yield element("h3", "Who must be asked")
+        yield element(
+            "dl", (part for request in story.requests for part in _request(request)), class_="requests"
+        )
+
+
+def _request(request: Request) -> Iterator[Element]:
+    yield element("dt", request.name)
+    yield from (element("dd", _question(question)) for question in request.questions)
+
+
+def _question(question: Question) -> Iterator[Element | str]:
+    yield question.text
+    if question.departure:
+        yield " ("
+        yield element("a", f"Departure {question.departure}", href=f"#departure-{question.departure}")
+        yield ")"
+
+
+def _departures(story: Story) -> Iterator[Element]:
+    yield from (departure_article(departure) for departure in story.departures)
+    terms = [
+        element(*pair) for word, meaning in story.meanings for pair in (("dt", word), ("dd", f"{meaning}."))
+    ]
+    yield element("h3", "What the verdicts mean")
+    yield element("dl", terms, class_="facts")
+
+
+def _cautions(story: Story) -> Iterator[Element]:
+    for caution in story.cautions:
+        label = element("strong", f"{opening(caution.label)} ({caution.concerns}).")
+        yield element("p", label, f" {caution.text}")
+    yield element("p", DEFERENCE, class_="quiet")
+
+
+def _kept(story: Story) -> Iterator[Element]:
+    if story.kept:
+        rows = [[kept.characteristic, kept.subjects, kept.value, kept.instructions] for kept in story.kept]
+        yield element("p", "As required:", class_="leadin")
+        yield table(["Characteristic", "Of", "Value", "Instruction"], rows)
+    if story.unchanged:
+        yield element("p", "As documented:", class_="leadin")
+        yield bullets(f"{unchanged.subjects}: {unchanged.characteristics}" for unchanged in story.unchanged)
+
+
+def _evidence(story: Story) -> Iterator[Element]:
+    if story.evidence.files:
+        rows = [
+            [
+                element(
+                    "span", f"{file.name}", element("br"), element("span", file.role.in_words, class_="quiet")
+                ),
+                digest(file.sha256),
+            ]
+            for file in story.evidence.files
+        ]
+        yield table(["File", "SHA-256"], rows, "files")
+    if story.notes:
+        yield element("p", "Ignored or assumed:", class_="leadin")
+        yield bullets(story.notes)
+
+
+def _signatures(story: Story) -> Iterator[Element]:
+    rows = [
+        [f"{line.name}, who {line.capacity}" if line.capacity else line.name, "", ""]
+        for line in story.signatures
+    ]
+    yield table(["Name and role", "Signature", "Date"], rows, "signatures")

@@ -1,0 +1,88 @@
+"""What the story says: who is asked what, which rule prevailed in plain words, which cautions are called for."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from intent.installation import Consent, Omission
+from intent.reports import Evidence
+from intent.reports.cautions import cautions
+from intent.reports.departures import departures, open_in_words
+from intent.reports.instructions import because_in_words
+from intent.reports.proposal import answers_in_words
+from intent.reports.story import tell
+from intent.variance.result import Because, Open, OpenKind, SetAside, Variance, Verdict
+
+
+def test_everybody_to_be_asked_is_asked_something(variance: Variance, evidence: Evidence) -> None:
+    asked = tell(variance, evidence).requests
+    assert [request.person for request in asked] == ["estate", "artist", "cons"]
+    assert all(request.questions for request in asked)
+
+
+def test_open_things_for_nobody_in_particular_come_last(variance: Variance, evidence: Evidence) -> None:
+    row = replace(variance.rows[4], ask=())
+    asked = tell(replace(variance, rows=(row,)), evidence).requests[-1]
+    assert asked.person == ""
+    assert asked.questions[0].text == "To attest that “the cabinet stays in place”, or that it is not so."
+
+
+def test_a_rule_of_safety_is_not_offered_for_dispensation(variance: Variance, evidence: Evidence) -> None:
+    row = replace(variance.rows[0], ground="safety")
+    story = tell(replace(variance, rows=(row,)), evidence)
+    texts = [question.text for request in story.requests for question in request.questions]
+    assert any("cannot be waived" in text for text in texts)
+    assert not any("set aside for this installation" in text for text in texts)
+    assert story.departures[0].ground == "for safety"
+
+
+@pytest.mark.parametrize(
+    ("fallen", "by", "because", "words"),
+    [
+        ("R3.1", "R2.1", Because.AUTHORITY, "whose word ranks above that of Odile Varga-Finn (conservator)"),
+        (
+            "R3.1",
+            "R2.1",
+            Because.SCOPE,
+            "R2.1 speaks of M2 in particular, and this one of Monitors as a whole",
+        ),
+        ("R2.1", "R3.1", Because.DATE, "R3.1, of February 2009, is later than this one, of 1993"),
+        ("R2.1", "R3.1", Because.SUPERSEDES, "R3.1 was given to replace it"),
+        ("R1.1", "R1.2", Because.EXCEPTION, "R1.2 makes an exception to what this one requires"),
+        ("R1.1", "estate", Because.DISPENSATION, "Brandvold Estate (artist's estate) has dispensed with it"),
+        ("R1.1", "R9.9", Because.DATE, "R9.9 prevails over it (date)"),
+    ],
+)
+def test_rules_in_plain_words(variance: Variance, fallen: str, by: str, because: Because, words: str) -> None:
+    assert words in because_in_words(variance.work, SetAside(fallen, by, because))
+
+
+def test_an_omitted_part_calls_for_no_caution(variance: Variance) -> None:
+    assert {caution.concerns for caution in cautions(variance)} == {"M1 and M2"}
+    everything = replace(
+        variance.installation, omissions=tuple(Omission("", name) for name in ("M1", "M2", "M3"))
+    )
+    assert cautions(replace(variance, installation=everything)) == ()
+
+
+def test_a_refused_and_an_unanswered_consent(variance: Variance) -> None:
+    consents = (Consent("", "estate", ("R1.2",), False), Consent("", "estate", ("R1.2",)))
+    asked = replace(variance, installation=replace(variance.installation, consents=consents, attestations=()))
+    assert answers_in_words(asked) == (
+        "Brandvold Estate (artist's estate) refuses R1.2.",
+        "Brandvold Estate (artist's estate) has been asked about R1.2; no answer is recorded.",
+    )
+
+
+def test_a_value_not_given_says_so(variance: Variance) -> None:
+    row = replace(variance.rows[2], proposed="", verdict=Verdict.UNKNOWN)
+    assert departures(replace(variance, rows=(row,)))[0].proposed == "not given"
+    missing = Open(OpenKind.VALUE, "the diagonal of M1 is not given")
+    assert open_in_words(variance, missing) == "The diagonal of M1 is not given."
+
+
+def test_a_contradiction_has_no_instruction_that_prevails(variance: Variance) -> None:
+    row = replace(variance.rows[0], verdict=Verdict.CONTRADICTION)
+    assert departures(replace(variance, rows=(row,)))[0].speaking_label == "In conflict"
