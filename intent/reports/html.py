@@ -115,7 +115,7 @@ def _sections(story: Story) -> Iterator[Element]:
     if story.departures:
         yield _section("departures", "Departures, worst first", _departures(story))
     if story.effects:
-        yield _section("effects", "What it does", bullets(story.effects))
+        yield _section("effects", "What the change does", bullets(story.effects))
     if story.findings:
         texts = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
         yield _section("findings", "Venue and devices", bullets(texts))
@@ -124,7 +124,7 @@ def _sections(story: Story) -> Iterator[Element]:
     if story.kept or story.unchanged:
         yield _section("kept", "As required and as documented", _kept(story))
     yield _section("evidence", "What this report rests on", _evidence(story))
-    yield _section("signed", "Signed", _signatures(story))
+    yield _section("signed", "Signatures", _signatures(story))
 
 
 def _proposal(story: Story) -> Iterator[Element]:

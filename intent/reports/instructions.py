@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from intent.dates import DaySpan
 from intent.model import Citation, Heading, Instruction, Modality, Source, Work
+from intent.phrasing import scope_words, sentence_words
 from intent.reports.naming import person_in_words
 from intent.reports.wording import date_in_words, listed, quoted, sentence
 from intent.variance.result import Because, SetAside
@@ -25,13 +27,18 @@ class Quotation:
     reason: str = ""
 
 
-def told(instruction: Instruction) -> str:
-    """`R1.1 requires: technology of Monitors is cathode-ray tube.`"""
-    text = (instruction.sentence or instruction.assertion.written).strip()
-    prefix = f"{instruction.modality}:"
-    if text.casefold().startswith(prefix):
-        text = text[len(prefix) :].strip()
-    return f"{instruction.identifier} {VERBS[instruction.modality]}: {text.rstrip('.')}."
+def told(work: Work, instruction: Instruction) -> str:
+    """`R1.2 allows: technology of Monitors is flat panel, with consent of Brandvold Estate (artist's estate).`"""
+    text = sentence_words(
+        instruction.assertion,
+        work.vocabulary,
+        instruction.conditions,
+        [person_in_words(work, person) for person in instruction.consents],
+        date_in_words(instruction.until) or None,
+        instruction.choice,
+    )
+    text = re.sub(r'"([^"]*)"', r"“\1”", text)
+    return f"{instruction.identifier} {VERBS[instruction.modality]}: {text}."
 
 
 def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[Quotation, ...]:
@@ -58,10 +65,10 @@ def words_behind(work: Work, instruction: Instruction) -> str:
 def told_with_source(work: Work, instruction: Instruction) -> str:
     """The instruction; and, where no words are quoted for it, who said so and where, which a quotation would say."""
     if words_behind(work, instruction):
-        return told(instruction)
+        return told(work, instruction)
     heading = work.heading(instruction.heading)
     reason = f" Reason given: {sentence(heading.reason)}" if heading and heading.reason else ""
-    return f"{told(instruction)} {attribution(work, instruction)}{reason}"
+    return f"{told(work, instruction)} {attribution(work, instruction)}{reason}"
 
 
 def _citations(instruction: Instruction, heading: Heading | None) -> tuple[Citation, ...]:
@@ -109,9 +116,9 @@ def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[s
         return f"{fallen.instruction}: {why}"
     heading = work.heading(instruction.heading)
     if heading is None or heading.identifier in set(quoted_headings):
-        return f"{told(instruction)} {why}"
+        return f"{told(work, instruction)} {why}"
     words = words_behind(work, instruction)
-    return f"{told(instruction)} {f'{quoted(words)} ' if words else ''}{attribution(work, instruction)} {why}"
+    return f"{told(work, instruction)} {f'{quoted(words)} ' if words else ''}{attribution(work, instruction)} {why}"
 
 
 def because_in_words(work: Work, fallen: SetAside) -> str:
@@ -134,7 +141,7 @@ def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because)
             one, two = (person_in_words(work, line.by) for line in (winner, loser))
             return f"{name} was given by {one or 'somebody'}, whose word ranks above {_owner(two)}"
         case Because.SCOPE:
-            one, two = (line.assertion.scope.written or "other parts" for line in (winner, loser))
+            one, two = (scope_words(line.assertion.scope, work.vocabulary) for line in (winner, loser))
             return f"{name} speaks of {one} in particular, and this one of {two} as a whole"
         case Because.DATE:
             one, two = (date_in_words(line.on) or "an unknown date" for line in (winner, loser))

@@ -60,7 +60,7 @@ def _sections(story: Story) -> Iterator[tuple[str, Iterator[str]]]:
     if story.departures:
         yield DEPARTURES, _departures(story)
     if story.effects:
-        yield "What it does", iter([_list(story.effects)])
+        yield "What the change does", iter([_list(story.effects)])
     if story.findings:
         yield "Venue and devices", _findings(story)
     if story.cautions:
@@ -68,7 +68,7 @@ def _sections(story: Story) -> Iterator[tuple[str, Iterator[str]]]:
     if story.kept or story.unchanged:
         yield "As required and as documented", _kept(story)
     yield "What this report rests on", _evidence(story)
-    yield "Signed", _signatures(story)
+    yield "Signatures", _signatures(story)
 
 
 def _proposal(story: Story) -> Iterator[str]:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from intent.assertions import Dated, Expression, Item, Measured, Named, Relative, Statements, Text
+from intent.assertions import Expression, Statements
 from intent.model import Part, Work
-from intent.reports.wording import date_in_words, given, listed, runs
+from intent.phrasing import expression_words
+from intent.reports.wording import listed, runs
 from intent.variance.result import Variance
 from intent.vocabulary.terms import Vocabulary
 
@@ -59,11 +60,6 @@ def subjects_in_words(variance: Variance, subjects: Sequence[tuple[str, Sequence
     return f"{len(names)} parts", runs([subject for subject, _ in subjects])
 
 
-def concept_label(vocabulary: Vocabulary, iri: str) -> str:
-    concept = vocabulary.concepts.get(iri)
-    return concept.label if concept else iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]
-
-
 def characteristic_label(vocabulary: Vocabulary, iri: str) -> str:
     characteristic = vocabulary.characteristics.get(iri)
     return characteristic.label if characteristic else iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]
@@ -71,24 +67,7 @@ def characteristic_label(vocabulary: Vocabulary, iri: str) -> str:
 
 def value_in_words(vocabulary: Vocabulary, expression: Expression | None) -> str:
     """The value as its writer put it, or `not given`."""
-    if expression is None:
-        return given("")
-    items = listed([_item_in_words(vocabulary, item) for item in expression.items], "or")
-    return given(expression.written or items)
-
-
-def _item_in_words(vocabulary: Vocabulary, item: Item) -> str:
-    match item:
-        case Named(concept):
-            return concept_label(vocabulary, concept)
-        case Text(text):
-            return text
-        case Measured():
-            return item.written
-        case Relative():
-            return f"{float(item.percent):g} % of documented"
-        case Dated(span):
-            return date_in_words(span)
+    return (expression.written.strip() if expression else "") or expression_words(expression, vocabulary)
 
 
 def statements_in_words(vocabulary: Vocabulary, statements: Statements) -> list[str]:
@@ -101,9 +80,7 @@ def statements_in_words(vocabulary: Vocabulary, statements: Statements) -> list[
     ]
 
 
-def labelled_fields(vocabulary: Vocabulary, fields: Mapping[str, str]) -> dict[str, str]:
-    """Fields as written, by the label of the form's field instead of the property's IRI."""
-    labels = {field.property: field.label for field in vocabulary.fields.values() if field.property in fields}
-    return {
-        labels.get(iri, iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]): value for iri, value in fields.items()
-    }
+def labelled_fields(vocabulary: Vocabulary, fields: Mapping[str, str], section: str) -> dict[str, str]:
+    """Fields as written, by the label that they have in a section of the form instead of the property's IRI."""
+    labels = {form.property: form.label for form in vocabulary.fields.values() if section in form.sections}
+    return {labels[iri]: value for iri, value in fields.items() if iri in labels}

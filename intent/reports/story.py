@@ -25,6 +25,8 @@ from intent.variance.result import Outcome, Row, Variance, Verdict
 
 LONG = 3
 """A report of more departures than this opens with its contents."""
+WORK_HEAD = "https://w3id.org/intent-record/term/work-head"
+"""The section of the text form whose fields say what the work is."""
 UNCHANGED = "Nothing is changed: the work is to be installed as documented."
 
 
@@ -126,7 +128,7 @@ def tell(variance: Variance, evidence: Evidence) -> Story:
 
 def _byline(variance: Variance) -> str:
     """`Ilka Brandvold, 1993. Hollins Street Museum, 2009.31`, of what is given."""
-    fields = labelled_fields(variance.work.vocabulary, variance.work.fields)
+    fields = labelled_fields(variance.work.vocabulary, variance.work.fields, WORK_HEAD)
     made = ", ".join(fields[name] for name in ("artist", "year") if fields.get(name))
     held = ", ".join(fields[name] for name in ("owner", "number") if fields.get(name))
     return ". ".join(filter(None, [made, held]))

@@ -53,7 +53,7 @@ def _sections(story: Story, width: int, colour: bool) -> Iterator[tuple[str, lis
     if story.departures:
         yield "Departures, worst first", list(_departures(story, width, colour))
     if story.effects:
-        yield "What it does", list(items(story.effects, width))
+        yield "What the change does", list(items(story.effects, width))
     if story.findings:
         texts = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
         yield "Venue and devices", list(items(texts, width))
@@ -62,7 +62,7 @@ def _sections(story: Story, width: int, colour: bool) -> Iterator[tuple[str, lis
     if story.kept or story.unchanged:
         yield "As required and as documented", list(_kept(story, width))
     yield "What this report rests on", list(_evidence(story, width))
-    yield "Signed", list(_signatures(story, width))
+    yield "Signatures", list(_signatures(story, width))
 
 
 def _outcome(story: Story, width: int, colour: bool) -> Iterator[str]:

@@ -6,6 +6,7 @@ The artist, the museum and the makers are invented.
 from __future__ import annotations
 
 import datetime
+from dataclasses import replace
 
 import pytest
 
@@ -19,6 +20,7 @@ from intent.assertions import (
     Scope,
     ScopeKind,
     Statements,
+    Text,
 )
 from intent.dates import read_date
 from intent.installation import Attestation, Change, Consent, Installation, Omission, Substitution
@@ -76,7 +78,9 @@ def characteristic(name: str) -> Characteristic:
 
 
 def form_field(label: str) -> FormField:
-    return FormField(f"{NS}field-{label}", (label,), label, f"{NS}{label}", "text", frozenset())
+    return FormField(
+        f"{NS}field-{label}", (label,), label, f"{NS}{label}", "text", frozenset({f"{TERM}work-head"})
+    )
 
 
 VOCABULARY = Vocabulary(
@@ -118,50 +122,41 @@ def part(identifier: str, name: str, rotation: str, device: str) -> Part:
 
 
 def line(
-    identifier: str, modality: Modality, scope: str, sentence: str, by: str, on: str, *sources: Citation
+    identifier: str,
+    modality: Modality,
+    about: str,
+    scope: str,
+    value: str,
+    by: str,
+    on: str,
+    *sources: Citation,
 ) -> Instruction:
-    names = Scope(ScopeKind.NAMES, tuple(scope.split(" and ")), written=scope)
+    aggregate = Aggregate.NUMBER if about == "number" else Aggregate.EACH
+    expression = Expression(Form.ONE_OF, (Text(value),))
     return Instruction(
         f"{BASE}{identifier}",
         identifier,
         identifier.partition(".")[0],
         modality,
-        Assertion(Aggregate.EACH, names, f"{TERM}technology", written=sentence),
-        f"{modality}: {sentence}",
-        conditions=(Condition(fact="no working tube can be found"),) if "if" in sentence else (),
+        Assertion(aggregate, Scope(ScopeKind.NAMES, (scope,)), f"{TERM}{about}", expression),
         by=by,
         on=read_date(on),
         sources=sources,
     )
 
 
-SPOKEN = Citation("S1", "00:14:05")
-R1_1 = line(
-    "R1.1",
-    Modality.REQUIRED,
-    "Monitors",
-    "technology of Monitors is cathode-ray tube",
-    "artist",
-    "1999-05-14",
-    SPOKEN,
+SPOKEN, WRITTEN = Citation("S1", "00:14:05"), Citation("S2")
+MUST, MAY = Modality.REQUIRED, Modality.ALLOWED
+R1_1 = line("R1.1", MUST, "technology", "Monitors", "cathode-ray tube", "artist", "1999-05-14", SPOKEN)
+R1_2 = replace(
+    line("R1.2", MAY, "technology", "Monitors", "flat panel", "artist", "1999-05-14", SPOKEN),
+    conditions=(Condition(fact="no working tube can be found"),),
+    consents=("estate",),
 )
-R1_2 = line(
-    "R1.2",
-    Modality.ALLOWED,
-    "Monitors",
-    'technology of Monitors is flat panel, if "no working tube can be found", with consent of estate',
-    "artist",
-    "1999-05-14",
-    SPOKEN,
-)
-R2_1 = line(
-    "R2.1", Modality.REQUIRED, "M2", "rotation of M2 is turned left", "artist", "1993", Citation("S2")
-)
-R2_2 = line(
-    "R2.2", Modality.REQUIRED, "M3", "rotation of M3 is upside down ± 3 deg", "artist", "1993", Citation("S2")
-)
-R3_1 = line("R3.1", Modality.REQUIRED, "Monitors", "rotation of Monitors is upright", "cons", "2009-02")
-R4_1 = line("R4.1", Modality.REQUIRED, "Monitors", "number of Monitors is 3", "cons", "2009-02")
+R2_1 = line("R2.1", MUST, "rotation", "M2", "turned left", "artist", "1993", WRITTEN)
+R2_2 = line("R2.2", MUST, "rotation", "M3", "upside down", "artist", "1993", WRITTEN)
+R3_1 = line("R3.1", MUST, "rotation", "Monitors", "upright", "cons", "2009-02")
+R4_1 = line("R4.1", MUST, "number", "Monitors", "3", "cons", "2009-02")
 
 WORK = Work(
     iri=f"{BASE}work",
