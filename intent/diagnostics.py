@@ -1,0 +1,86 @@
+"""What is wrong with an input, said so that its writer can put it right.
+
+One type serves the whole project. A writer's mistakes are values, gathered until all of a file's are
+known; an exception is raised only where the input as a whole cannot be used.
+"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+
+class Severity(StrEnum):
+    """How much a finding weighs: an error makes the input unusable, a warning does not."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Span:
+    """Where something stands: file, line and column counted from 1, and the line itself."""
+
+    file: str
+    line: int = 0
+    column: int = 0
+    text: str = field(default="", compare=False)
+    length: int = field(default=1, compare=False)
+
+    def __str__(self) -> str:
+        numbers = [str(number) for number in (self.line, self.column) if number]
+        return ":".join([self.file, *numbers])
+
+
+@dataclass(frozen=True, slots=True)
+class Diagnostic:
+    """One finding about an input."""
+
+    slug: str
+    message: str
+    span: Span
+    severity: Severity = Severity.ERROR
+    subject: str = ""
+    """The identifier or IRI that it is about, where there is one."""
+
+    def __str__(self) -> str:
+        head = f"{self.span}: {self.severity}: {self.message} [{self.slug}]"
+        if not self.span.text.strip():
+            return head
+        caret = ""
+        if self.span.column:
+            caret = "\n    " + " " * (self.span.column - 1) + "^" * max(1, self.span.length)
+        return f"{head}\n    {self.span.text}{caret}"
+
+    @property
+    def is_error(self) -> bool:
+        return self.severity is Severity.ERROR
+
+
+class Unusable(Exception):
+    """The input cannot be used; carries every diagnostic found, in the order of the text."""
+
+    def __init__(self, diagnostics: Iterable[Diagnostic]) -> None:
+        self.diagnostics = in_order(diagnostics)
+        super().__init__("\n".join(map(str, self.diagnostics)))
+
+
+def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """The findings by place in the text, each once."""
+    return tuple(sorted(dict.fromkeys(diagnostics), key=lambda found: (found.span, found.slug, found.message)))
+
+
+def has_errors(diagnostics: Iterable[Diagnostic]) -> bool:
+    return any(found.is_error for found in diagnostics)
+
+
+def nearest(name: str, known: Sequence[str]) -> str:
+    """A clause that offers the nearest known name, or nothing where none is near."""
+    close = difflib.get_close_matches(name.casefold(), {known_name.casefold(): None for known_name in known}, 1, 0.6)
+    if not close:
+        return ""
+    original = next(known_name for known_name in known if known_name.casefold() == close[0])
+    return f"; did you mean `{original}`?"

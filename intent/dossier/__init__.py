@@ -1,0 +1,1 @@
+"""The text form: Markdown to graph, and graph to Markdown."""

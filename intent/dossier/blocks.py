@@ -1,0 +1,208 @@
+"""Markdown to blocks: sections with their fields, tables, quotations and prose, each with its place.
+
+The CommonMark parser finds the structure; the words are taken from the writer's own lines, so that prose
+comes back as it was written.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
+
+from intent.diagnostics import Diagnostic, Span
+from intent.dossier.tables import Table, read_table
+
+_FIELD = re.compile(r"(?P<name>[^:\n]{1,60}?)\s*:(?:\s+(?P<value>.*))?$", re.DOTALL)
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """A list item `name: value`."""
+
+    name: str
+    value: str
+    span: Span
+    value_span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Quote:
+    """A block quotation, its lines without their marks."""
+
+    text: str
+    span: Span
+
+
+Block = Field | Prose | Quote | Table
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A heading with all that follows it, as far as the next of its rank."""
+
+    level: int
+    title: str
+    span: Span
+    blocks: tuple[Block, ...] = ()
+    sections: tuple[Section, ...] = ()
+
+    @property
+    def fields(self) -> tuple[Field, ...]:
+        return tuple(block for block in self.blocks if isinstance(block, Field))
+
+    @property
+    def tables(self) -> tuple[Table, ...]:
+        return tuple(block for block in self.blocks if isinstance(block, Table))
+
+    @property
+    def note(self) -> str:
+        """The prose before the first table, or all of it where there is none."""
+        return _prose(self._before_table())
+
+    @property
+    def afterword(self) -> str:
+        return _prose(self.blocks[len(self._before_table()) :])
+
+    @property
+    def words(self) -> str:
+        """What the block quotations say."""
+        return "\n\n".join(block.text for block in self.blocks if isinstance(block, Quote))
+
+    def _before_table(self) -> tuple[Block, ...]:
+        tables = [index for index, block in enumerate(self.blocks) if isinstance(block, Table)]
+        return self.blocks[: tables[0]] if tables else self.blocks
+
+
+def _prose(blocks: Sequence[Block]) -> str:
+    return "\n\n".join(block.text for block in blocks if isinstance(block, Prose))
+
+
+@dataclass(slots=True)
+class _Open:
+    """A section still being read."""
+
+    level: int
+    title: str
+    span: Span
+    blocks: list[Block] = field(default_factory=list)
+    sections: list[Section] = field(default_factory=list)
+
+    def closed(self) -> Section:
+        return Section(self.level, self.title, self.span, tuple(self.blocks), tuple(self.sections))
+
+
+def read_blocks(text: str, file: str) -> tuple[Section | None, list[Diagnostic]]:
+    """The section of the first heading, with all below it, and what is wrong with the structure."""
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    lines = text.split("\n")
+    tokens = MarkdownIt("commonmark", {"html": False}).enable("table").disable("inline").parse(text)
+    findings: list[Diagnostic] = []
+    stack: list[_Open] = []
+    root: Section | None = None
+    for token, inner in _top_level(tokens):
+        span = _span(lines, file, token)
+        if token.type == "heading_open":
+            level, title = int(token.tag[1]), inner[1].content.strip()
+            root = _close(stack, level) or root
+            if not stack and (level > 1 or root is not None):
+                findings.append(_misplaced_heading(span, title, root is not None))
+                level = max(level, 2)
+                stack.append(_reopened(root, span))
+                root = None
+            stack.append(_Open(level, title, span))
+        elif not stack:
+            findings.append(Diagnostic("no-title", "the file must begin with its title, `# …`", span))
+            stack.append(_Open(1, "", span))
+            stack[-1].blocks.extend(_blocks(token, inner, lines, file, findings))
+        else:
+            stack[-1].blocks.extend(_blocks(token, inner, lines, file, findings))
+    root = _close(stack, 1) or root
+    if root is None:
+        findings.append(Diagnostic("empty-file", "the file is empty; `intent new` writes one to start from", Span(file)))
+    return root, findings
+
+
+def _reopened(root: Section | None, span: Span) -> _Open:
+    if root is None:
+        return _Open(1, "", span)
+    return _Open(1, root.title, root.span, list(root.blocks), list(root.sections))
+
+
+def _misplaced_heading(span: Span, title: str, is_second: bool) -> Diagnostic:
+    if is_second:
+        return Diagnostic("second-title", f"a file has one title; make `{title}` a section, `## {title}`", span)
+    return Diagnostic("no-title", "the file must begin with its title, `# …`", span)
+
+
+def _close(stack: list[_Open], level: int) -> Section | None:
+    """Close all open sections of this level or deeper; the outermost, if that was closed too."""
+    while stack and stack[-1].level >= level:
+        closed = stack.pop().closed()
+        if not stack:
+            return closed
+        stack[-1].sections.append(closed)
+    return None
+
+
+def _top_level(tokens: Sequence[Token]) -> Iterator[tuple[Token, Sequence[Token]]]:
+    start = 0
+    for index, token in enumerate(tokens):
+        if token.level == 0 and token.nesting >= 0:
+            start = index
+        if token.level == 0 and token.nesting <= 0:
+            yield tokens[start], tokens[start : index + 1]
+
+
+def _span(lines: Sequence[str], file: str, token: Token) -> Span:
+    first = (token.map or [0, 1])[0]
+    return Span(file, first + 1, 1, lines[first] if first < len(lines) else "")
+
+
+def _blocks(
+    token: Token, inner: Sequence[Token], lines: Sequence[str], file: str, findings: list[Diagnostic]
+) -> Iterator[Block]:
+    first, end = token.map or [0, 0]
+    raw = "\n".join(lines[first:end]).rstrip()
+    span = _span(lines, file, token)
+    if token.type == "table_open":
+        table, wrong = read_table(lines, first, end, file)
+        findings.extend(wrong)
+        yield table
+    elif token.type == "bullet_list_open":
+        fields = list(_fields(inner, lines, file))
+        if any(isinstance(item, Field) for item in fields):
+            yield from fields
+        else:
+            yield Prose(raw, span)
+    elif token.type == "blockquote_open":
+        yield Quote("\n".join(re.sub(r"^ {0,3}> ?", "", line) for line in lines[first:end]).strip(), span)
+    else:
+        yield Prose(raw, span)
+
+
+def _fields(inner: Sequence[Token], lines: Sequence[str], file: str) -> Iterator[Block]:
+    for token in inner:
+        if token.type != "list_item_open" or token.level != 1 or not token.map:
+            continue
+        first, end = token.map
+        line = lines[first]
+        start = len(line) - len(line.lstrip(" -*+\t"))
+        content = "\n".join([line[start:], *(further.strip() for further in lines[first + 1 : end])]).strip()
+        span = Span(file, first + 1, start + 1, line, len(line) - start)
+        match = _FIELD.match(content)
+        if not match:
+            yield Prose("\n".join(lines[first:end]).rstrip(), span)
+            continue
+        value = " ".join((match["value"] or "").split("\n")).strip()
+        column = start + 1 + (match.start("value") if match["value"] else len(match["name"]))
+        yield Field(match["name"].strip("*_ "), value, span, Span(file, first + 1, column, line, max(1, len(value))))

@@ -1,0 +1,218 @@
+"""One value as written, in a cell or a sentence, read as its characteristic says."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+
+from intent.assertions import Dated, Item, Measured, Named, Relative, Text
+from intent.dates import read_date
+from intent.diagnostics import nearest
+from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary, normal
+
+_NUMBER = r"[-+−]?(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?|\.\d+)"
+_QUANTITY = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s].*)?$")
+_CLOCK = re.compile(r"(?:(?P<h>\d+):)?(?P<m>\d+):(?P<s>\d{2}(?:\.\d+)?)$")
+_RATIO = re.compile(rf"(?P<width>{_NUMBER})(?:\s*[:/]\s*(?P<height>{_NUMBER}))?$")
+_RASTER = re.compile(r"(?P<columns>\d+)\s*[×xX*]\s*(?P<rows>\d+)$")
+_RELATIVE = re.compile(rf"(?P<number>{_NUMBER})\s*%\s+of documented$", re.IGNORECASE)
+_PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%$")
+_QUOTES = {'"': '"', "“": "”", "„": "“”", "«": "»"}
+
+
+class Unreadable(Exception):
+    """A value that cannot be read; says why in plain words."""
+
+    def __init__(self, slug: str, message: str) -> None:
+        super().__init__(message)
+        self.slug = slug
+
+
+def unquoted(text: str) -> str:
+    """The text without a pair of quotation marks around it."""
+    text = text.strip()
+    if len(text) >= 2 and text[0] in _QUOTES and text[-1] in _QUOTES[text[0]]:
+        return text[1:-1].strip()
+    return text
+
+
+def read_number(text: str) -> Fraction:
+    """A decimal, a fraction (`30000/1001`) or a mixed number (`1 1/2`), exactly."""
+    whole, _, part = text.strip().replace("−", "-").rpartition(" ")
+    try:
+        return Fraction(whole or 0) + Fraction(part) * (-1 if whole.startswith("-") else 1)
+    except (ValueError, ZeroDivisionError):
+        raise Unreadable("bad-number", f"`{text}` is not a number") from None
+
+
+def read_item(
+    text: str,
+    characteristic: Characteristic,
+    vocabulary: Vocabulary,
+    kinds: Sequence[str] = (),
+    tolerance: str | None = None,
+    shared_unit: str | None = None,
+) -> Item:
+    """A single value of a characteristic; ``kinds`` are those of the parts that it is said of.
+
+    ``shared_unit`` is the unit of the other end of a range, where this end has none.
+    Raises `Unreadable`.
+    """
+    relative = _RELATIVE.match(text)
+    if relative:
+        return _relative(relative, characteristic, vocabulary, tolerance)
+    if characteristic.space == "text":
+        _no_tolerance(tolerance, characteristic)
+        return Text(unquoted(text))
+    if characteristic.space in {"concept", "yes-no"}:
+        _no_tolerance(tolerance, characteristic)
+        return Named(_concept(unquoted(text), characteristic, vocabulary, kinds).iri)
+    if characteristic.space == "date":
+        _no_tolerance(tolerance, characteristic)
+        try:
+            return Dated(read_date(text))
+        except ValueError as error:
+            raise Unreadable("bad-date", str(error)) from None
+    numbers, unit = _numbers(text, characteristic, vocabulary, shared_unit)
+    absolute, percent = _tolerance(tolerance, characteristic, vocabulary, unit)
+    return Measured(numbers, text.strip(), unit.iri if unit else None, absolute, percent)
+
+
+def unit_written(text: str) -> str | None:
+    """The unit at the end of a value as written, if there is one."""
+    match = _QUANTITY.match(text.strip())
+    return match["unit"] if match else None
+
+
+def _concept(text: str, characteristic: Characteristic, vocabulary: Vocabulary, kinds: Iterable[str]) -> Concept:
+    wanted = normal(text)
+    known = vocabulary.in_scheme(*characteristic.schemes)
+    named = [concept for concept in known if wanted in concept.names]
+    of_kind = list(kinds)
+    fitting = [concept for concept in known if not of_kind or any(vocabulary.suits(concept, kind) for kind in of_kind)]
+    found = [concept for concept in named if concept in fitting]
+    if found:
+        return found[0]
+    if named:
+        labels = " and ".join(vocabulary.concepts[kind].label for kind in of_kind)
+        raise Unreadable("unknown-value", f"`{text}` is not a {characteristic.label} of a {labels}")
+    offer = nearest(text, [concept.label for concept in fitting] + [name for concept in fitting for name in concept.names])
+    listed = "" if offer or len(fitting) > 12 else "; known: " + ", ".join(concept.label for concept in fitting)
+    raise Unreadable("unknown-value", f"`{text}` is not a known {characteristic.label}{offer}{listed}")
+
+
+def _numbers(
+    text: str, characteristic: Characteristic, vocabulary: Vocabulary, shared_unit: str | None
+) -> tuple[tuple[Fraction, ...], Unit | None]:
+    text = text.strip()
+    space = characteristic.space
+    if space == "count":
+        match = re.fullmatch(r"[-+−]?\d+", text)
+        if not match:
+            raise Unreadable("bad-number", f"`{text}` is not a whole number")
+        return (Fraction(text.replace("−", "-")),), None
+    if space == "ratio":
+        return (_ratio(text),), None
+    if space == "raster":
+        raster = _RASTER.match(text)
+        if not raster:
+            raise Unreadable("bad-raster", f"`{text}` is not a raster; write columns × rows, `720×576`")
+        return (Fraction(raster["columns"]), Fraction(raster["rows"])), None
+    if space == "position":
+        return _position(text, characteristic, vocabulary)
+    named = vocabulary.find_value(characteristic.schemes, unquoted(text)) if characteristic.schemes else None
+    if named is not None and named.magnitude is not None:
+        return (named.magnitude,), None
+    clock = _CLOCK.match(text)
+    if clock and vocabulary.find_unit("s", characteristic.quantity_kind):
+        seconds = Fraction(clock["h"] or 0) * 3600 + Fraction(clock["m"]) * 60 + Fraction(clock["s"])
+        return (seconds,), vocabulary.find_unit("s", characteristic.quantity_kind)
+    number, unit = _quantity(text, characteristic, vocabulary, shared_unit)
+    return ((number + unit.offset) * unit.factor,), unit
+
+
+def _ratio(text: str) -> Fraction:
+    match = _RATIO.match(text)
+    if not match:
+        raise Unreadable("bad-ratio", f"`{text}` is not a ratio; write `4:3` or `1.33`")
+    height = read_number(match["height"] or "1")
+    if not height:
+        raise Unreadable("bad-ratio", f"`{text}` divides by nothing")
+    return read_number(match["width"]) / height
+
+
+def _quantity(
+    text: str, characteristic: Characteristic, vocabulary: Vocabulary, shared_unit: str | None
+) -> tuple[Fraction, Unit]:
+    match = _QUANTITY.match(text)
+    if not match:
+        comma = "; write decimals with a point" if re.match(r"[-+−]?\d+,\d", text) else ""
+        known = [concept.label for concept in vocabulary.in_scheme(*characteristic.schemes)]
+        offer = nearest(text, known) or comma or f"; write a number and a unit, such as {_sample(characteristic, vocabulary)}"
+        raise Unreadable("bad-quantity", f"`{text}` is not a {characteristic.label}{offer}")
+    written = match["unit"] or shared_unit
+    if written is None:
+        assumed = vocabulary.units.get(characteristic.assumed_unit or "")
+        if assumed is None:
+            sample = _sample(characteristic, vocabulary)
+            raise Unreadable("no-unit", f"`{text}` has no unit; write a {characteristic.label} such as {sample}")
+        return read_number(match["number"]), assumed
+    return read_number(match["number"]), _unit(written.strip(), characteristic, vocabulary)
+
+
+def _unit(written: str, characteristic: Characteristic, vocabulary: Vocabulary) -> Unit:
+    unit = vocabulary.find_unit(written, characteristic.quantity_kind)
+    if unit is None:
+        fitting = [unit for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds]
+        known = ", ".join(sorted(unit.symbol for unit in fitting))
+        raise Unreadable("bad-unit", f"`{written}` is not a unit of {characteristic.label}; known: {known}")
+    return unit
+
+
+def _sample(characteristic: Characteristic, vocabulary: Vocabulary) -> str:
+    fitting = [unit.symbol for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds]
+    return f"`20 {fitting[0]}`" if fitting else "`20`"
+
+
+def _position(
+    text: str, characteristic: Characteristic, vocabulary: Vocabulary
+) -> tuple[tuple[Fraction, ...], Unit | None]:
+    inner = text[1:-1].strip() if text.startswith("(") and text.endswith(")") else text
+    axes = [axis.strip() for axis in inner.split(",")]
+    if len(axes) != 3:
+        raise Unreadable("bad-position", f"`{text}` is not a position; write `x, y, z m`, three numbers and a unit")
+    shared = unit_written(axes[2])
+    numbers, last = [], None
+    for axis in axes:
+        number, last = _quantity(axis, characteristic, vocabulary, shared)
+        numbers.append((number + last.offset) * last.factor)
+    return tuple(numbers), last
+
+
+def _tolerance(
+    text: str | None, characteristic: Characteristic, vocabulary: Vocabulary, unit: Unit | None
+) -> tuple[Fraction | None, Fraction | None]:
+    if text is None:
+        return None, None
+    percent = _PERCENT.match(text.strip())
+    if percent:
+        return None, abs(read_number(percent["number"]))
+    if characteristic.space in {"ratio", "raster", "count"}:
+        return abs(read_number(text)), None
+    number, own = _quantity(text.strip(), characteristic, vocabulary, unit.symbol if unit else None)
+    return abs(number * own.factor), None
+
+
+def _relative(
+    match: re.Match[str], characteristic: Characteristic, vocabulary: Vocabulary, tolerance: str | None
+) -> Relative:
+    if characteristic.space not in {"quantity", "ratio", "count"}:
+        raise Unreadable("no-share", f"{characteristic.label} has no per cent of the documented value")
+    absolute, percent = _tolerance(tolerance, characteristic, vocabulary, None)
+    return Relative(read_number(match["number"]), absolute, percent)
+
+
+def _no_tolerance(tolerance: str | None, characteristic: Characteristic) -> None:
+    if tolerance is not None:
+        raise Unreadable("no-tolerance", f"{characteristic.label} is not measured, so it takes no ±")

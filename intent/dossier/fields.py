@@ -1,0 +1,135 @@
+"""How each sort of field or column is read; the vocabulary says which is which."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import PurePosixPath
+
+from rdflib import Literal, URIRef
+from rdflib.term import Node
+
+from intent.dates import read_date
+from intent.diagnostics import nearest
+from intent.dossier.draft import Draft
+from intent.dossier.expressions import Unreadable, unquoted
+from intent.dossier.inscribe import edtf
+from intent.dossier.register import Register, Sort
+from intent.names import is_iri
+from intent.vocabulary.terms import FormField, normal
+
+_SUBJECTS = (Sort.PART, Sort.GROUP, Sort.MATERIAL)
+_QUOTED = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»')
+YES = "https://w3id.org/intent-record/term/yes"
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """What reading a field needs at hand."""
+
+    draft: Draft
+    register: Register
+
+    def references(self, text: str, *sorts: Sort) -> list[Node]:
+        return [URIRef(self.register.find(name, *sorts).iri) for name in _listed(text)]
+
+
+def read_field(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    """The values of a field as written. Raises `Unreadable`."""
+    return _READERS[form.reads](desk, form, text.strip())
+
+
+def _listed(text: str) -> list[str]:
+    return [name for name in re.split(r"\s*(?:,|;|\band\b|\bund\b|\bet\b)\s*", text) if name]
+
+
+def _text(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    return [Literal(text)]
+
+
+def _date(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    try:
+        return [edtf(read_date(text))]
+    except ValueError as error:
+        raise Unreadable("bad-date", str(error)) from None
+
+
+def _concept(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    concepts = desk.draft.vocabulary.in_scheme(*form.schemes)
+    found = next((concept for concept in concepts if normal(text) in concept.names), None)
+    if found is None:
+        known = [name for concept in concepts for name in (concept.label, *concept.names)]
+        offer = nearest(text, known)
+        listed = "" if offer else "; known: " + ", ".join(concept.label for concept in concepts)
+        raise Unreadable("unknown-value", f"`{text}` is not a known {form.label}{offer}{listed}")
+    return [URIRef(found.iri)]
+
+
+def _yes_no(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    return [Literal(_concept(desk, form, text) == [URIRef(YES)])]
+
+
+def _iri(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    if not is_iri(text.strip("<>")):
+        raise Unreadable("bad-iri", f"`{text}` is not an IRI; write `https://…` or `urn:…`, without spaces")
+    return [Literal(text.strip("<>"))]
+
+
+def _file(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    path = PurePosixPath(text)
+    if path.is_absolute() or "\\" in text or re.match(r"[A-Za-z][A-Za-z0-9+.-]*:", text):
+        raise Unreadable("bad-path", f"`{text}` is not a path within the work's folder; write `sources/letter.md`")
+    return [Literal(text)]
+
+
+def _rank(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    if text not in {"1", "2", "3", "4", "5", "6"}:
+        raise Unreadable("bad-number", f"`{text}` is not a rank; write 1 (the artist's own) to 6 (observed practice)")
+    return [Literal(int(text))]
+
+
+def _reference(*sorts: Sort, several: bool = False) -> Callable[[Desk, FormField, str], Sequence[Node]]:
+    def read(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+        if several:
+            return desk.references(text, *sorts)
+        return [URIRef(desk.register.find(text, *sorts).iri)]
+
+    return read
+
+
+def _instructions(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    return desk.references(text, Sort.HEADING, Sort.INSTRUCTION)
+
+
+def _facts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    quoted = [unquoted(match.group()) for match in _QUOTED.finditer(text)]
+    rest = _QUOTED.sub("", text).replace("and", "").strip(" ,;")
+    return [Literal(fact) for fact in (quoted if quoted and not rest else [unquoted(text)])]
+
+
+def _fact(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    return [Literal(unquoted(text))]
+
+
+_READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
+    "text": _text,
+    "date": _date,
+    "concept": _concept,
+    "yes-no": _yes_no,
+    "iri": _iri,
+    "file": _file,
+    "rank": _rank,
+    "person": _reference(Sort.PERSON),
+    "people": _reference(Sort.PERSON, several=True),
+    "device": _reference(Sort.DEVICE),
+    "part": _reference(Sort.PART),
+    "group": _reference(Sort.GROUP),
+    "subject": _reference(Sort.PART, Sort.MATERIAL),
+    "subjects": _reference(*_SUBJECTS, several=True),
+    "instructions": _instructions,
+    "facts": _facts,
+    "fact": _fact,
+}
+
+

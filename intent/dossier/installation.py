@@ -1,0 +1,259 @@
+"""An installation, and the pool of devices it may draw on, from Markdown to graph."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from rdflib import DCTERMS, RDF, Literal, URIRef
+
+from intent.assertions import Aggregate
+from intent.diagnostics import nearest
+from intent.dossier.blocks import Field, Prose, read_blocks
+from intent.dossier.draft import Draft, Reading
+from intent.dossier.fields import Desk
+from intent.dossier.inscribe import inscribe_expression
+from intent.dossier.interpret import COUNT
+from intent.dossier.register import Entry, Register, Sort
+from intent.dossier.rows import Row, inscribe_cells, read_cell, read_fields, read_rows
+from intent.dossier.work import (
+    Placed,
+    enter,
+    enter_row,
+    head_form,
+    inscribe_entity,
+    inscribe_part,
+    inscribe_section,
+    kind_of,
+    place_sections,
+)
+from intent.dossier.words import Phrases
+from intent.model import Work
+from intent.names import INTENT, installation_iri, local_iri
+from intent.vocabulary.terms import Characteristic
+
+_BULLET = re.compile(r"^\s*[-*+]\s+(\S.*)$", re.MULTILINE)
+_ENTITIES = {
+    "substitutions-section": ("substitution", INTENT.Substitution),
+    "changes-section": ("change", INTENT.Change),
+    "consents-section": ("consent", INTENT.Consent),
+    "attestations-section": ("attestation", INTENT.Attestation),
+}
+
+
+def read_pool(text: str, file: str, work: Work) -> Reading:
+    """The devices of a pool file: a title and a table of devices."""
+    root, findings = read_blocks(text, file)
+    draft = Draft(str(local_iri(work.iri, "pool")), work.vocabulary, file, findings=findings)
+    if root is None:
+        return draft.reading()
+    desk = Desk(draft, Register())
+    read_fields(desk, head_form(work.vocabulary, "pool-head"), root.fields)
+    for one in place_sections(draft, root, "pool"):
+        rows = read_rows(desk, one.form, one.section.tables)
+        entered = [row for row in rows if enter_row(desk, row, Sort.DEVICE)]
+        known = desk.register.phrases(work.vocabulary)
+        for row in entered:
+            _inscribe_device(desk, known, row)
+    return draft.reading()
+
+
+def _inscribe_device(desk: Desk, known: Phrases, row: Row) -> None:
+    cell = row.cell("defines")
+    if cell is not None:
+        node = inscribe_entity(desk, cell.text, INTENT.Device, "device")
+        inscribe_cells(desk, known, node, (cell.text,), row.cells)
+
+
+def read_installation(text: str, file: str, work: Work, pool: Reading | None = None) -> Reading:
+    """The graph of an installation of a work. Names are those of the work, the pool, and its own additions."""
+    root, findings = read_blocks(text, file)
+    draft = Draft("", work.vocabulary, file, findings=findings)
+    if root is None:
+        return draft.reading()
+    desk = Desk(draft, register_of(work))
+    head = read_fields(desk, head_form(work.vocabulary, "installation-head"), root.fields)
+    written = {term.iri.rsplit("/field-", 1)[-1]: cell for term, cell in head}
+    dates = written["dates"].text if "dates" in written else ""
+    if not dates:
+        message = "the installation has no `dates`; write `- dates: 2027-03-01/2027-06-30`"
+        draft.wrong("no-dates", message, root.span)
+    base = written["base"].text if "base" in written else None
+    draft.base = installation_iri(base, work.iri, root.title, dates)
+    if pool is not None:
+        _enter_pool(desk, pool)
+    placed = place_sections(draft, root, "installation")
+    rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
+    for one in placed:
+        _enter(desk, one.key, rows[one.key])
+    known = desk.register.phrases(work.vocabulary)
+    node = URIRef(draft.base)
+    draft.spans[draft.base] = root.span
+    draft.add(node, RDF.type, INTENT.Installation)
+    draft.add(node, INTENT.ofWork, URIRef(work.iri))
+    draft.say(node, DCTERMS.title, root.title)
+    draft.say(node, INTENT.note, root.note)
+    inscribe_cells(desk, known, node, (), head)
+    for one in placed:
+        inscribe_section(draft, one)
+        _read_section(desk, known, one, rows[one.key])
+        if one.key == "consents-section":
+            _inscribe_consented_values(desk, known, rows[one.key], work)
+    return draft.reading()
+
+
+def register_of(work: Work) -> Register:
+    """What an installation of a work may name."""
+    register = Register()
+    in_group: dict[str, tuple[str, ...]] = {}
+    for part in work.parts:
+        if part.group:
+            in_group[part.group] = (*in_group.get(part.group, ()), part.identifier)
+        register.enter(Entry(part.identifier, Sort.PART, part.iri, kind=part.kind.iri))
+    for group in work.groups:
+        register.enter(Entry(group.name, Sort.GROUP, group.iri, members=in_group.get(group.name, ())))
+    lines: dict[str, tuple[str, ...]] = {}
+    for line in work.instructions:
+        lines[line.heading] = (*lines.get(line.heading, ()), line.identifier)
+        register.enter(Entry(line.identifier, Sort.INSTRUCTION, line.iri))
+    for heading in work.headings:
+        members = lines.get(heading.identifier, ())
+        register.enter(Entry(heading.identifier, Sort.HEADING, heading.iri, members=members))
+    for sort, things in (
+        (Sort.PERSON, work.people),
+        (Sort.DEVICE, work.devices),
+        (Sort.SOURCE, work.sources),
+        (Sort.MATERIAL, work.material),
+        (Sort.BOX, work.boxes),
+    ):
+        for thing in things:
+            register.enter(Entry(thing.identifier, sort, thing.iri))
+    return register
+
+
+def _enter_pool(desk: Desk, pool: Reading) -> None:
+    for device, identifier in pool.graph.subject_objects(DCTERMS.identifier):
+        span = pool.spans.get(str(device))
+        if span is not None:
+            enter(desk, Entry(str(identifier), Sort.DEVICE, str(device), span), span)
+
+
+def _enter(desk: Desk, key: str, rows: Sequence[Row]) -> None:
+    if key == "additions-section":
+        for row in rows:
+            own = row.named("kind-of-part")
+            kind = kind_of(desk, own.text) if own else _kind_in_group(desk, row)
+            enter_row(desk, row, Sort.PART, kind)
+    if key in {"additions-section", "substitutions-section"}:
+        for row in rows:
+            _enter_new_device(desk, row)
+
+
+def _kind_in_group(desk: Desk, row: Row) -> str | None:
+    """An addition with no kind of its own takes that of the group it joins, where all there have one kind."""
+    cell = row.named("group")
+    kinds = {part.kind for part in desk.register.parts_of(cell.text)} if cell else set()
+    return kinds.pop() if len(kinds) == 1 else None
+
+
+def _enter_new_device(desk: Desk, row: Row) -> None:
+    cell = row.named("device-of-part")
+    if cell is None or desk.register.get(cell.text, Sort.DEVICE) is not None:
+        return
+    node = desk.draft.node(cell.text, span=cell.span)
+    if enter(desk, Entry(cell.text, Sort.DEVICE, str(node), cell.span), cell.span):
+        desk.draft.add(node, RDF.type, INTENT.Device)
+        desk.draft.add(node, DCTERMS.identifier, Literal(cell.text))
+        desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
+
+
+def _read_section(desk: Desk, known: Phrases, one: Placed, rows: Sequence[Row]) -> None:
+    if one.key in _ENTITIES:
+        sort, kind = _ENTITIES[one.key]
+        for number, row in enumerate(rows, start=1):
+            _inscribe_row(desk, known, row, f"{sort}-{number}", kind, number)
+    elif one.key == "additions-section":
+        for row in rows:
+            inscribe_part(desk, known, row, _own_group(desk, row))
+    elif one.key == "omissions-section":
+        for number, field in enumerate(_listed(one), start=1):
+            _inscribe_omission(desk, field, number)
+    else:
+        local = "venue" if one.key == "venue-section" else "whole"
+        node = desk.draft.node(local)
+        cells = read_fields(desk, one.form, one.section.fields)
+        if cells:
+            desk.draft.add(URIRef(desk.draft.base), INTENT[local], node)
+        inscribe_cells(desk, known, node, (local,), cells)
+
+
+def _own_group(desk: Desk, row: Row) -> URIRef | None:
+    cell = row.named("group")
+    entry = desk.register.get(cell.text, Sort.GROUP) if cell else None
+    return URIRef(entry.iri) if entry else None
+
+
+def _inscribe_row(desk: Desk, known: Phrases, row: Row, local: str, kind: URIRef, number: int) -> None:
+    draft = desk.draft
+    node = draft.node(local, span=row.span)
+    draft.add(node, RDF.type, kind)
+    draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
+    draft.add(node, INTENT.order, Literal(number))
+    subject = row.named("substituted-part") or row.named("changed-part")
+    entry = desk.register.get(subject.text) if subject else None
+    kinds = (entry.kind,) if entry and entry.kind else ()
+    inscribe_cells(desk, known, node, (local,), row.cells, kinds, frozenset({"expression"}))
+
+
+def _inscribe_consented_values(desk: Desk, known: Phrases, rows: Sequence[Row], work: Work) -> None:
+    """The values that consents are for, each read as its instruction's characteristic says."""
+    for number, row in enumerate(rows, start=1):
+        value, to = row.named("consent-value"), row.named("consent-to")
+        if value is None or to is None:
+            continue
+        characteristic = _characteristic_of(desk, to.text, work)
+        if characteristic is None:
+            message = f"`{to.text}` compares no characteristic, so a consent to it has no value"
+            desk.draft.wrong("no-value-here", message, value.span)
+            continue
+        expression = read_cell(desk, known, characteristic, value)
+        if expression is not None:
+            inscribe_expression(desk.draft, desk.draft.node(f"consent-{number}"), expression)
+
+
+def _characteristic_of(desk: Desk, to: str, work: Work) -> Characteristic | None:
+    if desk.register.get(to, Sort.HEADING, Sort.INSTRUCTION) is None:
+        return None
+    for identifier in desk.register.lines_of(to):
+        line = work.instruction(identifier)
+        if line is not None and line.assertion.aggregate is Aggregate.NUMBER:
+            return COUNT
+        if line is not None and line.assertion.characteristic is not None:
+            return work.vocabulary.characteristics[line.assertion.characteristic]
+    return None
+
+
+def _listed(one: Placed) -> Iterator[Field]:
+    for block in one.section.blocks:
+        if isinstance(block, Field):
+            yield block
+        elif isinstance(block, Prose):
+            for match in _BULLET.finditer(block.text):
+                yield Field(match[1].strip(), "", block.span, block.span)
+
+
+def _inscribe_omission(desk: Desk, field: Field, number: int) -> None:
+    draft = desk.draft
+    parts = desk.register.parts_of(field.name)
+    if not parts:
+        known = [entry.identifier for entry in desk.register.of_sort(Sort.PART, Sort.GROUP)]
+        message = f"there is no part or group `{field.name}`{nearest(field.name, known)}"
+        draft.wrong("unknown-name", message, field.span)
+    for part in parts:
+        node = draft.node(f"omission-{number}", part.identifier, span=field.span)
+        draft.add(node, RDF.type, INTENT.Omission)
+        draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
+        draft.add(node, INTENT.part, URIRef(part.iri))
+        draft.say(node, INTENT.reason, field.value)
+        draft.add(node, INTENT.order, Literal(draft.next_order("omission")))
+

@@ -1,0 +1,167 @@
+"""The headings under Instructions: each line a sentence, the rest of the list shared by all lines."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from rdflib import DCTERMS, RDF, Literal, URIRef
+
+from intent.assertions import Assertion, Form, Measured
+from intent.diagnostics import Severity, Span
+from intent.dossier.blocks import Field, Section
+from intent.dossier.draft import Draft
+from intent.dossier.expressions import Unreadable
+from intent.dossier.fields import Desk
+from intent.dossier.inscribe import inscribe_line
+from intent.dossier.interpret import Interpreter, Line, Misread
+from intent.dossier.register import Entry, Sort, identifier_fault
+from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
+from intent.dossier.sentence import Ungrammatical, parse
+from intent.dossier.tables import Cell
+from intent.dossier.words import Phrases
+from intent.model import Modality
+from intent.names import INTENT, MEDIA_FRAGMENTS, OA
+from intent.vocabulary.terms import normal
+
+_CITATION = re.compile(r"(?P<source>\S+?)(?:\s+(?:at|bei|à)\s+(?P<at>[\d:.,]+))?$")
+_TIME = re.compile(r"(?:\d+:)?\d{1,2}:\d{2}(?:\.\d+)?$|\d+(?:\.\d+)?$")
+MODALITIES = frozenset(Modality)
+
+
+def enter_headings(desk: Desk, section: Section) -> None:
+    """The identifiers of headings, and of their lines by their place in the list."""
+    for heading in section.sections:
+        identifier = heading.title.partition(" ")[0]
+        node = desk.draft.node(identifier, span=heading.span)
+        lines = _lines(heading)
+        numbered = tuple(f"{identifier}.{number}" for number in range(1, len(lines) + 1))
+        fault = identifier_fault(identifier)
+        entry = Entry(identifier, Sort.HEADING, str(node), heading.span, members=numbered)
+        taken = None if fault else desk.register.enter(entry)
+        if fault:
+            desk.draft.wrong("bad-identifier", f"{fault}; write `### R1 Title`", heading.span)
+        elif taken is not None:
+            message = f"`{identifier}` is already the name of a {taken.sort} at line {taken.span.line}"
+            desk.draft.wrong("repeated-identifier", message, heading.span)
+        else:
+            for name, line in zip(numbered, lines, strict=True):
+                iri = str(desk.draft.node(name, span=line.span))
+                desk.register.enter(Entry(name, Sort.INSTRUCTION, iri, line.span))
+
+
+def _lines(heading: Section) -> list[Field]:
+    return [field for field in heading.fields if normal(field.name) in MODALITIES]
+
+
+def read_instructions(desk: Desk, known: Phrases, form: SectionForm, section: Section) -> None:
+    for heading in section.sections:
+        identifier, _, title = heading.title.partition(" ")
+        entry = desk.register.get(identifier, Sort.HEADING)
+        if entry is not None and entry.span == heading.span:
+            _read_heading(desk, known, form, heading, identifier, title.strip())
+
+
+def _read_heading(
+    desk: Desk, known: Phrases, form: SectionForm, heading: Section, identifier: str, title: str
+) -> None:
+    draft = desk.draft
+    node = draft.node(identifier)
+    draft.add(node, RDF.type, INTENT.Heading)
+    draft.add(node, DCTERMS.identifier, Literal(identifier))
+    draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
+    draft.add(node, INTENT.order, Literal(draft.next_order("heading")))
+    draft.say(node, DCTERMS.title, title)
+    draft.say(node, INTENT.words, heading.words)
+    draft.say(node, INTENT.note, heading.note)
+    shared = [field for field in heading.fields if normal(field.name) not in MODALITIES]
+    cells = read_fields(desk, form, shared)
+    inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))
+    _read_citations(desk, identifier, [cell for term, cell in cells if getattr(term, "reads", "") == "citation"])
+    lines = _lines(heading)
+    if not lines:
+        message = f"`{identifier}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`"
+        draft.wrong("no-lines", message, heading.span, Severity.WARNING)
+    for number, line in enumerate(lines, start=1):
+        _read_line(desk, known, node, f"{identifier}.{number}", line)
+
+
+def _read_citations(desk: Desk, identifier: str, cells: Sequence[Cell]) -> None:
+    draft = desk.draft
+    written = [(part, cell) for cell in cells for part in re.split(r"\s*(?:[,;]|\band\b)\s*", cell.text) if part]
+    for number, (text, cell) in enumerate(written, start=1):
+        match = _CITATION.match(text)
+        at = match["at"] if match else None
+        if match is None or (at is not None and not _TIME.match(at)):
+            message = f"`{text}` is no citation; write `S1`, or `S1 at 00:14:05`"
+            draft.wrong("bad-citation", message, cell.span)
+            continue
+        try:
+            source = desk.register.find(match["source"], Sort.SOURCE)
+        except Unreadable as error:
+            draft.wrong(error.slug, str(error), cell.span)
+            continue
+        node = draft.node(identifier, f"citation-{number}", span=cell.span)
+        draft.add(draft.node(identifier), INTENT.cites, node)
+        draft.add(node, RDF.type, OA.SpecificResource)
+        draft.add(node, OA.hasSource, URIRef(source.iri))
+        draft.add(node, INTENT.order, Literal(number))
+        if at is not None:
+            _select_time(draft, node, at)
+
+
+def _select_time(draft: Draft, node: URIRef, at: str) -> None:
+    selector = URIRef(f"{node}.time")
+    draft.add(node, OA.hasSelector, selector)
+    draft.add(selector, RDF.type, OA.FragmentSelector)
+    draft.add(selector, DCTERMS.conformsTo, MEDIA_FRAGMENTS)
+    draft.add(selector, RDF.value, Literal(f"t={at}"))
+
+
+def _read_line(desk: Desk, known: Phrases, heading: URIRef, identifier: str, field: Field) -> None:
+    draft = desk.draft
+    modality = Modality(normal(field.name))
+    node = draft.node(identifier, span=field.span)
+    draft.add(node, RDF.type, INTENT.Instruction)
+    draft.add(node, DCTERMS.identifier, Literal(identifier))
+    draft.add(node, INTENT.inHeading, heading)
+    draft.add(node, INTENT.order, Literal(draft.next_order("instruction")))
+    draft.add(node, INTENT.modality, INTENT[modality])
+    line = read_sentence(desk, known, field, modality)
+    if line is not None:
+        inscribe_line(draft, node, line, desk.register)
+        _note_tolerance(desk, line, field.value_span)
+
+
+def read_sentence(desk: Desk, known: Phrases, field: Field, modality: str) -> Line | None:
+    """An instruction's sentence; none, with a finding, where it cannot be read."""
+    try:
+        tree = parse(field.value, known)
+        return Interpreter(field.value, desk.register, desk.draft.vocabulary).line(tree, modality)
+    except (Ungrammatical, Misread) as error:
+        span = field.value_span
+        column = min(span.column + error.offset, len(span.text) + 1)
+        place = Span(span.file, span.line, column, span.text, max(1, min(error.length, len(span.text) - column + 1)))
+        desk.draft.wrong(error.slug, str(error), place)
+    return None
+
+
+def _note_tolerance(desk: Desk, line: Line, span: Span) -> None:
+    """Say where the vocabulary's tolerance is used, since the sentence states none."""
+    characteristic = desk.draft.vocabulary.characteristics.get(line.assertion.characteristic or "")
+    if characteristic is None or not characteristic.is_measured or not _is_bare(line.assertion):
+        return
+    message = (
+        f"no ± is stated for {characteristic.label}; the vocabulary's tolerance is used ({characteristic.tolerance_written})"
+    )
+    desk.draft.wrong("no-tolerance-stated", message, span, Severity.NOTE)
+
+
+def _is_bare(assertion: Assertion) -> bool:
+    expression = assertion.expression
+    return expression.form is Form.ONE_OF and any(
+        isinstance(item, Measured) and item.tolerance is None and item.tolerance_percent is None
+        for item in expression.items
+    )
+
+

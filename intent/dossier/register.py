@@ -1,0 +1,115 @@
+"""Every identifier of a work, so that a sentence may name what a later section defines."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from intent.diagnostics import Span, nearest
+from intent.dossier.expressions import Unreadable
+from intent.dossier.words import GRAMMAR_WORDS, Phrases, phrases
+from intent.vocabulary.terms import Vocabulary, normal
+
+_IDENTIFIER = re.compile(r"[A-Za-z][A-Za-z0-9_-]*$")
+_RESERVED = frozenset(word for phrase in GRAMMAR_WORDS for word in phrase.split()) | {"choice"}
+
+
+class Sort(StrEnum):
+    """What an identifier identifies, in words for messages."""
+
+    PART = "part"
+    GROUP = "group"
+    DEVICE = "device"
+    PERSON = "person"
+    SOURCE = "source"
+    HEADING = "heading of instructions"
+    INSTRUCTION = "instruction"
+    MATERIAL = "material"
+    BOX = "box"
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    identifier: str
+    sort: Sort
+    iri: str
+    span: Span = field(default_factory=lambda: Span(""), compare=False)
+    kind: str | None = None
+    """The IRI of a part's kind."""
+    members: tuple[str, ...] = ()
+    """The parts of a group, the lines of a heading."""
+
+
+@dataclass(slots=True)
+class Register:
+    """Identifiers and names of groups; looked up without regard to case."""
+
+    entries: dict[str, Entry] = field(default_factory=dict)
+
+    def enter(self, entry: Entry) -> Entry | None:
+        """Enter it, unless its identifier is taken: then the entry that has it comes back."""
+        taken = self.entries.get(normal(entry.identifier))
+        if taken is None:
+            self.entries[normal(entry.identifier)] = entry
+        return taken
+
+    def join(self, group: str, part: str) -> None:
+        entry = self.entries[normal(group)]
+        self.entries[normal(group)] = replace(entry, members=(*entry.members, part))
+
+    def get(self, name: str, *sorts: Sort) -> Entry | None:
+        entry = self.entries.get(normal(name))
+        return entry if entry is not None and (not sorts or entry.sort in sorts) else None
+
+    def find(self, name: str, *sorts: Sort) -> Entry:
+        """The entry of a name. Raises `Unreadable`, offering the nearest name of the right sort."""
+        entry = self.get(name, *sorts)
+        if entry is not None:
+            return entry
+        other = self.get(name)
+        wanted = " or ".join(sorts)
+        if other is not None:
+            raise Unreadable("wrong-reference", f"`{name}` is a {other.sort}; a {wanted} is wanted here")
+        known = [known.identifier for known in self.entries.values() if known.sort in sorts]
+        raise Unreadable("unknown-name", f"there is no {wanted} `{name}`{nearest(name, known)}")
+
+    def of_sort(self, *sorts: Sort) -> tuple[Entry, ...]:
+        return tuple(entry for entry in self.entries.values() if entry.sort in sorts)
+
+    def parts_of(self, name: str) -> tuple[Entry, ...]:
+        """A part by itself, or the parts of a group."""
+        entry = self.entries.get(normal(name))
+        if entry is None:
+            return ()
+        if entry.sort is Sort.GROUP:
+            return tuple(self.entries[normal(member)] for member in entry.members)
+        return (entry,) if entry.sort is Sort.PART else ()
+
+    def lines_of(self, name: str) -> tuple[str, ...]:
+        """An instruction by itself, or the lines of a heading; identifiers."""
+        entry = self.find(name, Sort.HEADING, Sort.INSTRUCTION)
+        return entry.members if entry.sort is Sort.HEADING else (entry.identifier,)
+
+    def phrases(self, vocabulary: Vocabulary) -> Phrases:
+        """Every name that a sentence may hold: of the work, and of the vocabulary."""
+        return phrases([*self.entries, *vocabulary_names(vocabulary)])
+
+
+def vocabulary_names(vocabulary: Vocabulary) -> Iterable[str]:
+    yield from vocabulary.by_name
+    for concepts in vocabulary.by_scheme.values():
+        for concept in concepts:
+            yield from concept.names
+
+
+def identifier_fault(text: str) -> str:
+    """What is wrong with an identifier, or nothing."""
+    if not _IDENTIFIER.match(text):
+        return f"`{text}` is no identifier: start with a letter, then letters, digits, `-` and `_`"
+    if text.casefold() in _RESERVED:
+        return f"`{text}` is a word of the instruction sentence, so it cannot be an identifier"
+    return ""
+
+

@@ -1,0 +1,204 @@
+"""Fields and tables of any section, read as the vocabulary says: into properties and statements."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from rdflib import URIRef
+
+from intent.assertions import Expression, Form, Text
+from intent.diagnostics import Severity, Span, nearest
+from intent.dossier.blocks import Field
+from intent.dossier.expressions import Unreadable, read_item
+from intent.dossier.fields import Desk, read_field
+from intent.dossier.inscribe import inscribe_statement
+from intent.dossier.interpret import Interpreter, Misread
+from intent.dossier.sentence import Ungrammatical, parse
+from intent.dossier.tables import Cell, Table
+from intent.dossier.words import Phrases
+from intent.vocabulary.terms import Characteristic, FormField, FormSection, Vocabulary, normal
+
+_COMPARED = re.compile(r"(one of|between|at least|at most|as documented)\b|any$|.*\bor\b", re.IGNORECASE)
+_PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
+
+Term = FormField | Characteristic
+
+
+@dataclass(frozen=True, slots=True)
+class SectionForm:
+    """What may stand in a section: its fields, and the characteristics that its bearers have."""
+
+    section: FormSection
+    fields: Mapping[str, FormField]
+    vocabulary: Vocabulary
+
+    def find(self, name: str) -> Term | None:
+        return self.fields.get(normal(name)) or (
+            self.vocabulary.find_characteristic(name, self.section.bearers) if self.section.bearers else None
+        )
+
+    def fault(self, name: str, what: str) -> tuple[str, str]:
+        """Slug and message for a name that is not known here."""
+        elsewhere = self.vocabulary.find_characteristic(name)
+        if elsewhere is not None:
+            return "wrong-bearer", f"`{name}` is said of a {' or '.join(sorted(elsewhere.bearers))}, not here"
+        known = [*self.fields]
+        if self.section.bearers:
+            known += [
+                label
+                for label, found in self.vocabulary.by_name.items()
+                if any(one.bearers & self.section.bearers for one in found)
+            ]
+        return f"unknown-{what}", f"`{name}` is not a known {what} here{nearest(name, known)}"
+
+
+def form_of(section: FormSection, vocabulary: Vocabulary) -> SectionForm:
+    fields: dict[str, FormField] = {}
+    for form in vocabulary.fields.values():
+        if section.iri in form.sections:
+            fields.update(dict.fromkeys(form.names, form))
+    return SectionForm(section, fields, vocabulary)
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A table's row, by term; cells left blank are not there."""
+
+    cells: Sequence[tuple[Term, Cell]]
+    span: Span
+
+    def cell(self, reads: str) -> Cell | None:
+        """The cell of the column that is read in this way."""
+        return next((cell for term, cell in self.cells if isinstance(term, FormField) and term.reads == reads), None)
+
+    def named(self, key: str) -> Cell | None:
+        """The cell of the column of this term."""
+        return next((cell for term, cell in self.cells if term.iri.endswith(f"/field-{key}")), None)
+
+
+def read_rows(desk: Desk, form: SectionForm, tables: Iterable[Table]) -> list[Row]:
+    """Every row of the tables; unknown and repeated columns are found."""
+    rows = []
+    for table in tables:
+        columns = _columns(desk, form, table.header)
+        for cells in table.rows:
+            known = [
+                (term, cell) for term, cell in zip(columns, cells, strict=False) if term is not None and cell.text
+            ]
+            span = cells[0].span if cells else table.span
+            if known:
+                rows.append(Row(known, span))
+    return rows
+
+
+def _columns(desk: Desk, form: SectionForm, header: Sequence[Cell]) -> list[Term | None]:
+    columns: list[Term | None] = []
+    for cell in header:
+        term = form.find(cell.text)
+        if term is None:
+            desk.draft.wrong(*form.fault(cell.text, "column"), cell.span)
+        elif term in columns:
+            desk.draft.wrong("repeated-column", f"there is a second column `{cell.text}`", cell.span)
+            term = None
+        columns.append(term)
+    return columns
+
+
+def read_fields(desk: Desk, form: SectionForm, fields: Iterable[Field]) -> list[tuple[Term, Cell]]:
+    """The fields of a section by term; unknown and repeated ones are found."""
+    found: list[tuple[Term, Cell]] = []
+    for field in fields:
+        term = form.find(field.name)
+        if term is None:
+            desk.draft.wrong(*form.fault(field.name, "field"), field.span)
+        elif any(term == earlier for earlier, _ in found) and not _may_repeat(term):
+            desk.draft.wrong("repeated-field", f"there is a second `{field.name}`", field.span)
+        elif field.value:
+            found.append((term, Cell(field.value, field.value_span)))
+    return found
+
+
+def _may_repeat(term: Term) -> bool:
+    return isinstance(term, FormField) and term.reads in {"citation", "instructions", "people"}
+
+
+def inscribe_cells(
+    desk: Desk,
+    known: Phrases,
+    node: URIRef,
+    local: tuple[str, ...],
+    cells: Iterable[tuple[Term, Cell]],
+    kinds: Sequence[str] = (),
+    elsewhere: frozenset[str] = frozenset(),
+) -> None:
+    """Put cells into the graph as properties and statements of a node.
+
+    ``elsewhere`` names the sorts of field that the caller reads itself.
+    """
+    for term, cell in cells:
+        if isinstance(term, Characteristic):
+            _inscribe_characteristic(desk, known, node, local, term, cell, kinds)
+            continue
+        if term.reads in elsewhere or term.reads == "defines":
+            continue
+        try:
+            for value in read_field(desk, term, cell.text):
+                desk.draft.add(node, URIRef(term.property), value)
+        except Unreadable as error:
+            desk.draft.wrong(error.slug, str(error), cell.span)
+
+
+def _inscribe_characteristic(
+    desk: Desk,
+    known: Phrases,
+    node: URIRef,
+    local: tuple[str, ...],
+    characteristic: Characteristic,
+    cell: Cell,
+    kinds: Sequence[str],
+) -> None:
+    expression = read_cell(desk, known, characteristic, cell, kinds)
+    if expression is None:
+        return
+    vocabulary = desk.draft.vocabulary
+    if kinds and not any(vocabulary.applies(characteristic, kind) for kind in kinds):
+        labels = " or ".join(vocabulary.concepts[kind].label for kind in kinds if kind in vocabulary.concepts)
+        message = f"{characteristic.label} is not usually said of a {labels}"
+        desk.draft.wrong("not-usual", message, cell.span, Severity.WARNING)
+    stated = inscribe_statement(desk.draft, node, local, characteristic, expression)
+    desk.draft.spans[str(stated)] = cell.span
+
+
+def read_cell(
+    desk: Desk, known: Phrases, characteristic: Characteristic, cell: Cell, kinds: Sequence[str] = ()
+) -> Expression | None:
+    """What a cell says of a characteristic; none, with a finding, where it cannot be read."""
+    try:
+        return _expression(desk, known, characteristic, cell.text, kinds)
+    except (Ungrammatical, Misread) as error:
+        span = _within(cell.span, error.offset, error.length)
+        desk.draft.wrong(error.slug, str(error), span)
+    except Unreadable as error:
+        desk.draft.wrong(error.slug, str(error), cell.span)
+    return None
+
+
+def _expression(
+    desk: Desk, known: Phrases, characteristic: Characteristic, text: str, kinds: Sequence[str]
+) -> Expression:
+    vocabulary = desk.draft.vocabulary
+    if characteristic.space == "text":
+        is_any = normal(text) == "any"
+        return Expression(Form.ANY if is_any else Form.ONE_OF, () if is_any else (Text(text),), written=text)
+    if _COMPARED.match(text):
+        tree = parse(text, known, start="values")
+        return Interpreter(text, desk.register, vocabulary).expression(tree, characteristic, kinds)
+    value, *tolerance = _PLUS_MINUS.split(text, maxsplit=1)
+    item = read_item(value, characteristic, vocabulary, kinds, tolerance[0] if tolerance else None)
+    return Expression(Form.ONE_OF, (item,), written=text)
+
+
+def _within(span: Span, offset: int, length: int) -> Span:
+    return Span(span.file, span.line, span.column + offset, span.text, length)

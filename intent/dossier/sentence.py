@@ -1,0 +1,75 @@
+"""The instruction sentence as a tree: an LALR grammar over words that the work and the vocabulary know."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from lark import Lark, Token, Tree
+from lark.exceptions import UnexpectedInput, UnexpectedToken
+from lark.lexer import Lexer
+
+from intent.dossier.expressions import Unreadable
+from intent.dossier.words import GRAMMAR_WORDS, Phrases, tokens
+
+_PLAIN = {
+    "NAME": "a name",
+    "WORD": "a name or value",
+    "NUMBER": "a number",
+    "QUOTED": "a fact in double quotes",
+    "POSITION": "a position",
+    "COMMA": "a comma",
+    "PLUSMINUS": "±",
+    "RELATION": "`above`, `below` …",
+    "ORDINAL": "`first` …",
+    "$END": "the end",
+    **{token: f"`{phrase}`" for phrase, token in GRAMMAR_WORDS.items() if token not in {"RELATION", "ORDINAL"}},
+}
+
+
+class Ungrammatical(Unreadable):
+    """A sentence that does not parse; ``offset`` is where, counted from 0."""
+
+    def __init__(self, message: str, offset: int, length: int) -> None:
+        super().__init__("sentence", message)
+        self.offset = offset
+        self.length = length
+
+
+class _GivenTokens(Lexer):
+    """Hands on tokens that are already made."""
+
+    def __init__(self, configuration: object) -> None:
+        del configuration
+
+    def lex(self, lexer_state: Any, parser_state: Any = None) -> Iterator[Token]:
+        yield from lexer_state
+
+
+@cache
+def grammar() -> Lark:
+    text = files("intent.dossier").joinpath("sentence.lark").read_text(encoding="utf-8")
+    return Lark(text, parser="lalr", lexer=_GivenTokens, start=["sentence", "values"], maybe_placeholders=False)
+
+
+def parse(text: str, known: Phrases, start: str = "sentence") -> Tree[Token]:
+    """The tree of a sentence, or of values alone. Raises `Ungrammatical`."""
+    given: Any = tokens(text, known)
+    try:
+        return grammar().parse(given, start=start)
+    except UnexpectedToken as error:
+        raise _explained(error, text) from None
+    except UnexpectedInput as error:  # pragma: no cover - the lexer above refuses nothing
+        raise Ungrammatical(str(error), 0, len(text)) from None
+
+
+def _explained(error: UnexpectedToken, text: str) -> Ungrammatical:
+    expected = {_PLAIN.get(name, name) for name in error.expected}
+    listed = ", ".join(sorted(expected)) if len(expected) <= 6 else "a name or value"
+    token = error.token
+    if token.type == "$END":
+        return Ungrammatical(f"the sentence breaks off; expected {listed}", len(text), 1)
+    message = f"`{token}` does not fit here; expected {listed}"
+    return Ungrammatical(message, token.start_pos or 0, len(str(token)))

@@ -1,0 +1,58 @@
+"""A table's cells, each with its place; rows that do not fit the header are found, never mended silently."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from intent.diagnostics import Diagnostic, Span
+
+_EDGE = re.compile(r"(?<!\\)\|")
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    header: tuple[Cell, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    span: Span
+
+
+def read_table(lines: Sequence[str], first: int, end: int, file: str) -> tuple[Table, list[Diagnostic]]:
+    """The table in ``lines[first:end]``; its second line only rules off the header."""
+    header = _cells(lines[first], first, file)
+    rows, findings = [], []
+    for number in range(first + 2, end):
+        cells = _cells(lines[number], number, file)
+        if len(cells) != len(header):
+            findings.append(_ragged(lines[number], number, file, len(cells), len(header)))
+        rows.append(cells[: len(header)])
+    return Table(header, tuple(rows), Span(file, first + 1, 1, lines[first])), findings
+
+
+def _ragged(line: str, number: int, file: str, found: int, wanted: int) -> Diagnostic:
+    message = f"this row has {found} cells where the header has {wanted}; put a `|` for each empty cell"
+    return Diagnostic("ragged-row", message, Span(file, number + 1, 1, line, len(line)))
+
+
+def _cells(line: str, number: int, file: str) -> tuple[Cell, ...]:
+    inner_start = len(line) - len(line.lstrip())
+    inner_end = len(line.rstrip())
+    if line[inner_start:].startswith("|"):
+        inner_start += 1
+    if inner_end > inner_start and line[inner_end - 1] == "|" and line[inner_end - 2] != "\\":
+        inner_end -= 1
+    edges = [inner_start - 1, *(match.start() for match in _EDGE.finditer(line, inner_start, inner_end)), inner_end]
+    cells = []
+    for left, right in zip(edges, edges[1:], strict=False):
+        raw = line[left + 1 : right]
+        text = raw.strip()
+        column = left + 2 + (len(raw) - len(raw.lstrip()) if text else 0)
+        cells.append(Cell(text.replace("\\|", "|"), Span(file, number + 1, column, line, max(1, len(text)))))
+    return tuple(cells)

@@ -1,0 +1,74 @@
+"""The namespaces of the record, and how IRIs are made from what a text says."""
+
+from __future__ import annotations
+
+import re
+import uuid
+from urllib.parse import quote
+
+from rdflib import DCTERMS, PROV, RDF, RDFS, SKOS, XSD, Namespace, URIRef
+
+INTENT = Namespace("https://w3id.org/intent-record/ns#")
+TERM = Namespace("https://w3id.org/intent-record/term/")
+CRM = Namespace("http://www.cidoc-crm.org/cidoc-crm/")
+OA = Namespace("http://www.w3.org/ns/oa#")
+QUDT = Namespace("http://qudt.org/schema/qudt/")
+UNIT = Namespace("http://qudt.org/vocab/unit/")
+EDTF = URIRef("http://id.loc.gov/datatypes/edtf/EDTF")
+MEDIA_FRAGMENTS = URIRef("http://www.w3.org/TR/media-frags/")
+
+PREFIXES = {
+    "crm": str(CRM),
+    "dcterms": str(DCTERMS),
+    "edtf": "http://id.loc.gov/datatypes/edtf/",
+    "intent": str(INTENT),
+    "oa": str(OA),
+    "prov": str(PROV),
+    "qudt": str(QUDT),
+    "rdf": str(RDF),
+    "rdfs": str(RDFS),
+    "skos": str(SKOS),
+    "term": str(TERM),
+    "unit": str(UNIT),
+    "xsd": str(XSD),
+}
+
+PRESENCE = str(TERM.presence)
+PRESENT = str(TERM.present)
+ABSENT = str(TERM.absent)
+POSITION = str(TERM.position)
+HEIGHT = str(TERM.height)
+CHANNEL = str(TERM.channel)
+DURATION = str(TERM.duration)
+START_OFFSET = str(TERM["start-offset"])
+LOOP_LENGTH = str(TERM["loop-length"])
+FAILED = str(TERM.failed)
+"""The few terms that the rules themselves speak of."""
+
+_RECORD = uuid.uuid5(uuid.NAMESPACE_URL, str(INTENT))
+_UNSAFE = re.compile(r"[\x00-\x20<>\"{}|^`\\]")
+
+
+def work_iri(base: str | None, owner: str, number: str, title: str) -> str:
+    """A work's IRI: its base; or else made from owner and number, and from the title where both lack."""
+    if base:
+        return base.rstrip("#")
+    return uuid.uuid5(_RECORD, "\n".join(["work", owner, number] if owner or number else ["work", title])).urn
+
+
+def installation_iri(base: str | None, work: str, title: str, dates: str) -> str:
+    """An installation's IRI: its base; or else made from the work's, the title and the dates."""
+    if base:
+        return base.rstrip("#")
+    return uuid.uuid5(_RECORD, "\n".join(["installation", work, title, dates])).urn
+
+
+def local_iri(base: str, *steps: str) -> URIRef:
+    """The IRI of something within a work or an installation."""
+    local = ".".join(quote(re.sub(r"\s+", "-", step.strip()), safe="-_.~") for step in steps)
+    return URIRef(base + ("" if base.endswith(("/", "#")) else "#") + local)
+
+
+def is_iri(text: str) -> bool:
+    """Whether a text is an absolute IRI that RDF can hold."""
+    return bool(re.match(r"[A-Za-z][A-Za-z0-9+.-]*:\S", text)) and not _UNSAFE.search(text)

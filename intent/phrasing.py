@@ -1,0 +1,207 @@
+"""Values, scopes and sentences in words: as the text form writes them, in any of the vocabulary's languages."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from fractions import Fraction
+
+from intent.assertions import (
+    Aggregate,
+    Assertion,
+    Condition,
+    Dated,
+    Expression,
+    Form,
+    Item,
+    Measured,
+    Named,
+    Relative,
+    Scope,
+    ScopeKind,
+    Text,
+)
+from intent.regions import Region
+from intent.vocabulary.terms import Characteristic, Vocabulary
+
+NOT_GIVEN = "not given"
+_NEEDS_QUOTES = re.compile(
+    r'[,"“”„«»±]|\+-|\+/-|\b(and|or)\b|^(of|is|not|one of|between|at least|at most|as documented|any|the same|different'
+    r"|number of|total|difference in|distance between|every|additions|the work|the venue|except|above|below|left of"
+    r"|right of|in front of|behind|if|unless|until|with consent of|choice"
+    r"|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\b|^\(",
+    re.IGNORECASE,
+)
+_ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split(" ")
+
+
+def decimal(number: Fraction) -> str:
+    """An exact number as people write it; a fraction where no decimal is exact."""
+    places = 0
+    while number * 10**places % 1 and places < 12:
+        places += 1
+    if number * 10**places % 1:
+        return f"{number.numerator}/{number.denominator}"
+    scaled = abs(number.numerator * 10**places // number.denominator)
+    digits = str(scaled).rjust(places + 1, "0")
+    sign = "-" if number < 0 else ""
+    return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)
+
+
+def expression_words(expression: Expression | None, vocabulary: Vocabulary, language: str = "en") -> str:
+    """A value as a cell gives it, for people to read."""
+    if expression is None:
+        return NOT_GIVEN
+    return _expression(expression, vocabulary, language, quoted=False)
+
+
+def comparison_words(expression: Expression, vocabulary: Vocabulary) -> str:
+    """What follows `is` or `is not` in a sentence."""
+    words = _expression(expression, vocabulary, "en", quoted=True)
+    return f"is not {words}" if expression.negated else f"is {words}"
+
+
+def _expression(expression: Expression, vocabulary: Vocabulary, language: str, *, quoted: bool) -> str:
+    items = [_item(item, vocabulary, language, quoted=quoted) for item in expression.items]
+    if expression.form is Form.BETWEEN:
+        return f"between {items[0]} and {items[1]}"
+    if expression.form is Form.ONE_OF:
+        return items[0] if len(items) == 1 else f"one of {', '.join(items[:-1])} or {items[-1]}"
+    words = expression.form.replace("-", " ")
+    return " ".join([words, *items])
+
+
+def _item(item: Item, vocabulary: Vocabulary, language: str, *, quoted: bool) -> str:
+    if isinstance(item, Named):
+        concept = vocabulary.concepts.get(item.concept)
+        return concept.label_in(language) if concept else item.concept
+    if isinstance(item, Text):
+        return _quoted(item.text) if quoted else item.text
+    if isinstance(item, Dated):
+        return str(item.span)
+    if isinstance(item, Relative):
+        return f"{decimal(item.percent)} % of documented{_tolerance(item, vocabulary)}"
+    written = item.written
+    if quoted and "," in written and not written.startswith("("):
+        written = f"({written})"
+    return f"{written}{_tolerance(item, vocabulary)}"
+
+
+def _quoted(text: str) -> str:
+    if not _NEEDS_QUOTES.search(text):
+        return text
+    return f"“{text}”" if '"' in text else f'"{text}"'
+
+
+def _tolerance(item: Measured | Relative, vocabulary: Vocabulary) -> str:
+    if item.tolerance_percent is not None:
+        return f" ± {decimal(item.tolerance_percent)} %"
+    if item.tolerance is None:
+        return ""
+    unit = vocabulary.units.get(item.unit or "") if isinstance(item, Measured) else None
+    if unit is None:
+        return f" ± {decimal(item.tolerance)}{_reference_unit(item)}"
+    return f" ± {decimal(item.tolerance / unit.factor)} {unit.symbol}"
+
+
+def _reference_unit(item: Measured | Relative) -> str:
+    """A named angle has no unit of its own; its tolerance is in degrees."""
+    return " deg" if isinstance(item, Measured) and not re.match(r"[-+−]?[\d.]", item.written) else ""
+
+
+def region_words(values: Region, characteristic: Characteristic, vocabulary: Vocabulary) -> str:
+    """A computed set of numbers: one, a range, or a bound, in the reference unit of the quantity kind."""
+    unit = vocabulary.reference_unit(characteristic.quantity_kind)
+    symbol = f" {unit.symbol}" if unit else ""
+    if values.is_empty:
+        return "nothing"
+    low, high = values.bounds.low, values.bounds.high
+    if low is not None and low == high:
+        return decimal(low) + symbol
+    if low is None or high is None:
+        bound, words = (low, "at least ") if high is None else (high, "at most ")
+        return NOT_GIVEN if bound is None else words + decimal(bound) + symbol
+    return f"between {decimal(low)} and {decimal(high)}{symbol}"
+
+
+def scope_words(scope: Scope, vocabulary: Vocabulary) -> str:
+    """A scope as a sentence names it."""
+    if scope.kind is ScopeKind.EVERY:
+        kind = vocabulary.concepts.get(scope.part_kind or "")
+        words = f"every {kind.label if kind else scope.part_kind}"
+    elif scope.kind is ScopeKind.NAMES:
+        words = listed(scope.names)
+    else:
+        words = {ScopeKind.WORK: "the work", ScopeKind.VENUE: "the venue"}.get(scope.kind, "additions")
+    return f"{words} except {listed(scope.excepted)}" if scope.excepted else words
+
+
+def listed(names: Iterable[str], conjunction: str = "and") -> str:
+    """`a`, `a and b`, `a, b and c`."""
+    every = list(names)
+    return f" {conjunction} ".join([", ".join(every[:-1]), every[-1]]) if len(every) > 1 else "".join(every)
+
+
+def subject_words(assertion: Assertion, vocabulary: Vocabulary) -> str:
+    """What an assertion speaks of, as the characteristic of a row: `number`, `total power`, `below M1`."""
+    characteristic = vocabulary.characteristics.get(assertion.characteristic or "")
+    label = characteristic.label if characteristic else ""
+    match assertion.aggregate:
+        case Aggregate.NUMBER:
+            return "number"
+        case Aggregate.DISTANCE:
+            return "distance"
+        case Aggregate.RELATION:
+            return f"{assertion.relation} {assertion.other}"
+        case Aggregate.TOTAL:
+            return f"total {label}"
+        case Aggregate.DIFFERENCE:
+            return f"difference in {label}"
+        case Aggregate.SAME | Aggregate.DIFFERENT:
+            return f"{assertion.aggregate} {label}"
+        case _:
+            return label
+
+
+def assertion_words(assertion: Assertion, vocabulary: Vocabulary) -> str:
+    """An assertion as a sentence without its clauses."""
+    scope = scope_words(assertion.scope, vocabulary)
+    comparison = comparison_words(assertion.expression, vocabulary)
+    subject = subject_words(assertion, vocabulary)
+    match assertion.aggregate:
+        case Aggregate.RELATION:
+            return f"{scope} is {subject}"
+        case Aggregate.DIFFERENCE | Aggregate.DISTANCE:
+            return f"{subject} between {scope} {comparison}"
+        case Aggregate.SAME | Aggregate.DIFFERENT:
+            compared = "the same for all" if assertion.aggregate is Aggregate.SAME else "different for all"
+            characteristic = vocabulary.characteristics.get(assertion.characteristic or "")
+            return f"{characteristic.label if characteristic else ''} of {scope} is {compared}"
+        case _:
+            return f"{subject} of {scope} {comparison}"
+
+
+def condition_words(condition: Condition, vocabulary: Vocabulary) -> str:
+    """A condition with its `if` or `unless`."""
+    word = "unless" if condition.unless else "if"
+    if condition.assertion is not None:
+        return f"{word} {assertion_words(condition.assertion, vocabulary)}"
+    return f'{word} "{condition.fact}"'
+
+
+def sentence_words(
+    assertion: Assertion,
+    vocabulary: Vocabulary,
+    conditions: Iterable[Condition] = (),
+    consents: Iterable[str] = (),
+    until: object | None = None,
+    choice: int | None = None,
+) -> str:
+    """The whole sentence of an instruction, without its modality."""
+    clauses = [condition_words(condition, vocabulary) for condition in conditions]
+    clauses += [f"with consent of {person}" for person in consents]
+    if until is not None:
+        clauses.append(f"until {until}")
+    if choice is not None:
+        clauses.append(f"{_ORDINALS[choice - 1]} choice")
+    return ", ".join([assertion_words(assertion, vocabulary), *clauses])

@@ -1,0 +1,142 @@
+"""Values, assertions and instructions from the record."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from rdflib import RDF, Literal, URIRef
+from rdflib.term import Node
+
+from intent.assertions import (
+    Aggregate,
+    Assertion,
+    Condition,
+    Dated,
+    Expression,
+    Form,
+    Item,
+    Measured,
+    Named,
+    Relation,
+    Relative,
+    Scope,
+    ScopeKind,
+    Statements,
+    Text,
+)
+from intent.dates import read_date
+from intent.model import Citation
+from intent.names import EDTF, INTENT, OA, QUDT
+from intent.phrasing import expression_words, scope_words
+from intent.record.view import View
+from intent.vocabulary.terms import Unit, Vocabulary
+
+_AXES = (INTENT.x, INTENT.y, INTENT.z)
+
+
+def load_statements(view: View, node: Node, vocabulary: Vocabulary) -> Statements:
+    """What is stated of a thing, by the IRI of the characteristic."""
+    return {
+        view.text(statement, INTENT.characteristic): load_expression(view, statement, vocabulary)
+        for statement in sorted(view.values(node, INTENT.states), key=str)
+    }
+
+
+def load_expression(view: View, node: Node, vocabulary: Vocabulary) -> Expression:
+    form = Form(view.local(node, INTENT.form))
+    if form is Form.BETWEEN:
+        ends = (view.one(node, INTENT.low), view.one(node, INTENT.high))
+        items = tuple(_item(view, end, vocabulary) for end in ends if end is not None)
+    else:
+        items = tuple(_item(view, value, vocabulary) for value in sorted(view.values(node, INTENT.value), key=_place))
+    expression = Expression(form, items, view.flag(node, INTENT.negated))
+    return Expression(form, items, expression.negated, expression_words(expression, vocabulary))
+
+
+def _place(node: Node) -> tuple[bool, str]:
+    return isinstance(node, URIRef), str(node)
+
+
+def _item(view: View, node: Node, vocabulary: Vocabulary) -> Item:
+    if isinstance(node, Literal):
+        if node.datatype == EDTF:
+            return Dated(read_date(str(node)))
+        return Text(str(node))
+    if node not in view.subjects:
+        return Named(str(node))
+    percent = view.number(node, INTENT.percentOfDocumented)
+    tolerance, tolerance_percent = view.number(node, INTENT.plusMinus), view.number(node, INTENT.plusMinusPercent)
+    if percent is not None:
+        return Relative(percent, tolerance, tolerance_percent)
+    unit = vocabulary.units.get(view.text(node, QUDT.hasUnit))
+    single = view.number(node, QUDT.numericValue)
+    axes = (view.number(node, axis) for axis in _AXES)
+    numbers = (single,) if single is not None else tuple(number for number in axes if number is not None)
+    return Measured(
+        tuple(_in_reference(number, unit) for number in numbers),
+        view.text(node, INTENT.written),
+        unit.iri if unit else None,
+        tolerance,
+        tolerance_percent,
+    )
+
+
+def _in_reference(number: Fraction, unit: Unit | None) -> Fraction:
+    return (number + unit.offset) * unit.factor if unit else number
+
+
+def load_assertion(view: View, node: Node, vocabulary: Vocabulary) -> Assertion:
+    aggregate = Aggregate(view.local(node, INTENT.aggregate))
+    scope = _scope(view, node)
+    relation = view.local(node, INTENT.relation)
+    has_expression = bool(view.values(node, INTENT.form))
+    return Assertion(
+        aggregate,
+        Scope(scope.kind, scope.names, scope.part_kind, scope.excepted, scope_words(scope, vocabulary)),
+        view.iri(node, INTENT.characteristic),
+        load_expression(view, node, vocabulary) if has_expression else Expression(Form.ANY),
+        Relation(relation.replace("-", " ")) if relation else None,
+        view.reference(node, INTENT.relatedTo),
+    )
+
+
+def _scope(view: View, node: Node) -> Scope:
+    return Scope(
+        ScopeKind(view.local(node, INTENT.scope)),
+        _names(view, node, INTENT.about),
+        view.iri(node, INTENT.everyKind),
+        _names(view, node, INTENT["except"]),
+    )
+
+
+def _names(view: View, node: Node, property_iri: URIRef) -> tuple[str, ...]:
+    """Names of groups and identifiers of parts, in the order of the work."""
+    return tuple(view.group_or_identifier(named) for named in view.in_order(view.values(node, property_iri)))
+
+
+def load_conditions(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Condition, ...]:
+    return tuple(
+        Condition(
+            view.flag(condition, INTENT.unless),
+            view.text(condition, INTENT.fact) or None,
+            load_assertion(view, condition, vocabulary) if view.values(condition, INTENT.aggregate) else None,
+        )
+        for condition in sorted(view.values(node, INTENT.condition), key=str)
+    )
+
+
+def load_citations(view: View, node: Node) -> tuple[Citation, ...]:
+    return tuple(
+        Citation(view.reference(citation, OA.hasSource) or "", _time(view, citation))
+        for citation in view.in_order(view.values(node, INTENT.cites))
+    )
+
+
+def _time(view: View, citation: Node) -> str | None:
+    for selector in view.values(citation, OA.hasSelector):
+        fragment = view.text(selector, RDF.value)
+        if fragment.startswith("t="):
+            return fragment.removeprefix("t=")
+    return None
+
+

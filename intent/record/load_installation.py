@@ -1,0 +1,115 @@
+"""An installation from the record, beside the work that it is of."""
+
+from __future__ import annotations
+
+from rdflib import DCTERMS, Graph, URIRef
+from rdflib.term import Node
+
+from intent.assertions import Expression
+from intent.installation import Attestation, Change, Consent, Installation, Omission, Substitution
+from intent.model import Device, Work
+from intent.names import INTENT
+from intent.record.load_assertions import load_expression, load_statements
+from intent.record.load_work import concept_of, head_fields, load_device, load_part, load_sections
+from intent.record.view import View, view_of
+from intent.vocabulary.terms import Vocabulary
+
+
+def load_installation(
+    graph: Graph, installation: str, work: Work, work_graph: Graph, pool: Graph | None = None
+) -> Installation:
+    """The installation of this IRI, from a graph that its shapes accept. Raises ``ValueError`` without dates."""
+    view, node = view_of(graph, work_graph, *([pool] if pool is not None else [])), URIRef(installation)
+    dates = view.date(node, INTENT.dates)
+    if dates is None:
+        raise ValueError("the installation has no dates")
+    vocabulary = work.vocabulary
+    return Installation(
+        iri=installation,
+        title=view.text(node, DCTERMS.title),
+        dates=dates,
+        work=view.text(node, INTENT.ofWork),
+        status=concept_of(view, node, INTENT.status, vocabulary),
+        venue=view.text(node, INTENT.venueName),
+        by=view.reference(node, INTENT.by),
+        fields=head_fields(view, node, vocabulary, "installation-head"),
+        note=view.text(node, INTENT.note),
+        sections=load_sections(view, node, vocabulary),
+        venue_statements=load_statements(view, view.one(node, INTENT.venue) or node, vocabulary),
+        work_statements=load_statements(view, view.one(node, INTENT.whole) or node, vocabulary),
+        substitutions=tuple(
+            _substitution(view, found, vocabulary) for found in view.of_class(INTENT.Substitution, node)
+        ),
+        changes=tuple(
+            Change(
+                str(found),
+                view.reference(found, INTENT.part) or "",
+                load_statements(view, found, vocabulary),
+                view.text(found, INTENT.note),
+            )
+            for found in view.of_class(INTENT.Change, node)
+        ),
+        omissions=tuple(
+            Omission(str(found), view.reference(found, INTENT.part) or "", view.text(found, INTENT.reason))
+            for found in view.of_class(INTENT.Omission, node)
+        ),
+        additions=tuple(load_part(view, part, vocabulary) for part in view.of_class(INTENT.Part, node)),
+        devices=_devices(view, node, work, vocabulary),
+        consents=tuple(_consent(view, found, work, vocabulary) for found in view.of_class(INTENT.Consent, node)),
+        attestations=tuple(
+            Attestation(
+                str(found),
+                view.text(found, INTENT.fact),
+                view.flag(found, INTENT.answer),
+                view.reference(found, INTENT.by),
+                view.date(found, DCTERMS.date),
+                view.text(found, INTENT.sourceText),
+            )
+            for found in view.of_class(INTENT.Attestation, node)
+        ),
+    )
+
+
+def _devices(view: View, node: URIRef, work: Work, vocabulary: Vocabulary) -> tuple[Device, ...]:
+    """Devices that the work does not know: of the pool, or named in the proposal alone."""
+    known = {device.iri for device in work.devices}
+    found = [device for device in view.of_class(INTENT.Device) if str(device) not in known]
+    return tuple(load_device(view, device, vocabulary) for device in found)
+
+
+def _substitution(view: View, node: Node, vocabulary: Vocabulary) -> Substitution:
+    return Substitution(
+        str(node),
+        view.reference(node, INTENT.part) or "",
+        view.reference(node, INTENT.device),
+        load_statements(view, node, vocabulary),
+        view.text(node, INTENT.note),
+    )
+
+
+def _consent(view: View, node: Node, work: Work, vocabulary: Vocabulary) -> Consent:
+    named = [view.group_or_identifier(part) for part in view.in_order(view.values(node, INTENT["for"]))]
+    has_answer = bool(view.values(node, INTENT.answer))
+    return Consent(
+        str(node),
+        view.reference(node, INTENT.person) or "",
+        view.identifiers(node, INTENT.to),
+        view.flag(node, INTENT.answer) if has_answer else None,
+        tuple(dict.fromkeys(part for name in named for part in _parts(work, name))),
+        _value(view, node, vocabulary),
+        tuple(sorted(str(terms) for terms in view.values(node, INTENT.terms))),
+        view.date(node, DCTERMS.date),
+        view.date(node, INTENT.until),
+        view.text(node, INTENT.sourceText),
+    )
+
+
+def _parts(work: Work, name: str) -> tuple[str, ...]:
+    """A part by itself, or the parts of a group."""
+    return tuple(part.identifier for part in work.parts if part.group == name) or (name,)
+
+
+def _value(view: View, node: Node, vocabulary: Vocabulary) -> Expression | None:
+    return load_expression(view, node, vocabulary) if view.values(node, INTENT.form) else None
+
+

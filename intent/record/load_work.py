@@ -1,0 +1,276 @@
+"""A work from the record."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from rdflib import DCTERMS, RDFS, Graph, URIRef
+from rdflib.term import Node
+
+from intent.model import (
+    Connection,
+    Crate,
+    Device,
+    Group,
+    Heading,
+    Instruction,
+    Material,
+    Modality,
+    Part,
+    Person,
+    Section,
+    Source,
+    Work,
+)
+from intent.names import INTENT, TERM
+from intent.phrasing import sentence_words
+from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
+from intent.record.view import View, view_of
+from intent.vocabulary.terms import Concept, FormField, Vocabulary
+
+OBSERVED_PRACTICE = 6
+"""The rank of an instruction that nobody is said to have given."""
+
+
+def load_work(graph: Graph, work: str, vocabulary: Vocabulary) -> Work:
+    """The work of this IRI, from a graph that its shapes accept."""
+    view, node = view_of(graph), URIRef(work)
+    people = tuple(_person(view, person, vocabulary) for person in view.of_class(INTENT.Person, node))
+    headings = {
+        heading.iri: heading
+        for heading in (_heading(view, found) for found in view.of_class(INTENT.Heading, node))
+    }
+    return Work(
+        iri=work,
+        title=view.text(node, DCTERMS.title),
+        vocabulary=vocabulary,
+        fields=head_fields(view, node, vocabulary, "work-head"),
+        note=view.text(node, INTENT.note),
+        sections=load_sections(view, node, vocabulary),
+        people=people,
+        groups=tuple(_group(view, group, vocabulary) for group in view.of_class(INTENT.Group, node)),
+        parts=tuple(load_part(view, part, vocabulary) for part in view.of_class(INTENT.Part, node)),
+        devices=tuple(load_device(view, device, vocabulary) for device in view.of_class(INTENT.Device, node)),
+        sources=tuple(_source(view, source, vocabulary) for source in view.of_class(INTENT.Source, node)),
+        headings=tuple(headings.values()),
+        instructions=tuple(
+            _instruction(view, line, headings[view.text(line, INTENT.inHeading)], vocabulary)
+            for line in view.of_class(INTENT.Instruction)
+            if view.text(line, INTENT.inHeading) in headings
+        ),
+        material=tuple(_material(view, found, vocabulary) for found in view.of_class(INTENT.Material, node)),
+        connections=tuple(
+            _connection(view, found, vocabulary) for found in view.of_class(INTENT.Connection, node)
+        ),
+        boxes=tuple(_box(view, box, vocabulary) for box in view.of_class(INTENT.Box, node)),
+        statements=load_statements(view, node, vocabulary),
+    )
+
+
+def head_fields(view: View, node: Node, vocabulary: Vocabulary, head: str) -> dict[str, str]:
+    """The fields of a head as written, by the IRI of their property."""
+    forms = (form for form in vocabulary.fields.values() if str(TERM[head]) in form.sections)
+    return fields_of(view, node, forms, vocabulary)
+
+
+def fields_of(view: View, node: Node, forms: Iterable[FormField], vocabulary: Vocabulary) -> dict[str, str]:
+    found = {}
+    for form in forms:
+        if form.reads in {"text", "date", "file", "iri"} and view.values(node, URIRef(form.property)):
+            found[form.property] = view.text(node, URIRef(form.property))
+    return found
+
+
+def load_sections(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Section, ...]:
+    return tuple(
+        Section(
+            str(section),
+            view.text(section, INTENT.sectionTerm),
+            view.text(section, INTENT.note),
+            view.text(section, INTENT.afterword),
+            fields_of(view, section, vocabulary.fields.values(), vocabulary),
+            is_internal(view, section),
+        )
+        for section in view.in_order(view.values(node, INTENT.section))
+    )
+
+
+def is_internal(view: View, node: Node) -> bool:
+    return TERM.internal in view.values(node, INTENT.keep)
+
+
+def concept_of(view: View, node: Node, property_iri: URIRef, vocabulary: Vocabulary) -> Concept | None:
+    return vocabulary.concepts.get(view.text(node, property_iri))
+
+
+def kind_of(view: View, node: Node, vocabulary: Vocabulary) -> Concept:
+    iri = view.text(node, INTENT.kind)
+    return vocabulary.concepts.get(iri) or Concept(iri, {}, ())
+
+
+def _person(view: View, node: Node, vocabulary: Vocabulary) -> Person:
+    role = concept_of(view, node, INTENT.role, vocabulary) or Concept(view.text(node, INTENT.role), {}, ())
+    return Person(
+        str(node),
+        view.identifier(node),
+        view.text(node, RDFS.label),
+        role,
+        view.whole(node, INTENT.authority) or role.authority or OBSERVED_PRACTICE,
+        view.date(node, INTENT.since),
+        view.date(node, INTENT.until),
+        view.reference(node, INTENT.successor),
+        view.text(node, INTENT.contact),
+        is_internal(view, node),
+        view.text(node, INTENT.note),
+    )
+
+
+def _group(view: View, node: Node, vocabulary: Vocabulary) -> Group:
+    return Group(
+        str(node),
+        view.text(node, RDFS.label),
+        concept_of(view, node, INTENT.kind, vocabulary),
+        view.text(node, INTENT.note),
+        view.text(node, INTENT.afterword),
+    )
+
+
+def load_part(view: View, node: Node, vocabulary: Vocabulary) -> Part:
+    group = view.one(node, INTENT.inGroup)
+    return Part(
+        str(node),
+        view.identifier(node),
+        kind_of(view, node, vocabulary),
+        view.text(node, RDFS.label),
+        view.group_or_identifier(group) if group is not None else None,
+        view.reference(node, INTENT.device),
+        load_statements(view, node, vocabulary),
+        view.text(node, INTENT.note),
+        is_internal(view, node),
+    )
+
+
+def load_device(view: View, node: Node, vocabulary: Vocabulary) -> Device:
+    form = (found for found in vocabulary.fields.values() if str(TERM["devices-section"]) in found.sections)
+    return Device(
+        str(node),
+        view.identifier(node),
+        view.reference(node, INTENT.like),
+        concept_of(view, node, INTENT.status, vocabulary),
+        load_statements(view, node, vocabulary),
+        fields_of(view, node, form, vocabulary),
+        is_internal(view, node),
+        bool(view.values(node, INTENT.order)),
+    )
+
+
+def _source(view: View, node: Node, vocabulary: Vocabulary) -> Source:
+    forms = [found for found in vocabulary.fields.values() if str(TERM["sources-section"]) in found.sections]
+    return Source(
+        str(node),
+        view.identifier(node),
+        view.text(node, DCTERMS.title),
+        concept_of(view, node, INTENT.sourceKind, vocabulary),
+        view.identifiers(node, INTENT["with"]),
+        view.identifiers(node, INTENT.by),
+        view.date(node, DCTERMS.date),
+        view.text(node, INTENT.file) or None,
+        view.reference(node, INTENT.reportedBy),
+        fields_of(view, node, forms, vocabulary),
+        view.text(node, INTENT.words),
+        view.text(node, INTENT.note),
+        is_internal(view, node),
+    )
+
+
+def _heading(view: View, node: Node) -> Heading:
+    return Heading(
+        str(node),
+        view.identifier(node),
+        view.text(node, DCTERMS.title),
+        view.text(node, INTENT.words),
+        view.text(node, INTENT.reason),
+        view.reference(node, INTENT.by),
+        view.date(node, DCTERMS.date),
+        ground_of(view, node),
+        view.date(node, INTENT.withdrawn),
+        view.identifiers(node, INTENT.supersedes),
+        load_citations(view, node),
+        view.text(node, INTENT.note),
+    )
+
+
+def ground_of(view: View, node: Node) -> str | None:
+    """A ground's plain word: the last step of its term's IRI."""
+    ground = view.text(node, INTENT.ground)
+    return ground.removeprefix(str(TERM)).removeprefix("ground-") or None
+
+
+def _instruction(view: View, node: Node, heading: Heading, vocabulary: Vocabulary) -> Instruction:
+    """A line with what its heading shares; without person or date, those of the first source that has them."""
+    assertion = load_assertion(view, node, vocabulary)
+    conditions = load_conditions(view, node, vocabulary)
+    until, consents = view.date(node, INTENT.until), view.identifiers(node, INTENT.withConsentOf)
+    choice = view.whole(node, INTENT.choice)
+    first = next((citation.source for citation in heading.sources), None)
+    source = next((found for found in view.of_class(INTENT.Source) if view.identifier(found) == first), None)
+    return Instruction(
+        str(node),
+        view.identifier(node),
+        heading.identifier,
+        Modality(view.local(node, INTENT.modality)),
+        assertion,
+        sentence_words(assertion, vocabulary, conditions, consents, until, choice),
+        conditions,
+        until,
+        consents,
+        choice,
+        heading.by or (_speaker(view, source) if source is not None else None),
+        heading.on or (view.date(source, DCTERMS.date) if source is not None else None),
+        heading.ground or "intent",
+        heading.withdrawn,
+        heading.supersedes,
+        heading.sources,
+    )
+
+
+def _speaker(view: View, source: Node) -> str | None:
+    """Whose word a source is: who was spoken with, or else who made it."""
+    return next(iter([*view.identifiers(source, INTENT["with"]), *view.identifiers(source, INTENT.by)]), None)
+
+
+def _material(view: View, node: Node, vocabulary: Vocabulary) -> Material:
+    return Material(
+        str(node),
+        view.identifier(node),
+        load_statements(view, node, vocabulary),
+        view.text(node, RDFS.label),
+        view.text(node, INTENT.file) or None,
+        view.text(node, INTENT.note),
+        is_internal(view, node),
+    )
+
+
+def _connection(view: View, node: Node, vocabulary: Vocabulary) -> Connection:
+    return Connection(
+        str(node),
+        view.reference(node, INTENT["from"]) or "",
+        view.reference(node, INTENT.to) or "",
+        load_statements(view, node, vocabulary),
+        view.text(node, INTENT.note),
+        is_internal(view, node),
+    )
+
+
+def _box(view: View, node: Node, vocabulary: Vocabulary) -> Crate:
+    form = (found for found in vocabulary.fields.values() if str(TERM["boxes-section"]) in found.sections)
+    return Crate(
+        str(node),
+        view.identifier(node),
+        tuple(view.group_or_identifier(held) for held in view.in_order(view.values(node, INTENT.holds))),
+        load_statements(view, node, vocabulary),
+        fields_of(view, node, form, vocabulary),
+        is_internal(view, node),
+    )
+
+

@@ -1,0 +1,147 @@
+"""What a check finds, as typed, frozen data: rows with verdicts, findings, the outcome."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from intent.dates import DaySpan
+from intent.installation import Installation
+from intent.model import Instruction, Work
+
+
+class Verdict(StrEnum):
+    """From worst to best."""
+
+    FORBIDDEN = "forbidden"
+    BREACH = "breach"
+    CONTRADICTION = "contradiction"
+    UNKNOWN = "unknown"
+    UNCOVERED = "uncovered"
+    CONDITIONAL = "conditional"
+    ALLOWED = "allowed"
+    AS_REQUIRED = "as-required"
+    AS_DOCUMENTED = "as-documented"
+
+    @property
+    def badness(self) -> int:
+        """0 for the best, rising."""
+        return len(Verdict) - 1 - list(Verdict).index(self)
+
+    @property
+    def is_departure(self) -> bool:
+        """Whether the verdict belongs among the departures that a report tells one by one."""
+        return self not in {Verdict.AS_REQUIRED, Verdict.AS_DOCUMENTED}
+
+
+class Outcome(StrEnum):
+    NOT_ACCEPTABLE = "not-acceptable"
+    REFER = "refer"
+    ON_CONDITIONS = "acceptable-on-conditions"
+    ACCEPTABLE = "acceptable"
+
+
+class Because(StrEnum):
+    """The rule that says which of two instructions prevails."""
+
+    SUPERSEDES = "supersedes"
+    AUTHORITY = "authority"
+    SCOPE = "scope"
+    DATE = "date"
+    EXCEPTION = "exception"
+    DISPENSATION = "dispensation"
+
+
+class OpenKind(StrEnum):
+    ATTESTATION = "attestation"
+    """A fact that somebody must attest."""
+    CONSENT = "consent"
+    """A consent that a person must give."""
+    VALUE = "value"
+    """A value that is not given, or not precisely enough."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Open:
+    """One thing that would have to be closed, and by whom."""
+
+    kind: OpenKind
+    text: str = ""
+    person: str | None = None
+    """The identifier of who can close it, where that is known."""
+    instruction: str | None = None
+    answer: bool = True
+    """The answer that would close it: of an `unless`, that the fact does not hold."""
+
+
+@dataclass(frozen=True, slots=True)
+class SetAside:
+    """An instruction that did not prevail: against what, and by which rule."""
+
+    instruction: str
+    by: str
+    """The instruction that prevailed; or, for a dispensation, the person who gave it."""
+    because: Because
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """The verdict on one characteristic of one subject."""
+
+    subject: str
+    """An identifier, a group's name, several identifiers, `the work` or `the venue`."""
+    members: tuple[str, ...]
+    """The identifiers of the parts that the subject stands for."""
+    characteristic: str
+    """As written in the sentence: `technology`, `number`, `difference in start offset`, `below M1`."""
+    term: str | None
+    """The IRI of the characteristic, where there is one."""
+    documented: str
+    proposed: str
+    verdict: Verdict
+    reason: str
+    """One plain sentence."""
+    ground: str = "intent"
+    governing: tuple[Instruction, ...] = ()
+    set_aside: tuple[SetAside, ...] = ()
+    days: DaySpan | None = None
+    """The days on which the verdict holds; none: all days of the installation."""
+    open: tuple[Open, ...] = ()
+    ask: tuple[str, ...] = ()
+    """Who could close or lift it: identifiers of people."""
+
+
+@dataclass(frozen=True, slots=True)
+class VenueFinding:
+    """Something about a device or the venue that is not a verdict of the artist."""
+
+    slug: str
+    text: str
+    subject: str = ""
+    ask: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Variance:
+    """The whole answer to one proposal."""
+
+    work: Work = field(repr=False)
+    installation: Installation = field(repr=False)
+    outcome: Outcome = Outcome.ACCEPTABLE
+    sentence: str = ""
+    """The outcome in one sentence."""
+    refer_to: tuple[str, ...] = ()
+    """Identifiers of the people who must be asked."""
+    rows: tuple[Row, ...] = ()
+    """Worst first; then by subject in the order of the work, and characteristic."""
+    findings: tuple[VenueFinding, ...] = ()
+    notes: tuple[str, ...] = ()
+    """What was ignored or assumed, in plain sentences."""
+
+    @property
+    def departures(self) -> tuple[Row, ...]:
+        return tuple(row for row in self.rows if row.verdict.is_departure)
+
+    @property
+    def as_it_should_be(self) -> tuple[Row, ...]:
+        return tuple(row for row in self.rows if not row.verdict.is_departure)

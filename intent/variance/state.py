@@ -1,0 +1,176 @@
+"""What is documented of each part, and what the proposal makes of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from intent.assertions import Expression, Form, Named, Statements
+from intent.installation import Installation
+from intent.meaning import given_value
+from intent.model import Device, Part, Work
+from intent.names import ABSENT, HEIGHT, POSITION, PRESENCE, PRESENT
+from intent.phrasing import NOT_GIVEN, expression_words, region_words
+from intent.regions import Region, region
+from intent.values import ValueSet
+from intent.vocabulary.terms import Characteristic, Vocabulary
+
+THE_WORK = "the work"
+THE_VENUE = "the venue"
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """The statements of every subject: identifiers of parts and material, `the work`, `the venue`."""
+
+    vocabulary: Vocabulary
+    statements: Mapping[str, Statements]
+    present: tuple[str, ...]
+    """The parts that are there, in the order of the work, additions last."""
+    devices: Mapping[str, str | None]
+    """The device in each part's place."""
+    _values: dict[tuple[str, str], ValueSet] = field(default_factory=dict, compare=False, repr=False)
+
+    def expression(self, subject: str, characteristic: Characteristic) -> Expression | None:
+        if characteristic.iri == PRESENCE:
+            is_there = subject in self.present
+            return Expression(Form.ONE_OF, (Named(PRESENT if is_there else ABSENT),))
+        return self.statements.get(subject, {}).get(characteristic.iri)
+
+    def value(self, subject: str, characteristic: Characteristic) -> ValueSet:
+        """The set of values that the state gives; every value where it gives none."""
+        key = (subject, characteristic.iri)
+        found = self._values.get(key)
+        if found is None:
+            found = self._values[key] = self._value(subject, characteristic)
+        return found
+
+    def _value(self, subject: str, characteristic: Characteristic) -> ValueSet:
+        expression = self.expression(subject, characteristic)
+        if expression is None and characteristic.iri == HEIGHT:
+            return self._height(subject, characteristic)
+        return given_value(expression, characteristic, self.vocabulary)
+
+    def _height(self, subject: str, characteristic: Characteristic) -> ValueSet:
+        """Where no height is given by itself, it is the y of the position."""
+        every = given_value(None, characteristic, self.vocabulary)
+        position = self.vocabulary.characteristics[POSITION]
+        placed = self.value(subject, position)
+        if self.expression(subject, position) is None or not isinstance(placed, Region):
+            return every
+        assert isinstance(every, Region)
+        return region([(box[1],) for box in placed.boxes], every)
+
+    def is_given(self, subject: str, characteristic: Characteristic) -> bool:
+        if self.expression(subject, characteristic) is not None:
+            return True
+        return characteristic.iri == HEIGHT and POSITION in self.statements.get(subject, {})
+
+    def words(self, subject: str, characteristic: Characteristic) -> str:
+        expression = self.expression(subject, characteristic)
+        if expression is None and self.is_given(subject, characteristic):
+            height = self.value(subject, characteristic)
+            assert isinstance(height, Region)
+            return region_words(height, characteristic, self.vocabulary)
+        return expression_words(expression, self.vocabulary) if expression else NOT_GIVEN
+
+    def with_values_of(self, other: State, subjects: Iterable[tuple[str, str]]) -> State:
+        """This state, but with another's statements where named, as pairs of subject and characteristic."""
+        statements = {subject: dict(stated) for subject, stated in self.statements.items()}
+        present = dict.fromkeys(self.present)
+        for subject, characteristic in subjects:
+            if characteristic == PRESENCE:
+                if subject in other.present:
+                    present[subject] = None
+                else:
+                    present.pop(subject, None)
+                continue
+            stated = other.statements.get(subject, {}).get(characteristic)
+            mine = statements.setdefault(subject, {})
+            mine.pop(characteristic, None)
+            if stated is not None:
+                mine[characteristic] = stated
+        return replace(self, statements=statements, present=tuple(present), _values={})
+
+
+@dataclass(frozen=True, slots=True)
+class Entries:
+    """What is known of each device: its row, the row of the part that names it, and what it is like."""
+
+    devices: Mapping[str, Device]
+    parts_of: Mapping[str, tuple[Part, ...]]
+    vocabulary: Vocabulary
+
+    def of(self, device: str | None) -> Statements:
+        found: dict[str, Expression] = {}
+        seen: set[str] = set()
+        while device is not None and device not in seen:
+            seen.add(device)
+            for characteristic, expression in self._own(device).items():
+                found.setdefault(characteristic, expression)
+            known = self.devices.get(device)
+            device = known.like if known else None
+        return found
+
+    def _own(self, device: str) -> Statements:
+        known = self.devices.get(device)
+        own = dict(known.statements) if known else {}
+        for part in self.parts_of.get(device, ()):
+            for characteristic, expression in part.statements.items():
+                if is_of_device(characteristic, self.vocabulary):
+                    own.setdefault(characteristic, expression)
+        return own
+
+
+def is_of_device(characteristic: str, vocabulary: Vocabulary) -> bool:
+    """Whether a characteristic goes with the device when another takes its place."""
+    found = vocabulary.characteristics.get(characteristic)
+    return found is not None and "device" in found.bearers
+
+
+def entries_of(work: Work, pool: Iterable[Device] = ()) -> Entries:
+    parts_of: dict[str, tuple[Part, ...]] = {}
+    for part in work.parts:
+        if part.device:
+            parts_of[part.device] = (*parts_of.get(part.device, ()), part)
+    devices = {device.identifier: device for device in (*work.devices, *pool)}
+    return Entries(devices, parts_of, work.vocabulary)
+
+
+def documented_state(work: Work) -> State:
+    entries = entries_of(work)
+    statements: dict[str, Statements] = {
+        part.identifier: {**entries.of(part.device), **part.statements} for part in work.parts
+    }
+    statements.update({material.identifier: material.statements for material in work.material})
+    statements[THE_WORK] = work.statements
+    statements[THE_VENUE] = {}
+    present = tuple(part.identifier for part in work.parts)
+    return State(work.vocabulary, statements, present, {part.identifier: part.device for part in work.parts})
+
+
+def proposed_state(work: Work, installation: Installation, documented: State) -> State:
+    """The documented state with the proposal's substitutions, changes, omissions and additions."""
+    entries = entries_of(work, installation.devices)
+    statements: dict[str, Statements] = dict(documented.statements)
+    devices = dict(documented.devices)
+    for substitution in installation.substitutions:
+        placed = {
+            characteristic: expression
+            for characteristic, expression in statements.get(substitution.part, {}).items()
+            if not is_of_device(characteristic, work.vocabulary)
+        }
+        arrived = entries.of(substitution.device)
+        statements[substitution.part] = {**placed, **arrived, **substitution.statements}
+        devices[substitution.part] = substitution.device
+    for change in installation.changes:
+        statements[change.part] = {**statements.get(change.part, {}), **change.statements}
+    for addition in installation.additions:
+        statements[addition.identifier] = {**entries.of(addition.device), **addition.statements}
+        devices[addition.identifier] = addition.device
+    statements[THE_WORK] = {**work.statements, **installation.work_statements}
+    statements[THE_VENUE] = installation.venue_statements
+    omitted = {omission.part for omission in installation.omissions}
+    present = [part for part in documented.present if part not in omitted]
+    present += [addition.identifier for addition in installation.additions]
+    return State(work.vocabulary, statements, tuple(present), devices)

@@ -1,0 +1,246 @@
+"""The vocabulary's Turtle files, and a collection's own, as typed terms.
+
+The files are read with pyoxigraph: it is quick, and it opens nothing but what it is given.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
+from importlib.resources import files
+
+import pyoxigraph as ox
+
+from intent.vocabulary.terms import Characteristic, Concept, FormField, FormSection, Unit, Vocabulary, normal
+
+TERM_FILES = (
+    "characteristics",
+    "cautions",
+    "form",
+    "kinds",
+    "roles",
+    "technologies",
+    "units",
+    "values",
+)
+INTENT = "https://w3id.org/intent-record/ns#"
+SKOS = "http://www.w3.org/2004/02/skos/core#"
+QUDT = "http://qudt.org/schema/qudt/"
+_TYPE = "http://www.w3.org/1999/02/22-rdf-syntax-ns#type"
+
+Node = ox.NamedNode | ox.BlankNode | ox.Literal | ox.Triple
+Properties = Mapping[str, Sequence[Node]]
+
+
+def read_vocabulary(own_terms: Iterable[bytes] = ()) -> Vocabulary:
+    """All terms that ship with the program, and those of the given Turtle documents besides.
+
+    A term of a collection's own may add labels to one that ships. Raises ``SyntaxError`` with the line and
+    column where one of the documents is not Turtle.
+    """
+    folder = files("intent.vocabulary")
+    shipped = [folder.joinpath(f"{name}.ttl").read_bytes() for name in TERM_FILES]
+    return _vocabulary(_by_subject([*shipped, *own_terms]))
+
+
+def _by_subject(documents: Iterable[bytes]) -> Mapping[str, dict[str, list[Node]]]:
+    subjects: dict[str, dict[str, list[Node]]] = {}
+    for document in documents:
+        for quad in ox.parse(document, format=ox.RdfFormat.TURTLE):
+            if isinstance(quad.subject, ox.NamedNode):
+                about = subjects.setdefault(quad.subject.value, {})
+                about.setdefault(quad.predicate.value, []).append(quad.object)
+    return subjects
+
+
+def _vocabulary(subjects: Mapping[str, Properties]) -> Vocabulary:
+    typed: dict[str, list[str]] = {}
+    for iri, about in subjects.items():
+        for kind in _values(about, _TYPE):
+            typed.setdefault(kind, []).append(iri)
+    units = {iri: _unit(iri, subjects[iri]) for iri in typed.get(QUDT + "Unit", ())}
+    characteristics = {
+        iri: _characteristic(iri, subjects[iri], units) for iri in typed.get(INTENT + "Characteristic", ())
+    }
+    broader = {iri: _values(subjects[iri], SKOS + "broader") for iri in typed.get(SKOS + "Concept", ())}
+    concepts = {
+        iri: _concept(iri, subjects, units, broader)
+        for iri in typed.get(SKOS + "Concept", ())
+        if iri not in characteristics
+    }
+    by_scheme: dict[str, list[Concept]] = {}
+    by_name: dict[str, list[Characteristic]] = {}
+    for concept in concepts.values():
+        for scheme in concept.schemes:
+            by_scheme.setdefault(scheme, []).append(concept)
+    for characteristic in characteristics.values():
+        for name in characteristic.names:
+            by_name.setdefault(name, []).append(characteristic)
+    return Vocabulary(
+        concepts,
+        characteristics,
+        units,
+        {iri: _section(iri, subjects[iri]) for iri in typed.get(INTENT + "FormSection", ())},
+        {iri: _field(iri, subjects[iri]) for iri in typed.get(INTENT + "FormField", ())},
+        _narrower(broader),
+        {scheme: tuple(found) for scheme, found in by_scheme.items()},
+        {name: tuple(found) for name, found in by_name.items()},
+    )
+
+
+def _values(about: Properties, property_iri: str) -> tuple[str, ...]:
+    return tuple(node.value for node in about.get(property_iri, ()) if not isinstance(node, ox.Triple))
+
+
+def _one(about: Properties, property_iri: str) -> str | None:
+    return next(iter(_values(about, property_iri)), None)
+
+
+def _labels(about: Properties) -> tuple[dict[str, str], tuple[str, ...]]:
+    preferred = {
+        node.language or "en": node.value
+        for node in about.get(SKOS + "prefLabel", ())
+        if isinstance(node, ox.Literal)
+    }
+    every = (*preferred.values(), *_values(about, SKOS + "altLabel"))
+    return preferred, tuple(dict.fromkeys(map(normal, every)))
+
+
+def _fraction(about: Properties, property_iri: str) -> Fraction | None:
+    written = _one(about, property_iri)
+    return None if written is None else Fraction(written)
+
+
+def _whole(about: Properties, property_iri: str, otherwise: int) -> int:
+    written = _one(about, property_iri)
+    return otherwise if written is None else int(written)
+
+
+def _unit(iri: str, about: Properties) -> Unit:
+    symbol = _one(about, QUDT + "symbol") or ""
+    _, names = _labels(about)
+    exact = (symbol, *_values(about, SKOS + "altLabel"))
+    return Unit(
+        iri,
+        symbol,
+        tuple(dict.fromkeys([*exact, *names])),
+        frozenset(_values(about, QUDT + "hasQuantityKind")),
+        Fraction(_one(about, INTENT + "factor") or "1"),
+        Fraction(_one(about, INTENT + "offset") or "0"),
+    )
+
+
+def _magnitude(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
+    number = _fraction(about, QUDT + "numericValue")
+    unit = units.get(_one(about, QUDT + "hasUnit") or "")
+    return number if number is None or unit is None else (number + unit.offset) * unit.factor
+
+
+def _tolerance(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
+    number = _fraction(about, INTENT + "tolerance")
+    unit = units.get(_one(about, INTENT + "toleranceUnit") or "")
+    return number if number is None or unit is None else number * unit.factor
+
+
+def _concept(
+    iri: str,
+    subjects: Mapping[str, Properties],
+    units: Mapping[str, Unit],
+    broader: Mapping[str, tuple[str, ...]],
+) -> Concept:
+    about = subjects[iri]
+    labels, names = _labels(about)
+    line = _ancestry(iri, broader)
+    applies = next((found for step in line if (found := _values(subjects.get(step, {}), INTENT + "appliesTo"))), ())
+    cautions = dict.fromkeys(caution for step in line for caution in _values(subjects.get(step, {}), INTENT + "caution"))
+    texts = {
+        node.language or "en": node.value
+        for node in about.get(SKOS + "definition", ())
+        if isinstance(node, ox.Literal)
+    }
+    rank = _one(about, INTENT + "authority")
+    return Concept(
+        iri,
+        labels,
+        names,
+        frozenset(_values(about, SKOS + "inScheme")),
+        broader.get(iri, ()),
+        texts.get("en", ""),
+        frozenset(applies),
+        _magnitude(about, units),
+        None if rank is None else int(rank),
+        tuple(cautions),
+        texts,
+    )
+
+
+def _ancestry(iri: str, broader: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:
+    """The concept and all above it, the nearest first."""
+    line = [iri]
+    for step in line:
+        line.extend(wider for wider in broader.get(step, ()) if wider not in line)
+    return tuple(line)
+
+
+def _narrower(broader: Mapping[str, tuple[str, ...]]) -> dict[str, frozenset[str]]:
+    below: dict[str, set[str]] = {iri: {iri} for iri in broader}
+    for iri in broader:
+        for wider in _ancestry(iri, broader):
+            below.setdefault(wider, {wider}).add(iri)
+    return {iri: frozenset(found) for iri, found in below.items()}
+
+
+def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> Characteristic:
+    labels, names = _labels(about)
+    return Characteristic(
+        iri,
+        labels,
+        names,
+        next((node.value for node in about.get(SKOS + "definition", ()) if isinstance(node, ox.Literal)), ""),
+        frozenset(_values(about, INTENT + "bearer")),
+        _one(about, INTENT + "space") or "text",
+        frozenset(_values(about, INTENT + "valuesFrom")),
+        _one(about, QUDT + "hasQuantityKind"),
+        _one(about, INTENT + "assumedUnit"),
+        _tolerance(about, units),
+        _fraction(about, INTENT + "tolerancePercent"),
+        _fraction(about, INTENT + "minimum"),
+        _one(about, INTENT + "countsUnasked") == "true",
+        frozenset(_values(about, INTENT + "appliesTo")),
+        _whole(about, INTENT + "noticing", 2),
+        _whole(about, INTENT + "undoing", 2),
+        _tolerance_written(about, units),
+    )
+
+
+def _tolerance_written(about: Properties, units: Mapping[str, Unit]) -> str:
+    percent, number = _one(about, INTENT + "tolerancePercent"), _one(about, INTENT + "tolerance")
+    if percent is not None:
+        return f"{percent} %"
+    unit = units.get(_one(about, INTENT + "toleranceUnit") or "")
+    return f"{number or ''} {unit.symbol if unit else ''}".strip()
+
+
+def _section(iri: str, about: Properties) -> FormSection:
+    labels, names = _labels(about)
+    return FormSection(
+        iri,
+        names,
+        labels.get("en", ""),
+        frozenset(_values(about, INTENT + "inDocument")),
+        _one(about, INTENT + "contains") or "fields",
+        frozenset(_values(about, INTENT + "bearer")),
+    )
+
+
+def _field(iri: str, about: Properties) -> FormField:
+    labels, names = _labels(about)
+    return FormField(
+        iri,
+        names,
+        labels.get("en", ""),
+        _one(about, INTENT + "property") or "",
+        _one(about, INTENT + "reads") or "text",
+        frozenset(_values(about, INTENT + "inSection")),
+        frozenset(_values(about, INTENT + "valuesFrom")),
+    )

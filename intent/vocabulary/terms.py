@@ -1,0 +1,188 @@
+"""The terms of the trade as typed, frozen data: kinds, technologies, characteristics, roles, units.
+
+What a term means is in the Turtle files beside this module; nothing about a particular term is here.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+ANYTHING_ELSE = "https://w3id.org/intent-record/term/anything-else"
+
+
+def normal(label: str) -> str:
+    """A label as it is looked up: case, spacing and typographic apostrophes do not count."""
+    return re.sub(r"\s+", " ", label.replace("’", "'").replace("\u00a0", " ")).strip().casefold()
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A unit of measure; ``value in reference units = (value + offset) × factor``, exactly."""
+
+    iri: str
+    symbol: str
+    names: tuple[str, ...]
+    quantity_kinds: frozenset[str]
+    factor: Fraction
+    offset: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Concept:
+    """A named value, kind, role, status or caution, with its place in its taxonomy."""
+
+    iri: str
+    labels: Mapping[str, str] = field(hash=False)
+    """The preferred label in each language, by language tag."""
+    names: tuple[str, ...]
+    """Every label in every language; each is read on input."""
+    schemes: frozenset[str] = frozenset()
+    broader: tuple[str, ...] = ()
+    definition: str = ""
+    applies_to: frozenset[str] = frozenset()
+    """The kinds of part whose value it may be; empty: any."""
+    magnitude: Fraction | None = None
+    """The angle or quantity that the name stands for, in reference units (`upside down` is 180 degrees)."""
+    authority: int | None = None
+    """The rank of a role: 1 is the artist's own."""
+    cautions: tuple[str, ...] = ()
+    texts: Mapping[str, str] = field(default_factory=dict, hash=False)
+    """The definition in each language that has one."""
+
+    @property
+    def label(self) -> str:
+        return self.labels.get("en") or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
+
+    def label_in(self, language: str) -> str:
+        return self.labels.get(language) or self.label
+
+
+@dataclass(frozen=True, slots=True)
+class Characteristic:
+    """One thing that can be said of a part, the work or the venue, and how its values are compared."""
+
+    iri: str
+    labels: Mapping[str, str] = field(hash=False)
+    names: tuple[str, ...]
+    definition: str
+    bearers: frozenset[str]
+    """Of `device`, `place`, `work`, `venue`, `material`, `connection`, `box`."""
+    space: str
+    """One of `concept`, `quantity`, `ratio`, `angle`, `position`, `count`, `yes-no`, `text`, `raster`, `date`."""
+    schemes: frozenset[str] = frozenset()
+    quantity_kind: str | None = None
+    assumed_unit: str | None = None
+    """The unit of a bare number, where the trade writes none (a frame rate, running hours)."""
+    tolerance: Fraction | None = None
+    """In reference units; widens a single measured value stated without one."""
+    tolerance_percent: Fraction | None = None
+    minimum: Fraction | None = None
+    """The least value there can be, in reference units; none for signed quantities."""
+    counts_unasked: bool = False
+    applies_to: frozenset[str] = frozenset()
+    seen: int = 2
+    """How hard a loss is to see: 1 at once, 2 on comparison, 3 only by measuring or asking."""
+    undone: int = 2
+    """How hard a loss is to undo: 1 the same day, 2 with work or money, 3 never."""
+    tolerance_written: str = ""
+    """The tolerance as a person would say it: `10 mm`, `5 %`."""
+
+    @property
+    def label(self) -> str:
+        return self.labels.get("en") or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
+
+    def label_in(self, language: str) -> str:
+        return self.labels.get(language) or self.label
+
+    @property
+    def is_measured(self) -> bool:
+        return self.space in {"quantity", "ratio", "angle", "position", "raster"}
+
+
+@dataclass(frozen=True, slots=True)
+class FormField:
+    """A field, or the column of a table, in a section of the text form."""
+
+    iri: str
+    names: tuple[str, ...]
+    label: str
+    property: str
+    """The property of the record that holds it."""
+    reads: str
+    """How it is read: `text`, `date`, `concept`, `identifier`, `identifiers`, `file`, `number`, `yes-no` …"""
+    sections: frozenset[str]
+    schemes: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class FormSection:
+    """A section of the text form, of a work, an installation or a pool."""
+
+    iri: str
+    names: tuple[str, ...]
+    label: str
+    documents: frozenset[str]
+    """`work`, `installation`, `pool`."""
+    holds: str
+    """What it is: `fields`, `table`, `groups`, `entries`, `instructions`, `list`."""
+    bearers: frozenset[str] = frozenset()
+    """The bearers of the characteristics that may be columns or fields in it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary:
+    """Every term, with the look-ups that reading needs. Immutable; a collection's own terms make a new one."""
+
+    concepts: Mapping[str, Concept]
+    characteristics: Mapping[str, Characteristic]
+    units: Mapping[str, Unit]
+    sections: Mapping[str, FormSection]
+    fields: Mapping[str, FormField]
+    narrower: Mapping[str, frozenset[str]]
+    """Each concept's IRI with itself and all that is narrower."""
+    by_scheme: Mapping[str, tuple[Concept, ...]]
+    by_name: Mapping[str, tuple[Characteristic, ...]]
+    """The characteristics of each label, as `normal` makes it."""
+
+    def in_scheme(self, *schemes: str) -> tuple[Concept, ...]:
+        found = [concept for scheme in schemes for concept in self.by_scheme.get(scheme, ())]
+        return tuple(dict.fromkeys(found))
+
+    def is_kind(self, kind: str, wider: str) -> bool:
+        return kind in self.narrower.get(wider, frozenset())
+
+    def applies(self, characteristic: Characteristic, kind: str) -> bool:
+        """Whether parts of a kind have the characteristic."""
+        return not characteristic.applies_to or any(
+            self.is_kind(kind, wider) for wider in characteristic.applies_to
+        )
+
+    def find_characteristic(self, name: str, bearers: Iterable[str] = ()) -> Characteristic | None:
+        among = frozenset(bearers)
+        found = self.by_name.get(normal(name), ())
+        return next((one for one in found if not among or one.bearers & among), None)
+
+    def find_value(self, schemes: Iterable[str], name: str) -> Concept | None:
+        """The first concept of the schemes with this label."""
+        wanted = normal(name)
+        return next((concept for concept in self.in_scheme(*schemes) if wanted in concept.names), None)
+
+    def suits(self, concept: Concept, kind: str) -> bool:
+        """Whether a value may be that of a part of this kind."""
+        return not concept.applies_to or any(self.is_kind(kind, wider) for wider in concept.applies_to)
+
+    def find_unit(self, name: str, quantity_kind: str | None) -> Unit | None:
+        """The unit of a name as written, exactly if there is one, else without regard to case."""
+        fitting = [unit for unit in self.units.values() if quantity_kind in unit.quantity_kinds]
+        exact = next((unit for unit in fitting if name in unit.names), None)
+        return exact or next((unit for unit in fitting if normal(name) in unit.names), None)
+
+    def reference_unit(self, quantity_kind: str | None) -> Unit | None:
+        """The unit in which numbers of a quantity kind are held."""
+        for unit in self.units.values():
+            if quantity_kind in unit.quantity_kinds and unit.factor == 1 and unit.offset == 0:
+                return unit
+        return None
