@@ -70,13 +70,17 @@ def value_in_words(vocabulary: Vocabulary, expression: Expression | None) -> str
     return (expression.written.strip() if expression else "") or expression_words(expression, vocabulary)
 
 
+def in_order(vocabulary: Vocabulary, statements: Statements) -> list[str]:
+    """The characteristics of which something is said, in the order of the vocabulary."""
+    order = {iri: place for place, iri in enumerate(vocabulary.characteristics)}
+    return sorted(statements, key=lambda iri: (order.get(iri, len(order)), iri))
+
+
 def statements_in_words(vocabulary: Vocabulary, statements: Statements) -> list[str]:
     """`technology LCD`, `visible diagonal 15 in`, in the order of the vocabulary."""
-    order = {iri: place for place, iri in enumerate(vocabulary.characteristics)}
-    known = sorted(statements, key=lambda iri: (order.get(iri, len(order)), iri))
     return [
         f"{characteristic_label(vocabulary, iri)} {value_in_words(vocabulary, statements[iri])}"
-        for iri in known
+        for iri in in_order(vocabulary, statements)
     ]
 
 

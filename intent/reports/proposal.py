@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from intent.assertions import Statements
 from intent.installation import Change, Consent, Substitution
-from intent.model import Part
+from intent.model import Material, Part
 from intent.reports.naming import (
     characteristic_label,
+    in_order,
     part_in_words,
     person_in_words,
     statements_in_words,
@@ -28,8 +29,7 @@ def changes_in_words(variance: Variance) -> tuple[str, ...]:
         *_changes(variance),
         *_omissions(variance),
         *(_addition(variance, part) for part in variance.installation.additions),
-        *_statements(variance, "the whole work", variance.installation.work_statements),
-        *_statements(variance, "at the venue", variance.installation.venue_statements),
+        *_whole(variance),
     )
 
 
@@ -56,53 +56,56 @@ def _described(variance: Variance, statements: Statements) -> str:
 
 
 def _substitutions(variance: Variance) -> Iterator[str]:
-    alike: dict[str, list[Substitution]] = {}
-    for substitution in variance.installation.substitutions:
-        alike.setdefault(f"{_described(variance, substitution.statements)}\n{substitution.note}", []).append(
-            substitution
-        )
+    alike: dict[tuple[str, str], list[Substitution]] = {}
+    for one in variance.installation.substitutions:
+        alike.setdefault((_described(variance, one.statements), one.note), []).append(one)
     for same in alike.values():
         yield _substitution(variance, same)
 
 
 def _substitution(variance: Variance, same: Sequence[Substitution]) -> str:
     """`Left window (M1): the device V-1 replaces E-01, with technology LCD and visible diagonal 15 in.`"""
-    new = [substitution.device for substitution in same if substitution.device]
     parts = [variance.work.part(substitution.part) for substitution in same]
-    old = [part.device for part in parts if part and part.device]
     many = len(same) > 1
-    arriving = (
-        f"the device{'s' if len(new) > 1 else ''} {runs(new)}"
-        if new
-        else "other devices"
-        if many
-        else "another device"
+    arriving = _devices(
+        [substitution.device for substitution in same], "other devices" if many else "another device"
     )
-    verb = "replace" if many else "replaces"
-    leaving = runs(old) if old else "the devices documented" if many else "the device documented"
+    leaving = _devices([part.device for part in parts if part], f"the device{'s' if many else ''} documented")
     described = _described(variance, same[0].statements)
     detail = f", {'each ' if many else ''}with {described}" if described else ""
     names = _parts(variance, [substitution.part for substitution in same])
-    return _noted(f"{names}: {arriving} {verb} {leaving}{detail}.", same[0].note)
+    return _noted(f"{names}: {arriving} {'replace' if many else 'replaces'} {leaving}{detail}.", same[0].note)
+
+
+def _devices(identifiers: Sequence[str | None], otherwise: str) -> str:
+    """Devices by their identifiers; in other words where none has any."""
+    known = [identifier for identifier in identifiers if identifier]
+    return f"the device{'s' if len(known) > 1 else ''} {runs(known)}" if known else otherwise
 
 
 def _changes(variance: Variance) -> Iterator[str]:
-    alike: dict[str, list[Change]] = {}
+    alike: dict[tuple[str, str], list[Change]] = {}
     for change in variance.installation.changes:
-        alike.setdefault(f"{_altered(variance, change)}\n{change.note}", []).append(change)
-    for same in alike.values():
+        altered = _altered(variance, _documented(variance, change.part), change.statements)
+        alike.setdefault((altered, change.note), []).append(change)
+    for (altered, note), same in alike.items():
         names = _parts(variance, [change.part for change in same])
-        yield _noted(f"{names}: {_altered(variance, same[0])}.", same[0].note)
+        yield _noted(f"{names}: {altered}.", note)
 
 
-def _altered(variance: Variance, change: Change) -> str:
-    """`rotation upright instead of turned left`, for every value that the change names."""
-    vocabulary, part = variance.work.vocabulary, variance.work.part(change.part)
-    before = part.statements if part else {}
+def _documented(variance: Variance, identifier: str) -> Statements:
+    """What is documented of a part or a piece of material."""
+    known: tuple[Part | Material, ...] = (*variance.work.parts, *variance.work.material)
+    return next((one.statements for one in known if one.identifier == identifier), {})
+
+
+def _altered(variance: Variance, before: Statements, after: Statements) -> str:
+    """`rotation upright instead of turned left`, for every value that is changed."""
+    vocabulary = variance.work.vocabulary
     words = []
-    for iri in sorted(change.statements, key=lambda iri: characteristic_label(vocabulary, iri)):
+    for iri in in_order(vocabulary, after):
         instead = f" instead of {value_in_words(vocabulary, before[iri])}" if iri in before else ""
-        value = value_in_words(vocabulary, change.statements[iri])
+        value = value_in_words(vocabulary, after[iri])
         words.append(f"{characteristic_label(vocabulary, iri)} {value}{instead}")
     return listed(words) or "changed, without a value given"
 
@@ -125,9 +128,14 @@ def _addition(variance: Variance, part: Part) -> str:
     return _noted(f"{name} is added{group}: {part.kind.label}{detail}.", part.note)
 
 
-def _statements(variance: Variance, about: str, statements: Statements) -> Iterator[str]:
-    if statements:
-        yield sentence(f"{about}: {_described(variance, statements)}")
+def _whole(variance: Variance) -> Iterator[str]:
+    """What is said of the work as a whole, and of the venue."""
+    installation = variance.installation
+    if installation.work_statements:
+        altered = _altered(variance, variance.work.statements, installation.work_statements)
+        yield f"The whole work: {altered}."
+    if installation.venue_statements:
+        yield f"At the venue: {_described(variance, installation.venue_statements)}."
 
 
 def _consent(variance: Variance, consent: Consent) -> str:
