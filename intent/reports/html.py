@@ -12,7 +12,7 @@ from intent.reports.departure_page import departure_article
 from intent.reports.elements import Element, bullets, digest, element, prose, table
 from intent.reports.prose import shown
 from intent.reports.requests import Question, Request
-from intent.reports.story import LONG, Story
+from intent.reports.story import LONG, Signature, Story
 from intent.reports.wording import OUTCOMES, day_in_words, opening, verdict_word
 
 POLICY = "default-src 'none'; style-src 'unsafe-inline'"
@@ -203,8 +203,11 @@ def _evidence(story: Story) -> Iterator[Element]:
 
 
 def _signatures(story: Story) -> Iterator[Element]:
-    rows = [
-        [f"{line.name}, who {line.capacity}" if line.capacity else line.name, "", ""]
-        for line in story.signatures
-    ]
-    yield table(["Name and role", "Signature", "Date"], rows, "signatures")
+    yield table(["Name and role", "Signature", "Date"], map(_signature, story.signatures), "signatures")
+
+
+def _signature(line: Signature) -> tuple[Element | str, str, str]:
+    if not line.capacity:
+        return line.name, "", ""
+    capacity = element("span", f"who {line.capacity}", class_="quiet")
+    return element("span", line.name, element("br"), capacity), "", ""
