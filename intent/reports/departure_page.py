@@ -42,7 +42,9 @@ def _body(departure: Departure) -> Iterator[Element]:
         ("Set aside", departure.set_aside),
         ("Open", departure.open),
     ]
-    yield _facts([(label, list(texts)) for label, texts in told if texts], "facts")
+    facts = [(label, list(texts)) for label, texts in told if texts]
+    if facts:
+        yield _facts(facts, "facts")
 
 
 def _facts(facts: list[tuple[str, list[str]]], class_: str) -> Element:

@@ -12,7 +12,7 @@ import re
 from rdflib import DCTERMS, PROV, RDF, RDFS, XSD, Graph, Literal, URIRef
 from rdflib.namespace import SH
 
-from intent.names import INTENT, PREFIXES, local_iri
+from intent.names import INTENT, PREFIXES, TERM, local_iri
 from intent.reports.evidence import Evidence, EvidenceFile
 from intent.reports.naming import find_part
 from intent.reports.wording import OUTCOMES, given, sentence, verdict_word
@@ -68,7 +68,7 @@ def _add_report(graph: Graph, report: URIRef, whole: URIRef, variance: Variance)
 def _add_variance(graph: Graph, whole: URIRef, variance: Variance) -> None:
     graph.add((whole, RDF.type, INTENT.Variance))
     graph.add((whole, RDFS.label, Literal(f"{variance.work.title}: {variance.installation.title}")))
-    graph.add((whole, INTENT.work, URIRef(variance.work.iri)))
+    graph.add((whole, INTENT.ofWork, URIRef(variance.work.iri)))
     graph.add((whole, INTENT.installation, URIRef(variance.installation.iri)))
     graph.add((whole, INTENT.outcome, Literal(variance.outcome.value)))
     said = variance.sentence or f"The proposal is {OUTCOMES[variance.outcome]}"
@@ -121,7 +121,7 @@ def _add_row(graph: Graph, node: URIRef, row: Row, variance: Variance) -> None:
     graph.add((node, INTENT.documented, Literal(given(row.documented))))
     graph.add((node, INTENT.proposed, Literal(given(row.proposed))))
     graph.add((node, INTENT.verdict, Literal(row.verdict.value)))
-    graph.add((node, INTENT.ground, Literal(row.ground)))
+    graph.add((node, INTENT.ground, TERM[row.ground]))
     if row.term:
         graph.add((node, INTENT.characteristic, URIRef(row.term)))
     if row.reason:
@@ -147,14 +147,14 @@ def _add_set_aside(graph: Graph, row: URIRef, node: URIRef, fallen: SetAside, va
     graph.add((node, RDF.type, INTENT.SetAside))
     graph.add((node, INTENT.instruction, _instruction(variance, fallen.instruction)))
     known = variance.work.instruction(fallen.by)
-    graph.add((node, INTENT.by, URIRef(known.iri) if known else _person(variance, fallen.by)))
+    graph.add((node, INTENT.prevailing, URIRef(known.iri) if known else _person(variance, fallen.by)))
     graph.add((node, INTENT.because, Literal(fallen.because.value)))
 
 
 def _add_open(graph: Graph, row: URIRef, node: URIRef, item: Open, variance: Variance) -> None:
     graph.add((row, INTENT.open, node))
     graph.add((node, RDF.type, INTENT.Open))
-    graph.add((node, INTENT.kind, Literal(item.kind.value)))
+    graph.add((node, INTENT.openKind, Literal(item.kind.value)))
     if item.text:
         graph.add((node, DCTERMS.description, Literal(item.text)))
     if item.person:
@@ -181,7 +181,7 @@ def _file(graph: Graph, file: EvidenceFile) -> URIRef:
     entity = URIRef(f"ni:///sha-256;{digest}")
     graph.add((entity, RDF.type, PROV.Entity))
     graph.add((entity, DCTERMS.title, Literal(file.name)))
-    graph.add((entity, INTENT.role, Literal(file.role.value)))
+    graph.add((entity, INTENT.fileRole, Literal(file.role.value)))
     graph.add((entity, INTENT.sha256, Literal(file.sha256)))
     return entity
 
