@@ -2,14 +2,31 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from intent.assertions import Dated, Expression, Form, Item, Measured, Named, Relative, Text
+from intent.assertions import Aggregate, Dated, Expression, Form, Item, Measured, Named, Relative, Text
+from intent.names import POSITION
 from intent.regions import Box, Interval, Region, arc, region
 from intent.values import ANY_LABEL, Labels, ValueSet
 from intent.vocabulary.terms import Characteristic, Vocabulary, normal
 
+COUNT = Characteristic("", {"en": "number"}, (), "", frozenset(), "count", minimum=Fraction(0))
+"""What `number of` counts."""
 _TURN = Interval(Fraction(0), Fraction(360), False, True)
+
+
+def scale(aggregate: Aggregate, characteristic: Characteristic | None, vocabulary: Vocabulary) -> Characteristic:
+    """The characteristic on whose scale an assertion's values are compared: counts, lengths, differences."""
+    if aggregate is Aggregate.NUMBER or characteristic is None and aggregate is not Aggregate.DISTANCE:
+        return COUNT
+    if aggregate is Aggregate.DISTANCE:
+        return replace(vocabulary.characteristics[POSITION], space="quantity", minimum=Fraction(0))
+    assert characteristic is not None
+    if aggregate is Aggregate.DIFFERENCE:
+        space = "quantity" if characteristic.space == "angle" else characteristic.space
+        return replace(characteristic, space=space, minimum=Fraction(0))
+    return characteristic
 
 
 def every_value(characteristic: Characteristic) -> ValueSet:

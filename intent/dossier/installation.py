@@ -13,7 +13,6 @@ from intent.dossier.blocks import Field, Prose, read_blocks
 from intent.dossier.draft import Draft, Reading
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
-from intent.dossier.interpret import COUNT
 from intent.dossier.register import Entry, Register, Sort
 from intent.dossier.rows import Row, inscribe_cells, read_cell, read_fields, read_rows
 from intent.dossier.work import (
@@ -28,6 +27,7 @@ from intent.dossier.work import (
     place_sections,
 )
 from intent.dossier.words import Phrases
+from intent.meaning import COUNT
 from intent.model import Work
 from intent.names import INTENT, installation_iri, local_iri
 from intent.vocabulary.terms import Characteristic

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from lark import Token, Tree
 
@@ -24,10 +23,9 @@ from intent.diagnostics import nearest
 from intent.dossier.expressions import Unreadable, read_item, unit_written, unquoted
 from intent.dossier.register import Register, Sort
 from intent.dossier.words import ORDINALS
+from intent.meaning import scale
 from intent.vocabulary.terms import Characteristic, Vocabulary, normal
 
-COUNT = Characteristic("", {"en": "number"}, (), "", frozenset(), "count", minimum=Fraction(0))
-"""What `number of` counts."""
 _FORMS = {
     "one_of": Form.ONE_OF,
     "between": Form.BETWEEN,
@@ -94,8 +92,8 @@ class Interpreter:
             return self._comparative(tree, comparison, aggregate, scope, characteristic)
         if aggregate in {Aggregate.TOTAL, Aggregate.DIFFERENCE} and characteristic:
             self._summable(named[0], aggregate, characteristic)
-        space = self._compared(aggregate, characteristic)
-        expression = self._expression(inner[0], space, scope, negated=comparison.data == "is_not")
+        compared = scale(aggregate, characteristic, self.vocabulary)
+        expression = self._expression(inner[0], compared, scope, negated=comparison.data == "is_not")
         iri = characteristic.iri if characteristic else None
         return Assertion(aggregate, scope, iri, expression, written=written)
 
@@ -110,18 +108,6 @@ class Interpreter:
         if aggregate is not Aggregate.EACH or characteristic is None:
             raise self._misread("sentence", "only a characteristic can be the same or different for all", comparison)
         return Assertion(Aggregate(str(comparison.data)), scope, characteristic.iri, written=self._slice(tree))
-
-    def _compared(self, aggregate: Aggregate, characteristic: Characteristic | None) -> Characteristic:
-        """The characteristic whose values an assertion of this aggregate compares."""
-        if aggregate is Aggregate.NUMBER:
-            return COUNT
-        if aggregate is Aggregate.DISTANCE:
-            position = next(one for one in self.vocabulary.characteristics.values() if one.space == "position")
-            return replace(position, space="quantity")
-        assert characteristic is not None
-        if aggregate is Aggregate.DIFFERENCE:
-            return replace(characteristic, space="quantity" if characteristic.space == "angle" else characteristic.space)
-        return characteristic
 
     def _summable(self, tree: Tree[Token], aggregate: Aggregate, characteristic: Characteristic) -> None:
         fitting = {"quantity", "count"} if aggregate is Aggregate.TOTAL else {"quantity", "count", "ratio", "angle"}

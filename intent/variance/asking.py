@@ -1,0 +1,44 @@
+"""Whom to ask: who could close what is open in a row, or lift its verdict."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+
+from intent.variance.case import Case
+from intent.variance.people import highest_living, staff, who_can_answer
+from intent.variance.result import Row, Verdict
+
+_OF_THE_GIVERS = {Verdict.FORBIDDEN, Verdict.BREACH, Verdict.CONTRADICTION}
+
+
+def who_could_lift(case: Case, row: Row, day: datetime.date) -> tuple[str, ...]:
+    """Identifiers of people, without repetition; of those who are gone, their successors."""
+    return tuple(dict.fromkeys(_named(case, row, day)))
+
+
+def _named(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
+    if not row.verdict.is_departure or row.verdict is Verdict.ALLOWED:
+        return
+    for item in row.open:
+        if item.person is not None:
+            yield item.person
+        else:
+            yield from staff(case.work, day)
+    if row.verdict in _OF_THE_GIVERS:
+        yield from _givers(case, row, day)
+    elif row.verdict is Verdict.UNCOVERED or (row.verdict is Verdict.UNKNOWN and not row.open):
+        yield from highest_living(case.work, day)
+        if row.proposed == "not given" and case.installation.by:
+            yield case.installation.by
+
+
+def _givers(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
+    found = False
+    for line in row.governing:
+        person = who_can_answer(case.work, line.by, day) if line.by else None
+        if person is not None:
+            found = True
+            yield person.identifier
+    if not found:
+        yield from highest_living(case.work, day)

@@ -1,0 +1,106 @@
+"""A proposal laid beside the work, with all that judging asks again and again worked out once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from intent.installation import Attestation, Consent, Installation
+from intent.model import Instruction, Work
+from intent.record.load_work import OBSERVED_PRACTICE
+from intent.variance.scopes import Scopes, scopes_of
+from intent.variance.state import State, documented_state, proposed_state
+from intent.vocabulary.terms import Vocabulary, normal
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    work: Work
+    installation: Installation
+    documented: State
+    proposed: State
+    scopes: Scopes
+    ranks: Mapping[str, int]
+    """The rank of each instruction: that of who gave it."""
+    breadths: Mapping[str, frozenset[str]]
+    """The subjects of each instruction in the documented work, which rule 3 compares."""
+    members: Mapping[str, tuple[str, ...]]
+    """The subjects of each instruction as proposed."""
+    superseders: Mapping[str, tuple[Instruction, ...]]
+    """By identifier, what supersedes an instruction with effect."""
+    consents: Mapping[str, tuple[Consent, ...]]
+    """The consents to each instruction."""
+    attested: Mapping[str, tuple[Attestation, ...]]
+    """The attestations of each fact."""
+
+    @property
+    def vocabulary(self) -> Vocabulary:
+        return self.work.vocabulary
+
+
+def lay_out(work: Work, installation: Installation) -> Case:
+    """The case of one installation of a work."""
+    documented = documented_state(work)
+    scopes = scopes_of(work, installation)
+    ranks = {line.identifier: rank_of(work, line) for line in work.instructions}
+    lines = lines_by_name(work)
+    consents: dict[str, tuple[Consent, ...]] = {}
+    for consent in installation.consents:
+        for identifier in dict.fromkeys(name for named in consent.to for name in lines.get(named, ())):
+            consents[identifier] = (*consents.get(identifier, ()), consent)
+    attested: dict[str, tuple[Attestation, ...]] = {}
+    for attestation in installation.attestations:
+        fact = normal(attestation.fact)
+        attested[fact] = (*attested.get(fact, ()), attestation)
+    return Case(
+        work,
+        installation,
+        documented,
+        proposed_state(work, installation, documented),
+        scopes,
+        ranks,
+        {line.identifier: frozenset(scopes.of_work(line.assertion)) for line in work.instructions},
+        {line.identifier: scopes.of_proposal(line.assertion) for line in work.instructions},
+        superseders_of(work),
+        consents,
+        attested,
+    )
+
+
+def rank_of(work: Work, line: Instruction) -> int:
+    person = work.person(line.by)
+    return person.authority if person is not None else OBSERVED_PRACTICE
+
+
+def lines_by_name(work: Work) -> dict[str, tuple[str, ...]]:
+    """The lines that a name stands for: an instruction for itself, a heading for all its lines."""
+    lines: dict[str, tuple[str, ...]] = {}
+    for line in work.instructions:
+        lines[line.identifier] = (line.identifier,)
+        lines[line.heading] = (*lines.get(line.heading, ()), line.identifier)
+    return lines
+
+
+def superseders_of(work: Work) -> dict[str, tuple[Instruction, ...]]:
+    """What supersedes each instruction with effect: nothing later, higher, or of another ground is superseded."""
+    lines, found = lines_by_name(work), dict[str, tuple[Instruction, ...]]()
+    by_identifier = {line.identifier: line for line in work.instructions}
+    for line in work.instructions:
+        for name in line.supersedes:
+            for identifier in lines.get(name, ()):
+                if not superseding_fault(work, line, by_identifier[identifier]):
+                    found[identifier] = (*found.get(identifier, ()), line)
+    return found
+
+
+def superseding_fault(work: Work, line: Instruction, earlier: Instruction) -> str:
+    """Why one instruction cannot supersede another, in plain words; nothing where it can."""
+    if line.identifier == earlier.identifier or line.heading == earlier.heading:
+        return "it would supersede itself"
+    if line.on is not None and earlier.on is not None and earlier.on.is_later_than(line.on):
+        return f"{earlier.identifier} is later"
+    if rank_of(work, earlier) < rank_of(work, line):
+        return f"{earlier.identifier} is of higher authority"
+    if earlier.ground != line.ground:
+        return f"{earlier.identifier} is of another ground ({earlier.ground}, not {line.ground})"
+    return ""

@@ -1,0 +1,134 @@
+"""Whether the conditions of an instruction hold: facts attested, assertions checked against the proposal."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Sequence
+
+from intent.assertions import Aggregate, Assertion, Condition
+from intent.meaning import admitted_values, scale
+from intent.model import Instruction
+from intent.names import PRESENCE
+from intent.phrasing import assertion_words
+from intent.regions import Region
+from intent.values import Answer, Labels, ValueSet, lies
+from intent.variance.aggregates import YES, amounts, squared
+from intent.variance.case import Case
+from intent.variance.people import is_in_time, staff
+from intent.variance.result import Open, OpenKind
+from intent.variance.state import THE_VENUE, THE_WORK, State
+from intent.vocabulary.terms import Characteristic, normal
+
+
+def fact_answer(case: Case, fact: str, day: datetime.date) -> Answer:
+    """What is attested of a fact by a day: the latest word counts; two at odds on one day leave it open."""
+    words = []
+    for attestation in case.attested.get(normal(fact), ()):
+        person = case.work.person(attestation.by)
+        if attestation.date is not None and attestation.date.first > day:
+            continue
+        if person is None or attestation.date is None or is_in_time(person, attestation.date):
+            words.append((attestation.date.first if attestation.date else datetime.date.min, attestation.holds))
+    latest = max((date for date, _ in words), default=None)
+    said = {holds for date, holds in words if date == latest}
+    if len(said) != 1:
+        return Answer.OPEN
+    return Answer.IN if said.pop() else Answer.OUT
+
+
+def conditions_answer(
+    case: Case, line: Instruction, subjects: Sequence[str], day: datetime.date
+) -> tuple[Answer, tuple[Open, ...]]:
+    """Whether all conditions hold for a subject; what is open, where nobody has answered."""
+    opens: list[Open] = []
+    for condition in line.conditions:
+        answer = _condition(case, line, condition, subjects, day)
+        if answer is Answer.OUT:
+            return Answer.OUT, ()
+        if answer is Answer.OPEN:
+            opens.append(_open(case, line, condition, day))
+    return (Answer.OPEN, tuple(opens)) if opens else (Answer.IN, ())
+
+
+def _condition(
+    case: Case, line: Instruction, condition: Condition, subjects: Sequence[str], day: datetime.date
+) -> Answer:
+    if condition.assertion is None:
+        answer = fact_answer(case, condition.fact or "", day)
+    else:
+        own = condition.assertion.aggregate is Aggregate.EACH and (
+            case.scopes.of_proposal(condition.assertion) == case.members[line.identifier]
+        )
+        answer = assertion_answer(case, condition.assertion, subjects if own else None)
+    return answer.negated if condition.unless else answer
+
+
+def _open(case: Case, line: Instruction, condition: Condition, day: datetime.date) -> Open:
+    if condition.assertion is not None:
+        text = assertion_words(condition.assertion, case.vocabulary)
+        return Open(OpenKind.VALUE, text, case.installation.by, line.identifier, not condition.unless)
+    who = next(iter(staff(case.work, day)), None)
+    return Open(OpenKind.ATTESTATION, condition.fact or "", who, line.identifier, not condition.unless)
+
+
+def assertion_answer(case: Case, assertion: Assertion, subjects: Sequence[str] | None = None) -> Answer:
+    """Whether an assertion is true of the proposal; of certain subjects, where it is asked of them alone."""
+    members = tuple(subjects) if subjects is not None else case.scopes.of_proposal(assertion)
+    if assertion.aggregate is not Aggregate.EACH:
+        found = amounts(assertion, members, case.proposed)
+        documented = documented_amounts(case, assertion, members)
+        return every(
+            lies_among(amount.value, admitted_amounts(case, assertion, documented.get(amount.members)))
+            for amount in found
+        )
+    characteristic = case.vocabulary.characteristics[assertion.characteristic or ""]
+    return every(
+        lies_among(
+            case.proposed.value(member, characteristic),
+            admitted_values(
+                assertion.expression, characteristic, case.vocabulary, case.documented.value(member, characteristic)
+            ),
+        )
+        for member in members
+        if is_there(case.proposed, member, characteristic)
+    )
+
+
+def is_there(state: State, subject: str, characteristic: Characteristic) -> bool:
+    """Whether a subject can be asked: the venue, the work, material, and parts that are present."""
+    if characteristic.iri == PRESENCE or subject in {THE_WORK, THE_VENUE}:
+        return True
+    return subject not in state.devices or subject in state.present
+
+
+def every(answers: Iterable[Answer]) -> Answer:
+    """In where all are, out where any is; open otherwise, and where nothing was asked."""
+    found = set(answers)
+    if Answer.OUT in found:
+        return Answer.OUT
+    return Answer.IN if found == {Answer.IN} else Answer.OPEN
+
+
+def lies_among(value: ValueSet, among: ValueSet | None) -> Answer:
+    return Answer.OPEN if among is None else lies(value, among)
+
+
+def documented_amounts(case: Case, assertion: Assertion, members: Sequence[str]) -> dict[tuple[str, ...], ValueSet]:
+    """An aggregate's documented values: by pair, or for the whole under the members as proposed."""
+    documented = amounts(assertion, [member for member in members if member in case.documented.devices], case.documented)
+    if assertion.aggregate in {Aggregate.DIFFERENCE, Aggregate.DISTANCE, Aggregate.RELATION}:
+        return {amount.members: amount.value for amount in documented}
+    there = tuple(member for member in members if member in case.proposed.present)
+    return {there: amount.value for amount in documented[:1]}
+
+
+def admitted_amounts(case: Case, assertion: Assertion, documented: ValueSet | None) -> ValueSet | None:
+    """What an aggregate's assertion admits, on the scale of its amounts."""
+    if assertion.aggregate in {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}:
+        return Labels(frozenset({YES}))
+    characteristic = case.vocabulary.characteristics.get(assertion.characteristic or "")
+    compared = scale(assertion.aggregate, characteristic, case.vocabulary)
+    if assertion.aggregate is Aggregate.DISTANCE:
+        found = admitted_values(assertion.expression, compared, case.vocabulary)
+        return squared(found) if isinstance(found, Region) else found
+    return admitted_values(assertion.expression, compared, case.vocabulary, documented)

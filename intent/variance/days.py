@@ -1,0 +1,30 @@
+"""The days of an installation, cut where anything about the instructions changes."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+
+from intent.dates import LAST_DAY, DaySpan
+from intent.variance.case import Case
+
+_ONE_DAY = datetime.timedelta(days=1)
+
+
+def segments(case: Case) -> tuple[DaySpan, ...]:
+    """Spans of days on each of which the same instructions, consents and attestations hold."""
+    whole = case.installation.dates
+    starts = sorted({day for day in _turns(case) if whole.first < day <= whole.last} | {whole.first})
+    ends = [start - _ONE_DAY for start in starts[1:]] + [whole.last]
+    return tuple(DaySpan(start, end) for start, end in zip(starts, ends, strict=True))
+
+
+def _turns(case: Case) -> Iterator[datetime.date]:
+    """The days on which something begins to hold or no longer does."""
+    begun = [line.on for line in case.work.instructions] + [line.withdrawn for line in case.work.instructions]
+    begun += [consent.date for consent in case.installation.consents]
+    begun += [attestation.date for attestation in case.installation.attestations]
+    ended = [line.until for line in case.work.instructions] + [person.until for person in case.work.people]
+    ended += [consent.until for consent in case.installation.consents]
+    yield from (span.first for span in begun if span is not None)
+    yield from (span.last + _ONE_DAY for span in ended if span is not None and span.last < LAST_DAY)

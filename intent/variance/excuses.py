@@ -1,0 +1,89 @@
+"""Aggregates broken only by departures that are permitted: nobody has said which was meant to give way."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator, Sequence
+
+from intent.assertions import Aggregate
+from intent.meaning import admitted_values
+from intent.model import Instruction, Modality
+from intent.names import POSITION, PRESENCE
+from intent.values import Answer
+from intent.variance.aggregates import amounts
+from intent.variance.case import Case
+from intent.variance.conditions import admitted_amounts, documented_amounts, lies_among
+from intent.variance.says import Said
+from intent.variance.speaking import permission_open, speakers
+from intent.variance.state import State
+from intent.variance.topics import EachIndex, Topic
+
+
+def excused_lines(
+    case: Case, index: EachIndex, topic: Topic, broken: Sequence[Said], ground: str, day: datetime.date
+) -> list[Said]:
+    """Those of the broken instructions that would hold if every permitted departure were undone.
+
+    Only permissions of the same ground count, of the broken instruction's own authority or a higher.
+    """
+    return [said for said in broken if _is_excused(case, index, topic, said.line, ground, day)]
+
+
+def _is_excused(
+    case: Case, index: EachIndex, topic: Topic, line: Instruction, ground: str, day: datetime.date
+) -> bool:
+    covered = list(_covered(case, index, topic, line, ground, day))
+    if not covered:
+        return False
+    undone = case.proposed.with_values_of(case.documented, covered)
+    bad = Answer.OUT if line.modality is Modality.REQUIRED else Answer.IN
+    return bad not in _answers(case, line, undone)
+
+
+def _answers(case: Case, line: Instruction, state: State) -> list[Answer]:
+    members = case.members[line.identifier]
+    documented = documented_amounts(case, line.assertion, members)
+    return [
+        lies_among(amount.value, admitted_amounts(case, line.assertion, documented.get(amount.members)))
+        for amount in amounts(line.assertion, members, state)
+    ]
+
+
+def _covered(
+    case: Case, index: EachIndex, topic: Topic, line: Instruction, ground: str, day: datetime.date
+) -> Iterator[tuple[str, str]]:
+    """The departures of members, as subject and characteristic, that permissions cover."""
+    concerned = [PRESENCE]
+    if line.assertion.aggregate in {Aggregate.RELATION, Aggregate.DISTANCE}:
+        concerned.append(POSITION)
+    elif line.assertion.characteristic:
+        concerned.append(line.assertion.characteristic)
+    members = (*topic.members, *([line.assertion.other] if line.assertion.other else []))
+    for member in members:
+        for iri in concerned:
+            permissions = [
+                permission
+                for permission in index.get((member, iri), ())
+                if permission.modality is Modality.ALLOWED
+                and permission.ground == ground
+                and case.ranks[permission.identifier] <= case.ranks[line.identifier]
+            ]
+            if permissions and _departs(case, member, iri) and _permits(case, permissions, member, iri, day):
+                yield member, iri
+
+
+def _departs(case: Case, member: str, iri: str) -> bool:
+    characteristic = case.vocabulary.characteristics[iri]
+    return case.documented.value(member, characteristic) != case.proposed.value(member, characteristic)
+
+
+def _permits(case: Case, permissions: Sequence[Instruction], member: str, iri: str, day: datetime.date) -> bool:
+    characteristic = case.vocabulary.characteristics[iri]
+    value, documented = case.proposed.value(member, characteristic), case.documented.value(member, characteristic)
+    for speaker in speakers(case, permissions, (member,), day):
+        admitted = admitted_values(speaker.line.assertion.expression, characteristic, case.vocabulary, documented)
+        if lies_among(value, admitted) is Answer.IN and (
+            permission_open(case, speaker.line, (member,), value, day) is not None
+        ):
+            return True
+    return False

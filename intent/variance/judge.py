@@ -1,0 +1,245 @@
+"""A proposal judged: every topic, ground by ground and day by day, and the outcome of all."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from intent.assertions import Aggregate, ScopeKind
+from intent.dates import DaySpan
+from intent.installation import Installation
+from intent.meaning import admitted_values, unchanged_values
+from intent.model import Instruction, Modality, Work
+from intent.names import PRESENCE
+from intent.values import ValueSet, are_disjoint, is_within
+from intent.variance.aggregates import Amount, amounts
+from intent.variance.asking import who_could_lift
+from intent.variance.case import Case, lay_out
+from intent.variance.conditions import admitted_amounts, documented_amounts
+from intent.variance.days import segments
+from intent.variance.excuses import excused_lines
+from intent.variance.findings import findings_of
+from intent.variance.outcome import concluded
+from intent.variance.reasons import reason_for
+from intent.variance.result import Row, Variance, Verdict
+from intent.variance.says import Question, Said, Says, ask
+from intent.variance.speaking import Speaker, speakers
+from intent.variance.state import THE_VENUE
+from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, is_substituted, topics_of
+from intent.variance.verdict import Change, Judgement, judge_ground
+from intent.variance.wording import amount_words, presence_words
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The judgement of one ground on one day, with the values it was about."""
+
+    judgement: Judgement
+    ground: str
+    documented: str
+    proposed: str
+
+
+def judge(work: Work, installation: Installation) -> Variance:
+    """The variance of an installation from the work as documented and instructed."""
+    case = lay_out(work, installation)
+    index = index_lines(case)
+    spans = segments(case)
+    rows = [row for topic in topics_of(case, index) for row in _row(case, index, topic, spans)]
+    order = {subject: place for place, subject in enumerate(dict.fromkeys(row.subject for row in rows))}
+    rows.sort(key=lambda row: (-row.verdict.badness, order[row.subject], row.characteristic))
+    return concluded(Variance(work, installation, rows=tuple(rows), findings=findings_of(case)), case)
+
+
+def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -> Iterator[Row]:
+    """The topic's row: the worst verdict of any day, with its days where not all have it."""
+    found = [(span, judged) for span in spans if (judged := _on_day(case, index, topic, span.first)) is not None]
+    if not found:
+        return
+    worst = max(judged.judgement.verdict.badness for _, judged in found)
+    judged = next(judged for _, judged in found if judged.judgement.verdict.badness == worst)
+    bad = [span for span, judged in found if judged.judgement.verdict.badness == worst]
+    days = None if len(bad) == len(spans) else _first_run(bad)
+    judgement = judged.judgement
+    row = Row(
+        topic.subject,
+        topic.members,
+        topic.label,
+        topic.characteristic.iri if topic.characteristic else None,
+        judged.documented,
+        judged.proposed,
+        judgement.verdict,
+        "",
+        judged.ground,
+        tuple(said.line for said in judgement.governing),
+        judgement.set_aside,
+        days,
+        judgement.open,
+    )
+    day = (days or spans[0]).first
+    yield replace(row, reason=reason_for(case, row), ask=who_could_lift(case, row, day))
+
+
+def _first_run(spans: Sequence[DaySpan]) -> DaySpan:
+    """The days from the first of several spans to the end of those that follow on without a gap."""
+    last = spans[0].last
+    for span in spans[1:]:
+        if span.first != last + datetime.timedelta(days=1):
+            break
+        last = span.last
+    return DaySpan(spans[0].first, last)
+
+
+def _on_day(case: Case, index: EachIndex, topic: Topic, day: datetime.date) -> Found | None:
+    """The worst of all grounds; of equals the artist's intent."""
+    grounds = sorted({line.ground for line in (*topic.lines, *topic.counters)} | {"intent"}, key=_ground_order)
+    found = [judged for ground in grounds if (judged := _of_ground(case, index, topic, ground, day)) is not None]
+    return max(found, key=lambda judged: judged.judgement.verdict.badness, default=None)
+
+
+def _ground_order(ground: str) -> tuple[bool, str]:
+    return ground != "intent", ground
+
+
+def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: datetime.date) -> Found | None:
+    if topic.kind is TopicKind.AGGREGATE:
+        return _aggregate(case, index, topic, ground, day)
+    if topic.kind is TopicKind.PRESENCE:
+        return _presence(case, topic, ground, day)
+    assert topic.characteristic is not None
+    characteristic, (subject,) = topic.characteristic, topic.members
+    value, documented = case.proposed.value(subject, characteristic), case.documented.value(subject, characteristic)
+    questions = [
+        Question(speaker, value, _admitted(case, speaker, documented), f"{topic.label} of {topic.subject}")
+        for speaker in _speaking(case, topic.lines, topic.members, ground, day)
+    ]
+    judgement = judge_ground(case, ask(case, questions, topic.members, day), _change(case, topic), ground)
+    if judgement is None:
+        return None
+    words = case.documented.words(subject, characteristic), case.proposed.words(subject, characteristic)
+    return Found(judgement, ground, *words)
+
+
+def _speaking(
+    case: Case, lines: Sequence[Instruction], members: Sequence[str], ground: str, day: datetime.date
+) -> list[Speaker]:
+    return speakers(case, [line for line in lines if line.ground == ground], members, day)
+
+
+def _admitted(case: Case, speaker: Speaker, documented: ValueSet) -> ValueSet | None:
+    assertion = speaker.line.assertion
+    characteristic = case.vocabulary.characteristics[assertion.characteristic or ""]
+    return admitted_values(assertion.expression, characteristic, case.vocabulary, documented)
+
+
+def _change(case: Case, topic: Topic) -> Change:
+    """How the proposed value of a subject lies to its documented one."""
+    assert topic.characteristic is not None
+    characteristic, (subject,) = topic.characteristic, topic.members
+    is_documented = subject != THE_VENUE and (subject in case.documented.devices or subject not in case.proposed.devices)
+    counts = characteristic.counts_unasked
+    if not is_documented:
+        return Change(False, case.proposed.is_given(subject, characteristic), True, counts, False)
+    given = case.proposed.is_given(subject, characteristic)
+    was_given = case.documented.is_given(subject, characteristic)
+    if not given or not was_given:
+        untouched = given == was_given and not (
+            is_substituted(case, subject) and "device" in characteristic.bearers
+        )
+        return Change(untouched, given, False, counts)
+    value = case.proposed.value(subject, characteristic)
+    same = unchanged_values(case.documented.value(subject, characteristic), characteristic)
+    return Change(is_within(value, same), True, are_disjoint(value, same), counts)
+
+
+def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Found | None:
+    """Decided by instructions on presence; where none speaks, by those on the number of its scope."""
+    assert topic.characteristic is not None
+    (subject,) = topic.members
+    value, documented = (state.value(subject, topic.characteristic) for state in (case.proposed, case.documented))
+    is_addition = subject not in case.documented.devices
+    questions = [
+        Question(speaker, value, _admitted(case, speaker, documented), f"presence of {subject}")
+        for speaker in _speaking(case, topic.lines, topic.members, ground, day)
+    ]
+    if not questions:
+        counting = _speaking(case, topic.counters, topic.members, ground, day)
+        questions = [question for speaker in counting for question in _counted(case, speaker)]
+    said = ask(case, questions, topic.members, day)
+    if is_addition:
+        said = [word for word in said if not _asks_only_for_the_documented(word)]
+    judgement = judge_ground(case, said, Change(value == documented, counts_unasked=True), ground)
+    if judgement is None:
+        return None
+    return Found(judgement, ground, *presence_words(case, subject))
+
+
+def _asks_only_for_the_documented(said: Said) -> bool:
+    """That a group must be present does not ask for more of it."""
+    assertion = said.line.assertion
+    return (
+        said.says in {Says.MEETS, Says.PERMITS}
+        and said.line.modality is Modality.REQUIRED
+        and assertion.aggregate is Aggregate.EACH
+        and assertion.characteristic == PRESENCE
+        and assertion.scope.kind is not ScopeKind.ADDITIONS
+    )
+
+
+def _counted(case: Case, speaker: Speaker) -> Iterator[Question]:
+    assertion = speaker.line.assertion
+    members = case.members[speaker.line.identifier]
+    documented = documented_amounts(case, assertion, members)
+    for amount in amounts(assertion, members, case.proposed):
+        admitted = admitted_amounts(case, assertion, documented.get(amount.members))
+        yield Question(speaker, amount.value, admitted, f"number of {assertion.scope.written}")
+
+
+def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: datetime.date) -> Found | None:
+    """Each pair by itself, and the worst of them; a number, a total or a relation at once."""
+    assert topic.assertion is not None
+    speaking = _speaking(case, topic.lines, topic.members, ground, day)
+    if not speaking:
+        return None
+    documented = documented_amounts(case, topic.assertion, topic.members)
+    found = [
+        judged
+        for amount in amounts(topic.assertion, topic.members, case.proposed)
+        if (judged := _amount(case, index, topic, speaking, amount, documented.get(amount.members), ground, day))
+    ]
+    return max(found, key=lambda judged: judged.judgement.verdict.badness, default=None)
+
+
+def _amount(
+    case: Case,
+    index: EachIndex,
+    topic: Topic,
+    speaking: Sequence[Speaker],
+    amount: Amount,
+    documented: ValueSet | None,
+    ground: str,
+    day: datetime.date,
+) -> Found | None:
+    assert topic.assertion is not None
+    questions = [
+        Question(
+            speaker,
+            amount.value,
+            admitted_amounts(case, speaker.line.assertion, documented),
+            f"{topic.label} of {topic.subject}",
+        )
+        for speaker in speaking
+    ]
+    said = ask(case, questions, topic.members, day)
+    same = documented is not None and amount.value == documented
+    differs = documented is not None and are_disjoint(amount.value, documented)
+    change = Change(same, True, differs, False, documented is not None)
+    judgement = judge_ground(case, said, change, ground)
+    if judgement is not None and judgement.verdict in {Verdict.FORBIDDEN, Verdict.BREACH}:
+        excused = excused_lines(case, index, topic, judgement.governing, ground, day)
+        if len(excused) == len(judgement.governing):
+            judgement = replace(judgement, verdict=Verdict.CONTRADICTION)
+    if judgement is None:
+        return None
+    return Found(judgement, ground, *amount_words(case, topic, amount, documented))

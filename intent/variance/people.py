@@ -1,0 +1,74 @@
+"""Who may speak, when, and in whose place."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+
+from intent.dates import DaySpan
+from intent.model import Person, Work
+
+
+def is_over(person: Person, day: datetime.date) -> bool:
+    """Whether a person's time is over on a day: it lasts to the last day of `until`."""
+    return person.until is not None and person.until.last < day
+
+
+def is_in_time(person: Person, date: DaySpan | None) -> bool:
+    """Whether something of this date can be the person's; without a date only where their time has no end."""
+    if date is None:
+        return person.until is None and person.since is None
+    begun = person.since is None or person.since.first <= date.last
+    return begun and not is_over(person, date.first)
+
+
+def chain(work: Work, identifier: str) -> Iterator[Person]:
+    """A person, the successor, the successor's successor …"""
+    seen: set[str] = set()
+    person = work.person(identifier)
+    while person is not None and person.identifier not in seen:
+        seen.add(person.identifier)
+        yield person
+        person = work.person(person.successor)
+
+
+def who_can_answer(work: Work, identifier: str, day: datetime.date) -> Person | None:
+    """The person, or whoever has succeeded them by a day; none where nobody is left."""
+    return next((person for person in chain(work, identifier) if not is_over(person, day)), None)
+
+
+def speaks_for(work: Work, giver: str, identifier: str, date: DaySpan | None) -> bool:
+    """Whether an answer of this date by one person counts as another's: their own, or a successor's after them."""
+    line = list(chain(work, identifier))
+    place = next((place for place, person in enumerate(line) if person.identifier == giver), None)
+    if place is None or not is_in_time(line[place], date):
+        return False
+    return place == 0 or (date is not None and all(is_over(earlier, date.first) for earlier in line[:place]))
+
+
+def authority_of(work: Work, giver: str, date: DaySpan | None) -> int:
+    """A person's rank on a date, with that of those they have succeeded; 1 is the highest."""
+    own = work.person(giver)
+    ranks = [own.authority] if own else [6]
+    for person in work.people:
+        if person.identifier != giver and speaks_for(work, giver, person.identifier, date):
+            ranks.append(person.authority)
+    return min(ranks)
+
+
+def highest_living(work: Work, day: datetime.date) -> tuple[str, ...]:
+    """Those of the highest rank whose time is not over: whom to ask what nobody ever said."""
+    living = [person for person in work.people if not is_over(person, day)]
+    best = min(((authority_on(work, person, day)) for person in living), default=6)
+    return tuple(person.identifier for person in living if authority_on(work, person, day) == best)
+
+
+def authority_on(work: Work, person: Person, day: datetime.date) -> int:
+    return authority_of(work, person.identifier, DaySpan(day, day))
+
+
+def staff(work: Work, day: datetime.date) -> tuple[str, ...]:
+    """Those in the house who can attest a fact: the highest rank from conservator down, still there."""
+    living = [person for person in work.people if person.authority >= 4 and not is_over(person, day)]
+    best = min((person.authority for person in living), default=None)
+    return tuple(person.identifier for person in living if person.authority == best)

@@ -1,0 +1,91 @@
+"""The reason for a verdict, in one plain sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from intent.model import Instruction
+from intent.phrasing import NOT_GIVEN, listed
+from intent.variance.case import Case
+from intent.variance.result import Because, Open, OpenKind, Row, Verdict
+
+_BECAUSE = {
+    Because.SUPERSEDES: "it supersedes {other}",
+    Because.AUTHORITY: "it has the higher authority",
+    Because.SCOPE: "it speaks of fewer parts",
+    Because.DATE: "it is later",
+    Because.EXCEPTION: "it is an exception to {other}",
+    Because.DISPENSATION: "a dispensation was given from {other}",
+}
+
+
+def reason_for(case: Case, row: Row) -> str:
+    """One sentence, naming the instructions and what is open."""
+    names = _names(row.governing)
+    match row.verdict:
+        case Verdict.FORBIDDEN:
+            return f"{names} {_verb(row.governing, 'forbids', 'forbid')} it, and nothing that prevails allows it."
+        case Verdict.BREACH:
+            return f"{names} {_verb(row.governing, 'requires', 'require')} otherwise, and nothing that prevails allows it."
+        case Verdict.CONTRADICTION:
+            return _contradiction(row, names)
+        case Verdict.UNKNOWN:
+            return _unknown(case, row, names)
+        case Verdict.UNCOVERED:
+            return "It differs from what is documented, and no instruction says that it may."
+        case Verdict.CONDITIONAL:
+            return f"{_permission(row, names)}, once {opens_words(case, row.open)}."
+        case Verdict.ALLOWED:
+            return f"{_permission(row, names)}."
+        case Verdict.AS_REQUIRED:
+            return f"{names} {_verb(row.governing, 'is', 'are')} met."
+    return "It is as documented."
+
+
+def _names(lines: Iterable[Instruction]) -> str:
+    return listed(line.identifier for line in lines)
+
+
+def _verb(lines: tuple[Instruction, ...], one: str, many: str) -> str:
+    return one if len(lines) == 1 else many
+
+
+def _contradiction(row: Row, names: str) -> str:
+    if len(row.governing) == 1:
+        return f"{names} is broken only by departures that are allowed, and nobody has said which gives way."
+    return f"{names} contradict each other here, and no rule says which prevails."
+
+
+def _permission(row: Row, names: str) -> str:
+    aside = row.set_aside[0] if row.set_aside else None
+    if aside is None:
+        return f"{names} {_verb(row.governing, 'allows', 'allow')} it"
+    because = _BECAUSE[aside.because].format(other=aside.instruction)
+    if aside.because is Because.DISPENSATION:
+        return f"{aside.by} has dispensed from {aside.instruction} for this installation"
+    return f"{names} {_verb(row.governing, 'allows', 'allow')} it and prevails over {aside.instruction}, since {because}"
+
+
+def _unknown(case: Case, row: Row, names: str) -> str:
+    if row.open:
+        what = f"what {names} {_verb(row.governing, 'says', 'say')} of it" if names else "what holds"
+        return f"It cannot be told {what} until {opens_words(case, row.open)}."
+    if row.proposed == NOT_GIVEN:
+        return "The proposal does not give it, so nobody can tell whether it differs."
+    if row.documented == NOT_GIVEN:
+        return "It is not documented, so nobody can tell whether this differs."
+    return "It is not given precisely enough to tell whether it differs."
+
+
+def opens_words(case: Case, opens: Iterable[Open]) -> str:
+    """What would have to happen: `the estate consents (R1.2) and it is attested that …`."""
+    return listed(dict.fromkeys(_open(case, item) for item in opens))
+
+
+def _open(case: Case, item: Open) -> str:
+    if item.kind is OpenKind.CONSENT:
+        person = case.work.person(item.person)
+        return f"{person.name or person.identifier if person else item.person} consents to {item.instruction}"
+    if item.kind is OpenKind.ATTESTATION:
+        return f"it is attested {'that' if item.answer else 'that it is not so that'} “{item.text}”"
+    return f"it is known whether {item.text}" if " is " in item.text else f"the {item.text} is known"

@@ -1,0 +1,106 @@
+"""Step 2: what each speaking instruction says of a value."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from intent.model import Instruction, Modality
+from intent.values import Answer, ValueSet
+from intent.variance.case import Case
+from intent.variance.conditions import lies_among
+from intent.variance.precedence import Claim
+from intent.variance.result import Open, OpenKind
+from intent.variance.speaking import Speaker, dispensations, permission_open
+
+
+class Says(StrEnum):
+    MEETS = "meets"
+    AGAINST = "against"
+    PERHAPS_AGAINST = "perhaps against"
+    PERMITS = "permits"
+    PERHAPS_PERMITS = "perhaps permits"
+    NOTHING = "nothing"
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One instruction's word on one value, with what is open and who has dispensed from it."""
+
+    claim: Claim
+    says: Says
+    open: tuple[Open, ...] = ()
+    dispensed: tuple[tuple[str, tuple[Open, ...]], ...] = ()
+    """People, each with the open terms of their dispensation."""
+
+    @property
+    def line(self) -> Instruction:
+        return self.claim.line
+
+    @property
+    def is_requirement(self) -> bool:
+        return self.line.modality is Modality.REQUIRED
+
+
+TABLE = {
+    (Modality.REQUIRED, Answer.IN): Says.MEETS,
+    (Modality.REQUIRED, Answer.OUT): Says.AGAINST,
+    (Modality.REQUIRED, Answer.OPEN): Says.PERHAPS_AGAINST,
+    (Modality.ALLOWED, Answer.IN): Says.PERMITS,
+    (Modality.ALLOWED, Answer.OUT): Says.NOTHING,
+    (Modality.ALLOWED, Answer.OPEN): Says.PERHAPS_PERMITS,
+    (Modality.FORBIDDEN, Answer.IN): Says.AGAINST,
+    (Modality.FORBIDDEN, Answer.OUT): Says.NOTHING,
+    (Modality.FORBIDDEN, Answer.OPEN): Says.PERHAPS_AGAINST,
+}
+WITH_SOMETHING_OPEN = {Says.AGAINST: Says.PERHAPS_AGAINST, Says.MEETS: Says.PERMITS}
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A speaking instruction, the value it is asked about, and what it admits."""
+
+    speaker: Speaker
+    value: ValueSet
+    admitted: ValueSet | None
+    text: str
+    """What to call the value, where it is not said precisely enough: `technology of M1`."""
+
+
+def ask(case: Case, questions: Sequence[Question], subjects: Sequence[str], day: datetime.date) -> list[Said]:
+    """What each instruction says; permissions taken away say nothing."""
+    lines = [question.speaker.line for question in questions]
+    said = (_ask(case, question, subjects, day, lines) for question in questions)
+    return [word for word in said if word is not None]
+
+
+def _ask(
+    case: Case, question: Question, subjects: Sequence[str], day: datetime.date, lines: Sequence[Instruction]
+) -> Said | None:
+    line, opens = question.speaker.line, question.speaker.open
+    claim = Claim(line, question.admitted)
+    answer = lies_among(question.value, question.admitted)
+    says = TABLE[(line.modality, answer)]
+    if line.modality is Modality.ALLOWED:
+        further = permission_open(case, line, subjects, question.value, day, _earlier_choices(line, lines))
+        if further is None:
+            return None
+        opens = (*opens, *further)
+    elif opens:
+        says = WITH_SOMETHING_OPEN.get(says, says)
+    if answer is Answer.OPEN:
+        opens = (*opens, Open(OpenKind.VALUE, question.text, case.installation.by, line.identifier))
+    lifted: tuple[tuple[str, tuple[Open, ...]], ...] = ()
+    if says in {Says.AGAINST, Says.PERHAPS_AGAINST}:
+        given = dispensations(case, line, subjects, question.value, day)
+        lifted = tuple((consent.person, terms) for consent, terms in given)
+    return Said(claim, says, tuple(dict.fromkeys(opens)), lifted)
+
+
+def _earlier_choices(line: Instruction, lines: Sequence[Instruction]) -> list[Instruction]:
+    if line.choice is None:
+        return []
+    earlier = [other for other in lines if other.choice is not None and other.choice < line.choice]
+    return sorted(earlier, key=lambda other: (other.choice or 0, other.identifier))

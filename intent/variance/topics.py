@@ -1,0 +1,145 @@
+"""What is to be judged: each subject and characteristic that changed or that an instruction speaks of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from intent.assertions import Aggregate, Assertion
+from intent.model import Instruction
+from intent.names import PRESENCE
+from intent.phrasing import subject_words
+from intent.variance.case import Case
+from intent.variance.scopes import subject_name
+from intent.variance.state import THE_VENUE, THE_WORK, is_of_device
+from intent.vocabulary.terms import Characteristic
+
+EachIndex = Mapping[tuple[str, str], Sequence[Instruction]]
+"""Lines that speak of a subject by itself, by subject and IRI of the characteristic."""
+
+
+class TopicKind(StrEnum):
+    EACH = "each"
+    PRESENCE = "presence"
+    AGGREGATE = "aggregate"
+
+
+@dataclass(frozen=True, slots=True)
+class Topic:
+    kind: TopicKind
+    subject: str
+    members: tuple[str, ...]
+    label: str
+    lines: tuple[Instruction, ...]
+    characteristic: Characteristic | None = None
+    assertion: Assertion | None = None
+    """Of an aggregate: what is to be computed."""
+    counters: tuple[Instruction, ...] = ()
+    """Of presence: the `number` instructions, which decide where no presence instruction does."""
+
+
+def index_lines(case: Case) -> EachIndex:
+    index: dict[tuple[str, str], list[Instruction]] = {}
+    for line in case.work.instructions:
+        if line.assertion.aggregate is Aggregate.EACH and line.assertion.characteristic:
+            for member in case.members[line.identifier]:
+                index.setdefault((member, line.assertion.characteristic), []).append(line)
+    return index
+
+
+def topics_of(case: Case, index: EachIndex) -> Iterator[Topic]:
+    """Every topic, in the order of the work; additions, the work, the venue and the aggregates after the parts."""
+    omitted = {omission.part for omission in case.installation.omissions}
+    added = {addition.identifier for addition in case.installation.additions}
+    spoken: dict[str, list[str]] = {}
+    for subject, characteristic in index:
+        spoken.setdefault(subject, []).append(characteristic)
+    for subject in _subjects(case):
+        if subject in omitted or subject in added or (subject, PRESENCE) in index:
+            yield _presence(case, index, subject)
+        if subject in omitted:
+            continue
+        concerned = dict.fromkeys([*_changed(case, subject, added), *spoken.get(subject, ())])
+        for iri in concerned:
+            if iri != PRESENCE and iri in case.vocabulary.characteristics:
+                yield _each(case, index, subject, case.vocabulary.characteristics[iri])
+    yield from _aggregates(case)
+
+
+def _subjects(case: Case) -> Iterator[str]:
+    yield from (part.identifier for part in case.work.parts)
+    yield from (addition.identifier for addition in case.installation.additions)
+    yield from (material.identifier for material in case.work.material)
+    yield from (THE_WORK, THE_VENUE)
+
+
+def _changed(case: Case, subject: str, added: set[str]) -> Iterator[str]:
+    """The characteristics that the proposal touches; of a device that arrives also those that count unasked."""
+    if subject in added or subject == THE_VENUE:
+        return
+    before, after = case.documented.statements.get(subject, {}), case.proposed.statements.get(subject, {})
+    if before is not after:
+        for iri in dict.fromkeys([*before, *after]):
+            if before.get(iri) != after.get(iri):
+                yield iri
+    if is_substituted(case, subject):
+        part = case.work.part(subject)
+        for characteristic in case.vocabulary.characteristics.values():
+            if (
+                characteristic.counts_unasked
+                and part is not None
+                and is_of_device(characteristic.iri, case.vocabulary)
+                and case.vocabulary.applies(characteristic, part.kind.iri)
+            ):
+                yield characteristic.iri
+
+
+def is_substituted(case: Case, subject: str) -> bool:
+    return any(substitution.part == subject for substitution in case.installation.substitutions)
+
+
+def _each(case: Case, index: EachIndex, subject: str, characteristic: Characteristic) -> Topic:
+    lines = tuple(index.get((subject, characteristic.iri), ()))
+    return Topic(TopicKind.EACH, subject, (subject,), characteristic.label, lines, characteristic)
+
+
+def _presence(case: Case, index: EachIndex, subject: str) -> Topic:
+    presence = case.vocabulary.characteristics[PRESENCE]
+    counters = tuple(
+        line
+        for line in case.work.instructions
+        if line.assertion.aggregate is Aggregate.NUMBER and subject in case.members[line.identifier]
+    )
+    lines = tuple(index.get((subject, PRESENCE), ()))
+    return Topic(TopicKind.PRESENCE, subject, (subject,), presence.label, lines, presence, counters=counters)
+
+
+def _aggregates(case: Case) -> Iterator[Topic]:
+    """One topic for all the instructions that speak of the same aggregate of the same members."""
+    grouped: dict[tuple[object, ...], list[Instruction]] = {}
+    for line in case.work.instructions:
+        assertion = line.assertion
+        if assertion.aggregate is not Aggregate.EACH:
+            held = frozenset(case.members[line.identifier])
+            key = (assertion.aggregate, assertion.characteristic, assertion.relation, assertion.other, held)
+            grouped.setdefault(key, []).append(line)
+    for lines in grouped.values():
+        first = min(lines, key=lambda line: line.identifier)
+        members = case.members[first.identifier]
+        characteristic = case.vocabulary.characteristics.get(first.assertion.characteristic or "")
+        named = subject_name(_in_order(case, first), case.work, first.assertion.scope)
+        yield Topic(
+            TopicKind.AGGREGATE,
+            named,
+            members,
+            subject_words(first.assertion, case.vocabulary),
+            tuple(lines),
+            characteristic,
+            first.assertion,
+        )
+
+
+def _in_order(case: Case, line: Instruction) -> tuple[str, ...]:
+    held = case.breadths[line.identifier]
+    return tuple(member for member in case.members[line.identifier] if member in held)

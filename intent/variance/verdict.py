@@ -1,0 +1,202 @@
+"""Steps 3 and 4: what falls, ties or stands, and the verdict of one ground."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from intent.model import Modality
+from intent.values import are_disjoint, is_within
+from intent.variance.case import Case
+from intent.variance.precedence import prevails
+from intent.variance.result import Because, Open, SetAside, Verdict
+from intent.variance.says import Said, Says
+
+
+@dataclass(frozen=True, slots=True)
+class Lifter:
+    """What makes an *against* fall: a permission, a requirement met, or a dispensation."""
+
+    by: str
+    because: Because
+    open: tuple[Open, ...]
+    said: Said | None
+    """The instruction; none for a dispensation."""
+
+    @property
+    def is_permission(self) -> bool:
+        return self.said is None or self.said.says is Says.PERMITS
+
+    @property
+    def rank(self) -> tuple[int, int, str]:
+        """The best permission has the fewest things open; then the earlier choice."""
+        choice = self.said.line.choice if self.said else None
+        return len(self.open), choice or 0, self.by
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """One *against* or *perhaps against*, and how it fares."""
+
+    said: Said
+    lifters: tuple[Lifter, ...]
+    ties_with: tuple[Said, ...]
+    perhaps_lifters: tuple[Said, ...]
+
+    @property
+    def falls(self) -> bool:
+        return bool(self.lifters)
+
+    @property
+    def is_sure(self) -> bool:
+        return self.said.says is Says.AGAINST
+
+    @property
+    def ties(self) -> bool:
+        return self.is_sure and not self.falls and bool(self.ties_with)
+
+    @property
+    def stands(self) -> bool:
+        return self.is_sure and not self.falls and not self.ties_with
+
+    @property
+    def permission(self) -> Lifter | None:
+        """The best permission, where it falls to permissions alone."""
+        if not self.falls or not all(lifter.is_permission for lifter in self.lifters):
+            return None
+        return min(self.lifters, key=lambda lifter: lifter.rank)
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """How the proposed value lies to the documented one, and whether silence about it counts."""
+
+    is_unchanged: bool
+    is_given: bool = True
+    differs: bool = True
+    """Whether it surely differs; not where either value is not known well enough to tell."""
+    counts_unasked: bool = False
+    is_documented: bool = True
+    """Whether there can be a documented value at all: not for additions and venues."""
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """The verdict of one ground, with what governs it, what is set aside, and what is open."""
+
+    verdict: Verdict
+    governing: tuple[Said, ...] = ()
+    set_aside: tuple[SetAside, ...] = ()
+    open: tuple[Open, ...] = ()
+
+
+def weigh(case: Case, every: Sequence[Said]) -> list[Weighed]:
+    """Step 3 for all that is against or perhaps against."""
+    return [_weigh(case, said, every) for said in every if said.says in {Says.AGAINST, Says.PERHAPS_AGAINST}]
+
+
+def _weigh(case: Case, against: Said, every: Sequence[Said]) -> Weighed:
+    rivals = [said for said in every if said.says in {Says.PERMITS, Says.MEETS} and _can_lift(said, against)]
+    lifters = [
+        Lifter(person, Because.DISPENSATION, terms, None) for person, terms in against.dispensed
+    ]
+    ties: list[Said] = []
+    for rival in rivals:
+        because = prevails(case, rival.claim, against.claim)
+        if because is not None:
+            lifters.append(Lifter(rival.line.identifier, because, rival.open, rival))
+        elif prevails(case, against.claim, rival.claim) is None:
+            ties.append(rival)
+    perhaps = [
+        said
+        for said in every
+        if said.says is Says.PERHAPS_PERMITS and prevails(case, said.claim, against.claim) is not None
+    ]
+    return Weighed(against, tuple(lifters), tuple(ties), tuple(perhaps))
+
+
+def _can_lift(said: Said, against: Said) -> bool:
+    """A permission always can; a requirement only where no value at all satisfies both."""
+    if not said.is_requirement:
+        return said.says is Says.PERMITS
+    mine, other = said.claim.admitted, against.claim.admitted
+    if mine is None or other is None:
+        return False
+    if against.line.modality is Modality.FORBIDDEN:
+        return is_within(mine, other)
+    return are_disjoint(mine, other)
+
+
+def judge_ground(case: Case, every: Sequence[Said], change: Change, ground: str) -> Judgement | None:
+    """Step 4: the first verdict that applies; none where this ground has nothing to say."""
+    weighed = weigh(case, every)
+    aside = _set_aside(weighed)
+    for verdict, modality in ((Verdict.FORBIDDEN, Modality.FORBIDDEN), (Verdict.BREACH, Modality.REQUIRED)):
+        standing = [one for one in weighed if one.stands and one.said.line.modality is modality]
+        sure = [one.said for one in standing if not one.perhaps_lifters]
+        if sure:
+            return Judgement(verdict, tuple(sure), aside)
+    tied = [one for one in weighed if one.ties]
+    if tied:
+        governing = [said for one in tied for said in (one.said, *one.ties_with)]
+        return Judgement(Verdict.CONTRADICTION, _once(governing), aside)
+    unsure = [one for one in weighed if not one.falls]
+    if unsure:
+        governing = [said for one in unsure for said in (one.said, *one.perhaps_lifters)]
+        return Judgement(Verdict.UNKNOWN, _once(governing), aside, _opens(governing))
+    return _lifted(weighed, aside) or _met(every, change, aside, ground)
+
+
+def _lifted(weighed: Sequence[Weighed], aside: tuple[SetAside, ...]) -> Judgement | None:
+    best = [lifter for one in weighed if (lifter := one.permission) is not None]
+    if not best:
+        return None
+    governing = _once([lifter.said for lifter in best if lifter.said is not None])
+    opens = tuple(dict.fromkeys(item for lifter in best for item in lifter.open))
+    return Judgement(Verdict.CONDITIONAL if opens else Verdict.ALLOWED, governing, aside, opens)
+
+
+def _met(every: Sequence[Said], change: Change, aside: tuple[SetAside, ...], ground: str) -> Judgement | None:
+    met = tuple(said for said in every if said.says is Says.MEETS)
+    if met:
+        return Judgement(Verdict.AS_REQUIRED, met, aside)
+    if change.is_unchanged:
+        return Judgement(Verdict.AS_DOCUMENTED, (), aside)
+    return _uncovered(every, change, aside) if ground == "intent" else None
+
+
+def _uncovered(every: Sequence[Said], change: Change, aside: tuple[SetAside, ...]) -> Judgement | None:
+    """What only the ground of intent asks: whether a departure is covered by any permission."""
+    permits = [said for said in every if said.says is Says.PERMITS]
+    if permits:
+        best = min(permits, key=lambda said: (len(said.open), said.line.choice or 0, said.line.identifier))
+        verdict = Verdict.CONDITIONAL if best.open else Verdict.ALLOWED
+        return Judgement(verdict, (best,), aside, best.open)
+    perhaps = tuple(said for said in every if said.says is Says.PERHAPS_PERMITS)
+    if perhaps:
+        return Judgement(Verdict.UNKNOWN, perhaps, aside, _opens(perhaps))
+    asked = change.counts_unasked or bool(every)
+    if not asked:
+        return None
+    if not change.is_documented:
+        spoken = tuple(said for said in every if said.line.modality is Modality.ALLOWED)
+        return Judgement(Verdict.UNCOVERED, spoken, aside) if spoken else None
+    if not change.is_given or not change.differs:
+        return Judgement(Verdict.UNKNOWN, (), aside)
+    return Judgement(Verdict.UNCOVERED, (), aside)
+
+
+def _set_aside(weighed: Sequence[Weighed]) -> tuple[SetAside, ...]:
+    return tuple(
+        SetAside(one.said.line.identifier, lifter.by, lifter.because)
+        for one in weighed
+        for lifter in sorted(one.lifters, key=lambda lifter: lifter.rank)[:1]
+    )
+
+
+def _once(every: Sequence[Said]) -> tuple[Said, ...]:
+    return tuple({said.line.identifier: said for said in every}.values())
+
+
+def _opens(every: Sequence[Said]) -> tuple[Open, ...]:
+    return tuple(dict.fromkeys(item for said in every for item in said.open))
