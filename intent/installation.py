@@ -54,6 +54,7 @@ class Consent:
     date: DaySpan | None = None
     until: DaySpan | None = None
     source: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +67,7 @@ class Attestation:
     by: str | None = None
     date: DaySpan | None = None
     source: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,6 +41,7 @@ class Quote:
 
     text: str
     span: Span
+    raw: str
 
 
 Block = Field | Prose | Quote | Table
@@ -65,26 +66,38 @@ class Section:
         return tuple(block for block in self.blocks if isinstance(block, Table))
 
     @property
-    def note(self) -> str:
-        """The prose before the first table, or all of it where there is none."""
-        return _prose(self._before_table())
-
-    @property
-    def afterword(self) -> str:
-        return _prose(self.blocks[len(self._before_table()) :])
-
-    @property
     def words(self) -> str:
         """What the block quotations say."""
         return "\n\n".join(block.text for block in self.blocks if isinstance(block, Quote))
+
+    @property
+    def note(self) -> str:
+        """The prose before the first table, or all of it where there is none; quotations are prose here."""
+        return _prose(self._before_table(), Prose, Quote)
+
+    @property
+    def afterword(self) -> str:
+        """The prose after the first table."""
+        return _prose(self.blocks[len(self._before_table()) :], Prose, Quote)
+
+    @property
+    def remarks(self) -> str:
+        """All prose where quotations are the words of somebody: tables are prose here."""
+        return _prose(self.blocks, Prose, Table)
+
+    @property
+    def everything(self) -> str:
+        """All that is no field, where neither quotations nor tables have a meaning of their own."""
+        return _prose(self.blocks, Prose, Quote, Table)
 
     def _before_table(self) -> tuple[Block, ...]:
         tables = [index for index, block in enumerate(self.blocks) if isinstance(block, Table)]
         return self.blocks[: tables[0]] if tables else self.blocks
 
 
-def _prose(blocks: Sequence[Block]) -> str:
-    return "\n\n".join(block.text for block in blocks if isinstance(block, Prose))
+def _prose(blocks: Sequence[Block], *kinds: type[Prose] | type[Quote] | type[Table]) -> str:
+    kept = (block for block in blocks if isinstance(block, kinds) and not isinstance(block, Field))
+    return "\n\n".join(block.text if isinstance(block, Prose) else block.raw for block in kept)
 
 
 @dataclass(slots=True)
@@ -105,7 +118,7 @@ def read_blocks(text: str, file: str) -> tuple[Section | None, list[Diagnostic]]
     """The section of the first heading, with all below it, and what is wrong with the structure."""
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     lines = text.split("\n")
-    tokens = MarkdownIt("commonmark", {"html": False}).enable("table").disable("inline").parse(text)
+    tokens = MarkdownIt("commonmark", {"html": True}).enable("table").disable("inline").parse(text)
     findings: list[Diagnostic] = []
     stack: list[_Open] = []
     root: Section | None = None
@@ -175,7 +188,7 @@ def _blocks(
     raw = "\n".join(lines[first:end]).rstrip()
     span = _span(lines, file, token)
     if token.type == "table_open":
-        table, wrong = read_table(lines, first, end, file)
+        table, wrong = read_table(lines, first, end, file, raw)
         findings.extend(wrong)
         yield table
     elif token.type == "bullet_list_open":
@@ -185,7 +198,7 @@ def _blocks(
         else:
             yield Prose(raw, span)
     elif token.type == "blockquote_open":
-        yield Quote("\n".join(re.sub(r"^ {0,3}> ?", "", line) for line in lines[first:end]).strip(), span)
+        yield Quote("\n".join(re.sub(r"^ {0,3}> ?", "", line) for line in lines[first:end]).strip(), span, raw)
     else:
         yield Prose(raw, span)
 

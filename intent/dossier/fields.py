@@ -98,6 +98,15 @@ def _reference(*sorts: Sort, several: bool = False) -> Callable[[Desk, FormField
     return read
 
 
+def _parts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    """Parts by name, or all those of a group."""
+    found = []
+    for name in _listed(text):
+        entry = desk.register.find(name, *_SUBJECTS)
+        found += [URIRef(part.iri) for part in desk.register.parts_of(name)] or [URIRef(entry.iri)]
+    return found
+
+
 def _instructions(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     return desk.references(text, Sort.HEADING, Sort.INSTRUCTION)
 
@@ -127,6 +136,7 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "group": _reference(Sort.GROUP),
     "subject": _reference(Sort.PART, Sort.MATERIAL),
     "subjects": _reference(*_SUBJECTS, several=True),
+    "parts": _parts,
     "instructions": _instructions,
     "facts": _facts,
     "fact": _fact,

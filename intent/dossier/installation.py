@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
@@ -92,7 +92,7 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
     draft.add(node, RDF.type, INTENT.Installation)
     draft.add(node, INTENT.ofWork, URIRef(work.iri))
     draft.say(node, DCTERMS.title, root.title)
-    draft.say(node, INTENT.note, root.note)
+    draft.say(node, INTENT.note, root.everything)
     inscribe_cells(desk, known, node, (), head)
     for one in placed:
         inscribe_section(draft, one)
@@ -176,8 +176,7 @@ def _read_section(desk: Desk, known: Phrases, one: Placed, rows: Sequence[Row]) 
         for row in rows:
             inscribe_part(desk, known, row, _own_group(desk, row))
     elif one.key == "omissions-section":
-        for number, field in enumerate(_listed(one), start=1):
-            _inscribe_omission(desk, field, number)
+        _read_omissions(desk, one)
     else:
         local = "venue" if one.key == "venue-section" else "whole"
         node = desk.draft.node(local)
@@ -233,16 +232,24 @@ def _characteristic_of(desk: Desk, to: str, work: Work) -> Characteristic | None
     return None
 
 
-def _listed(one: Placed) -> Iterator[Field]:
+def _read_omissions(desk: Desk, one: Placed) -> None:
+    """A list of parts or groups, each with the reason; other prose is kept."""
+    prose = []
     for block in one.section.blocks:
         if isinstance(block, Field):
-            yield block
-        elif isinstance(block, Prose):
-            for match in _BULLET.finditer(block.text):
-                yield Field(match[1].strip(), "", block.span, block.span)
+            _inscribe_omission(desk, block)
+            continue
+        text = block.text if isinstance(block, Prose) else block.raw
+        names = [match[1].strip() for match in _BULLET.finditer(text)]
+        if names and all(desk.register.parts_of(name) for name in names):
+            for name in names:
+                _inscribe_omission(desk, Field(name, "", block.span, block.span))
+        else:
+            prose.append(text)
+    desk.draft.say(desk.draft.node(one.key), INTENT.note, "\n\n".join(prose))
 
 
-def _inscribe_omission(desk: Desk, field: Field, number: int) -> None:
+def _inscribe_omission(desk: Desk, field: Field) -> None:
     draft = desk.draft
     parts = desk.register.parts_of(field.name)
     if not parts:
@@ -250,10 +257,9 @@ def _inscribe_omission(desk: Desk, field: Field, number: int) -> None:
         message = f"there is no part or group `{field.name}`{nearest(field.name, known)}"
         draft.wrong("unknown-name", message, field.span)
     for part in parts:
-        node = draft.node(f"omission-{number}", part.identifier, span=field.span)
+        node = draft.node("omission", part.identifier, span=field.span)
         draft.add(node, RDF.type, INTENT.Omission)
         draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
         draft.add(node, INTENT.part, URIRef(part.iri))
         draft.say(node, INTENT.reason, field.value)
         draft.add(node, INTENT.order, Literal(draft.next_order("omission")))
-

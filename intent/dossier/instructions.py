@@ -73,7 +73,7 @@ def _read_heading(
     draft.add(node, INTENT.order, Literal(draft.next_order("heading")))
     draft.say(node, DCTERMS.title, title)
     draft.say(node, INTENT.words, heading.words)
-    draft.say(node, INTENT.note, heading.note)
+    draft.say(node, INTENT.note, heading.remarks)
     shared = [field for field in heading.fields if normal(field.name) not in MODALITIES]
     cells = read_fields(desk, form, shared)
     inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))

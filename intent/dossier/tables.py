@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from intent.diagnostics import Diagnostic, Span
 
@@ -22,9 +23,13 @@ class Table:
     header: tuple[Cell, ...]
     rows: tuple[tuple[Cell, ...], ...]
     span: Span
+    raw: str
+    """As written, for the places where a table is only prose."""
 
 
-def read_table(lines: Sequence[str], first: int, end: int, file: str) -> tuple[Table, list[Diagnostic]]:
+def read_table(
+    lines: Sequence[str], first: int, end: int, file: str, raw: str
+) -> tuple[Table, list[Diagnostic]]:
     """The table in ``lines[first:end]``; its second line only rules off the header."""
     header = _cells(lines[first], first, file)
     rows, findings = [], []
@@ -33,7 +38,7 @@ def read_table(lines: Sequence[str], first: int, end: int, file: str) -> tuple[T
         if len(cells) != len(header):
             findings.append(_ragged(lines[number], number, file, len(cells), len(header)))
         rows.append(cells[: len(header)])
-    return Table(header, tuple(rows), Span(file, first + 1, 1, lines[first])), findings
+    return Table(header, tuple(rows), Span(file, first + 1, 1, lines[first]), raw), findings
 
 
 def _ragged(line: str, number: int, file: str, found: int, wanted: int) -> Diagnostic:
@@ -50,7 +55,7 @@ def _cells(line: str, number: int, file: str) -> tuple[Cell, ...]:
         inner_end -= 1
     edges = [inner_start - 1, *(match.start() for match in _EDGE.finditer(line, inner_start, inner_end)), inner_end]
     cells = []
-    for left, right in zip(edges, edges[1:], strict=False):
+    for left, right in pairwise(edges):
         raw = line[left + 1 : right]
         text = raw.strip()
         column = left + 2 + (len(raw) - len(raw.lstrip()) if text else 0)

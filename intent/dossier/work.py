@@ -58,7 +58,7 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     draft.spans[draft.base] = root.span
     draft.add(work, RDF.type, INTENT.Work)
     draft.say(work, DCTERMS.title, root.title)
-    draft.say(work, INTENT.note, root.note)
+    draft.say(work, INTENT.note, root.everything)
     placed = place_sections(draft, root, "work")
     rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
     _enter(desk, placed, rows)
@@ -98,8 +98,11 @@ def inscribe_section(draft: Draft, one: Placed) -> None:
     draft.add(node, RDF.type, INTENT.Section)
     draft.add(node, INTENT.sectionTerm, URIRef(one.form.section.iri))
     draft.add(node, INTENT.order, Literal(draft.next_order("section")))
-    draft.say(node, INTENT.note, one.section.note)
-    draft.say(node, INTENT.afterword, one.section.afterword)
+    if one.form.section.holds in {"table", "groups"}:
+        draft.say(node, INTENT.note, one.section.note)
+        draft.say(node, INTENT.afterword, one.section.afterword)
+    elif one.form.section.holds != "list":
+        draft.say(node, INTENT.note, one.section.everything)
     if one.section.sections and one.form.section.holds in {"fields", "table", "list"}:
         for inner in one.section.sections:
             draft.wrong("unknown-section", f"`{one.section.title}` has no sections of its own", inner.span)
@@ -313,7 +316,7 @@ def _read_source(desk: Desk, known: Phrases, form: SectionForm, section: Section
         return
     node = inscribe_entity(desk, identifier, INTENT.Source, "source")
     desk.draft.say(node, DCTERMS.title, title.strip())
-    desk.draft.say(node, INTENT.note, section.note)
+    desk.draft.say(node, INTENT.note, section.remarks)
     desk.draft.say(node, INTENT.words, section.words)
     inscribe_cells(desk, known, node, (identifier,), read_fields(desk, form, section.fields))
 

@@ -55,7 +55,7 @@ def load_installation(
         ),
         additions=tuple(load_part(view, part, vocabulary) for part in view.of_class(INTENT.Part, node)),
         devices=_devices(view, node, work, vocabulary),
-        consents=tuple(_consent(view, found, work, vocabulary) for found in view.of_class(INTENT.Consent, node)),
+        consents=tuple(_consent(view, found, vocabulary) for found in view.of_class(INTENT.Consent, node)),
         attestations=tuple(
             Attestation(
                 str(found),
@@ -64,6 +64,7 @@ def load_installation(
                 view.reference(found, INTENT.by),
                 view.date(found, DCTERMS.date),
                 view.text(found, INTENT.sourceText),
+                view.text(found, INTENT.note),
             )
             for found in view.of_class(INTENT.Attestation, node)
         ),
@@ -87,26 +88,21 @@ def _substitution(view: View, node: Node, vocabulary: Vocabulary) -> Substitutio
     )
 
 
-def _consent(view: View, node: Node, work: Work, vocabulary: Vocabulary) -> Consent:
-    named = [view.group_or_identifier(part) for part in view.in_order(view.values(node, INTENT["for"]))]
+def _consent(view: View, node: Node, vocabulary: Vocabulary) -> Consent:
     has_answer = bool(view.values(node, INTENT.answer))
     return Consent(
         str(node),
         view.reference(node, INTENT.person) or "",
         view.identifiers(node, INTENT.to),
         view.flag(node, INTENT.answer) if has_answer else None,
-        tuple(dict.fromkeys(part for name in named for part in _parts(work, name))),
+        tuple(view.identifier(part) for part in view.in_order(view.values(node, INTENT["for"]))),
         _value(view, node, vocabulary),
         tuple(sorted(str(terms) for terms in view.values(node, INTENT.terms))),
         view.date(node, DCTERMS.date),
         view.date(node, INTENT.until),
         view.text(node, INTENT.sourceText),
+        view.text(node, INTENT.note),
     )
-
-
-def _parts(work: Work, name: str) -> tuple[str, ...]:
-    """A part by itself, or the parts of a group."""
-    return tuple(part.identifier for part in work.parts if part.group == name) or (name,)
 
 
 def _value(view: View, node: Node, vocabulary: Vocabulary) -> Expression | None:

@@ -1,0 +1,197 @@
+"""A collection's own terms, from a Markdown table to Turtle that the vocabulary reads like its own."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+
+from rdflib import RDF, SKOS, XSD, Graph, Literal, URIRef
+
+from intent.diagnostics import Diagnostic, Span, nearest
+from intent.dossier.blocks import read_blocks
+from intent.dossier.draft import Draft
+from intent.dossier.fields import YES, Desk
+from intent.dossier.register import Register
+from intent.dossier.rows import Row, read_fields, read_rows
+from intent.dossier.work import head_form, place_sections
+from intent.names import INTENT, QUDT, TERM, local_iri
+from intent.vocabulary.terms import Characteristic, Vocabulary, normal
+
+SPACES = ("concept", "quantity", "ratio", "angle", "position", "count", "yes-no", "text", "raster", "date")
+BEARERS = ("device", "place", "work", "venue", "material", "connection", "box")
+_NAMESPACE = uuid.uuid5(uuid.NAMESPACE_URL, f"{TERM}own")
+
+
+@dataclass(frozen=True, slots=True)
+class OwnTerms:
+    """A file of own terms being read."""
+
+    draft: Draft
+    vocabulary: Vocabulary
+
+    def iri(self, label: str) -> URIRef:
+        return local_iri(self.draft.base, normal(label))
+
+
+def read_terms(text: str, file: str, vocabulary: Vocabulary) -> tuple[bytes, tuple[Diagnostic, ...]]:
+    """Turtle of the terms in a file with tables of Characteristics and Values, and what is wrong with them."""
+    root, findings = read_blocks(text, file)
+    draft = Draft("", vocabulary, file, findings=findings)
+    if root is None:
+        return b"", draft.reading().findings
+    draft.base = uuid.uuid5(_NAMESPACE, root.title).urn
+    own, desk = OwnTerms(draft, vocabulary), Desk(draft, Register())
+    read_fields(desk, head_form(vocabulary, "terms-head"), root.fields)
+    schemes: dict[str, URIRef] = {}
+    placed = sorted(place_sections(draft, root, "terms"), key=lambda one: one.key)
+    for one in placed:
+        for row in read_rows(desk, one.form, one.section.tables):
+            if one.key == "own-characteristics-section":
+                _characteristic(own, row, schemes)
+            else:
+                _value(own, row, schemes)
+    reading = draft.reading()
+    return _turtle(reading.graph), reading.findings
+
+
+def _turtle(graph: Graph) -> bytes:
+    return "".join(sorted(f"{s.n3()} {p.n3()} {o.n3()} .\n" for s, p, o in graph)).encode()
+
+
+def _texts(row: Row) -> Mapping[str, str]:
+    return {term.iri.rsplit("/field-own-", 1)[-1]: cell.text for term, cell in row.cells}
+
+
+def _labels(own: OwnTerms, node: URIRef, row: Row, label: str) -> None:
+    texts = _texts(row)
+    own.draft.add(node, SKOS.prefLabel, Literal(label, lang="en"))
+    for key, language in (("german", "de"), ("french", "fr")):
+        if key in texts:
+            own.draft.add(node, SKOS.prefLabel, Literal(texts[key], lang=language))
+    if "definition" in texts:
+        own.draft.add(node, SKOS.definition, Literal(texts["definition"], lang="en"))
+
+
+def _characteristic(own: OwnTerms, row: Row, schemes: dict[str, URIRef]) -> None:
+    texts, draft = _texts(row), own.draft
+    label = texts.get("characteristic")
+    if label is None:
+        draft.wrong("no-identifier", "this row names no characteristic", row.span)
+        return
+    if own.vocabulary.find_characteristic(label) is not None:
+        draft.wrong("repeated-identifier", f"`{label}` is a characteristic already", row.span)
+        return
+    node = own.iri(label)
+    space = texts.get("space", "text")
+    draft.add(node, RDF.type, INTENT.Characteristic)
+    draft.add(node, RDF.type, SKOS.Concept)
+    draft.add(node, SKOS.inScheme, TERM.characteristics)
+    _labels(own, node, row, label)
+    for bearer in _words(texts.get("bearer", "device")):
+        _known(own, bearer, BEARERS, "bearer", row.span)
+        draft.add(node, INTENT.bearer, Literal(bearer))
+    _known(own, space, SPACES, "sort of values", row.span)
+    draft.add(node, INTENT.space, Literal(space))
+    if space == "concept":
+        schemes[normal(label)] = own.iri(f"{label} values")
+        draft.add(node, INTENT.valuesFrom, schemes[normal(label)])
+    elif space == "yes-no":
+        draft.add(node, INTENT.valuesFrom, TERM["yes-no"])
+    if normal(texts.get("unasked", "")) in own.vocabulary.concepts[YES].names:
+        draft.add(node, INTENT.countsUnasked, Literal(True))
+    _quantity(own, node, texts, space, row.span)
+    _kinds(own, node, texts, row.span)
+
+
+def _quantity(own: OwnTerms, node: URIRef, texts: Mapping[str, str], space: str, span: Span) -> None:
+    """The quantity kind is that of a unit, or of a characteristic that ships: `m`, `Length`, `height`."""
+    kind: str | None = None
+    if space in {"quantity", "angle", "position"}:
+        written = texts.get("quantity", "deg" if space == "angle" else "m" if space == "position" else "")
+        kind = _quantity_kind(own.vocabulary, written)
+        if kind is None:
+            message = f"`{written}` names no kind of quantity; write a unit such as `mm`, or a known characteristic"
+            own.draft.wrong("bad-quantity", message, span)
+            return
+        own.draft.add(node, QUDT.hasQuantityKind, URIRef(kind))
+    if "tolerance" in texts:
+        _tolerance(own, node, texts["tolerance"], kind, span)
+
+
+def _quantity_kind(vocabulary: Vocabulary, written: str) -> str | None:
+    known = vocabulary.find_characteristic(written)
+    if known is not None and known.quantity_kind:
+        return known.quantity_kind
+    for unit in vocabulary.units.values():
+        if written in unit.names or normal(written) in unit.names:
+            return min(unit.quantity_kinds)
+        for kind in unit.quantity_kinds:
+            if normal(kind.rsplit("/", 1)[-1]) == normal(written):
+                return kind
+    return None
+
+
+def _tolerance(own: OwnTerms, node: URIRef, written: str, kind: str | None, span: Span) -> None:
+    number, _, unit_name = written.strip().partition(" ")
+    try:
+        exact = Literal(Decimal(number), datatype=XSD.decimal)
+    except InvalidOperation:
+        own.draft.wrong("bad-number", f"`{written}` is not a tolerance; write `5 mm` or `2 %`", span)
+        return
+    if unit_name.strip() == "%":
+        own.draft.add(node, INTENT.tolerancePercent, exact)
+        return
+    unit = own.vocabulary.find_unit(unit_name.strip(), kind) if unit_name else None
+    if kind is not None and unit is None:
+        own.draft.wrong("bad-unit", f"`{written}` has no unit that fits its quantity", span)
+        return
+    own.draft.add(node, INTENT.tolerance, exact)
+    if unit is not None:
+        own.draft.add(node, INTENT.toleranceUnit, URIRef(unit.iri))
+
+
+def _value(own: OwnTerms, row: Row, schemes: Mapping[str, URIRef]) -> None:
+    texts, draft = _texts(row), own.draft
+    label, of = texts.get("value"), texts.get("value-of", "")
+    scheme = schemes.get(normal(of)) or _scheme_of(own.vocabulary.find_characteristic(of))
+    if label is None or scheme is None:
+        known = [*schemes, *own.vocabulary.by_name]
+        what = f"`{of}` is not a characteristic with named values{nearest(of, known)}" if label else "this row names no value"
+        draft.wrong("unknown-characteristic", what, row.span)
+        return
+    node = own.iri(f"{of} {label}")
+    draft.add(node, RDF.type, SKOS.Concept)
+    draft.add(node, SKOS.inScheme, scheme)
+    _labels(own, node, row, label)
+    _kinds(own, node, texts, row.span)
+    if "broader" in texts:
+        wider = own.vocabulary.find_value([str(scheme)], texts["broader"])
+        draft.add(node, SKOS.broader, URIRef(wider.iri) if wider else own.iri(f"{of} {texts['broader']}"))
+
+
+def _scheme_of(characteristic: Characteristic | None) -> URIRef | None:
+    if characteristic is None or not characteristic.schemes:
+        return None
+    return URIRef(min(characteristic.schemes))
+
+
+def _kinds(own: OwnTerms, node: URIRef, texts: Mapping[str, str], span: Span) -> None:
+    for name in _words(texts.get("applies", "")):
+        kind = own.vocabulary.find_value([str(TERM.kinds)], name)
+        if kind is None:
+            known = [found.label for found in own.vocabulary.in_scheme(str(TERM.kinds))]
+            own.draft.wrong("unknown-kind", f"`{name}` is not a kind of part{nearest(name, known)}", span)
+        else:
+            own.draft.add(node, INTENT.appliesTo, URIRef(kind.iri))
+
+
+def _known(own: OwnTerms, word: str, known: tuple[str, ...], what: str, span: Span) -> None:
+    if word not in known:
+        message = f"`{word}` is not a {what}{nearest(word, known) or '; known: ' + ', '.join(known)}"
+        own.draft.wrong("unknown-value", message, span)
+
+
+def _words(text: str) -> Iterator[str]:
+    yield from (word.strip() for word in text.replace(" and ", ",").split(",") if word.strip())

@@ -1,0 +1,141 @@
+"""An installation as text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from intent.dossier.write_work import part_cells
+from intent.dossier.writing import (
+    fields_block,
+    property_cells,
+    section_label,
+    statement_cells,
+    table_block,
+    text_of,
+)
+from intent.installation import Installation
+from intent.model import Section, Work
+from intent.names import TERM
+from intent.phrasing import expression_words
+
+_Body = Callable[[Installation, Work], str]
+
+
+def write_installation(installation: Installation, work: Work) -> str:
+    """An installation in Markdown; reading it beside its work gives the same graph."""
+    head = property_cells(installation.fields, "installation-head", work.vocabulary)
+    status = installation.status.label if installation.status else ""
+    blocks = [
+        f"# {installation.title}",
+        fields_block([*head.items(), ("status", status), ("by", installation.by)]),
+        installation.note,
+    ]
+    for section in _sections(installation, work):
+        body = _SECTIONS[_key(section)](installation, work)
+        blocks += [f"## {section_label(section.term, work.vocabulary)}", section.note, body, section.afterword]
+    return text_of(blocks)
+
+
+def _key(section: Section) -> str:
+    return section.term.rsplit("/", 1)[-1]
+
+
+def _sections(installation: Installation, work: Work) -> Iterator[Section]:
+    yield from (section for section in installation.sections if _key(section) in _SECTIONS)
+    written = {_key(section) for section in installation.sections}
+    for key, body in _SECTIONS.items():
+        if key not in written and body(installation, work):
+            yield Section("", str(TERM[key]))
+
+
+def _venue(installation: Installation, work: Work) -> str:
+    return fields_block(statement_cells(installation.venue_statements, work.vocabulary).items())
+
+
+def _whole(installation: Installation, work: Work) -> str:
+    return fields_block(statement_cells(installation.work_statements, work.vocabulary).items())
+
+
+def _substitutions(installation: Installation, work: Work) -> str:
+    return table_block(
+        [
+            {
+                "part": found.part,
+                "device": found.device or "",
+                **statement_cells(found.statements, work.vocabulary),
+                "remark": found.note,
+            }
+            for found in installation.substitutions
+        ]
+    )
+
+
+def _changes(installation: Installation, work: Work) -> str:
+    return table_block(
+        [
+            {"part": found.part, **statement_cells(found.statements, work.vocabulary), "remark": found.note}
+            for found in installation.changes
+        ]
+    )
+
+
+def _omissions(installation: Installation, work: Work) -> str:
+    return "\n".join(f"- {found.part}: {found.reason}".rstrip() for found in installation.omissions)
+
+
+def _additions(installation: Installation, work: Work) -> str:
+    return table_block(
+        [{**part_cells(part, work, None), "group": part.group or ""} for part in installation.additions]
+    )
+
+
+def _consents(installation: Installation, work: Work) -> str:
+    return table_block(
+        [
+            {
+                "person": consent.person,
+                "to": ", ".join(consent.to),
+                "answer": _yes_no(consent.answer),
+                "for": ", ".join(consent.parts),
+                "value": expression_words(consent.value, work.vocabulary) if consent.value else "",
+                "terms": ", ".join(f'"{terms}"' for terms in consent.terms),
+                "date": str(consent.date or ""),
+                "until": str(consent.until or ""),
+                "source": consent.source,
+                "remark": consent.note,
+            }
+            for consent in installation.consents
+        ]
+    )
+
+
+def _yes_no(answer: bool | None) -> str:
+    return "" if answer is None else "yes" if answer else "no"
+
+
+def _attestations(installation: Installation, work: Work) -> str:
+    return table_block(
+        [
+            {
+                "fact": found.fact,
+                "holds": _yes_no(found.holds),
+                "by": found.by or "",
+                "date": str(found.date or ""),
+                "source": found.source,
+                "remark": found.note,
+            }
+            for found in installation.attestations
+        ]
+    )
+
+
+_SECTIONS: Mapping[str, _Body] = {
+    "venue-section": _venue,
+    "whole-section": _whole,
+    "substitutions-section": _substitutions,
+    "changes-section": _changes,
+    "omissions-section": _omissions,
+    "additions-section": _additions,
+    "consents-section": _consents,
+    "attestations-section": _attestations,
+}

@@ -1,0 +1,232 @@
+"""A work as text: what was read comes back, in the writer's order of sections."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from intent.dossier.writing import (
+    Cells,
+    fields_block,
+    property_cells,
+    quote_block,
+    section_label,
+    statement_cells,
+    table_block,
+    text_of,
+)
+from intent.model import Citation, Heading, Part, Section, Source, Work
+from intent.names import TERM
+
+_ORDER = (
+    "people-section",
+    "parts-section",
+    "devices-section",
+    "whole-section",
+    "material-section",
+    "connections-section",
+    "boxes-section",
+    "sources-section",
+    "instructions-section",
+)
+"""The order where a graph says nothing of it."""
+
+
+def write_work(work: Work) -> str:
+    """The dossier of a work in Markdown; reading it gives the same graph."""
+    head = property_cells(work.fields, "work-head", work.vocabulary)
+    blocks = [f"# {work.title}", fields_block(head.items()), work.note]
+    for section in _sections(work):
+        blocks += [f"## {section_label(section.term, work.vocabulary)}", *_SECTIONS[_key(section)](work, section)]
+    return text_of(blocks)
+
+
+def _key(section: Section) -> str:
+    return section.term.rsplit("/", 1)[-1]
+
+
+def _sections(work: Work) -> Iterator[Section]:
+    yield from (section for section in work.sections if _key(section) in _SECTIONS)
+    written = {_key(section) for section in work.sections}
+    for key in _ORDER:
+        empty = Section("", str(TERM[key]))
+        if key not in written and any(_SECTIONS[key](work, empty)):
+            yield empty
+
+
+def _framed(section: Section, body: str) -> list[str]:
+    return [fields_block([("keep", "internal" if section.internal else "")]), section.note, body, section.afterword]
+
+
+def _people(work: Work, section: Section) -> list[str]:
+    rows = [
+        {
+            "person": person.identifier,
+            "name": person.name,
+            "role": person.role.label,
+            "authority": str(person.authority) if person.authority != person.role.authority else "",
+            "since": str(person.since or ""),
+            "until": str(person.until or ""),
+            "successor": person.successor or "",
+            "contact": person.contact,
+            "remark": person.note,
+            "keep": _kept(person.internal),
+        }
+        for person in work.people
+    ]
+    return _framed(section, table_block(rows))
+
+
+def _kept(internal: bool) -> str:
+    return "internal" if internal else ""
+
+
+def _parts(work: Work, section: Section) -> list[str]:
+    origin = property_cells(section.fields, "parts-section", work.vocabulary).get("origin", "")
+    loose = [part_cells(part, work, None) for part in work.parts if part.group is None]
+    blocks = [fields_block([("origin", origin), ("keep", _kept(section.internal))]), section.note]
+    blocks += [table_block(loose), section.afterword]
+    for group in work.groups:
+        kind = group.kind.iri if group.kind else None
+        rows = [part_cells(part, work, kind) for part in work.parts if part.group == group.name]
+        kind_field = fields_block([("kind", group.kind.label if group.kind else "")])
+        blocks += [f"### {group.name}", kind_field, group.note, table_block(rows), group.afterword]
+    return blocks
+
+
+def part_cells(part: Part, work: Work, group_kind: str | None) -> Cells:
+    """A part's row; its kind only where its group's is another."""
+    return {
+        "part": part.identifier,
+        "name": part.name,
+        "kind": part.kind.label if part.kind.iri != group_kind else "",
+        "device": part.device or "",
+        **statement_cells(part.statements, work.vocabulary),
+        "remark": part.note,
+        "keep": _kept(part.internal),
+    }
+
+
+def _devices(work: Work, section: Section) -> list[str]:
+    rows = [
+        {
+            "device": device.identifier,
+            "like": device.like or "",
+            "status": device.status.label if device.status else "",
+            **statement_cells(device.statements, work.vocabulary),
+            **property_cells(device.fields, "devices-section", work.vocabulary),
+            "keep": _kept(device.internal),
+        }
+        for device in work.devices
+        if device.listed
+    ]
+    return _framed(section, table_block(rows))
+
+
+def _whole(work: Work, section: Section) -> list[str]:
+    cells = statement_cells(work.statements, work.vocabulary)
+    return [fields_block([*cells.items(), ("keep", _kept(section.internal))]), section.note]
+
+
+def _sources(work: Work, section: Section) -> list[str]:
+    blocks = [fields_block([("keep", _kept(section.internal))]), section.note]
+    for source in work.sources:
+        blocks += [f"### {source.identifier} {source.title}".rstrip(), _source_fields(work, source)]
+        blocks += [quote_block(source.words), source.note]
+    return blocks
+
+
+def _source_fields(work: Work, source: Source) -> str:
+    fields: Mapping[str, str] = {
+        "kind": source.kind.label if source.kind else "",
+        "with": ", ".join(source.spoken_with),
+        "by": ", ".join(source.by),
+        "reported by": source.reported_by or "",
+        **property_cells(source.fields, "sources-section", work.vocabulary),
+        "keep": _kept(source.internal),
+    }
+    return fields_block(fields.items())
+
+
+def _instructions(work: Work, section: Section) -> list[str]:
+    blocks = [fields_block([("keep", _kept(section.internal))]), section.note]
+    for heading in work.headings:
+        blocks += [f"### {heading.identifier} {heading.title}".rstrip(), quote_block(heading.words), heading.note]
+        blocks.append(_heading_fields(work, heading))
+    return blocks
+
+
+def _heading_fields(work: Work, heading: Heading) -> str:
+    lines = [line for line in work.instructions if line.heading == heading.identifier]
+    lines.sort(key=lambda line: int(line.identifier.rpartition(".")[2]))
+    return fields_block(
+        [
+            *((str(line.modality), line.sentence) for line in lines),
+            ("by", heading.by),
+            ("on", heading.on),
+            ("source", ", ".join(map(_citation, heading.sources))),
+            ("reason", heading.reason),
+            ("ground", heading.ground),
+            ("withdrawn", heading.withdrawn),
+            ("supersedes", ", ".join(heading.supersedes)),
+        ]
+    )
+
+
+def _citation(citation: Citation) -> str:
+    return f"{citation.source} at {citation.at}" if citation.at else citation.source
+
+
+def _material(work: Work, section: Section) -> list[str]:
+    rows = [
+        {
+            "material": found.identifier,
+            "name": found.name,
+            **statement_cells(found.statements, work.vocabulary),
+            "file": found.file or "",
+            "remark": found.note,
+            "keep": _kept(found.internal),
+        }
+        for found in work.material
+    ]
+    return _framed(section, table_block(rows))
+
+
+def _connections(work: Work, section: Section) -> list[str]:
+    rows = [
+        {
+            "from": found.start,
+            "to": found.end,
+            **statement_cells(found.statements, work.vocabulary),
+            "remark": found.note,
+            "keep": _kept(found.internal),
+        }
+        for found in work.connections
+    ]
+    return _framed(section, table_block(rows))
+
+
+def _boxes(work: Work, section: Section) -> list[str]:
+    rows = [
+        {
+            "box": box.identifier,
+            "holds": ", ".join(box.holds),
+            **statement_cells(box.statements, work.vocabulary),
+            **property_cells(box.fields, "boxes-section", work.vocabulary),
+            "keep": _kept(box.internal),
+        }
+        for box in work.boxes
+    ]
+    return _framed(section, table_block(rows))
+
+
+_SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
+    "people-section": _people,
+    "parts-section": _parts,
+    "devices-section": _devices,
+    "whole-section": _whole,
+    "sources-section": _sources,
+    "instructions-section": _instructions,
+    "material-section": _material,
+    "connections-section": _connections,
+    "boxes-section": _boxes,
+}

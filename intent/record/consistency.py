@@ -1,0 +1,62 @@
+"""What shapes cannot say: statements that disagree, and superseding that has no effect."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from intent.assertions import Expression
+from intent.diagnostics import Diagnostic, Span
+from intent.meaning import given_value
+from intent.model import Part, Work
+from intent.values import ValueSet
+
+_NOWHERE = Span("")
+
+
+def consistency_findings(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
+    return (*_disagreeing_devices(work, spans), *_disagreeing_rows(work, spans))
+
+
+def _disagreeing_devices(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
+    """A part's row and its device's own row that say different things are an error."""
+    devices = {device.identifier: device for device in work.devices}
+    for part in work.parts:
+        device = devices.get(part.device or "")
+        if device is None:
+            continue
+        for iri, expression in part.statements.items():
+            other = device.statements.get(iri)
+            if other is None or _value(work, iri, expression) == _value(work, iri, other):
+                continue
+            label = work.vocabulary.characteristics[iri].label
+            message = (
+                f"{label} of {part.identifier} is {expression.written}, but its device {device.identifier} "
+                f"says {other.written}; make the two agree"
+            )
+            yield Diagnostic("disagreement", message, _place(work, part, iri, spans), subject=part.identifier)
+
+
+def _disagreeing_rows(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
+    """Two parts that one device serves cannot give it two values of its own."""
+    first: dict[tuple[str, str], Part] = {}
+    for part in work.parts:
+        for iri, expression in part.statements.items():
+            if part.device is None or "device" not in work.vocabulary.characteristics[iri].bearers:
+                continue
+            earlier = first.setdefault((part.device, iri), part)
+            if _value(work, iri, earlier.statements[iri]) != _value(work, iri, expression):
+                label = work.vocabulary.characteristics[iri].label
+                message = (
+                    f"device {part.device} serves {earlier.identifier} and {part.identifier}, which give it "
+                    f"two values of {label}; make the two agree"
+                )
+                yield Diagnostic("disagreement", message, _place(work, part, iri, spans), subject=part.identifier)
+
+
+def _value(work: Work, iri: str, expression: Expression) -> ValueSet:
+    return given_value(expression, work.vocabulary.characteristics[iri], work.vocabulary)
+
+
+def _place(work: Work, part: Part, iri: str, spans: Mapping[str, Span]) -> Span:
+    statement = f"{part.iri}.{iri.rsplit('/', 1)[-1].rsplit('#', 1)[-1]}"
+    return spans.get(statement) or spans.get(part.iri) or spans.get(work.iri) or _NOWHERE
