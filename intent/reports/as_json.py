@@ -62,7 +62,12 @@ def _open(item: Open) -> Json:
     """A consent names its person first, everything else what it is about; what is not known is left out."""
     keys = ("person", "text") if item.kind is OpenKind.CONSENT else ("text", "person")
     known = {"text": item.text, "person": item.person, "instruction": item.instruction}
-    return {"kind": item.kind.value, **{key: known[key] for key in (*keys, "instruction") if known[key]}}
+    answer = {} if item.answer else {"answer": False}
+    return {
+        "kind": item.kind.value,
+        **{key: known[key] for key in (*keys, "instruction") if known[key]},
+        **answer,
+    }
 
 
 def _finding(finding: VenueFinding) -> Json:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from intent.reports.instructions import Quotation, quotations, set_aside_in_words, told_with_source
 from intent.reports.naming import person_in_words, subjects_in_words
-from intent.reports.wording import GROUNDS, date_in_words, given, opening, quoted, sentence
+from intent.reports.wording import GROUNDS, NOT_GIVEN, date_in_words, given, listed, opening, quoted, sentence
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
 
@@ -42,8 +42,15 @@ class Departure:
     @property
     def matter(self) -> str:
         """What a question about it is about: `left window (M1), technology: LCD instead of cathode-ray tube`."""
-        instead = "as documented" if self.documented == self.proposed else f"instead of {self.documented}"
-        return f"{self.subject}, {self.characteristic}: {self.proposed} {instead}"
+        if self.documented == self.proposed:
+            value = f"{self.proposed}, as documented"
+        elif self.proposed == NOT_GIVEN:
+            value = f"{NOT_GIVEN}, but documented as {self.documented}"
+        elif self.documented == NOT_GIVEN:
+            value = f"{self.proposed}, where nothing is documented"
+        else:
+            value = f"{self.proposed} instead of {self.documented}"
+        return f"{self.subject}, {self.characteristic}: {value}"
 
     @property
     def speaking_label(self) -> str:
@@ -87,7 +94,7 @@ def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departur
         quotations=words,
         speaking=tuple(told_with_source(work, line) for line in first.governing),
         set_aside=tuple(set_aside_in_words(work, fallen, headings) for fallen in first.set_aside),
-        open=tuple(open_in_words(variance, item) for item in first.open),
+        open=tuple(open_in_words(variance, item) for item in merged(first.open)),
         rows=tuple(rows),
     )
 
@@ -105,6 +112,15 @@ def _reasons(rows: Sequence[Row]) -> tuple[str, ...]:
     )
 
 
+def merged(items: Sequence[Open]) -> tuple[Open, ...]:
+    """What is open, each thing once, with all the instructions for which it is."""
+    instructions: dict[Open, list[str]] = {}
+    for item in items:
+        named = instructions.setdefault(replace(item, instruction=None), [])
+        named.extend([item.instruction] if item.instruction and item.instruction not in named else [])
+    return tuple(replace(item, instruction=listed(named) or None) for item, named in instructions.items())
+
+
 def open_in_words(variance: Variance, item: Open) -> str:
     """One thing that is open, as a sentence."""
     about = f" ({item.instruction})" if item.instruction else ""
@@ -114,7 +130,13 @@ def open_in_words(variance: Variance, item: Open) -> str:
             detail = f" {sentence(item.text)}" if item.text else ""
             return f"The consent of {who or 'a person not named'} is not recorded{about}.{detail}"
         case OpenKind.ATTESTATION:
-            by = f" by {who}" if who else ""
-            return f"It is not attested{by} that {quoted(item.text)}{about}."
+            fact = f"that {quoted(item.text)}" if item.answer else f"that this is not so: {quoted(item.text)}"
+            return f"It is not attested {fact}{about}.{f' {opening(who)} could say.' if who else ''}"
         case OpenKind.VALUE:
-            return f"{sentence(item.text or 'A value is not given').rstrip('.')}{about}."
+            return f"{opening(missing_in_words(item))}{about}."
+
+
+def missing_in_words(item: Open) -> str:
+    """What is not known: `whether M3 is below M1`, or a value."""
+    what = item.text.strip().rstrip(".") or "a value"
+    return f"it is not known whether {what}" if " is " in what else f"the {what} is not known well enough"

@@ -84,7 +84,7 @@ def attribution(work: Work, instruction: Instruction) -> str:
         filter(None, [listed([person_in_words(work, person) for person in by]), date_in_words(on)])
     )
     where = "; ".join(_passage(work, citation, source, on) for citation, source in sources)
-    return " ".join([sentence(said or "Nobody is named"), sentence(where or "No source is named")])
+    return " ".join([sentence(said), sentence(where or "No source is named")])
 
 
 def _giver(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.reports.departures import Departure
+from intent.reports.departures import Departure, merged, missing_in_words
 from intent.reports.naming import person_in_words
 from intent.reports.wording import listed, quoted, sentence
 from intent.variance.result import Open, OpenKind, Variance, Verdict
@@ -55,7 +55,7 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
     for departure in departures:
         row = departure.rows[0]
         answered = set()
-        for item in row.open:
+        for item in merged(row.open):
             people = (
                 [item.person] if item.person else list(row.ask) if item.kind is not OpenKind.CONSENT else []
             )
@@ -76,9 +76,9 @@ def _to_close(departure: Departure, item: Open) -> str:
             to = f" to {item.instruction}" if item.instruction else ""
             return f"To consent{to}, or refuse: {departure.matter}."
         case OpenKind.ATTESTATION:
-            return f"To attest that {quoted(item.text)}, or that it is not so."
+            return f"To attest whether this holds: {quoted(item.text)}."
         case OpenKind.VALUE:
-            return f"To say what is missing: {(item.text or departure.matter).rstrip('.')}."
+            return f"To say what is missing: {missing_in_words(item)}."
 
 
 def _to_decide(departure: Departure) -> str:

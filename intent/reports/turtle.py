@@ -155,6 +155,7 @@ def _add_open(graph: Graph, row: URIRef, node: URIRef, item: Open, variance: Var
     graph.add((row, INTENT.open, node))
     graph.add((node, RDF.type, INTENT.Open))
     graph.add((node, INTENT.openKind, Literal(item.kind.value)))
+    graph.add((node, INTENT.closedBy, Literal(item.answer)))
     if item.text:
         graph.add((node, DCTERMS.description, Literal(item.text)))
     if item.person:

@@ -9,7 +9,7 @@ import pytest
 from intent.installation import Consent, Omission
 from intent.reports import Evidence
 from intent.reports.cautions import cautions
-from intent.reports.departures import departures, open_in_words
+from intent.reports.departures import departures, merged, open_in_words
 from intent.reports.instructions import because_in_words
 from intent.reports.proposal import answers_in_words
 from intent.reports.story import tell
@@ -26,7 +26,7 @@ def test_open_things_for_nobody_in_particular_come_last(variance: Variance, evid
     row = replace(variance.rows[4], ask=())
     asked = tell(replace(variance, rows=(row,)), evidence).requests[-1]
     assert asked.person == ""
-    assert asked.questions[0].text == "To attest that “the cabinet stays in place”, or that it is not so."
+    assert asked.questions[0].text == "To attest whether this holds: “the cabinet stays in place”."
 
 
 def test_a_rule_of_safety_is_not_offered_for_dispensation(variance: Variance, evidence: Evidence) -> None:
@@ -79,8 +79,19 @@ def test_a_refused_and_an_unanswered_consent(variance: Variance) -> None:
 def test_a_value_not_given_says_so(variance: Variance) -> None:
     row = replace(variance.rows[2], proposed="", verdict=Verdict.UNKNOWN)
     assert departures(replace(variance, rows=(row,)))[0].proposed == "not given"
-    missing = Open(OpenKind.VALUE, "the diagonal of M1 is not given")
-    assert open_in_words(variance, missing) == "The diagonal of M1 is not given."
+
+
+def test_what_is_open_is_said_once_for_all_its_instructions(variance: Variance) -> None:
+    laser = Open(OpenKind.ATTESTATION, "the lamp is a laser", "cons", "R1.1", answer=False)
+    width = Open(OpenKind.VALUE, "visible diagonal of M1", None, "R1.1")
+    items = merged((width, laser, replace(width, instruction="R1.2")))
+    assert [open_in_words(variance, item) for item in items] == [
+        "The visible diagonal of M1 is not known well enough (R1.1 and R1.2).",
+        "It is not attested that this is not so: “the lamp is a laser” (R1.1). "
+        "Odile Varga-Finn (conservator) could say.",
+    ]
+    below = Open(OpenKind.VALUE, "M3 is below M1")
+    assert open_in_words(variance, below) == "It is not known whether M3 is below M1."
 
 
 def test_a_contradiction_has_no_instruction_that_prevails(variance: Variance) -> None:
