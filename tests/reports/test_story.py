@@ -85,11 +85,10 @@ def test_what_is_open_is_said_once_for_all_its_instructions(variance: Variance) 
     laser = Open(OpenKind.ATTESTATION, "the lamp is a laser", "cons", "R1.1", answer=False)
     width = Open(OpenKind.VALUE, "visible diagonal of M1", None, "R1.1")
     items = merged((width, laser, replace(width, instruction="R1.2")))
-    assert [open_in_words(variance, item) for item in items] == [
-        "The visible diagonal of M1 is not known well enough (R1.1 and R1.2).",
-        "It is not attested that this is not so: “the lamp is a laser” (R1.1). "
-        "Odile Varga-Finn (conservator) could say.",
-    ]
+    known, attested = (open_in_words(variance, item) for item in items)
+    assert known == "The visible diagonal of M1 is not known well enough (R1.1 and R1.2)."
+    assert attested.startswith("It is not attested that this is not so: “the lamp is a laser” (R1.1).")
+    assert attested.endswith("Odile Varga-Finn (conservator) could say.")
     below = Open(OpenKind.VALUE, "M3 is below M1")
     assert open_in_words(variance, below) == "It is not known whether M3 is below M1."
 
