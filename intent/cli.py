@@ -1,0 +1,166 @@
+"""The command line: read arguments, call, print. What a command does is in `intent.verbs`."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+if TYPE_CHECKING:
+    from intent.diagnostics import Diagnostic
+
+_FORMATS = ("text", "html", "markdown", "json", "turtle")
+_CONVERSIONS = ("markdown", "turtle", "json-ld", "n-triples")
+_FILE = click.Path(path_type=Path)
+
+
+def main() -> NoReturn:
+    """Run the command; every fault of an input or call ends in a message and exit code 2."""
+    import gc
+
+    gc.disable()  # a command lives for less than a second; collecting would take a tenth of it
+    from intent.diagnostics import Unusable
+
+    try:
+        sys.exit(intent.main(prog_name="intent", standalone_mode=False))
+    except Unusable as error:
+        _print_diagnostics(error.diagnostics)
+    except click.exceptions.Exit as error:
+        sys.exit(error.exit_code)
+    except click.Abort:
+        click.echo("stopped", err=True)
+    except click.ClickException as error:
+        error.show()
+    except BrokenPipeError:
+        sys.stderr.close()
+    sys.exit(2)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(package_name="intent-record", prog_name="intent")
+def intent() -> None:
+    """What the artist requires, allows and forbids, and how a proposed installation lies to it."""
+
+
+@intent.command()
+@click.argument("file", type=_FILE)
+@click.option("--installation", is_flag=True, help="Write an installation instead of a work.")
+def new(file: Path, installation: bool) -> None:
+    """Write a commented dossier to start from.
+
+    Example: intent new timetable/work.md
+    """
+    from intent import verbs
+
+    click.echo(f"written: {verbs.new(file, installation=installation)}")
+
+
+@intent.command()
+@click.argument("file", type=_FILE)
+@click.option("--work", type=_FILE, help="The work of an installation that names none.")
+def validate(file: Path, work: Path | None) -> int:
+    """Say what is wrong with a work or an installation, and what is worth a second look.
+
+    Example: intent validate timetable/work.md
+    """
+    from intent import verbs
+
+    findings = verbs.validate(file, work)
+    _print_diagnostics(findings)
+    weighty = [found for found in findings if found.severity != "note"]
+    click.echo(f"{file}: {len(weighty)} to look at" if weighty else f"{file}: nothing wrong")
+    return 1 if weighty else 0
+
+
+@intent.command()
+@click.argument("files", type=_FILE, nargs=-1, required=True, metavar="[WORK] INSTALLATION")
+@click.option("--format", "form", type=click.Choice(_FORMATS), default="text", show_default=True)
+@click.option("--output", type=_FILE, help="Write the report here instead of printing it.")
+@click.option("--date", type=click.DateTime(["%Y-%m-%d"]), help="The date that the report bears; today's if none.")
+def check(files: tuple[Path, ...], form: str, output: Path | None, date: object) -> int:
+    """Check a proposed installation, and write the variance report.
+
+    The work is the one that the installation names, or the one named before it. The exit code is 0 where the
+    installation is acceptable as it is, and 1 where there is anything to settle.
+
+    Example: intent check timetable/installations/2027-loan.md --format html --output report.html
+    """
+    import datetime
+
+    from intent import verbs
+
+    if len(files) > 2:
+        raise click.UsageError("name one installation, and at most the work before it")
+    *works, installation = files
+    checked = verbs.check(installation, works[0] if works else None)
+    _print_diagnostics(found for found in checked.proposal.findings if found.severity != "note")
+    day = date.date() if isinstance(date, datetime.datetime) else None
+    width = 80 if output else max(80, min(_terminal_width(), 120))
+    colour = output is None and sys.stdout.isatty()
+    _deliver(verbs.report(checked, form, date=day, width=width, colour=colour), output)
+    return 0 if checked.variance.outcome == "acceptable" else 1
+
+
+@intent.command()
+@click.argument("work", type=_FILE)
+@click.argument("part")
+@click.argument("characteristic", required=False)
+@click.option("--on", type=click.DateTime(["%Y", "%Y-%m", "%Y-%m-%d"]), help="The day on which to look: 2005, 2005-06-01.")
+def explain(work: Path, part: str, characteristic: str | None, on: object) -> None:
+    """Say what governs a part, in whose words.
+
+    Example: intent explain timetable/work.md M1 technology
+    """
+    import datetime
+
+    from intent import verbs
+    from intent.explanation import Unknown
+    from intent.reports.explained import write_explanations
+
+    day = on.date() if isinstance(on, datetime.datetime) else None
+    try:
+        found = verbs.explain(work, part, characteristic, day)
+    except Unknown as error:
+        raise click.UsageError(str(error)) from None
+    click.echo(write_explanations(found), nl=False)
+
+
+@intent.command()
+@click.argument("file", type=_FILE)
+@click.option("--to", "form", type=click.Choice(_CONVERSIONS), required=True)
+@click.option("--work", type=_FILE, help="The work of an installation that names none.")
+@click.option("--output", type=_FILE, help="Write here instead of printing.")
+def convert(file: Path, form: str, work: Path | None, output: Path | None) -> None:
+    """Turn a dossier or an installation into another form, losing nothing.
+
+    Example: intent convert timetable/work.md --to turtle --output work.ttl
+    """
+    from intent import verbs
+
+    text, findings = verbs.convert(file, form, work)
+    _print_diagnostics(findings)
+    _deliver(text, output)
+
+
+def _deliver(text: str, output: Path | None) -> None:
+    if output is None:
+        click.echo(text, nl=not text.endswith("\n"))
+        return
+    from intent.files import write_whole
+
+    write_whole(output, text if text.endswith("\n") else text + "\n")
+    click.echo(f"written: {output}", err=True)
+
+
+def _print_diagnostics(diagnostics: Iterable[Diagnostic]) -> None:
+    for found in diagnostics:
+        click.echo(str(found), err=True)
+
+
+def _terminal_width() -> int:
+    import shutil
+
+    return shutil.get_terminal_size().columns

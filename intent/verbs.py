@@ -1,0 +1,110 @@
+"""The few verbs that the program has, for the command line and for programs alike."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+from importlib.resources import files
+from pathlib import Path
+
+from intent import __version__
+from intent.diagnostics import Diagnostic, Severity, Span
+from intent.documentation import Documentation, Proposal, is_installation, read_documentation, read_proposal
+from intent.explanation import Explanation
+from intent.explanation import explain as explain_work
+from intent.files import write_whole
+from intent.reports import Evidence, EvidenceFile, FileRole, write_report
+from intent.variance.judge import judge
+from intent.variance.result import Variance
+
+_LANGUAGE_OF_TURTLE = ("turtle", "json-ld", "n-triples")
+CONVERSIONS = ("markdown", *_LANGUAGE_OF_TURTLE)
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A proposal with its variance."""
+
+    proposal: Proposal
+    variance: Variance
+
+
+def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
+    """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors."""
+    found = Path(path)
+    if work is not None or is_installation(found):
+        proposal = read_proposal(found, Path(work) if work else None)
+        return proposal.findings
+    return read_documentation(found).findings
+
+
+def check(installation: str | Path, work: str | Path | None = None) -> Checked:
+    """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
+    proposal = read_proposal(Path(installation), Path(work) if work else None)
+    return Checked(proposal, judge(proposal.documentation.work, proposal.installation))
+
+
+def report(
+    checked: Checked, format: str = "text", *, date: datetime.date | None = None, width: int = 80, colour: bool = False
+) -> str:
+    """The variance report in a format of `intent.reports.FORMATS`; ``date`` is that of the report, today's if none."""
+    read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
+    evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
+    return write_report(checked.variance, format, evidence, width=width, colour=colour)
+
+
+def explain(
+    work: str | Path, subject: str, characteristic: str | None = None, on: datetime.date | None = None
+) -> tuple[Explanation, ...]:
+    """What governs a part, on a day. Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name."""
+    return explain_work(read_documentation(Path(work)).work, subject, characteristic, on)
+
+
+def convert(
+    path: str | Path, to: str, work: str | Path | None = None
+) -> tuple[str, tuple[Diagnostic, ...]]:
+    """A work or installation in another form, one of `CONVERSIONS`, and what has no place in that form."""
+    found = Path(path)
+    if work is not None or is_installation(found):
+        proposal = read_proposal(found, Path(work) if work else None)
+        return _converted_installation(proposal, to)
+    return _converted_work(read_documentation(found), to)
+
+
+def _converted_work(documentation: Documentation, to: str) -> tuple[str, tuple[Diagnostic, ...]]:
+    if to != "markdown":
+        from intent.record.parse import serialize_rdf
+
+        return serialize_rdf(documentation.graph, to), ()
+    from intent.dossier.work import read_work
+    from intent.dossier.write_work import write_work
+
+    text = write_work(documentation.work)
+    again = read_work(text, "", documentation.work.vocabulary).graph
+    return text, _lost(len(set(documentation.graph) - set(again)), documentation.files[0].name)
+
+
+def _converted_installation(proposal: Proposal, to: str) -> tuple[str, tuple[Diagnostic, ...]]:
+    if to != "markdown":
+        from intent.record.parse import serialize_rdf
+
+        return serialize_rdf(proposal.graph, to), ()
+    from intent.dossier.write_installation import write_installation
+
+    return write_installation(proposal.installation, proposal.documentation.work), ()
+
+
+def _lost(count: int, name: str) -> tuple[Diagnostic, ...]:
+    if not count:
+        return ()
+    what = "1 statement of the graph has" if count == 1 else f"{count} statements of the graph have"
+    message = f"{what} no place in the text form and would be lost; keep the graph as well"
+    return (Diagnostic("not-in-text", message, Span(name), Severity.WARNING),)
+
+
+def new(path: str | Path, *, installation: bool = False) -> Path:
+    """Write a commented text to start from. Raises `Unusable` where the file is already there."""
+    name = "new-installation.md" if installation else "new-work.md"
+    text = files("intent.dossier").joinpath(name).read_text(encoding="utf-8")
+    write_whole(Path(path), text, replace=False)
+    return Path(path)
