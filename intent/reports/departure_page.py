@@ -1,4 +1,4 @@
-"""One departure on the page: its verdict in the margin, and the words of the artist before everything else."""
+"""One departure on the page: its verdict in the margin, and the artist's words before all else."""
 
 from __future__ import annotations
 

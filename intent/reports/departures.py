@@ -1,4 +1,4 @@
-"""The departures of a variance as a report tells them: like ones together, each with everything said of it."""
+"""The departures of a variance as a report tells them: like ones together, each with all said of it."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ class Departure:
 
     @property
     def matter(self) -> str:
-        """What a question about it is about: `left window (M1), technology: LCD instead of cathode-ray tube`."""
+        """What a question asks about: `left window (M1), technology: LCD instead of cathode-ray tube`."""
         if self.documented == self.proposed:
             value = f"{self.proposed}, as documented"
         elif self.proposed == NOT_GIVEN:
@@ -78,8 +78,9 @@ def _likeness(row: Row) -> Row:
 def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departure:
     work, first = variance.work, rows[0]
     subject, concerns = subjects_in_words(variance, [(row.subject, row.members) for row in rows])
-    words = quotations(work, first.governing)
-    headings = {line.heading for line in first.governing}
+    fallen = [line for line in map(work.instruction, (one.instruction for one in first.set_aside)) if line]
+    behind = first.governing or fallen
+    words, headings = quotations(work, behind), {line.heading for line in behind}
     return Departure(
         number=number,
         subject=subject,

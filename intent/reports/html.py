@@ -1,4 +1,4 @@
-"""A report as one page that stands by itself: no script, no network, no font of its own; to read and to print."""
+"""A report as one page that stands by itself: no script, no network, no fonts; to read and to print."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from intent.reports.requests import Question, Request
 from intent.reports.story import LONG, Signature, Story
 from intent.reports.wording import OUTCOMES, day_in_words, opening, verdict_word
 
+FIRST_PAGE = "@page :first { @top-left { content: none; } }"
 POLICY = "default-src 'none'; style-src 'unsafe-inline'"
 """W3C Content Security Policy: the page can fetch nothing and run nothing, whatever is in it."""
 
@@ -43,7 +44,7 @@ def write_html(story: Story) -> str:
 def _head(story: Story) -> Element:
     running = f"{story.title}: {story.installation}"
     style = files("intent.reports").joinpath("report.css").read_text(encoding="utf-8")
-    page = f"@page {{ @top-left {{ content: {_css_string(running)}; }} }}\n@page :first {{ @top-left {{ content: none; }} }}\n"
+    page = f"@page {{ @top-left {{ content: {_css_string(running)}; }} }}\n{FIRST_PAGE}\n"
     return element(
         "head",
         element("meta", charset="utf-8"),
@@ -121,7 +122,7 @@ def _sections(story: Story) -> Iterator[Element]:
         yield _section("findings", "Venue and devices", bullets(texts))
     if story.cautions:
         yield _section("cautions", "Cautions", _cautions(story))
-    if story.kept or story.unchanged:
+    if story.as_required or story.as_documented:
         yield _section("kept", "As required and as documented", _kept(story))
     yield _section("evidence", "What this report rests on", _evidence(story))
     yield _section("signed", "Signatures", _signatures(story))
@@ -152,10 +153,12 @@ def _request(request: Request) -> Iterator[Element]:
 
 
 def _question(question: Question) -> Iterator[Element | str]:
+    """The question, with a link to each departure from which it arises."""
     yield question.text
-    if question.departure:
-        yield " ("
-        yield element("a", f"Departure {question.departure}", href=f"#departure-{question.departure}")
+    for place, number in enumerate(question.departures):
+        yield ", " if place else f" ({question.whence.partition(' ')[0]} "
+        yield element("a", str(number), href=f"#departure-{number}")
+    if question.departures:
         yield ")"
 
 
@@ -176,13 +179,12 @@ def _cautions(story: Story) -> Iterator[Element]:
 
 
 def _kept(story: Story) -> Iterator[Element]:
-    if story.kept:
-        rows = [[kept.characteristic, kept.subjects, kept.value, kept.instructions] for kept in story.kept]
-        yield element("p", "As required:", class_="leadin")
-        yield table(["Characteristic", "Of", "Value", "Instruction"], rows)
-    if story.unchanged:
-        yield element("p", "As documented:", class_="leadin")
-        yield bullets(f"{unchanged.subjects}: {unchanged.characteristics}" for unchanged in story.unchanged)
+    if story.as_required:
+        rows = [(one.subjects, "; ".join(one.facts)) for one in story.as_required]
+        yield table(["Part", "As required"], rows, "kept")
+    if story.as_documented:
+        rows = [(one.subjects, "; ".join(one.facts)) for one in story.as_documented]
+        yield table(["Part", "As documented"], rows, "kept")
 
 
 def _evidence(story: Story) -> Iterator[Element]:

@@ -1,16 +1,16 @@
-"""Instructions as a report tells them: what is said, in whose words, where it stands, and why it prevailed."""
+"""Instructions as a report tells them: what is said, in whose words, and why it held or fell."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from intent.dates import DaySpan
-from intent.model import Citation, Heading, Instruction, Modality, Source, Work
+from intent.model import Instruction, Modality, Work
 from intent.phrasing import scope_words, sentence_words
+from intent.reports.attribution import attribution, words_behind
 from intent.reports.naming import person_in_words
-from intent.reports.wording import date_in_words, listed, quoted, sentence
+from intent.reports.wording import date_in_words, quoted, sentence
 from intent.variance.result import Because, SetAside
 
 VERBS = {Modality.REQUIRED: "requires", Modality.ALLOWED: "allows", Modality.FORBIDDEN: "forbids"}
@@ -28,7 +28,7 @@ class Quotation:
 
 
 def told(work: Work, instruction: Instruction) -> str:
-    """`R1.2 allows: technology of Monitors is flat panel, with consent of Brandvold Estate (artist's estate).`"""
+    """`R1.2 allows: technology of Monitors is flat panel, with consent of Brandvold Estate (estate).`"""
     text = sentence_words(
         instruction.assertion,
         work.vocabulary,
@@ -54,16 +54,8 @@ def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[Quotati
     return tuple(found.values())
 
 
-def words_behind(work: Work, instruction: Instruction) -> str:
-    """The words quoted under its heading; without any, those quoted under the first source that has some."""
-    heading = work.heading(instruction.heading)
-    sources = (work.source(citation.source) for citation in _citations(instruction, heading))
-    quoted_in = [source.words.strip() for source in sources if source and source.words.strip()]
-    return (heading.words.strip() if heading else "") or next(iter(quoted_in), "")
-
-
 def told_with_source(work: Work, instruction: Instruction) -> str:
-    """The instruction; and, where no words are quoted for it, who said so and where, which a quotation would say."""
+    """The instruction; and, where no words are quoted that would say it, who said so and where."""
     if words_behind(work, instruction):
         return told(work, instruction)
     heading = work.heading(instruction.heading)
@@ -71,45 +63,8 @@ def told_with_source(work: Work, instruction: Instruction) -> str:
     return f"{told(work, instruction)} {attribution(work, instruction)}{reason}"
 
 
-def _citations(instruction: Instruction, heading: Heading | None) -> tuple[Citation, ...]:
-    return instruction.sources or (heading.sources if heading else ())
-
-
-def attribution(work: Work, instruction: Instruction) -> str:
-    """`Ilka Brandvold (artist), 14 May 1999. “Conversation with the artist” (S1, interview), at 00:14:05.`"""
-    heading = work.heading(instruction.heading)
-    sources = [(citation, work.source(citation.source)) for citation in _citations(instruction, heading)]
-    by, on = _giver(instruction, heading, [source for _, source in sources if source])
-    said = ", ".join(
-        filter(None, [listed([person_in_words(work, person) for person in by]), date_in_words(on)])
-    )
-    where = "; ".join(_passage(work, citation, source, on) for citation, source in sources)
-    return " ".join([sentence(said), sentence(where or "No source is named")])
-
-
-def _giver(
-    instruction: Instruction, heading: Heading | None, sources: Sequence[Source]
-) -> tuple[tuple[str, ...], DaySpan | None]:
-    """Who gave it and when: as stated, else as for the first source named."""
-    first = sources[0] if sources else None
-    stated = instruction.by or (heading.by if heading else None)
-    on = instruction.on or (heading.on if heading else None) or (first.date if first else None)
-    return (stated,) if stated else (first.spoken_with or first.by) if first else (), on
-
-
-def _passage(work: Work, citation: Citation, source: Source | None, already: DaySpan | None) -> str:
-    at = f", at {citation.at}" if citation.at else ""
-    if source is None:
-        return f"{citation.source}{at}"
-    details = [source.identifier, source.kind.label if source.kind else ""]
-    if source.date != already:
-        details.append(date_in_words(source.date))
-    reported = f", as reported by {person_in_words(work, source.reported_by)}" if source.reported_by else ""
-    return f"{quoted(source.title)} ({', '.join(filter(None, details))}){at}{reported}"
-
-
 def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[str]) -> str:
-    """What is set aside, with its own words where they are not quoted already, and the rule in plain words."""
+    """What is set aside, with its words where they are not quoted already, and the rule in plain words."""
     instruction = work.instruction(fallen.instruction)
     why = because_in_words(work, fallen)
     if instruction is None:
@@ -118,14 +73,15 @@ def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[s
     if heading is None or heading.identifier in set(quoted_headings):
         return f"{told(work, instruction)} {why}"
     words = words_behind(work, instruction)
-    return f"{told(work, instruction)} {f'{quoted(words)} ' if words else ''}{attribution(work, instruction)} {why}"
+    said = [quoted(words)] if words else []
+    return " ".join([told(work, instruction), *said, attribution(work, instruction), why])
 
 
 def because_in_words(work: Work, fallen: SetAside) -> str:
     """The rule by which one instruction prevailed over another, as a sentence."""
     winner, loser = work.instruction(fallen.by), work.instruction(fallen.instruction)
     if fallen.because is Because.DISPENSATION:
-        who = person_in_words(work, winner.by if winner else fallen.by)
+        who = person_in_words(work, fallen.by)
         return f"It is set aside because {who} has dispensed with it for this installation."
     if winner is None or loser is None:
         return f"It is set aside because {fallen.by} prevails over it ({fallen.because})."

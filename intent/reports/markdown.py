@@ -65,7 +65,7 @@ def _sections(story: Story) -> Iterator[tuple[str, Iterator[str]]]:
         yield "Venue and devices", _findings(story)
     if story.cautions:
         yield "Cautions", _cautions(story)
-    if story.kept or story.unchanged:
+    if story.as_required or story.as_documented:
         yield "As required and as documented", _kept(story)
     yield "What this report rests on", _evidence(story)
     yield "Signatures", _signatures(story)
@@ -83,10 +83,7 @@ def _outcome(story: Story) -> Iterator[str]:
         yield "Who must be asked:"
     for request in story.requests:
         yield f"### {escaped(request.name)}"
-        yield _list(
-            f"{question.text} (Departure {question.departure})" if question.departure else question.text
-            for question in request.questions
-        )
+        yield _list(f"{one.text} ({one.whence})" if one.whence else one.text for one in request.questions)
 
 
 def _departures(story: Story) -> Iterator[str]:
@@ -139,13 +136,10 @@ def _cautions(story: Story) -> Iterator[str]:
 
 
 def _kept(story: Story) -> Iterator[str]:
-    if story.kept:
-        rows = [[kept.characteristic, kept.subjects, kept.value, kept.instructions] for kept in story.kept]
-        yield "As required:"
-        yield _table(["characteristic", "of", "value", "instruction"], [[*map(escaped, row)] for row in rows])
-    if story.unchanged:
-        yield "As documented:"
-        yield _list(f"{unchanged.subjects}: {unchanged.characteristics}" for unchanged in story.unchanged)
+    for label, kept in (("As required:", story.as_required), ("As documented:", story.as_documented)):
+        if kept:
+            yield label
+            yield _list(f"{one.subjects}: {'; '.join(one.facts)}" for one in kept)
 
 
 def _evidence(story: Story) -> Iterator[str]:

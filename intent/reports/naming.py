@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from intent.assertions import Expression, Statements
 from intent.model import Part, Work
 from intent.phrasing import expression_words
-from intent.reports.wording import listed, runs
+from intent.reports.wording import characterised, listed, runs
 from intent.variance.result import Variance
 from intent.vocabulary.terms import Vocabulary
 
@@ -40,6 +40,8 @@ def subject_in_words(variance: Variance, subject: str, members: Sequence[str]) -
     if subject in {"the work", "the venue"}:
         return subject
     identifiers = [name.strip() for name in subject.split(",")]
+    if len(identifiers) > FEW:
+        return runs(identifiers)
     if all(find_part(variance, name) for name in identifiers):
         return listed([part_in_words(variance, name) for name in identifiers])
     if members and subject not in members:
@@ -48,7 +50,7 @@ def subject_in_words(variance: Variance, subject: str, members: Sequence[str]) -
 
 
 def subjects_in_words(variance: Variance, subjects: Sequence[tuple[str, Sequence[str]]]) -> tuple[str, str]:
-    """Several subjects of one departure: the words for a heading, and the whole list where that only counts."""
+    """Several subjects of one departure: words for a heading, and the whole list where that only counts."""
     names = [subject_in_words(variance, subject, members) for subject, members in subjects]
     if len(names) <= FEW:
         return listed(names), ""
@@ -79,12 +81,12 @@ def in_order(vocabulary: Vocabulary, statements: Statements) -> list[str]:
 def statements_in_words(vocabulary: Vocabulary, statements: Statements) -> list[str]:
     """`technology LCD`, `visible diagonal 15 in`, in the order of the vocabulary."""
     return [
-        f"{characteristic_label(vocabulary, iri)} {value_in_words(vocabulary, statements[iri])}"
+        characterised(characteristic_label(vocabulary, iri), value_in_words(vocabulary, statements[iri]))
         for iri in in_order(vocabulary, statements)
     ]
 
 
 def labelled_fields(vocabulary: Vocabulary, fields: Mapping[str, str], section: str) -> dict[str, str]:
-    """Fields as written, by the label that they have in a section of the form instead of the property's IRI."""
+    """Fields as written, by their label in a section of the form instead of the property's IRI."""
     labels = {form.property: form.label for form in vocabulary.fields.values() if section in form.sections}
     return {labels[iri]: value for iri, value in fields.items() if iri in labels}

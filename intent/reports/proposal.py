@@ -15,7 +15,7 @@ from intent.reports.naming import (
     statements_in_words,
     value_in_words,
 )
-from intent.reports.wording import date_in_words, listed, opening, quoted, runs, sentence
+from intent.reports.wording import characterised, date_in_words, listed, opening, quoted, runs, sentence
 from intent.variance.result import Variance
 
 MANY = 4
@@ -56,9 +56,11 @@ def _described(variance: Variance, statements: Statements) -> str:
 
 
 def _substitutions(variance: Variance) -> Iterator[str]:
-    alike: dict[tuple[str, str], list[Substitution]] = {}
+    alike: dict[tuple[str, str, str], list[Substitution]] = {}
     for one in variance.installation.substitutions:
-        alike.setdefault((_described(variance, one.statements), one.note), []).append(one)
+        part = variance.work.part(one.part)
+        likeness = (_described(variance, one.statements), one.note, part.kind.iri if part else "")
+        alike.setdefault(likeness, []).append(one)
     for same in alike.values():
         yield _substitution(variance, same)
 
@@ -106,7 +108,7 @@ def _altered(variance: Variance, before: Statements, after: Statements) -> str:
     for iri in in_order(vocabulary, after):
         instead = f" instead of {value_in_words(vocabulary, before[iri])}" if iri in before else ""
         value = value_in_words(vocabulary, after[iri])
-        words.append(f"{characteristic_label(vocabulary, iri)} {value}{instead}")
+        words.append(characterised(characteristic_label(vocabulary, iri), value) + instead)
     return listed(words) or "changed, without a value given"
 
 
@@ -139,7 +141,7 @@ def _whole(variance: Variance) -> Iterator[str]:
 
 
 def _consent(variance: Variance, consent: Consent) -> str:
-    """`Brandvold Estate (artist's estate) consents to R1.2 for M1 (2 October 2026; letters/2026-10-02.md).`"""
+    """`Brandvold Estate (artist's estate) consents to R1.2 for M1 (2 October 2026; letters/10.md).`"""
     who = opening(person_in_words(variance.work, consent.person)) or "Somebody not named"
     verb = {True: "consents to", False: "refuses", None: "has been asked about"}[consent.answer]
     parts = (

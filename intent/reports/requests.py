@@ -2,23 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.reports.departures import Departure, merged, missing_in_words
 from intent.reports.naming import person_in_words
-from intent.reports.wording import listed, quoted, sentence
-from intent.variance.result import Open, OpenKind, Variance, Verdict
+from intent.reports.wording import listed, quoted
+from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
+WHOLE = "The proposal as a whole."
 ANYBODY = "Whoever is in a position to say"
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """One thing to be asked, and the departure it arises from (0: none)."""
+    """One thing to be asked, and the numbers of the departures from which it arises."""
 
     text: str
-    departure: int = 0
+    departures: tuple[int, ...] = ()
+
+    @property
+    def whence(self) -> str:
+        """`Departures 2 and 3`."""
+        numbers = listed([str(number) for number in self.departures])
+        return f"Departure{'s' if len(self.departures) > 1 else ''} {numbers}" if numbers else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,41 +40,43 @@ class Request:
 
 def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Request, ...]:
     """The people in the order in which the variance names them, then others, then questions for anybody."""
-    asked: dict[str, dict[Question, None]] = {person: {} for person in variance.refer_to}
-    for person, question in _questions(variance, departures):
-        asked.setdefault(person, {})[question] = None
+    asked: dict[str, dict[str, list[int]]] = {person: {} for person in variance.refer_to}
+    for person, text, number in _questions(variance, departures):
+        asked.setdefault(person, {}).setdefault(text, []).extend([number] if number else [])
     anybody = asked.pop("", {})
-    found = [_request(variance, person, tuple(questions)) for person, questions in asked.items()]
-    if anybody:
-        found.append(Request("", ANYBODY, tuple(anybody)))
-    return tuple(found)
+    found = [
+        _request(person, person_in_words(variance.work, person), texts) for person, texts in asked.items()
+    ]
+    return (*found, _request("", ANYBODY, anybody)) if anybody else tuple(found)
 
 
-def _request(variance: Variance, person: str, questions: tuple[Question, ...]) -> Request:
-    name = person_in_words(variance.work, person)
-    return Request(
-        person, name, questions or (Question(sentence(f"the proposal as a whole: {variance.sentence}")),)
-    )
+def _request(person: str, name: str, texts: Mapping[str, Sequence[int]]) -> Request:
+    questions = [Question(text, tuple(dict.fromkeys(numbers))) for text, numbers in texts.items()]
+    return Request(person, name, tuple(questions) or (Question(WHOLE),))
 
 
-def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[tuple[str, Question]]:
-    """Every question with the person it is for."""
+def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[tuple[str, str, int]]:
+    """Every question with the person it is for and the departure from which it arises (0: none)."""
     for departure in departures:
         row = departure.rows[0]
         answered = set()
         for item in merged(row.open):
-            people = (
-                [item.person] if item.person else list(row.ask) if item.kind is not OpenKind.CONSENT else []
-            )
-            for person in people or [""]:
+            for person in _who_can_close(item, row):
                 answered.add(person)
-                yield person, Question(_to_close(departure, item), departure.number)
+                yield person, _to_close(departure, item), departure.number
         for person in row.ask:
             if person not in answered:
-                yield person, Question(_to_decide(departure), departure.number)
+                yield person, _to_decide(departure), departure.number
     for finding in variance.findings:
         for person in finding.ask:
-            yield person, Question(f"What is to be done about this: {finding.text.rstrip('.')}.")
+            yield person, f"What is to be done about this: {finding.text.rstrip('.')}.", 0
+
+
+def _who_can_close(item: Open, row: Row) -> Sequence[str]:
+    """Whoever is named; for a consent nobody else will do, for the rest whoever the row asks."""
+    if item.person:
+        return [item.person]
+    return ([] if item.kind is OpenKind.CONSENT else row.ask) or [""]
 
 
 def _to_close(departure: Departure, item: Open) -> str:
@@ -86,7 +95,7 @@ def _to_decide(departure: Departure) -> str:
     names = listed([line.identifier for line in departure.rows[0].governing])
     match departure.verdict:
         case Verdict.FORBIDDEN | Verdict.BREACH if departure.rows[0].ground == "safety":
-            return f"{names} is a rule of safety and cannot be waived; what to propose instead: {departure.matter}."
+            return f"{names} is a rule of safety and cannot be waived; what instead: {departure.matter}."
         case Verdict.FORBIDDEN | Verdict.BREACH:
             return f"Whether {names} may be set aside for this installation: {departure.matter}."
         case Verdict.CONTRADICTION:

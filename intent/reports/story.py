@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from intent.reports.cautions import Caution, cautions
 from intent.reports.departures import Departure, departures
 from intent.reports.evidence import Evidence
+from intent.reports.kept import Kept, as_documented, as_required
 from intent.reports.naming import labelled_fields, person_in_words
 from intent.reports.proposal import answers_in_words, changes_in_words
 from intent.reports.requests import Request, requests
@@ -15,37 +16,17 @@ from intent.reports.wording import (
     OUTCOMES,
     VERDICTS,
     date_in_words,
-    given,
     listed,
-    runs,
     sentence,
     verdict_word,
 )
-from intent.variance.result import Outcome, Row, Variance, Verdict
+from intent.variance.result import Outcome, Variance, Verdict
 
 LONG = 3
 """A report of more departures than this opens with its contents."""
 WORK_HEAD = "https://w3id.org/intent-record/term/work-head"
 """The section of the text form whose fields say what the work is."""
 UNCHANGED = "Nothing is changed: the work is to be installed as documented."
-
-
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """What is as an instruction requires, for all the subjects of which the same holds."""
-
-    subjects: str
-    characteristic: str
-    value: str
-    instructions: str
-
-
-@dataclass(frozen=True, slots=True)
-class Unchanged:
-    """What is as documented, without an instruction that asks for it."""
-
-    subjects: str
-    characteristics: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +69,8 @@ class Story:
     effects: tuple[str, ...]
     findings: tuple[Finding, ...]
     cautions: tuple[Caution, ...]
-    kept: tuple[Kept, ...]
-    unchanged: tuple[Unchanged, ...]
+    as_required: tuple[Kept, ...]
+    as_documented: tuple[Kept, ...]
     notes: tuple[str, ...]
     evidence: Evidence
     signatures: tuple[Signature, ...]
@@ -118,8 +99,8 @@ def tell(variance: Variance, evidence: Evidence) -> Story:
         effects=(),
         findings=tuple(Finding(finding.subject, sentence(finding.text)) for finding in variance.findings),
         cautions=cautions(variance),
-        kept=_kept(variance),
-        unchanged=_unchanged(variance),
+        as_required=as_required(variance),
+        as_documented=as_documented(variance),
         notes=tuple(sentence(note) for note in variance.notes),
         evidence=evidence,
         signatures=_signatures(variance, asked),
@@ -142,29 +123,6 @@ def _occasion(variance: Variance) -> str:
         status = f"{status} by {proposer}"
     where = ", ".join(filter(None, [installation.venue, date_in_words(installation.dates)]))
     return " ".join(sentence(part) for part in (where, status) if part)
-
-
-def _kept(variance: Variance) -> tuple[Kept, ...]:
-    """The rows that are as required, like ones together, by characteristic."""
-    alike: dict[tuple[str, str, str], list[str]] = {}
-    for row in variance.as_it_should_be:
-        if row.verdict is Verdict.AS_REQUIRED:
-            named = listed([line.identifier for line in row.governing])
-            alike.setdefault((row.characteristic, given(row.proposed), named), []).append(row.subject)
-    return tuple(Kept(runs(subjects), *key) for key, subjects in alike.items())
-
-
-def _unchanged(variance: Variance) -> tuple[Unchanged, ...]:
-    """The rows that are merely as documented: subjects with the same characteristics together."""
-    by_subject: dict[str, list[Row]] = {}
-    for row in variance.as_it_should_be:
-        if row.verdict is Verdict.AS_DOCUMENTED:
-            by_subject.setdefault(row.subject, []).append(row)
-    alike: dict[str, list[str]] = {}
-    for subject, rows in by_subject.items():
-        names = listed(list(dict.fromkeys(row.characteristic for row in rows)))
-        alike.setdefault(names, []).append(subject)
-    return tuple(Unchanged(runs(subjects), names) for names, subjects in alike.items())
 
 
 def _signatures(variance: Variance, asked: tuple[Request, ...]) -> tuple[Signature, ...]:

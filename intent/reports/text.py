@@ -59,7 +59,7 @@ def _sections(story: Story, width: int, colour: bool) -> Iterator[tuple[str, lis
         yield "Venue and devices", list(items(texts, width))
     if story.cautions:
         yield "Cautions", list(_cautions(story, width))
-    if story.kept or story.unchanged:
+    if story.as_required or story.as_documented:
         yield "As required and as documented", list(_kept(story, width))
     yield "What this report rests on", list(_evidence(story, width))
     yield "Signatures", list(_signatures(story, width))
@@ -73,10 +73,7 @@ def _outcome(story: Story, width: int, colour: bool) -> Iterator[str]:
         yield from ["", "Who must be asked:"]
     for request in story.requests:
         yield from ["", *wrapped(request.name, width, "  ")]
-        texts = [
-            f"{question.text} (Departure {question.departure})" if question.departure else question.text
-            for question in request.questions
-        ]
+        texts = [f"{one.text} ({one.whence})" if one.whence else one.text for one in request.questions]
         yield from items(texts, width, "    ")
 
 
@@ -90,8 +87,8 @@ def _departures(story: Story, width: int, colour: bool) -> Iterator[str]:
 
 
 def _departure(departure: Departure, width: int, colour: bool) -> Iterator[str]:
-    """Number, subject and characteristic; verdict and values; the words quoted; what prevails, falls, is open."""
-    yield from wrapped(f"{departure.number}. {departure.title}", width)
+    """Subject and characteristic; verdict and values; the words quoted; what prevails, falls, is open."""
+    yield from wrapped(f"{departure.number}. {departure.title}", width, "", "   ")
     word = ", ".join(
         filter(None, [verdict_word(departure.verdict).upper(), departure.ground, departure.days])
     )
@@ -128,15 +125,10 @@ def _cautions(story: Story, width: int) -> Iterator[str]:
 
 
 def _kept(story: Story, width: int) -> Iterator[str]:
-    if story.kept:
-        yield "As required:"
-    for kept in story.kept:
-        line = f"{kept.characteristic} of {kept.subjects}: {kept.value} ({kept.instructions})"
-        yield from items([line], width, "  ")
-    if story.unchanged:
-        yield "As documented:"
-    for unchanged in story.unchanged:
-        yield from items([f"{unchanged.subjects}: {unchanged.characteristics}"], width, "  ")
+    for label, kept in (("As required:", story.as_required), ("As documented:", story.as_documented)):
+        if kept:
+            yield label
+            yield from items((f"{one.subjects}: {'; '.join(one.facts)}" for one in kept), width, "  ")
 
 
 def _evidence(story: Story, width: int) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """A variance as Turtle: a SHACL validation report, the variance that it sums up, and where both come from.
 
-The report follows W3C SHACL (2017), section 3.6; a departure that an instruction simply allows is a row of the
-variance, but not a validation result, since a report with results does not conform. Every node has an IRI.
+The report follows W3C SHACL (2017), section 3.6; a departure that an instruction simply allows is a row of
+the variance, but no validation result, since a report with results does not conform. Every node has an IRI.
 """
 
 from __future__ import annotations
@@ -80,7 +80,7 @@ def _add_variance(graph: Graph, whole: URIRef, variance: Variance) -> None:
 
 
 def _add_result(graph: Graph, result: URIRef, node: URIRef, row: Row, variance: Variance) -> None:
-    """One departure as a validation result; its focus is the part, the group, the work or the installation."""
+    """One departure as a validation result; its focus is the part, group, work or installation."""
     graph.add((result, RDF.type, SH.ValidationResult))
     graph.add((result, SH.focusNode, _subject(variance, row)))
     graph.add((result, SH.resultSeverity, SEVERITIES[row.verdict]))
@@ -165,7 +165,7 @@ def _add_open(graph: Graph, row: URIRef, node: URIRef, item: Open, variance: Var
 
 
 def _add_provenance(graph: Graph, node: URIRef, evidence: Evidence) -> None:
-    """The files, the program and the date; PROV has no bare date, so that the day stands for its first moment."""
+    """The files, the program and the date; PROV has no bare date: the day stands for its first moment."""
     agent = local_iri(str(INTENT), "software", evidence.version)
     graph.add((node, RDF.type, PROV.Entity))
     graph.add((node, PROV.wasAttributedTo, agent))

@@ -52,6 +52,13 @@ def given(value: str) -> str:
     return value.strip() or NOT_GIVEN
 
 
+def characterised(characteristic: str, value: str) -> str:
+    """`rotation upright`; the value alone where it says so by itself, as `present` does of `presence`."""
+    return (
+        value if value.casefold().startswith(characteristic[:5].casefold()) else f"{characteristic} {value}"
+    )
+
+
 def listed(items: Sequence[str], last: str = "and") -> str:
     """`a, b and c`."""
     if len(items) < 2:
@@ -102,7 +109,7 @@ def day_in_words(day: datetime.date) -> str:
 
 
 def date_in_words(span: DaySpan | None) -> str:
-    """A span of days as a reader would say it: `14 May 1999`, `about 1993`, `1 March 2027 to 30 June 2027`."""
+    """A span of days as one says it: `14 May 1999`, `about 1993`, `1 March 2027 to 30 June 2027`."""
     if span is None:
         return ""
     ends = span.written.split("/")

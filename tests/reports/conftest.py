@@ -183,17 +183,28 @@ WORK = Work(
     devices=(Device(f"{BASE}E-01", "E-01"),),
     sources=(
         Source(
-            f"{BASE}S1", "S1", "Conversation with the artist", VOCABULARY.concepts[f"{TERM}interview"],
-            spoken_with=("artist",), date=read_date("1999-05-14"), file="sources/interview-1999.md",
+            f"{BASE}S1",
+            "S1",
+            "Conversation with the artist",
+            VOCABULARY.concepts[f"{TERM}interview"],
+            spoken_with=("artist",),
+            date=read_date("1999-05-14"),
+            file="sources/interview-1999.md",
         ),
         Source(
-            f"{BASE}S2", "S2", "Note inside the back of the cabinet of M2", VOCABULARY.concepts[f"{TERM}inscription"],
-            by=("artist",), date=read_date("1993"),
+            f"{BASE}S2",
+            "S2",
+            "Note inside the back of the cabinet of M2",
+            VOCABULARY.concepts[f"{TERM}inscription"],
+            by=("artist",),
+            date=read_date("1993"),
         ),
     ),
     headings=(
         Heading(
-            f"{BASE}R1", "R1", "The pictures come from tubes",
+            f"{BASE}R1",
+            "R1",
+            "The pictures come from tubes",
             words="without the tube it is only a timetable, unless there is no tube left to be had",
             reason="the glow behind curved glass stands for a lit platform",
         ),
@@ -202,7 +213,7 @@ WORK = Work(
         Heading(f"{BASE}R4", "R4", "Numbers", reason="one for each track"),
     ),
     instructions=(R1_1, R1_2, R2_1, R2_2, R3_1, R4_1),
-)  # fmt: skip
+)
 
 HALMSEE = Installation(
     iri=VENUE,
@@ -222,12 +233,22 @@ HALMSEE = Installation(
     omissions=(Omission(f"{VENUE}/4", "M3", "the venue's floor has no room for the bench"),),
     consents=(
         Consent(
-            f"{VENUE}/5", "estate", ("R1.2",), True, ("M1",), None, ("the cabinet stays in place",),
-            read_date("2026-10-02"), None, "letters/2026-10-02.md",
+            f"{VENUE}/5",
+            "estate",
+            ("R1.2",),
+            True,
+            ("M1",),
+            None,
+            ("the cabinet stays in place",),
+            read_date("2026-10-02"),
+            None,
+            "letters/2026-10-02.md",
         ),
     ),
-    attestations=(Attestation(f"{VENUE}/6", "no working tube can be found", True, "cons", read_date("2026-09-20")),),
-)  # fmt: skip
+    attestations=(
+        Attestation(f"{VENUE}/6", "no working tube can be found", True, "cons", read_date("2026-09-20")),
+    ),
+)
 
 IN_PLACE = Open(OpenKind.ATTESTATION, "the cabinet stays in place", None, "R1.2")
 CONSENT = Open(OpenKind.CONSENT, "", "estate", "R1.2")
@@ -235,38 +256,87 @@ CONSENT = Open(OpenKind.CONSENT, "", "estate", "R1.2")
 
 def technology(subject: str, *still_open: Open) -> Row:
     return Row(
-        subject, (subject,), "technology", f"{TERM}technology", "cathode-ray tube", "LCD", Verdict.CONDITIONAL,
-        f"the technology of {subject} is allowed by R1.2, with something open", governing=(R1_2,),
-        set_aside=(SetAside("R1.1", "R1.2", Because.EXCEPTION),), open=still_open, ask=("estate",),
-    )  # fmt: skip
+        subject,
+        (subject,),
+        "technology",
+        f"{TERM}technology",
+        "cathode-ray tube",
+        "LCD",
+        Verdict.CONDITIONAL,
+        f"the technology of {subject} is allowed by R1.2, with something open",
+        governing=(R1_2,),
+        set_aside=(SetAside("R1.1", "R1.2", Because.EXCEPTION),),
+        open=still_open,
+        ask=("estate",),
+    )
 
 
 ROWS = (
     Row(
-        "M2", ("M2",), "rotation", f"{TERM}rotation", "turned left", "upright", Verdict.BREACH,
-        "R2.1 requires turned left", governing=(R2_1,), set_aside=(SetAside("R3.1", "R2.1", Because.AUTHORITY),),
+        "M2",
+        ("M2",),
+        "rotation",
+        f"{TERM}rotation",
+        "turned left",
+        "upright",
+        Verdict.BREACH,
+        "R2.1 requires turned left",
+        governing=(R2_1,),
+        set_aside=(SetAside("R3.1", "R2.1", Because.AUTHORITY),),
         ask=("artist",),
     ),
     Row(
-        "Monitors", ("M1", "M2", "M3"), "number", None, "3", "2", Verdict.BREACH,
-        "R4.1 requires 3", governing=(R4_1,), days=read_date("2027-03-01/2027-03-31"), ask=("cons",),
+        "Monitors",
+        ("M1", "M2", "M3"),
+        "number",
+        None,
+        "3",
+        "2",
+        Verdict.BREACH,
+        "R4.1 requires 3",
+        governing=(R4_1,),
+        days=read_date("2027-03-01/2027-03-31"),
+        ask=("cons",),
     ),
     Row(
-        "M1", ("M1",), "visible diagonal", f"{TERM}visible-diagonal", "13 in", "15 in", Verdict.UNCOVERED,
-        "no instruction says anything of it", ask=("estate",),
+        "M1",
+        ("M1",),
+        "visible diagonal",
+        f"{TERM}visible-diagonal",
+        "13 in",
+        "15 in",
+        Verdict.UNCOVERED,
+        "no instruction says anything of it",
+        ask=("estate",),
     ),
     Row(
-        "M2", ("M2",), "visible diagonal", f"{TERM}visible-diagonal", "13 in", "15 in", Verdict.UNCOVERED,
-        "no instruction says anything of it", ask=("estate",),
+        "M2",
+        ("M2",),
+        "visible diagonal",
+        f"{TERM}visible-diagonal",
+        "13 in",
+        "15 in",
+        Verdict.UNCOVERED,
+        "no instruction says anything of it",
+        ask=("estate",),
     ),
     technology("M1", IN_PLACE),
     technology("M2", CONSENT),
     Row(
-        "M3", ("M3",), "rotation", f"{TERM}rotation", "upside down", "upside down", Verdict.AS_REQUIRED,
-        "as R2.2 requires", governing=(R2_2,),
+        "M3",
+        ("M3",),
+        "rotation",
+        f"{TERM}rotation",
+        "upside down",
+        "upside down",
+        Verdict.AS_REQUIRED,
+        "as R2.2 requires",
+        governing=(R2_2,),
     ),
-    Row("M1", ("M1",), "rotation", f"{TERM}rotation", "upright", "upright", Verdict.AS_DOCUMENTED, "unchanged"),
-)  # fmt: skip
+    Row(
+        "M1", ("M1",), "rotation", f"{TERM}rotation", "upright", "upright", Verdict.AS_DOCUMENTED, "unchanged"
+    ),
+)
 
 
 @pytest.fixture
@@ -276,7 +346,7 @@ def variance() -> Variance:
         WORK,
         HALMSEE,
         Outcome.NOT_ACCEPTABLE,
-        "not to be installed as proposed: the rotation of M2 and the number of Monitors are against what is required",
+        "not to be installed as proposed: the rotation of M2 and the number of Monitors are wrong",
         ("estate", "artist", "cons"),
         ROWS,
         (VenueFinding("door-too-narrow", "the crate of M1 is wider than the door", "B01", ("cons",)),),

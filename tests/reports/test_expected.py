@@ -33,7 +33,9 @@ def test_many_screens_share_one_departure(many: Variance, evidence: Evidence) ->
 @pytest.mark.parametrize("format", FORMATS)
 def test_unchanged_work_has_no_departures(format: str, unchanged: Variance, evidence: Evidence) -> None:
     report = write_report(unchanged, format, evidence)
-    assert "Departure" not in report and "DEPARTURE" not in report
+    assert 'id="departures"' not in report
+    assert "epartures, worst first" not in report
+    assert "sh:result " not in report
 
 
 @pytest.mark.parametrize("format", FORMATS)
@@ -47,13 +49,12 @@ def test_hostile_words_do_no_harm(format: str, variance: Variance, evidence: Evi
     work = replace(variance.work, title=hostile, note=f"{hostile}\n\n![picture](https://example.org/p.png)")
     row = replace(variance.rows[0], proposed=hostile, subject=hostile, reason=hostile)
     report = write_report(replace(variance, work=work, rows=(row,)), format, evidence)
-    assert "\x1b" not in report and "\x00" not in report
-    if format == "html":
-        assert "<script" not in report and "<img" not in report
+    for harm in ("\x1b", "\x00", *(("<script", "<img") if format == "html" else ())):
+        assert harm not in report
 
 
 def test_terminal_report_waits_for_nothing_it_does_not_need() -> None:
-    program = "import sys, intent.reports.text, intent.reports; print([m for m in ('lxml', 'rdflib') if m in sys.modules])"
+    program = "import sys, intent.reports.text; print([m for m in ('lxml', 'rdflib') if m in sys.modules])"
     ran = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert ran.stdout.strip() == "[]"
 

@@ -1,4 +1,4 @@
-"""What the story says: who is asked what, which rule prevailed in plain words, which cautions are called for."""
+"""What the story says: who is asked what, which rule prevailed, which cautions are called for."""
 
 from __future__ import annotations
 

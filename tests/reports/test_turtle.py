@@ -30,7 +30,8 @@ RESULTS = """
     sh:property [ sh:path sh:resultPath ; sh:maxCount 1 ] ;
     sh:property [ sh:path sh:value ; sh:maxCount 1 ] ;
     sh:property [ sh:path sh:sourceShape ; sh:maxCount 1 ; sh:nodeKind sh:BlankNodeOrIRI ] ;
-    sh:property [ sh:path sh:sourceConstraintComponent ; sh:minCount 1 ; sh:maxCount 1 ; sh:nodeKind sh:IRI ] ;
+    sh:property [ sh:path sh:sourceConstraintComponent ; sh:minCount 1 ; sh:maxCount 1 ;
+        sh:nodeKind sh:IRI ] ;
     sh:property [ sh:path sh:resultSeverity ; sh:minCount 1 ; sh:maxCount 1 ;
         sh:in ( sh:Violation sh:Warning sh:Info ) ] ;
     sh:property [ sh:path sh:resultMessage ; sh:minCount 1 ; sh:or ( [ sh:datatype xsd:string ]

@@ -1,0 +1,70 @@
+"""Who said an instruction, when, and where it is written: the line under the words quoted."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from intent.dates import DaySpan
+from intent.model import Citation, Heading, Instruction, Source, Work
+from intent.reports.naming import person_in_words
+from intent.reports.wording import date_in_words, listed, quoted, sentence
+
+NOBODY = "Observed practice, with nobody named"
+"""An instruction that nobody is said to have given ranks with what has been done before."""
+
+
+def attribution(work: Work, instruction: Instruction) -> str:
+    """`Ilka Brandvold (artist), 14 May 1999. “Conversation with the artist” (S1, interview), at 00:14:05.`"""
+    heading = work.heading(instruction.heading)
+    passages = _passages(citations_of(instruction, heading))
+    sources = {identifier: work.source(identifier) for identifier in passages}
+    by, on = _giver(instruction, heading, [source for source in sources.values() if source])
+    named = listed([person_in_words(work, person) for person in by]) or NOBODY
+    said = ", ".join(filter(None, [named, date_in_words(on)]))
+    where = "; ".join(_where(work, sources[name], name, on) + _at(times) for name, times in passages.items())
+    return " ".join([sentence(said), sentence(where or "No source is named")])
+
+
+def words_behind(work: Work, instruction: Instruction) -> str:
+    """The words quoted under its heading; without any, those quoted under the first source that has some."""
+    heading = work.heading(instruction.heading)
+    sources = (work.source(citation.source) for citation in citations_of(instruction, heading))
+    quoted_in = [source.words.strip() for source in sources if source and source.words.strip()]
+    return (heading.words.strip() if heading else "") or next(iter(quoted_in), "")
+
+
+def citations_of(instruction: Instruction, heading: Heading | None) -> tuple[Citation, ...]:
+    return instruction.sources or (heading.sources if heading else ())
+
+
+def _passages(citations: Sequence[Citation]) -> dict[str, list[str]]:
+    """The times cited in each source, in the order of the citations."""
+    found: dict[str, list[str]] = {}
+    for citation in citations:
+        found.setdefault(citation.source, []).extend([citation.at] if citation.at else [])
+    return found
+
+
+def _giver(
+    instruction: Instruction, heading: Heading | None, sources: Sequence[Source]
+) -> tuple[tuple[str, ...], DaySpan | None]:
+    """Who gave it and when: as stated, else as for the first source named."""
+    first = sources[0] if sources else None
+    stated = instruction.by or (heading.by if heading else None)
+    on = instruction.on or (heading.on if heading else None) or (first.date if first else None)
+    return (stated,) if stated else (first.spoken_with or first.by) if first else (), on
+
+
+def _at(times: Sequence[str]) -> str:
+    return f", at {listed(times)}" if times else ""
+
+
+def _where(work: Work, source: Source | None, name: str, already: DaySpan | None) -> str:
+    """A source by its title; with its date where that is not the one already said of the instruction."""
+    if source is None:
+        return name
+    details = [source.identifier, source.kind.label if source.kind else ""]
+    if source.date != already:
+        details.append(date_in_words(source.date))
+    reported = f", as reported by {person_in_words(work, source.reported_by)}" if source.reported_by else ""
+    return f"{quoted(source.title)} ({', '.join(filter(None, details))}){reported}"
