@@ -79,7 +79,9 @@ def validate(file: Path, work: Path | None) -> int:
 @click.argument("files", type=_FILE, nargs=-1, required=True, metavar="[WORK] INSTALLATION")
 @click.option("--format", "form", type=click.Choice(_FORMATS), default="text", show_default=True)
 @click.option("--output", type=_FILE, help="Write the report here instead of printing it.")
-@click.option("--date", type=click.DateTime(["%Y-%m-%d"]), help="The date that the report bears; today's if none.")
+@click.option(
+    "--date", type=click.DateTime(["%Y-%m-%d"]), help="The date that the report bears; today's if none."
+)
 def check(files: tuple[Path, ...], form: str, output: Path | None, date: object) -> int:
     """Check a proposed installation, and write the variance report.
 
@@ -108,7 +110,11 @@ def check(files: tuple[Path, ...], form: str, output: Path | None, date: object)
 @click.argument("work", type=_FILE)
 @click.argument("part")
 @click.argument("characteristic", required=False)
-@click.option("--on", type=click.DateTime(["%Y", "%Y-%m", "%Y-%m-%d"]), help="The day on which to look: 2005, 2005-06-01.")
+@click.option(
+    "--on",
+    type=click.DateTime(["%Y", "%Y-%m", "%Y-%m-%d"]),
+    help="The day on which to look: 2005, 2005-06-01.",
+)
 def explain(work: Path, part: str, characteristic: str | None, on: object) -> None:
     """Say what governs a part, in whose words.
 

@@ -70,7 +70,9 @@ class Unusable(Exception):
 
 def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """The findings by place in the text, each once."""
-    return tuple(sorted(dict.fromkeys(diagnostics), key=lambda found: (found.span, found.slug, found.message)))
+    return tuple(
+        sorted(dict.fromkeys(diagnostics), key=lambda found: (found.span, found.slug, found.message))
+    )
 
 
 def has_errors(diagnostics: Iterable[Diagnostic]) -> bool:
@@ -79,7 +81,9 @@ def has_errors(diagnostics: Iterable[Diagnostic]) -> bool:
 
 def nearest(name: str, known: Sequence[str]) -> str:
     """A clause that offers the nearest known name, or nothing where none is near."""
-    close = difflib.get_close_matches(name.casefold(), {known_name.casefold(): None for known_name in known}, 1, 0.6)
+    close = difflib.get_close_matches(
+        name.casefold(), {known_name.casefold(): None for known_name in known}, 1, 0.6
+    )
     if not close:
         return ""
     original = next(known_name for known_name in known if known_name.casefold() == close[0])

@@ -28,8 +28,9 @@ from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.record.parse import parse_rdf
 from intent.record.validate import validate_record
-from intent.vocabulary.loader import read_vocabulary
-from intent.vocabulary.terms import Vocabulary, normal
+from intent.vocabulary.loader import extended, read_vocabulary
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Vocabulary
 
 RDF_FORMATS = {
     ".ttl": "turtle",
@@ -111,7 +112,9 @@ def read_proposal(path: Path, work_path: Path | None = None) -> Proposal:
     pool, pool_files = _pool(path, documentation, pool_name, pool_span)
     reading = read_installation(text, name, work, pool)
     graph, spans = _with_pool(reading, pool)
-    findings = _validated(Reading(reading.iri, graph, spans, reading.findings), "installation", documentation.graph)
+    findings = _validated(
+        Reading(reading.iri, graph, spans, reading.findings), "installation", documentation.graph
+    )
     installation = load_installation(graph, reading.iri, work, documentation.graph)
     files = (*documentation.files, _read(path, "installation", content), *pool_files)
     return Proposal(documentation, installation, graph, spans, findings, files)
@@ -126,7 +129,9 @@ def _proposal_from_rdf(path: Path, content: bytes, work_path: Path | None) -> Pr
     if is_whole and work_path is None:
         documentation = read_documentation(path)
     else:
-        documentation = read_documentation(_work_path(path, str(written) if written else None, Span(name), work_path))
+        documentation = read_documentation(
+            _work_path(path, str(written) if written else None, Span(name), work_path)
+        )
     if URIRef(documentation.work.iri) not in set(graph.objects(URIRef(iri), INTENT.ofWork)):
         raise Unusable([_another_work(documentation.work, Span(name))])
     reading = Reading(iri, graph, {iri: Span(name)}, ())
@@ -210,7 +215,7 @@ def _vocabulary(folder: Path, written: str | None, span: Span) -> tuple[Vocabula
     else:
         turtle, findings = read_terms(as_text(content, str(path)), str(path), shipped)
         _usable(list(findings))
-    return read_vocabulary([turtle]), (_read(path, "terms", content),)
+    return extended(shipped, turtle), (_read(path, "terms", content),)
 
 
 def _named_file(path: Path, span: Span) -> bytes:

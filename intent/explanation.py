@@ -17,7 +17,8 @@ from intent.variance.conditions import conditions_answer
 from intent.variance.people import who_can_answer
 from intent.variance.speaking import is_dated_in_force, is_superseded
 from intent.variance.state import THE_VENUE, THE_WORK
-from intent.vocabulary.terms import Characteristic, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,10 +72,16 @@ def _members(work: Work, subject: str) -> tuple[str, ...]:
     for group in work.groups:
         if normal(group.name) == wanted:
             return tuple(part.identifier for part in work.parts if part.group == group.name)
-    things = [(thing.identifier, thing.name) for thing in (*work.parts, *work.material)]
+    things = [(part.identifier, part.name) for part in work.parts]
+    things += [(material.identifier, material.name) for material in work.material]
     found = [identifier for identifier, name in things if wanted in {normal(identifier), normal(name)}]
     if not found:
-        known = [*(identifier for identifier, _ in things), *(group.name for group in work.groups), THE_WORK, THE_VENUE]
+        known = [
+            *(identifier for identifier, _ in things),
+            *(group.name for group in work.groups),
+            THE_WORK,
+            THE_VENUE,
+        ]
         raise Unknown(f"there is no part or group `{subject}` in “{work.title}”{nearest(subject, known)}")
     return (found[0],)
 
@@ -86,12 +93,16 @@ def _characteristic(work: Work, name: str) -> Characteristic:
     return found
 
 
-def _of_member(case: Case, member: str, wanted: Characteristic | None, day: datetime.date) -> Iterator[Explanation]:
+def _of_member(
+    case: Case, member: str, wanted: Characteristic | None, day: datetime.date
+) -> Iterator[Explanation]:
     spoken = [line for line in case.work.instructions if member in case.members[line.identifier]]
     by_topic: dict[str, list[Instruction]] = {}
     for line in spoken:
         by_topic.setdefault(line.assertion.characteristic or "", []).append(line)
-    iris = list(dict.fromkeys([*case.documented.statements.get(member, {}), *(iri for iri in by_topic if iri)]))
+    iris = list(
+        dict.fromkeys([*case.documented.statements.get(member, {}), *(iri for iri in by_topic if iri)])
+    )
     for iri in [wanted.iri] if wanted else iris:
         characteristic = case.vocabulary.characteristics[iri]
         explained = tuple(_explained(case, line, member, day) for line in by_topic.get(iri, ()))
@@ -133,7 +144,9 @@ def _conditions(case: Case, line: Instruction, has_open: bool, day: datetime.dat
         needs.append("on its conditions")
     for person in line.consents:
         able = who_can_answer(case.work, person, day)
-        needs.append(f"with the consent of {able.name}" if able else f"but nobody is left to consent for {person}")
+        needs.append(
+            f"with the consent of {able.name}" if able else f"but nobody is left to consent for {person}"
+        )
     if line.assertion.aggregate is not Aggregate.EACH:
         needs.append(f"of {line.assertion.scope.written} together")
     return ", ".join(needs)

@@ -48,7 +48,9 @@ def as_text(content: bytes, name: str) -> str:
         raise Unusable([Diagnostic("not-utf-8", message, Span(name, line, column, whole))]) from None
     if "\0" in text:
         line = text[: text.index("\0")].count("\n") + 1
-        raise Unusable([Diagnostic("not-text", "the file holds a NUL byte, so it is no text", Span(name, line))])
+        raise Unusable(
+            [Diagnostic("not-text", "the file holds a NUL byte, so it is no text", Span(name, line))]
+        )
     return text
 
 
@@ -56,7 +58,9 @@ def write_whole(path: Path, text: str, *, replace: bool = True) -> None:
     """Write a file so that it is there whole or not at all. Raises `Unusable` where it cannot be."""
     try:
         if not replace and path.exists():
-            raise _unusable("file-exists", f"`{path}` is already there; name another, or move it away", str(path))
+            raise _unusable(
+                "file-exists", f"`{path}` is already there; name another, or move it away", str(path)
+            )
         if path.is_dir():
             raise _unusable("is-a-folder", f"`{path}` is a folder; name a file in it", str(path))
         handle, temporary = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
@@ -72,7 +76,9 @@ def write_whole(path: Path, text: str, *, replace: bool = True) -> None:
                 os.unlink(temporary)
             raise
     except OSError as error:
-        raise _unusable("unwritable", f"`{path}` cannot be written: {error.strerror or error}", str(path)) from None
+        raise _unusable(
+            "unwritable", f"`{path}` cannot be written: {error.strerror or error}", str(path)
+        ) from None
 
 
 def _umask() -> int:

@@ -9,16 +9,19 @@ from intent.assertions import Aggregate, Dated, Expression, Form, Item, Measured
 from intent.names import POSITION
 from intent.regions import Box, Interval, Region, arc, region
 from intent.values import ANY_LABEL, Labels, ValueSet
-from intent.vocabulary.terms import Characteristic, Vocabulary, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic, Vocabulary
 
 COUNT = Characteristic("", {"en": "number"}, (), "", frozenset(), "count", minimum=Fraction(0))
 """What `number of` counts."""
 _TURN = Interval(Fraction(0), Fraction(360), False, True)
 
 
-def scale(aggregate: Aggregate, characteristic: Characteristic | None, vocabulary: Vocabulary) -> Characteristic:
+def scale(
+    aggregate: Aggregate, characteristic: Characteristic | None, vocabulary: Vocabulary
+) -> Characteristic:
     """The characteristic on whose scale an assertion's values are compared: counts, lengths, differences."""
-    if aggregate is Aggregate.NUMBER or characteristic is None and aggregate is not Aggregate.DISTANCE:
+    if aggregate is Aggregate.NUMBER or (characteristic is None and aggregate is not Aggregate.DISTANCE):
         return COUNT
     if aggregate is Aggregate.DISTANCE:
         return replace(vocabulary.characteristics[POSITION], space="quantity", minimum=Fraction(0))
@@ -44,7 +47,9 @@ def _whole(characteristic: Characteristic) -> Box:
     return (Interval(characteristic.minimum, None),) * axes
 
 
-def given_value(expression: Expression | None, characteristic: Characteristic, vocabulary: Vocabulary) -> ValueSet:
+def given_value(
+    expression: Expression | None, characteristic: Characteristic, vocabulary: Vocabulary
+) -> ValueSet:
     """What a cell gives, exactly as it says; a blank cell gives every value."""
     if expression is None:
         return every_value(characteristic)
@@ -53,7 +58,10 @@ def given_value(expression: Expression | None, characteristic: Characteristic, v
 
 
 def admitted_values(
-    expression: Expression, characteristic: Characteristic, vocabulary: Vocabulary, documented: ValueSet | None = None
+    expression: Expression,
+    characteristic: Characteristic,
+    vocabulary: Vocabulary,
+    documented: ValueSet | None = None,
 ) -> ValueSet | None:
     """What an instruction admits, a single measured value widened by the vocabulary's tolerance.
 
@@ -99,7 +107,9 @@ def _values(
     ends = [_numbers(item, documented) for item in expression.items]
     if any(end is None for end in ends):
         return None
-    return region(_range(expression.form, [end for end in ends if end is not None], characteristic), everything)
+    return region(
+        _range(expression.form, [end for end in ends if end is not None], characteristic), everything
+    )
 
 
 def _labels(expression: Expression, vocabulary: Vocabulary) -> Labels:
@@ -154,7 +164,9 @@ def _around(
 ) -> tuple[Box, ...]:
     if tolerance is None and percent is None and widen and characteristic.is_measured:
         tolerance, percent = characteristic.tolerance, characteristic.tolerance_percent
-    margins = [(tolerance or Fraction(0)) + abs(number) * (percent or Fraction(0)) / 100 for number in numbers]
+    margins = [
+        (tolerance or Fraction(0)) + abs(number) * (percent or Fraction(0)) / 100 for number in numbers
+    ]
     if characteristic.space == "angle":
         return arc(numbers[0] - margins[0], numbers[0] + margins[0])
     return (tuple(_margin(number, margin) for number, margin in zip(numbers, margins, strict=True)),)
@@ -162,5 +174,3 @@ def _around(
 
 def _margin(number: Fraction, margin: Fraction) -> Interval:
     return Interval(number - margin, number + margin)
-
-

@@ -8,11 +8,22 @@ from urllib.parse import quote
 
 from rdflib import DCTERMS, PROV, RDF, RDFS, SKOS, XSD, Namespace, URIRef
 
-INTENT = Namespace("https://w3id.org/intent-record/ns#")
-TERM = Namespace("https://w3id.org/intent-record/term/")
+
+class Interned(Namespace):
+    """A namespace that makes each of its terms once."""
+
+    def __getattr__(self, name: str) -> URIRef:
+        term = super().__getattr__(name)
+        if not name.startswith("__"):
+            self.__dict__[name] = term
+        return term
+
+
+INTENT = Interned("https://w3id.org/intent-record/ns#")
+TERM = Interned("https://w3id.org/intent-record/term/")
 CRM = Namespace("http://www.cidoc-crm.org/cidoc-crm/")
-OA = Namespace("http://www.w3.org/ns/oa#")
-QUDT = Namespace("http://qudt.org/schema/qudt/")
+OA = Interned("http://www.w3.org/ns/oa#")
+QUDT = Interned("http://qudt.org/schema/qudt/")
 UNIT = Namespace("http://qudt.org/vocab/unit/")
 EDTF = URIRef("http://id.loc.gov/datatypes/edtf/EDTF")
 MEDIA_FRAGMENTS = URIRef("http://www.w3.org/TR/media-frags/")

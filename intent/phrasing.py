@@ -32,7 +32,7 @@ _NEEDS_QUOTES = re.compile(
     r"|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\b|^\(",
     re.IGNORECASE,
 )
-_ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split(" ")
+_ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 
 
 def decimal(number: Fraction) -> str:

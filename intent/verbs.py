@@ -45,7 +45,12 @@ def check(installation: str | Path, work: str | Path | None = None) -> Checked:
 
 
 def report(
-    checked: Checked, format: str = "text", *, date: datetime.date | None = None, width: int = 80, colour: bool = False
+    checked: Checked,
+    format: str = "text",
+    *,
+    date: datetime.date | None = None,
+    width: int = 80,
+    colour: bool = False,
 ) -> str:
     """The variance report in a format of `intent.reports.FORMATS`; ``date`` is that of the report, today's if none."""
     read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
@@ -60,9 +65,7 @@ def explain(
     return explain_work(read_documentation(Path(work)).work, subject, characteristic, on)
 
 
-def convert(
-    path: str | Path, to: str, work: str | Path | None = None
-) -> tuple[str, tuple[Diagnostic, ...]]:
+def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:
     """A work or installation in another form, one of `CONVERSIONS`, and what has no place in that form."""
     found = Path(path)
     if work is not None or is_installation(found):

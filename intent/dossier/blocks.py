@@ -141,7 +141,9 @@ def read_blocks(text: str, file: str) -> tuple[Section | None, list[Diagnostic]]
             stack[-1].blocks.extend(_blocks(token, inner, lines, file, findings))
     root = _close(stack, 1) or root
     if root is None:
-        findings.append(Diagnostic("empty-file", "the file is empty; `intent new` writes one to start from", Span(file)))
+        findings.append(
+            Diagnostic("empty-file", "the file is empty; `intent new` writes one to start from", Span(file))
+        )
     return root, findings
 
 
@@ -153,7 +155,9 @@ def _reopened(root: Section | None, span: Span) -> _Open:
 
 def _misplaced_heading(span: Span, title: str, is_second: bool) -> Diagnostic:
     if is_second:
-        return Diagnostic("second-title", f"a file has one title; make `{title}` a section, `## {title}`", span)
+        return Diagnostic(
+            "second-title", f"a file has one title; make `{title}` a section, `## {title}`", span
+        )
     return Diagnostic("no-title", "the file must begin with its title, `# …`", span)
 
 
@@ -198,7 +202,9 @@ def _blocks(
         else:
             yield Prose(raw, span)
     elif token.type == "blockquote_open":
-        yield Quote("\n".join(re.sub(r"^ {0,3}> ?", "", line) for line in lines[first:end]).strip(), span, raw)
+        yield Quote(
+            "\n".join(re.sub(r"^ {0,3}> ?", "", line) for line in lines[first:end]).strip(), span, raw
+        )
     else:
         yield Prose(raw, span)
 
@@ -218,4 +224,6 @@ def _fields(inner: Sequence[Token], lines: Sequence[str], file: str) -> Iterator
             continue
         value = " ".join((match["value"] or "").split("\n")).strip()
         column = start + 1 + (match.start("value") if match["value"] else len(match["name"]))
-        yield Field(match["name"].strip("*_ "), value, span, Span(file, first + 1, column, line, max(1, len(value))))
+        yield Field(
+            match["name"].strip("*_ "), value, span, Span(file, first + 1, column, line, max(1, len(value)))
+        )

@@ -9,7 +9,8 @@ from fractions import Fraction
 from intent.assertions import Dated, Item, Measured, Named, Relative, Text
 from intent.dates import read_date
 from intent.diagnostics import nearest
-from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary
 
 _NUMBER = r"[-+−]?(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?|\.\d+)"
 _QUANTITY = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s].*)?$")
@@ -85,20 +86,30 @@ def unit_written(text: str) -> str | None:
     return match["unit"] if match else None
 
 
-def _concept(text: str, characteristic: Characteristic, vocabulary: Vocabulary, kinds: Iterable[str]) -> Concept:
+def _concept(
+    text: str, characteristic: Characteristic, vocabulary: Vocabulary, kinds: Iterable[str]
+) -> Concept:
     wanted = normal(text)
     known = vocabulary.in_scheme(*characteristic.schemes)
     named = [concept for concept in known if wanted in concept.names]
     of_kind = list(kinds)
-    fitting = [concept for concept in known if not of_kind or any(vocabulary.suits(concept, kind) for kind in of_kind)]
+    fitting = [
+        concept
+        for concept in known
+        if not of_kind or any(vocabulary.suits(concept, kind) for kind in of_kind)
+    ]
     found = [concept for concept in named if concept in fitting]
     if found:
         return found[0]
     if named:
         labels = " and ".join(vocabulary.concepts[kind].label for kind in of_kind)
         raise Unreadable("unknown-value", f"`{text}` is not a {characteristic.label} of a {labels}")
-    offer = nearest(text, [concept.label for concept in fitting] + [name for concept in fitting for name in concept.names])
-    listed = "" if offer or len(fitting) > 12 else "; known: " + ", ".join(concept.label for concept in fitting)
+    offer = nearest(
+        text, [concept.label for concept in fitting] + [name for concept in fitting for name in concept.names]
+    )
+    listed = (
+        "" if offer or len(fitting) > 12 else "; known: " + ", ".join(concept.label for concept in fitting)
+    )
     raise Unreadable("unknown-value", f"`{text}` is not a known {characteristic.label}{offer}{listed}")
 
 
@@ -149,14 +160,20 @@ def _quantity(
     if not match:
         comma = "; write decimals with a point" if re.match(r"[-+−]?\d+,\d", text) else ""
         known = [concept.label for concept in vocabulary.in_scheme(*characteristic.schemes)]
-        offer = nearest(text, known) or comma or f"; write a number and a unit, such as {_sample(characteristic, vocabulary)}"
+        offer = (
+            nearest(text, known)
+            or comma
+            or f"; write a number and a unit, such as {_sample(characteristic, vocabulary)}"
+        )
         raise Unreadable("bad-quantity", f"`{text}` is not a {characteristic.label}{offer}")
     written = match["unit"] or shared_unit
     if written is None:
         assumed = vocabulary.units.get(characteristic.assumed_unit or "")
         if assumed is None:
             sample = _sample(characteristic, vocabulary)
-            raise Unreadable("no-unit", f"`{text}` has no unit; write a {characteristic.label} such as {sample}")
+            raise Unreadable(
+                "no-unit", f"`{text}` has no unit; write a {characteristic.label} such as {sample}"
+            )
         return read_number(match["number"]), assumed
     return read_number(match["number"]), _unit(written.strip(), characteristic, vocabulary)
 
@@ -164,14 +181,20 @@ def _quantity(
 def _unit(written: str, characteristic: Characteristic, vocabulary: Vocabulary) -> Unit:
     unit = vocabulary.find_unit(written, characteristic.quantity_kind)
     if unit is None:
-        fitting = [unit for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds]
+        fitting = [
+            unit for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds
+        ]
         known = ", ".join(sorted(unit.symbol for unit in fitting))
         raise Unreadable("bad-unit", f"`{written}` is not a unit of {characteristic.label}; known: {known}")
     return unit
 
 
 def _sample(characteristic: Characteristic, vocabulary: Vocabulary) -> str:
-    fitting = [unit.symbol for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds]
+    fitting = [
+        unit.symbol
+        for unit in vocabulary.units.values()
+        if characteristic.quantity_kind in unit.quantity_kinds
+    ]
     return f"`20 {fitting[0]}`" if fitting else "`20`"
 
 
@@ -181,7 +204,9 @@ def _position(
     inner = text[1:-1].strip() if text.startswith("(") and text.endswith(")") else text
     axes = [axis.strip() for axis in inner.split(",")]
     if len(axes) != 3:
-        raise Unreadable("bad-position", f"`{text}` is not a position; write `x, y, z m`, three numbers and a unit")
+        raise Unreadable(
+            "bad-position", f"`{text}` is not a position; write `x, y, z m`, three numbers and a unit"
+        )
     shared = unit_written(axes[2])
     numbers, last = [], None
     for axis in axes:

@@ -17,7 +17,8 @@ from intent.dossier.expressions import Unreadable, unquoted
 from intent.dossier.inscribe import edtf
 from intent.dossier.register import Register, Sort
 from intent.names import is_iri
-from intent.vocabulary.terms import FormField, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import FormField
 
 _SUBJECTS = (Sort.PART, Sort.GROUP, Sort.MATERIAL)
 _QUOTED = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»')
@@ -79,13 +80,17 @@ def _iri(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 def _file(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     path = PurePosixPath(text)
     if path.is_absolute() or "\\" in text or re.match(r"[A-Za-z][A-Za-z0-9+.-]*:", text):
-        raise Unreadable("bad-path", f"`{text}` is not a path within the work's folder; write `sources/letter.md`")
+        raise Unreadable(
+            "bad-path", f"`{text}` is not a path within the work's folder; write `sources/letter.md`"
+        )
     return [Literal(text)]
 
 
 def _rank(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     if text not in {"1", "2", "3", "4", "5", "6"}:
-        raise Unreadable("bad-number", f"`{text}` is not a rank; write 1 (the artist's own) to 6 (observed practice)")
+        raise Unreadable(
+            "bad-number", f"`{text}` is not a rank; write 1 (the artist's own) to 6 (observed practice)"
+        )
     return [Literal(int(text))]
 
 
@@ -141,5 +146,3 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "facts": _facts,
     "fact": _fact,
 }
-
-

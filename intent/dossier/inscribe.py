@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from decimal import Decimal
 from fractions import Fraction
 
@@ -33,7 +34,11 @@ _AXES = (INTENT.x, INTENT.y, INTENT.z)
 
 
 def inscribe_statement(
-    draft: Draft, subject: URIRef, local: tuple[str, ...], characteristic: Characteristic, expression: Expression
+    draft: Draft,
+    subject: URIRef,
+    local: tuple[str, ...],
+    characteristic: Characteristic,
+    expression: Expression,
 ) -> URIRef:
     """State a characteristic of a subject."""
     node = draft.node(*local, characteristic.iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1])
@@ -50,20 +55,22 @@ def inscribe_expression(draft: Draft, node: URIRef, expression: Expression) -> N
         draft.add(node, INTENT.negated, Literal(True))
     if expression.form is Form.BETWEEN:
         low, high = expression.items
-        draft.add(node, INTENT.low, _item(draft, URIRef(f"{node}.low"), low))
-        draft.add(node, INTENT.high, _item(draft, URIRef(f"{node}.high"), high))
+        draft.add(node, INTENT.low, _item(draft, low))
+        draft.add(node, INTENT.high, _item(draft, high))
         return
-    for number, item in enumerate(expression.items, start=1):
-        draft.add(node, INTENT.value, _item(draft, URIRef(f"{node}.value-{number}"), item))
+    for item in expression.items:
+        draft.add(node, INTENT.value, _item(draft, item))
 
 
-def _item(draft: Draft, node: URIRef, item: Item) -> Node:
+def _item(draft: Draft, item: Item) -> Node:
+    """The node of a value; equal values, written alike, share one."""
     if isinstance(item, Named):
         return URIRef(item.concept)
     if isinstance(item, Text):
         return Literal(item.text)
     if isinstance(item, Dated):
         return edtf(item.span)
+    node = draft.node("value", _digest(item))
     if isinstance(item, Relative):
         draft.add(node, RDF.type, INTENT.Share)
         draft.add(node, INTENT.percentOfDocumented, number(item.percent))
@@ -74,6 +81,15 @@ def _item(draft: Draft, node: URIRef, item: Item) -> Node:
     if item.tolerance_percent is not None:
         draft.add(node, INTENT.plusMinusPercent, number(item.tolerance_percent))
     return node
+
+
+def _digest(item: Measured | Relative) -> str:
+    """A short name that only equal values share."""
+    if isinstance(item, Relative):
+        said = f"{item.percent} {item.tolerance} {item.tolerance_percent}"
+    else:
+        said = f"{item.written} {item.numbers} {item.unit} {item.tolerance} {item.tolerance_percent}"
+    return hashlib.sha256(said.encode()).hexdigest()[:16]
 
 
 def _measured(draft: Draft, node: URIRef, item: Measured) -> None:
@@ -161,5 +177,3 @@ def _scope(draft: Draft, node: URIRef, scope: Scope, register: Register) -> None
         draft.add(node, INTENT.everyKind, URIRef(scope.part_kind))
     for name in scope.excepted:
         draft.add(node, INTENT["except"], URIRef(register.find(name).iri))
-
-

@@ -13,7 +13,7 @@ from intent.dossier.blocks import Field, Prose, read_blocks
 from intent.dossier.draft import Draft, Reading
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
-from intent.dossier.register import Entry, Register, Sort
+from intent.dossier.register import Entry, Known, Register, Sort
 from intent.dossier.rows import Row, inscribe_cells, read_cell, read_fields, read_rows
 from intent.dossier.work import (
     Placed,
@@ -26,7 +26,6 @@ from intent.dossier.work import (
     kind_of,
     place_sections,
 )
-from intent.dossier.words import Phrases
 from intent.meaning import COUNT
 from intent.model import Work
 from intent.names import INTENT, installation_iri, local_iri
@@ -52,13 +51,13 @@ def read_pool(text: str, file: str, work: Work) -> Reading:
     for one in place_sections(draft, root, "pool"):
         rows = read_rows(desk, one.form, one.section.tables)
         entered = [row for row in rows if enter_row(desk, row, Sort.DEVICE)]
-        known = desk.register.phrases(work.vocabulary)
+        known = desk.register.known(work.vocabulary)
         for row in entered:
             _inscribe_device(desk, known, row)
     return draft.reading()
 
 
-def _inscribe_device(desk: Desk, known: Phrases, row: Row) -> None:
+def _inscribe_device(desk: Desk, known: Known, row: Row) -> None:
     cell = row.cell("defines")
     if cell is not None:
         node = inscribe_entity(desk, cell.text, INTENT.Device, "device")
@@ -86,7 +85,7 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
     rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
     for one in placed:
         _enter(desk, one.key, rows[one.key])
-    known = desk.register.phrases(work.vocabulary)
+    known = desk.register.known(work.vocabulary)
     node = URIRef(draft.base)
     draft.spans[draft.base] = root.span
     draft.add(node, RDF.type, INTENT.Installation)
@@ -167,7 +166,7 @@ def _enter_new_device(desk: Desk, row: Row) -> None:
         desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
 
 
-def _read_section(desk: Desk, known: Phrases, one: Placed, rows: Sequence[Row]) -> None:
+def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) -> None:
     if one.key in _ENTITIES:
         sort, kind = _ENTITIES[one.key]
         for number, row in enumerate(rows, start=1):
@@ -192,7 +191,7 @@ def _own_group(desk: Desk, row: Row) -> URIRef | None:
     return URIRef(entry.iri) if entry else None
 
 
-def _inscribe_row(desk: Desk, known: Phrases, row: Row, local: str, kind: URIRef, number: int) -> None:
+def _inscribe_row(desk: Desk, known: Known, row: Row, local: str, kind: URIRef, number: int) -> None:
     draft = desk.draft
     node = draft.node(local, span=row.span)
     draft.add(node, RDF.type, kind)
@@ -204,7 +203,7 @@ def _inscribe_row(desk: Desk, known: Phrases, row: Row, local: str, kind: URIRef
     inscribe_cells(desk, known, node, (local,), row.cells, kinds, frozenset({"expression"}))
 
 
-def _inscribe_consented_values(desk: Desk, known: Phrases, rows: Sequence[Row], work: Work) -> None:
+def _inscribe_consented_values(desk: Desk, known: Known, rows: Sequence[Row], work: Work) -> None:
     """The values that consents are for, each read as its instruction's characteristic says."""
     for number, row in enumerate(rows, start=1):
         value, to = row.named("consent-value"), row.named("consent-to")

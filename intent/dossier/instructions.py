@@ -15,14 +15,13 @@ from intent.dossier.expressions import Unreadable
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_line
 from intent.dossier.interpret import Interpreter, Line, Misread
-from intent.dossier.register import Entry, Sort, identifier_fault
+from intent.dossier.register import Entry, Known, Sort, identifier_fault
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.tables import Cell
-from intent.dossier.words import Phrases
 from intent.model import Modality
 from intent.names import INTENT, MEDIA_FRAGMENTS, OA
-from intent.vocabulary.terms import normal
+from intent.vocabulary.phrases import normal
 
 _CITATION = re.compile(r"(?P<source>\S+?)(?:\s+(?:at|bei|à)\s+(?P<at>[\d:.,]+))?$")
 _TIME = re.compile(r"(?:\d+:)?\d{1,2}:\d{2}(?:\.\d+)?$|\d+(?:\.\d+)?$")
@@ -54,7 +53,7 @@ def _lines(heading: Section) -> list[Field]:
     return [field for field in heading.fields if normal(field.name) in MODALITIES]
 
 
-def read_instructions(desk: Desk, known: Phrases, form: SectionForm, section: Section) -> None:
+def read_instructions(desk: Desk, known: Known, form: SectionForm, section: Section) -> None:
     for heading in section.sections:
         identifier, _, title = heading.title.partition(" ")
         entry = desk.register.get(identifier, Sort.HEADING)
@@ -63,7 +62,7 @@ def read_instructions(desk: Desk, known: Phrases, form: SectionForm, section: Se
 
 
 def _read_heading(
-    desk: Desk, known: Phrases, form: SectionForm, heading: Section, identifier: str, title: str
+    desk: Desk, known: Known, form: SectionForm, heading: Section, identifier: str, title: str
 ) -> None:
     draft = desk.draft
     node = draft.node(identifier)
@@ -77,10 +76,14 @@ def _read_heading(
     shared = [field for field in heading.fields if normal(field.name) not in MODALITIES]
     cells = read_fields(desk, form, shared)
     inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))
-    _read_citations(desk, identifier, [cell for term, cell in cells if getattr(term, "reads", "") == "citation"])
+    _read_citations(
+        desk, identifier, [cell for term, cell in cells if getattr(term, "reads", "") == "citation"]
+    )
     lines = _lines(heading)
     if not lines:
-        message = f"`{identifier}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`"
+        message = (
+            f"`{identifier}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`"
+        )
         draft.wrong("no-lines", message, heading.span, Severity.WARNING)
     for number, line in enumerate(lines, start=1):
         _read_line(desk, known, node, f"{identifier}.{number}", line)
@@ -88,7 +91,9 @@ def _read_heading(
 
 def _read_citations(desk: Desk, identifier: str, cells: Sequence[Cell]) -> None:
     draft = desk.draft
-    written = [(part, cell) for cell in cells for part in re.split(r"\s*(?:[,;]|\band\b)\s*", cell.text) if part]
+    written = [
+        (part, cell) for cell in cells for part in re.split(r"\s*(?:[,;]|\band\b)\s*", cell.text) if part
+    ]
     for number, (text, cell) in enumerate(written, start=1):
         match = _CITATION.match(text)
         at = match["at"] if match else None
@@ -118,7 +123,7 @@ def _select_time(draft: Draft, node: URIRef, at: str) -> None:
     draft.add(selector, RDF.value, Literal(f"t={at}"))
 
 
-def _read_line(desk: Desk, known: Phrases, heading: URIRef, identifier: str, field: Field) -> None:
+def _read_line(desk: Desk, known: Known, heading: URIRef, identifier: str, field: Field) -> None:
     draft = desk.draft
     modality = Modality(normal(field.name))
     node = draft.node(identifier, span=field.span)
@@ -133,7 +138,7 @@ def _read_line(desk: Desk, known: Phrases, heading: URIRef, identifier: str, fie
         _note_tolerance(desk, line, field.value_span)
 
 
-def read_sentence(desk: Desk, known: Phrases, field: Field, modality: str) -> Line | None:
+def read_sentence(desk: Desk, known: Known, field: Field, modality: str) -> Line | None:
     """An instruction's sentence; none, with a finding, where it cannot be read."""
     try:
         tree = parse(field.value, known)
@@ -141,7 +146,9 @@ def read_sentence(desk: Desk, known: Phrases, field: Field, modality: str) -> Li
     except (Ungrammatical, Misread) as error:
         span = field.value_span
         column = min(span.column + error.offset, len(span.text) + 1)
-        place = Span(span.file, span.line, column, span.text, max(1, min(error.length, len(span.text) - column + 1)))
+        place = Span(
+            span.file, span.line, column, span.text, max(1, min(error.length, len(span.text) - column + 1))
+        )
         desk.draft.wrong(error.slug, str(error), place)
     return None
 
@@ -151,9 +158,7 @@ def _note_tolerance(desk: Desk, line: Line, span: Span) -> None:
     characteristic = desk.draft.vocabulary.characteristics.get(line.assertion.characteristic or "")
     if characteristic is None or not characteristic.is_measured or not _is_bare(line.assertion):
         return
-    message = (
-        f"no ± is stated for {characteristic.label}; the vocabulary's tolerance is used ({characteristic.tolerance_written})"
-    )
+    message = f"no ± is stated for {characteristic.label}; the vocabulary's tolerance is used ({characteristic.tolerance_written})"
     desk.draft.wrong("no-tolerance-stated", message, span, Severity.NOTE)
 
 
@@ -163,5 +168,3 @@ def _is_bare(assertion: Assertion) -> bool:
         isinstance(item, Measured) and item.tolerance is None and item.tolerance_percent is None
         for item in expression.items
     )
-
-

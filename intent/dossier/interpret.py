@@ -24,7 +24,8 @@ from intent.dossier.expressions import Unreadable, read_item, unit_written, unqu
 from intent.dossier.register import Register, Sort
 from intent.dossier.words import ORDINALS
 from intent.meaning import scale
-from intent.vocabulary.terms import Characteristic, Vocabulary, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic, Vocabulary
 
 _FORMS = {
     "one_of": Form.ONE_OF,
@@ -106,18 +107,26 @@ class Interpreter:
         characteristic: Characteristic | None,
     ) -> Assertion:
         if aggregate is not Aggregate.EACH or characteristic is None:
-            raise self._misread("sentence", "only a characteristic can be the same or different for all", comparison)
-        return Assertion(Aggregate(str(comparison.data)), scope, characteristic.iri, written=self._slice(tree))
+            raise self._misread(
+                "sentence", "only a characteristic can be the same or different for all", comparison
+            )
+        return Assertion(
+            Aggregate(str(comparison.data)), scope, characteristic.iri, written=self._slice(tree)
+        )
 
     def _summable(self, tree: Tree[Token], aggregate: Aggregate, characteristic: Characteristic) -> None:
-        fitting = {"quantity", "count"} if aggregate is Aggregate.TOTAL else {"quantity", "count", "ratio", "angle"}
+        fitting = (
+            {"quantity", "count"} if aggregate is Aggregate.TOTAL else {"quantity", "count", "ratio", "angle"}
+        )
         if characteristic.space not in fitting:
             what = "summed" if aggregate is Aggregate.TOTAL else "subtracted"
             raise self._misread("sentence", f"{characteristic.label} cannot be {what}", tree)
 
     def _relation(self, tree: Tree[Token]) -> Assertion:
         one, other = _trees(tree)
-        relation = next(token for token in tree.children if isinstance(token, Token) and token.type == "RELATION")
+        relation = next(
+            token for token in tree.children if isinstance(token, Token) and token.type == "RELATION"
+        )
         name = self._name(one, Sort.PART)
         return Assertion(
             Aggregate.RELATION,
@@ -183,7 +192,9 @@ class Interpreter:
         parts = [part for name in scope.names for part in self.register.parts_of(name)]
         return tuple(dict.fromkeys(part.kind for part in parts if part.kind))
 
-    def expression(self, tree: Tree[Token], characteristic: Characteristic, kinds: Sequence[str] = ()) -> Expression:
+    def expression(
+        self, tree: Tree[Token], characteristic: Characteristic, kinds: Sequence[str] = ()
+    ) -> Expression:
         """Values alone, as in a cell."""
         form = _FORMS[str(tree.data)]
         written = self._slice(tree)
@@ -213,7 +224,9 @@ class Interpreter:
 
     def _item(self, tree: Tree[Token], characteristic: Characteristic, kinds: Sequence[str]) -> Item:
         value, *tolerance = _trees(tree)
-        return self._value(value, characteristic, kinds, self._slice(tolerance[0]) if tolerance else None, None)
+        return self._value(
+            value, characteristic, kinds, self._slice(tolerance[0]) if tolerance else None, None
+        )
 
     def _value(
         self,
@@ -266,7 +279,7 @@ def _trees(tree: Tree[Token]) -> list[Tree[Token]]:
 
 
 def _extent(tree: Tree[Token]) -> tuple[int, int]:
-    tokens = [token for token in tree.scan_values(lambda token: isinstance(token, Token))]
+    tokens = list(tree.scan_values(lambda token: isinstance(token, Token)))
     starts = [token.start_pos for token in tokens if token.start_pos is not None]
     ends = [token.end_pos for token in tokens if token.end_pos is not None]
     return (min(starts), max(ends)) if starts and ends else (0, 0)

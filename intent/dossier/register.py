@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from intent.diagnostics import Span, nearest
 from intent.dossier.expressions import Unreadable
-from intent.dossier.words import GRAMMAR_WORDS, Phrases, phrases
-from intent.vocabulary.terms import Vocabulary, normal
+from intent.dossier.words import GRAMMAR_WORDS
+from intent.vocabulary.phrases import Phrases, normal, phrases
+from intent.vocabulary.terms import Vocabulary
 
 _IDENTIFIER = re.compile(r"[A-Za-z][A-Za-z0-9_-]*$")
 _RESERVED = frozenset(word for phrase in GRAMMAR_WORDS for word in phrase.split()) | {"choice"}
+
+
+Known = tuple[Phrases, ...]
+"""The names that are matched whole in a sentence."""
 
 
 class Sort(StrEnum):
@@ -92,16 +96,9 @@ class Register:
         entry = self.find(name, Sort.HEADING, Sort.INSTRUCTION)
         return entry.members if entry.sort is Sort.HEADING else (entry.identifier,)
 
-    def phrases(self, vocabulary: Vocabulary) -> Phrases:
+    def known(self, vocabulary: Vocabulary) -> Known:
         """Every name that a sentence may hold: of the work, and of the vocabulary."""
-        return phrases([*self.entries, *vocabulary_names(vocabulary)])
-
-
-def vocabulary_names(vocabulary: Vocabulary) -> Iterable[str]:
-    yield from vocabulary.by_name
-    for concepts in vocabulary.by_scheme.values():
-        for concept in concepts:
-            yield from concept.names
+        return phrases(self.entries), vocabulary.phrases
 
 
 def identifier_fault(text: str) -> str:
@@ -111,5 +108,3 @@ def identifier_fault(text: str) -> str:
     if text.casefold() in _RESERVED:
         return f"`{text}` is a word of the instruction sentence, so it cannot be an identifier"
     return ""
-
-

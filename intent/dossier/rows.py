@@ -15,10 +15,11 @@ from intent.dossier.expressions import Unreadable, read_item
 from intent.dossier.fields import Desk, read_field
 from intent.dossier.inscribe import inscribe_statement
 from intent.dossier.interpret import Interpreter, Misread
+from intent.dossier.register import Known
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.tables import Cell, Table
-from intent.dossier.words import Phrases
-from intent.vocabulary.terms import Characteristic, FormField, FormSection, Vocabulary, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic, FormField, FormSection, Vocabulary
 
 _COMPARED = re.compile(r"(one of|between|at least|at most|as documented)\b|any$|.*\bor\b", re.IGNORECASE)
 _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
@@ -71,7 +72,9 @@ class Row:
 
     def cell(self, reads: str) -> Cell | None:
         """The cell of the column that is read in this way."""
-        return next((cell for term, cell in self.cells if isinstance(term, FormField) and term.reads == reads), None)
+        return next(
+            (cell for term, cell in self.cells if isinstance(term, FormField) and term.reads == reads), None
+        )
 
     def named(self, key: str) -> Cell | None:
         """The cell of the column of this term."""
@@ -85,7 +88,9 @@ def read_rows(desk: Desk, form: SectionForm, tables: Iterable[Table]) -> list[Ro
         columns = _columns(desk, form, table.header)
         for cells in table.rows:
             known = [
-                (term, cell) for term, cell in zip(columns, cells, strict=False) if term is not None and cell.text
+                (term, cell)
+                for term, cell in zip(columns, cells, strict=False)
+                if term is not None and cell.text
             ]
             span = cells[0].span if cells else table.span
             if known:
@@ -126,7 +131,7 @@ def _may_repeat(term: Term) -> bool:
 
 def inscribe_cells(
     desk: Desk,
-    known: Phrases,
+    known: Known,
     node: URIRef,
     local: tuple[str, ...],
     cells: Iterable[tuple[Term, Cell]],
@@ -152,7 +157,7 @@ def inscribe_cells(
 
 def _inscribe_characteristic(
     desk: Desk,
-    known: Phrases,
+    known: Known,
     node: URIRef,
     local: tuple[str, ...],
     characteristic: Characteristic,
@@ -172,7 +177,7 @@ def _inscribe_characteristic(
 
 
 def read_cell(
-    desk: Desk, known: Phrases, characteristic: Characteristic, cell: Cell, kinds: Sequence[str] = ()
+    desk: Desk, known: Known, characteristic: Characteristic, cell: Cell, kinds: Sequence[str] = ()
 ) -> Expression | None:
     """What a cell says of a characteristic; none, with a finding, where it cannot be read."""
     try:
@@ -186,7 +191,7 @@ def read_cell(
 
 
 def _expression(
-    desk: Desk, known: Phrases, characteristic: Characteristic, text: str, kinds: Sequence[str]
+    desk: Desk, known: Known, characteristic: Characteristic, text: str, kinds: Sequence[str]
 ) -> Expression:
     vocabulary = desk.draft.vocabulary
     if characteristic.space == "text":

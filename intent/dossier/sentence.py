@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -12,7 +12,8 @@ from lark.exceptions import UnexpectedInput, UnexpectedToken
 from lark.lexer import Lexer
 
 from intent.dossier.expressions import Unreadable
-from intent.dossier.words import GRAMMAR_WORDS, Phrases, tokens
+from intent.dossier.register import Known
+from intent.dossier.words import GRAMMAR_WORDS, tokens
 
 _PLAIN = {
     "NAME": "a name",
@@ -25,7 +26,11 @@ _PLAIN = {
     "RELATION": "`above`, `below` …",
     "ORDINAL": "`first` …",
     "$END": "the end",
-    **{token: f"`{phrase}`" for phrase, token in GRAMMAR_WORDS.items() if token not in {"RELATION", "ORDINAL"}},
+    **{
+        token: f"`{phrase}`"
+        for phrase, token in GRAMMAR_WORDS.items()
+        if token not in {"RELATION", "ORDINAL"}
+    },
 }
 
 
@@ -51,12 +56,14 @@ class _GivenTokens(Lexer):
 @cache
 def grammar() -> Lark:
     text = files("intent.dossier").joinpath("sentence.lark").read_text(encoding="utf-8")
-    return Lark(text, parser="lalr", lexer=_GivenTokens, start=["sentence", "values"], maybe_placeholders=False)
+    return Lark(
+        text, parser="lalr", lexer=_GivenTokens, start=["sentence", "values"], maybe_placeholders=False
+    )
 
 
-def parse(text: str, known: Phrases, start: str = "sentence") -> Tree[Token]:
+def parse(text: str, known: Known, start: str = "sentence") -> Tree[Token]:
     """The tree of a sentence, or of values alone. Raises `Ungrammatical`."""
-    given: Any = tokens(text, known)
+    given: Any = tokens(text, *known)
     try:
         return grammar().parse(given, start=start)
     except UnexpectedToken as error:

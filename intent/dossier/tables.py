@@ -53,7 +53,11 @@ def _cells(line: str, number: int, file: str) -> tuple[Cell, ...]:
         inner_start += 1
     if inner_end > inner_start and line[inner_end - 1] == "|" and line[inner_end - 2] != "\\":
         inner_end -= 1
-    edges = [inner_start - 1, *(match.start() for match in _EDGE.finditer(line, inner_start, inner_end)), inner_end]
+    edges = [
+        inner_start - 1,
+        *(match.start() for match in _EDGE.finditer(line, inner_start, inner_end)),
+        inner_end,
+    ]
     cells = []
     for left, right in pairwise(edges):
         raw = line[left + 1 : right]

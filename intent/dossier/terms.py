@@ -17,7 +17,8 @@ from intent.dossier.register import Register
 from intent.dossier.rows import Row, read_fields, read_rows
 from intent.dossier.work import head_form, place_sections
 from intent.names import INTENT, QUDT, TERM, local_iri
-from intent.vocabulary.terms import Characteristic, Vocabulary, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic, Vocabulary
 
 SPACES = ("concept", "quantity", "ratio", "angle", "position", "count", "yes-no", "text", "raster", "date")
 BEARERS = ("device", "place", "work", "venue", "material", "connection", "box")
@@ -112,7 +113,9 @@ def _quantity(own: OwnTerms, node: URIRef, texts: Mapping[str, str], space: str,
         written = texts.get("quantity", "deg" if space == "angle" else "m" if space == "position" else "")
         kind = _quantity_kind(own.vocabulary, written)
         if kind is None:
-            message = f"`{written}` names no kind of quantity; write a unit such as `mm`, or a known characteristic"
+            message = (
+                f"`{written}` names no kind of quantity; write a unit such as `mm`, or a known characteristic"
+            )
             own.draft.wrong("bad-quantity", message, span)
             return
         own.draft.add(node, QUDT.hasQuantityKind, URIRef(kind))
@@ -158,7 +161,11 @@ def _value(own: OwnTerms, row: Row, schemes: Mapping[str, URIRef]) -> None:
     scheme = schemes.get(normal(of)) or _scheme_of(own.vocabulary.find_characteristic(of))
     if label is None or scheme is None:
         known = [*schemes, *own.vocabulary.by_name]
-        what = f"`{of}` is not a characteristic with named values{nearest(of, known)}" if label else "this row names no value"
+        what = (
+            f"`{of}` is not a characteristic with named values{nearest(of, known)}"
+            if label
+            else "this row names no value"
+        )
         draft.wrong("unknown-characteristic", what, row.span)
         return
     node = own.iri(f"{of} {label}")

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
 
 from lark.lexer import Token
 
-from intent.vocabulary.terms import normal
+from intent.vocabulary.phrases import CHUNK, Phrases, normal, phrases
 
 GRAMMAR_WORDS: Mapping[str, str] = {
     "of": "OF",
@@ -43,67 +42,32 @@ GRAMMAR_WORDS: Mapping[str, str] = {
     "unless": "UNLESS",
     "until": "UNTIL",
     "with consent of": "WITH_CONSENT_OF",
-    **dict.fromkeys("first second third fourth fifth sixth seventh eighth ninth tenth".split(), "ORDINAL"),
+    **dict.fromkeys(
+        ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"],
+        "ORDINAL",
+    ),
     "choice": "CHOICE",
 }
 ORDINALS = [word for word, token in GRAMMAR_WORDS.items() if token == "ORDINAL"]
 
-_CHUNK = re.compile(
-    r"""(?P<QUOTED>"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»)
-      | (?P<POSITION>\(\s*[-+−]?[\d.]+[^()]*,[^()]*\))
-      | (?P<COMMA>,)
-      | (?P<PLUSMINUS>±|\+/-|\+-)
-      | (?P<WORD>(?:(?!±|\+/-|\+-)[^\s,"“”„«»])+)
-      | (?P<STRAY>\S)""",
-    re.VERBOSE,
-)
 _NUMBER = re.compile(r"[-+−]?\d")
-
-
-@dataclass(frozen=True, slots=True)
-class Phrases:
-    """Known names by their first word, the longest first."""
-
-    by_first: Mapping[str, tuple[tuple[str, ...], ...]]
-
-
-def phrases(names: Iterable[str]) -> Phrases:
-    by_first: dict[str, set[tuple[str, ...]]] = {}
-    for name in names:
-        words = tuple(match.group() for match in _CHUNK.finditer(normal(name)))
-        if words:
-            by_first.setdefault(words[0], set()).add(words)
-    return Phrases({first: _longest_first(known) for first, known in by_first.items()})
-
-
-def _longest_first(known: Iterable[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
-    return tuple(sorted(known, key=lambda words: (-len(words), words)))
-
-
-_GRAMMAR = {words: GRAMMAR_WORDS[" ".join(words)] for words in (tuple(phrase.split()) for phrase in GRAMMAR_WORDS)}
+_GRAMMAR = {tuple(phrase.split()): token for phrase, token in GRAMMAR_WORDS.items()}
 _GRAMMAR_PHRASES = phrases(GRAMMAR_WORDS)
 
 
-def tokens(text: str, known: Phrases) -> Iterator[Token]:
-    """The tokens of a sentence, with their places in it."""
-    chunks = list(_CHUNK.finditer(text))
+def tokens(text: str, *known: Phrases) -> Iterator[Token]:
+    """The tokens of a sentence, with their places in it; names of any of the ``known`` are matched whole."""
+    chunks = list(CHUNK.finditer(text))
     words = [normal(chunk.group()) for chunk in chunks]
     index = 0
     while index < len(chunks):
-        name = _match(words, index, known)
-        grammar = () if name else _match(words, index, _GRAMMAR_PHRASES)
+        name = max((names.match(words, index) for names in known), key=len, default=())
+        grammar = () if name else _GRAMMAR_PHRASES.match(words, index)
         size = len(name or grammar) or 1
         kind = "NAME" if name else _GRAMMAR[grammar] if grammar else _kind(chunks[index])
         start, end = chunks[index].start(), chunks[index + size - 1].end()
         yield Token(kind, text[start:end], start_pos=start, end_pos=end, line=1, column=start + 1)
         index += size
-
-
-def _match(words: Sequence[str], index: int, known: Phrases) -> tuple[str, ...]:
-    for candidate in known.by_first.get(words[index], ()):
-        if tuple(words[index : index + len(candidate)]) == candidate:
-            return candidate
-    return ()
 
 
 def _kind(chunk: re.Match[str]) -> str:

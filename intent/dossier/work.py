@@ -12,11 +12,11 @@ from intent.dossier.blocks import Section, read_blocks
 from intent.dossier.draft import Draft, Reading
 from intent.dossier.fields import Desk
 from intent.dossier.instructions import enter_headings, read_instructions
-from intent.dossier.register import Entry, Register, Sort, identifier_fault
+from intent.dossier.register import Entry, Known, Register, Sort, identifier_fault
 from intent.dossier.rows import Row, SectionForm, form_of, inscribe_cells, read_fields, read_rows
-from intent.dossier.words import Phrases
 from intent.names import INTENT, TERM, work_iri
-from intent.vocabulary.terms import Vocabulary, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Vocabulary
 
 _CLASSES = {
     "people-section": (Sort.PERSON, INTENT.Person),
@@ -62,7 +62,7 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     placed = place_sections(draft, root, "work")
     rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
     _enter(desk, placed, rows)
-    known = desk.register.phrases(vocabulary)
+    known = desk.register.known(vocabulary)
     inscribe_cells(desk, known, work, (), head)
     for one in placed:
         inscribe_section(draft, one)
@@ -221,7 +221,7 @@ def inscribe_entity(desk: Desk, identifier: str, kind: URIRef, sort: str) -> URI
     return node
 
 
-def _read_section(desk: Desk, known: Phrases, one: Placed, rows: list[Row]) -> None:
+def _read_section(desk: Desk, known: Known, one: Placed, rows: list[Row]) -> None:
     if one.key in _CLASSES:
         sort, kind = _CLASSES[one.key]
         for row in rows:
@@ -240,17 +240,17 @@ def _read_section(desk: Desk, known: Phrases, one: Placed, rows: list[Row]) -> N
         cells = read_fields(desk, one.form, one.section.fields)
         inscribe_cells(desk, known, URIRef(desk.draft.base), ("whole",), cells)
         return
-    if one.key in {"parts-section"}:
+    if one.key == "parts-section":
         return
     _read_keep(desk, known, one)
 
 
-def _read_keep(desk: Desk, known: Phrases, one: Placed) -> None:
+def _read_keep(desk: Desk, known: Known, one: Placed) -> None:
     cells = read_fields(desk, one.form, one.section.fields)
     inscribe_cells(desk, known, desk.draft.node(one.key), (one.key,), cells)
 
 
-def _inscribe_row(desk: Desk, known: Phrases, row: Row, sort: Sort, kind: URIRef) -> None:
+def _inscribe_row(desk: Desk, known: Known, row: Row, sort: Sort, kind: URIRef) -> None:
     cell = row.cell("defines")
     entry = desk.register.get(cell.text, sort) if cell else None
     if cell is None or entry is None or entry.span != cell.span:
@@ -259,7 +259,7 @@ def _inscribe_row(desk: Desk, known: Phrases, row: Row, sort: Sort, kind: URIRef
     inscribe_cells(desk, known, node, (cell.text,), row.cells)
 
 
-def _inscribe_connection(desk: Desk, known: Phrases, row: Row, number: int) -> None:
+def _inscribe_connection(desk: Desk, known: Known, row: Row, number: int) -> None:
     draft = desk.draft
     local = f"connection-{number}"
     node = draft.node(local, span=row.span)
@@ -269,7 +269,7 @@ def _inscribe_connection(desk: Desk, known: Phrases, row: Row, number: int) -> N
     inscribe_cells(desk, known, node, (local,), row.cells)
 
 
-def _read_parts(desk: Desk, known: Phrases, one: Placed, rows: list[Row]) -> None:
+def _read_parts(desk: Desk, known: Known, one: Placed, rows: list[Row]) -> None:
     draft = desk.draft
     _read_keep(desk, known, one)
     for row in rows:
@@ -291,7 +291,7 @@ def _read_parts(desk: Desk, known: Phrases, one: Placed, rows: list[Row]) -> Non
             inscribe_part(desk, known, row, node)
 
 
-def inscribe_part(desk: Desk, known: Phrases, row: Row, group: URIRef | None) -> None:
+def inscribe_part(desk: Desk, known: Known, row: Row, group: URIRef | None) -> None:
     """A part's row, with the kind of its group where it has none of its own."""
     draft = desk.draft
     cell = row.cell("defines")
@@ -304,12 +304,14 @@ def inscribe_part(desk: Desk, known: Phrases, row: Row, group: URIRef | None) ->
     if entry.kind is not None:
         draft.add(node, INTENT.kind, URIRef(entry.kind))
     elif row.named("kind-of-part") is None:
-        message = f"`{cell.text}` has no kind; write `- kind: display` (or another kind) under its group's heading"
+        message = (
+            f"`{cell.text}` has no kind; write `- kind: display` (or another kind) under its group's heading"
+        )
         draft.wrong("no-kind", message, cell.span)
     inscribe_cells(desk, known, node, (cell.text,), row.cells, (entry.kind,) if entry.kind else ())
 
 
-def _read_source(desk: Desk, known: Phrases, form: SectionForm, section: Section) -> None:
+def _read_source(desk: Desk, known: Known, form: SectionForm, section: Section) -> None:
     identifier, _, title = section.title.partition(" ")
     entry = desk.register.get(identifier, Sort.SOURCE)
     if entry is None or entry.span != section.span:
@@ -319,5 +321,3 @@ def _read_source(desk: Desk, known: Phrases, form: SectionForm, section: Section
     desk.draft.say(node, INTENT.note, section.remarks)
     desk.draft.say(node, INTENT.words, section.words)
     inscribe_cells(desk, known, node, (identifier,), read_fields(desk, form, section.fields))
-
-

@@ -32,7 +32,12 @@ def write_installation(installation: Installation, work: Work) -> str:
     ]
     for section in _sections(installation, work):
         body = _SECTIONS[_key(section)](installation, work)
-        blocks += [f"## {section_label(section.term, work.vocabulary)}", section.note, body, section.afterword]
+        blocks += [
+            f"## {section_label(section.term, work.vocabulary)}",
+            section.note,
+            body,
+            section.afterword,
+        ]
     return text_of(blocks)
 
 

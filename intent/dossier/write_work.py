@@ -36,7 +36,10 @@ def write_work(work: Work) -> str:
     head = property_cells(work.fields, "work-head", work.vocabulary)
     blocks = [f"# {work.title}", fields_block(head.items()), work.note]
     for section in _sections(work):
-        blocks += [f"## {section_label(section.term, work.vocabulary)}", *_SECTIONS[_key(section)](work, section)]
+        blocks += [
+            f"## {section_label(section.term, work.vocabulary)}",
+            *_SECTIONS[_key(section)](work, section),
+        ]
     return text_of(blocks)
 
 
@@ -54,7 +57,12 @@ def _sections(work: Work) -> Iterator[Section]:
 
 
 def _framed(section: Section, body: str) -> list[str]:
-    return [fields_block([("keep", "internal" if section.internal else "")]), section.note, body, section.afterword]
+    return [
+        fields_block([("keep", "internal" if section.internal else "")]),
+        section.note,
+        body,
+        section.afterword,
+    ]
 
 
 def _people(work: Work, section: Section) -> list[str]:
@@ -150,7 +158,11 @@ def _source_fields(work: Work, source: Source) -> str:
 def _instructions(work: Work, section: Section) -> list[str]:
     blocks = [fields_block([("keep", _kept(section.internal))]), section.note]
     for heading in work.headings:
-        blocks += [f"### {heading.identifier} {heading.title}".rstrip(), quote_block(heading.words), heading.note]
+        blocks += [
+            f"### {heading.identifier} {heading.title}".rstrip(),
+            quote_block(heading.words),
+            heading.note,
+        ]
         blocks.append(_heading_fields(work, heading))
     return blocks
 

@@ -33,7 +33,8 @@ def table_block(rows: Sequence[Cells]) -> str:
     widths = [max(3, *(len(line[place]) for line in grid)) for place in range(len(columns))]
     ruled = [grid[0], ["-" * width for width in widths], *grid[1:]]
     return "\n".join(
-        "| " + " | ".join(text.ljust(width) for text, width in zip(line, widths, strict=True)) + " |" for line in ruled
+        "| " + " | ".join(text.ljust(width) for text, width in zip(line, widths, strict=True)) + " |"
+        for line in ruled
     )
 
 
@@ -64,7 +65,9 @@ def statement_cells(statements: Statements, vocabulary: Vocabulary) -> dict[str,
 def property_cells(fields: Mapping[str, str], section: str, vocabulary: Vocabulary) -> dict[str, str]:
     """Fields held by property, as cells under the names that a section gives them."""
     forms = {
-        form.property: form.label for form in vocabulary.fields.values() if str(TERM[section]) in form.sections
+        form.property: form.label
+        for form in vocabulary.fields.values()
+        if str(TERM[section]) in form.sections
     }
     return {forms[found]: text for found, text in fields.items() if found in forms}
 

@@ -50,7 +50,9 @@ def _disagreeing_rows(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnos
                     f"device {part.device} serves {earlier.identifier} and {part.identifier}, which give it "
                     f"two values of {label}; make the two agree"
                 )
-                yield Diagnostic("disagreement", message, _place(work, part, iri, spans), subject=part.identifier)
+                yield Diagnostic(
+                    "disagreement", message, _place(work, part, iri, spans), subject=part.identifier
+                )
 
 
 def _value(work: Work, iri: str, expression: Expression) -> ValueSet:

@@ -48,7 +48,9 @@ def load_expression(view: View, node: Node, vocabulary: Vocabulary) -> Expressio
         ends = (view.one(node, INTENT.low), view.one(node, INTENT.high))
         items = tuple(_item(view, end, vocabulary) for end in ends if end is not None)
     else:
-        items = tuple(_item(view, value, vocabulary) for value in sorted(view.values(node, INTENT.value), key=_place))
+        items = tuple(
+            _item(view, value, vocabulary) for value in sorted(view.values(node, INTENT.value), key=_place)
+        )
     expression = Expression(form, items, view.flag(node, INTENT.negated))
     return Expression(form, items, expression.negated, expression_words(expression, vocabulary))
 
@@ -65,7 +67,10 @@ def _item(view: View, node: Node, vocabulary: Vocabulary) -> Item:
     if node not in view.subjects:
         return Named(str(node))
     percent = view.number(node, INTENT.percentOfDocumented)
-    tolerance, tolerance_percent = view.number(node, INTENT.plusMinus), view.number(node, INTENT.plusMinusPercent)
+    tolerance, tolerance_percent = (
+        view.number(node, INTENT.plusMinus),
+        view.number(node, INTENT.plusMinusPercent),
+    )
     if percent is not None:
         return Relative(percent, tolerance, tolerance_percent)
     unit = vocabulary.units.get(view.text(node, QUDT.hasUnit))
@@ -138,5 +143,3 @@ def _time(view: View, citation: Node) -> str | None:
         if fragment.startswith("t="):
             return fragment.removeprefix("t=")
     return None
-
-

@@ -107,5 +107,3 @@ def _consent(view: View, node: Node, vocabulary: Vocabulary) -> Consent:
 
 def _value(view: View, node: Node, vocabulary: Vocabulary) -> Expression | None:
     return load_expression(view, node, vocabulary) if view.values(node, INTENT.form) else None
-
-

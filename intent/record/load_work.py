@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from rdflib import DCTERMS, RDFS, Graph, URIRef
 from rdflib.term import Node
 
@@ -26,7 +24,7 @@ from intent.names import INTENT, TERM
 from intent.phrasing import sentence_words
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
 from intent.record.view import View, view_of
-from intent.vocabulary.terms import Concept, FormField, Vocabulary
+from intent.vocabulary.terms import Concept, Vocabulary
 
 OBSERVED_PRACTICE = 6
 """The rank of an instruction that nobody is said to have given."""
@@ -40,6 +38,10 @@ def load_work(graph: Graph, work: str, vocabulary: Vocabulary) -> Work:
         heading.iri: heading
         for heading in (_heading(view, found) for found in view.of_class(INTENT.Heading, node))
     }
+    sources = {
+        source.identifier: source
+        for source in (_source(view, found, vocabulary) for found in view.of_class(INTENT.Source, node))
+    }
     return Work(
         iri=work,
         title=view.text(node, DCTERMS.title),
@@ -51,12 +53,18 @@ def load_work(graph: Graph, work: str, vocabulary: Vocabulary) -> Work:
         groups=tuple(_group(view, group, vocabulary) for group in view.of_class(INTENT.Group, node)),
         parts=tuple(load_part(view, part, vocabulary) for part in view.of_class(INTENT.Part, node)),
         devices=tuple(load_device(view, device, vocabulary) for device in view.of_class(INTENT.Device, node)),
-        sources=tuple(_source(view, source, vocabulary) for source in view.of_class(INTENT.Source, node)),
+        sources=tuple(sources.values()),
         headings=tuple(headings.values()),
         instructions=tuple(
-            _instruction(view, line, headings[view.text(line, INTENT.inHeading)], vocabulary)
+            _instruction(
+                view,
+                line,
+                heading,
+                sources.get(heading.sources[0].source) if heading.sources else None,
+                vocabulary,
+            )
             for line in view.of_class(INTENT.Instruction)
-            if view.text(line, INTENT.inHeading) in headings
+            if (heading := headings.get(view.text(line, INTENT.inHeading))) is not None
         ),
         material=tuple(_material(view, found, vocabulary) for found in view.of_class(INTENT.Material, node)),
         connections=tuple(
@@ -69,16 +77,22 @@ def load_work(graph: Graph, work: str, vocabulary: Vocabulary) -> Work:
 
 def head_fields(view: View, node: Node, vocabulary: Vocabulary, head: str) -> dict[str, str]:
     """The fields of a head as written, by the IRI of their property."""
-    forms = (form for form in vocabulary.fields.values() if str(TERM[head]) in form.sections)
-    return fields_of(view, node, forms, vocabulary)
+    return fields_of(view, node, vocabulary, head)
 
 
-def fields_of(view: View, node: Node, forms: Iterable[FormField], vocabulary: Vocabulary) -> dict[str, str]:
-    found = {}
-    for form in forms:
-        if form.reads in {"text", "date", "file", "iri"} and view.values(node, URIRef(form.property)):
-            found[form.property] = view.text(node, URIRef(form.property))
-    return found
+_WRITTEN = frozenset({"text", "date", "file", "iri"})
+"""The sorts of field that are kept as written."""
+
+
+def fields_of(view: View, node: Node, vocabulary: Vocabulary, *sections: str) -> dict[str, str]:
+    """The fields of a node that are kept as written, by their property; of certain sections, or of any."""
+    stated = {str(predicate) for predicate in view.subjects.get(node, ())}
+    wanted = frozenset(str(TERM[section]) for section in sections)
+    return {
+        form.property: view.text(node, URIRef(form.property))
+        for form in vocabulary.fields.values()
+        if form.property in stated and form.reads in _WRITTEN and (not wanted or wanted & form.sections)
+    }
 
 
 def load_sections(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Section, ...]:
@@ -88,7 +102,7 @@ def load_sections(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Secti
             view.text(section, INTENT.sectionTerm),
             view.text(section, INTENT.note),
             view.text(section, INTENT.afterword),
-            fields_of(view, section, vocabulary.fields.values(), vocabulary),
+            fields_of(view, section, vocabulary),
             is_internal(view, section),
         )
         for section in view.in_order(view.values(node, INTENT.section))
@@ -151,21 +165,19 @@ def load_part(view: View, node: Node, vocabulary: Vocabulary) -> Part:
 
 
 def load_device(view: View, node: Node, vocabulary: Vocabulary) -> Device:
-    form = (found for found in vocabulary.fields.values() if str(TERM["devices-section"]) in found.sections)
     return Device(
         str(node),
         view.identifier(node),
         view.reference(node, INTENT.like),
         concept_of(view, node, INTENT.status, vocabulary),
         load_statements(view, node, vocabulary),
-        fields_of(view, node, form, vocabulary),
+        fields_of(view, node, vocabulary, "devices-section"),
         is_internal(view, node),
         bool(view.values(node, INTENT.order)),
     )
 
 
 def _source(view: View, node: Node, vocabulary: Vocabulary) -> Source:
-    forms = [found for found in vocabulary.fields.values() if str(TERM["sources-section"]) in found.sections]
     return Source(
         str(node),
         view.identifier(node),
@@ -176,7 +188,7 @@ def _source(view: View, node: Node, vocabulary: Vocabulary) -> Source:
         view.date(node, DCTERMS.date),
         view.text(node, INTENT.file) or None,
         view.reference(node, INTENT.reportedBy),
-        fields_of(view, node, forms, vocabulary),
+        fields_of(view, node, vocabulary, "sources-section"),
         view.text(node, INTENT.words),
         view.text(node, INTENT.note),
         is_internal(view, node),
@@ -206,14 +218,15 @@ def ground_of(view: View, node: Node) -> str | None:
     return ground.removeprefix(str(TERM)).removeprefix("ground-") or None
 
 
-def _instruction(view: View, node: Node, heading: Heading, vocabulary: Vocabulary) -> Instruction:
-    """A line with what its heading shares; without person or date, those of the first source that has them."""
+def _instruction(
+    view: View, node: Node, heading: Heading, first: Source | None, vocabulary: Vocabulary
+) -> Instruction:
+    """A line with what its heading shares; without person or date, those of the first source named hold."""
     assertion = load_assertion(view, node, vocabulary)
     conditions = load_conditions(view, node, vocabulary)
     until, consents = view.date(node, INTENT.until), view.identifiers(node, INTENT.withConsentOf)
     choice = view.whole(node, INTENT.choice)
-    first = next((citation.source for citation in heading.sources), None)
-    source = next((found for found in view.of_class(INTENT.Source) if view.identifier(found) == first), None)
+    speakers = (*first.spoken_with, *first.by) if first else ()
     return Instruction(
         str(node),
         view.identifier(node),
@@ -225,18 +238,13 @@ def _instruction(view: View, node: Node, heading: Heading, vocabulary: Vocabular
         until,
         consents,
         choice,
-        heading.by or (_speaker(view, source) if source is not None else None),
-        heading.on or (view.date(source, DCTERMS.date) if source is not None else None),
+        heading.by or next(iter(speakers), None),
+        heading.on or (first.date if first else None),
         heading.ground or "intent",
         heading.withdrawn,
         heading.supersedes,
         heading.sources,
     )
-
-
-def _speaker(view: View, source: Node) -> str | None:
-    """Whose word a source is: who was spoken with, or else who made it."""
-    return next(iter([*view.identifiers(source, INTENT["with"]), *view.identifiers(source, INTENT.by)]), None)
 
 
 def _material(view: View, node: Node, vocabulary: Vocabulary) -> Material:
@@ -263,14 +271,11 @@ def _connection(view: View, node: Node, vocabulary: Vocabulary) -> Connection:
 
 
 def _box(view: View, node: Node, vocabulary: Vocabulary) -> Crate:
-    form = (found for found in vocabulary.fields.values() if str(TERM["boxes-section"]) in found.sections)
     return Crate(
         str(node),
         view.identifier(node),
         tuple(view.group_or_identifier(held) for held in view.in_order(view.values(node, INTENT.holds))),
         load_statements(view, node, vocabulary),
-        fields_of(view, node, form, vocabulary),
+        fields_of(view, node, vocabulary, "boxes-section"),
         is_internal(view, node),
     )
-
-

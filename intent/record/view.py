@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -20,6 +21,8 @@ _NONE: _Properties = {}
 @dataclass(frozen=True, slots=True)
 class View:
     subjects: dict[Node, _Properties]
+    classes: dict[Node, list[Node]]
+    """The things of each class."""
 
     def values(self, node: Node, property_iri: Node) -> Sequence[Node]:
         return self.subjects.get(node, _NONE).get(property_iri, ())
@@ -76,20 +79,25 @@ class View:
 
     def of_class(self, kind: URIRef, within: Node | None = None) -> list[Node]:
         """The things of a class, in the writer's order; of one work or installation, where it is named."""
-        found = [
-            node
-            for node, properties in self.subjects.items()
-            if kind in properties.get(RDF.type, ())
-            and (within is None or within in properties.get(DCTERMS.isPartOf, ()))
-        ]
+        found = self.classes.get(kind, ())
+        if within is not None:
+            found = [node for node in found if within in self.values(node, DCTERMS.isPartOf)]
         return self.in_order(found)
 
     def in_order(self, nodes: Iterable[Node]) -> list[Node]:
-        return sorted(nodes, key=lambda node: (self.number(node, INTENT.order) or Fraction(10**9), str(node)))
+        return sorted(nodes, key=lambda node: (self._order(node), str(node)))
+
+    def _order(self, node: Node) -> float:
+        found = self.values(node, INTENT.order)
+        return float(str(found[0])) if found else math.inf
 
 
 def view_of(*graphs: Graph) -> View:
     subjects: dict[Node, _Properties] = {}
     for subject, predicate, value in chain.from_iterable(graphs):
         subjects.setdefault(subject, {}).setdefault(predicate, []).append(value)
-    return View(subjects)
+    classes: dict[Node, list[Node]] = {}
+    for node, properties in subjects.items():
+        for kind in properties.get(RDF.type, ()):
+            classes.setdefault(kind, []).append(node)
+    return View(subjects, classes)

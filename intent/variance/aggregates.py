@@ -132,7 +132,9 @@ def _loop_length(member: str, state: State) -> Fraction | None:
     material = [
         subject
         for subject in state.statements
-        if subject not in state.devices and state.is_given(subject, channel) and state.value(subject, channel) == shown
+        if subject not in state.devices
+        and state.is_given(subject, channel)
+        and state.value(subject, channel) == shown
     ]
     return _exactly(state.value(material[0], duration)) if len(material) == 1 else None
 
@@ -181,7 +183,12 @@ def squared(values: Region) -> Region:
 
 
 def _relation(assertion: Assertion, there: Sequence[str], state: State) -> tuple[Amount, ...]:
-    if not there or assertion.other not in state.present or assertion.relation is None or assertion.other is None:
+    if (
+        not there
+        or assertion.other not in state.present
+        or assertion.relation is None
+        or assertion.other is None
+    ):
         return ()
     position = state.vocabulary.characteristics[POSITION]
     axis, towards_greater = _AXIS[assertion.relation]

@@ -10,7 +10,8 @@ from intent.model import Instruction, Work
 from intent.record.load_work import OBSERVED_PRACTICE
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import State, documented_state, proposed_state
-from intent.vocabulary.terms import Vocabulary, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Vocabulary
 
 
 @dataclass(frozen=True, slots=True)

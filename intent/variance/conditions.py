@@ -17,7 +17,8 @@ from intent.variance.case import Case
 from intent.variance.people import is_in_time, staff
 from intent.variance.result import Open, OpenKind
 from intent.variance.state import THE_VENUE, THE_WORK, State
-from intent.vocabulary.terms import Characteristic, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic
 
 
 def fact_answer(case: Case, fact: str, day: datetime.date) -> Answer:
@@ -28,7 +29,9 @@ def fact_answer(case: Case, fact: str, day: datetime.date) -> Answer:
         if attestation.date is not None and attestation.date.first > day:
             continue
         if person is None or attestation.date is None or is_in_time(person, attestation.date):
-            words.append((attestation.date.first if attestation.date else datetime.date.min, attestation.holds))
+            words.append(
+                (attestation.date.first if attestation.date else datetime.date.min, attestation.holds)
+            )
     latest = max((date for date, _ in words), default=None)
     said = {holds for date, holds in words if date == latest}
     if len(said) != 1:
@@ -86,7 +89,10 @@ def assertion_answer(case: Case, assertion: Assertion, subjects: Sequence[str] |
         lies_among(
             case.proposed.value(member, characteristic),
             admitted_values(
-                assertion.expression, characteristic, case.vocabulary, case.documented.value(member, characteristic)
+                assertion.expression,
+                characteristic,
+                case.vocabulary,
+                case.documented.value(member, characteristic),
             ),
         )
         for member in members
@@ -113,9 +119,13 @@ def lies_among(value: ValueSet, among: ValueSet | None) -> Answer:
     return Answer.OPEN if among is None else lies(value, among)
 
 
-def documented_amounts(case: Case, assertion: Assertion, members: Sequence[str]) -> dict[tuple[str, ...], ValueSet]:
+def documented_amounts(
+    case: Case, assertion: Assertion, members: Sequence[str]
+) -> dict[tuple[str, ...], ValueSet]:
     """An aggregate's documented values: by pair, or for the whole under the members as proposed."""
-    documented = amounts(assertion, [member for member in members if member in case.documented.devices], case.documented)
+    documented = amounts(
+        assertion, [member for member in members if member in case.documented.devices], case.documented
+    )
     if assertion.aggregate in {Aggregate.DIFFERENCE, Aggregate.DISTANCE, Aggregate.RELATION}:
         return {amount.members: amount.value for amount in documented}
     there = tuple(member for member in members if member in case.proposed.present)

@@ -77,11 +77,18 @@ def _departs(case: Case, member: str, iri: str) -> bool:
     return case.documented.value(member, characteristic) != case.proposed.value(member, characteristic)
 
 
-def _permits(case: Case, permissions: Sequence[Instruction], member: str, iri: str, day: datetime.date) -> bool:
+def _permits(
+    case: Case, permissions: Sequence[Instruction], member: str, iri: str, day: datetime.date
+) -> bool:
     characteristic = case.vocabulary.characteristics[iri]
-    value, documented = case.proposed.value(member, characteristic), case.documented.value(member, characteristic)
+    value, documented = (
+        case.proposed.value(member, characteristic),
+        case.documented.value(member, characteristic),
+    )
     for speaker in speakers(case, permissions, (member,), day):
-        admitted = admitted_values(speaker.line.assertion.expression, characteristic, case.vocabulary, documented)
+        admitted = admitted_values(
+            speaker.line.assertion.expression, characteristic, case.vocabulary, documented
+        )
         if lies_among(value, admitted) is Answer.IN and (
             permission_open(case, speaker.line, (member,), value, day) is not None
         ):

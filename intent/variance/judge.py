@@ -54,7 +54,9 @@ def judge(work: Work, installation: Installation) -> Variance:
 
 def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -> Iterator[Row]:
     """The topic's row: the worst verdict of any day, with its days where not all have it."""
-    found = [(span, judged) for span in spans if (judged := _on_day(case, index, topic, span.first)) is not None]
+    found = [
+        (span, judged) for span in spans if (judged := _on_day(case, index, topic, span.first)) is not None
+    ]
     if not found:
         return
     worst = max(judged.judgement.verdict.badness for _, judged in found)
@@ -93,8 +95,12 @@ def _first_run(spans: Sequence[DaySpan]) -> DaySpan:
 
 def _on_day(case: Case, index: EachIndex, topic: Topic, day: datetime.date) -> Found | None:
     """The worst of all grounds; of equals the artist's intent."""
-    grounds = sorted({line.ground for line in (*topic.lines, *topic.counters)} | {"intent"}, key=_ground_order)
-    found = [judged for ground in grounds if (judged := _of_ground(case, index, topic, ground, day)) is not None]
+    grounds = sorted(
+        {line.ground for line in (*topic.lines, *topic.counters)} | {"intent"}, key=_ground_order
+    )
+    found = [
+        judged for ground in grounds if (judged := _of_ground(case, index, topic, ground, day)) is not None
+    ]
     return max(found, key=lambda judged: judged.judgement.verdict.badness, default=None)
 
 
@@ -109,7 +115,10 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
         return _presence(case, topic, ground, day)
     assert topic.characteristic is not None
     characteristic, (subject,) = topic.characteristic, topic.members
-    value, documented = case.proposed.value(subject, characteristic), case.documented.value(subject, characteristic)
+    value, documented = (
+        case.proposed.value(subject, characteristic),
+        case.documented.value(subject, characteristic),
+    )
     questions = [
         Question(speaker, value, _admitted(case, speaker, documented), f"{topic.label} of {topic.subject}")
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
@@ -137,7 +146,9 @@ def _change(case: Case, topic: Topic) -> Change:
     """How the proposed value of a subject lies to its documented one."""
     assert topic.characteristic is not None
     characteristic, (subject,) = topic.characteristic, topic.members
-    is_documented = subject != THE_VENUE and (subject in case.documented.devices or subject not in case.proposed.devices)
+    is_documented = subject != THE_VENUE and (
+        subject in case.documented.devices or subject not in case.proposed.devices
+    )
     counts = characteristic.counts_unasked
     if not is_documented:
         return Change(False, case.proposed.is_given(subject, characteristic), True, counts, False)
@@ -157,7 +168,9 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     """Decided by instructions on presence; where none speaks, by those on the number of its scope."""
     assert topic.characteristic is not None
     (subject,) = topic.members
-    value, documented = (state.value(subject, topic.characteristic) for state in (case.proposed, case.documented))
+    value, documented = (
+        state.value(subject, topic.characteristic) for state in (case.proposed, case.documented)
+    )
     is_addition = subject not in case.documented.devices
     questions = [
         Question(speaker, value, _admitted(case, speaker, documented), f"presence of {subject}")
@@ -206,7 +219,11 @@ def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
     found = [
         judged
         for amount in amounts(topic.assertion, topic.members, case.proposed)
-        if (judged := _amount(case, index, topic, speaking, amount, documented.get(amount.members), ground, day))
+        if (
+            judged := _amount(
+                case, index, topic, speaking, amount, documented.get(amount.members), ground, day
+            )
+        )
     ]
     return max(found, key=lambda judged: judged.judgement.verdict.badness, default=None)
 

@@ -36,7 +36,11 @@ def outcome_of(variance: Variance, case: Case) -> Outcome:
     verdicts = {row.verdict for row in variance.rows if not _is_of_practice(row, case)}
     if verdicts & {Verdict.FORBIDDEN, Verdict.BREACH}:
         return Outcome.NOT_ACCEPTABLE
-    if verdicts & set(_REFERRED) or variance.findings or any(_is_of_practice(row, case) for row in variance.rows):
+    if (
+        verdicts & set(_REFERRED)
+        or variance.findings
+        or any(_is_of_practice(row, case) for row in variance.rows)
+    ):
         return Outcome.REFER
     return Outcome.ON_CONDITIONS if Verdict.CONDITIONAL in verdicts else Outcome.ACCEPTABLE
 
@@ -76,10 +80,14 @@ def _sentence(variance: Variance, case: Case) -> str:
 def _counts(variance: Variance) -> str:
     counted = Counter(row.verdict for row in variance.rows)
     parts = [
-        f"{counted[verdict]} {words[counted[verdict] > 1]}" for verdict, words in _COUNTED.items() if counted[verdict]
+        f"{counted[verdict]} {words[counted[verdict] > 1]}"
+        for verdict, words in _COUNTED.items()
+        if counted[verdict]
     ]
     if variance.findings:
-        parts.append(f"{len(variance.findings)} {'finding' if len(variance.findings) == 1 else 'findings'} on devices")
+        parts.append(
+            f"{len(variance.findings)} {'finding' if len(variance.findings) == 1 else 'findings'} on devices"
+        )
     return listed(parts)
 
 

@@ -27,7 +27,11 @@ class Scopes:
         """The same with additions, which count in their group and kind. Omitted parts are still named."""
         members = list(self._members(assertion, (*self.documented, *self.added)))
         if assertion.scope.kind is ScopeKind.ADDITIONS:
-            members = [part.identifier for part in self.added if part.identifier not in self._excepted(assertion.scope)]
+            members = [
+                part.identifier
+                for part in self.added
+                if part.identifier not in self._excepted(assertion.scope)
+            ]
         return tuple(members)
 
     def _members(self, assertion: Assertion, parts: Iterable[Part]) -> tuple[str, ...]:
@@ -77,7 +81,9 @@ def subject_name(members: Iterable[str], work: Work, scope: Scope | None = None)
     if scope is not None and scope.kind is ScopeKind.NAMES and len(scope.names) == 1 and not scope.excepted:
         return scope.names[0]
     for group in work.groups:
-        if every and frozenset(every) == frozenset(part.identifier for part in work.parts if part.group == group.name):
+        if every and frozenset(every) == frozenset(
+            part.identifier for part in work.parts if part.group == group.name
+        ):
             return group.name
     if every and frozenset(every) == frozenset(part.identifier for part in work.parts):
         return THE_WORK

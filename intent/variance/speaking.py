@@ -25,7 +25,9 @@ class Speaker:
     open: tuple[Open, ...] = ()
 
 
-def speakers(case: Case, lines: Sequence[Instruction], subjects: Sequence[str], day: datetime.date) -> list[Speaker]:
+def speakers(
+    case: Case, lines: Sequence[Instruction], subjects: Sequence[str], day: datetime.date
+) -> list[Speaker]:
     """Of the instructions whose scope holds a subject, those in force on a day.
 
     What stands under a condition known not to hold is left out, and so is what another has withdrawn.
@@ -94,7 +96,12 @@ def _attestation(case: Case, fact: str, line: Instruction, day: datetime.date) -
 
 
 def _consent_open(
-    case: Case, line: Instruction, person: str, subjects: Sequence[str], value: ValueSet | None, day: datetime.date
+    case: Case,
+    line: Instruction,
+    person: str,
+    subjects: Sequence[str],
+    value: ValueSet | None,
+    day: datetime.date,
 ) -> tuple[Open, ...] | None:
     given = [
         consent
@@ -122,7 +129,9 @@ def _latest(
 ) -> Consent | None:
     """The latest answer that applies on a day; of two on one day the no."""
     applying = [consent for consent in given if _applies(case, line, consent, subjects, value, day)]
-    return max(applying, key=lambda consent: (_day_of(consent), not consent.answer, consent.iri), default=None)
+    return max(
+        applying, key=lambda consent: (_day_of(consent), not consent.answer, consent.iri), default=None
+    )
 
 
 def _day_of(consent: Consent) -> datetime.date:
@@ -130,7 +139,12 @@ def _day_of(consent: Consent) -> datetime.date:
 
 
 def _applies(
-    case: Case, line: Instruction, consent: Consent, subjects: Sequence[str], value: ValueSet | None, day: datetime.date
+    case: Case,
+    line: Instruction,
+    consent: Consent,
+    subjects: Sequence[str],
+    value: ValueSet | None,
+    day: datetime.date,
 ) -> bool:
     """Whether an answer counts: a yes for all of the subject and value, a no for any of it."""
     if consent.answer is None or _day_of(consent) > day:

@@ -97,9 +97,7 @@ def weigh(case: Case, every: Sequence[Said]) -> list[Weighed]:
 
 def _weigh(case: Case, against: Said, every: Sequence[Said]) -> Weighed:
     rivals = [said for said in every if said.says in {Says.PERMITS, Says.MEETS} and _can_lift(said, against)]
-    lifters = [
-        Lifter(person, Because.DISPENSATION, terms, None) for person, terms in against.dispensed
-    ]
+    lifters = [Lifter(person, Because.DISPENSATION, terms, None) for person, terms in against.dispensed]
     ties: list[Said] = []
     for rival in rivals:
         because = prevails(case, rival.claim, against.claim)

@@ -19,7 +19,9 @@ _PAIRWISE = {Aggregate.DIFFERENCE, Aggregate.DISTANCE}
 
 def presence_words(case: Case, subject: str) -> tuple[str, str]:
     """Whether a part is documented as there, and proposed to be."""
-    return tuple("present" if subject in state.present else "absent" for state in (case.documented, case.proposed))  # type: ignore[return-value]
+    return tuple(
+        "present" if subject in state.present else "absent" for state in (case.documented, case.proposed)
+    )  # type: ignore[return-value]
 
 
 def amount_words(case: Case, topic: Topic, amount: Amount, documented: ValueSet | None) -> tuple[str, str]:

@@ -11,7 +11,8 @@ from importlib.resources import files
 
 import pyoxigraph as ox
 
-from intent.vocabulary.terms import Characteristic, Concept, FormField, FormSection, Unit, Vocabulary, normal
+from intent.vocabulary.phrases import normal, phrases
+from intent.vocabulary.terms import Characteristic, Concept, FormField, FormSection, Unit, Vocabulary
 
 TERM_FILES = (
     "characteristics",
@@ -32,18 +33,27 @@ Node = ox.NamedNode | ox.BlankNode | ox.Literal | ox.Triple
 Properties = Mapping[str, Sequence[Node]]
 
 
-def read_vocabulary(own_terms: Iterable[bytes] = ()) -> Vocabulary:
-    """All terms that ship with the program, and those of the given Turtle documents besides.
-
-    A term of a collection's own may add labels to one that ships. Raises ``SyntaxError`` with the line and
-    column where one of the documents is not Turtle.
-    """
+def read_vocabulary() -> Vocabulary:
+    """All terms that ship with the program."""
     folder = files("intent.vocabulary")
-    shipped = [folder.joinpath(f"{name}.ttl").read_bytes() for name in TERM_FILES]
-    return _vocabulary(_by_subject([*shipped, *own_terms]))
+    return _vocabulary(_by_subject(folder.joinpath(f"{name}.ttl").read_bytes() for name in TERM_FILES), None)
 
 
-def _by_subject(documents: Iterable[bytes]) -> Mapping[str, dict[str, list[Node]]]:
+def extended(vocabulary: Vocabulary, own_terms: bytes) -> Vocabulary:
+    """A vocabulary with the terms of a Turtle document besides; it may add labels to terms that are there.
+
+    Raises ``SyntaxError`` with the line and column where the document is not Turtle.
+    """
+    own = _by_subject([own_terms])
+    both = {iri: _joined(vocabulary.described.get(iri, {}), about) for iri, about in own.items()}
+    return _vocabulary(both, vocabulary)
+
+
+def _joined(one: Properties, two: Properties) -> dict[str, list[Node]]:
+    return {key: [*one.get(key, ()), *two.get(key, ())] for key in dict.fromkeys([*one, *two])}
+
+
+def _by_subject(documents: Iterable[bytes]) -> dict[str, dict[str, list[Node]]]:
     subjects: dict[str, dict[str, list[Node]]] = {}
     for document in documents:
         for quad in ox.parse(document, format=ox.RdfFormat.TURTLE):
@@ -53,39 +63,71 @@ def _by_subject(documents: Iterable[bytes]) -> Mapping[str, dict[str, list[Node]
     return subjects
 
 
-def _vocabulary(subjects: Mapping[str, Properties]) -> Vocabulary:
+def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> Vocabulary:
+    """The terms of some subjects, beside those of a base."""
+    described = {**(base.described if base else {}), **subjects}
     typed: dict[str, list[str]] = {}
     for iri, about in subjects.items():
-        for kind in _values(about, _TYPE):
+        for kind in dict.fromkeys(_values(about, _TYPE)):
             typed.setdefault(kind, []).append(iri)
-    units = {iri: _unit(iri, subjects[iri]) for iri in typed.get(QUDT + "Unit", ())}
+    units = {
+        **(base.units if base else {}),
+        **{iri: _unit(iri, subjects[iri]) for iri in typed.get(QUDT + "Unit", ())},
+    }
     characteristics = {
-        iri: _characteristic(iri, subjects[iri], units) for iri in typed.get(INTENT + "Characteristic", ())
+        **(base.characteristics if base else {}),
+        **{
+            iri: _characteristic(iri, subjects[iri], units)
+            for iri in typed.get(INTENT + "Characteristic", ())
+        },
     }
-    broader = {iri: _values(subjects[iri], SKOS + "broader") for iri in typed.get(SKOS + "Concept", ())}
+    concept_iris = [*(base.concepts if base else ()), *typed.get(SKOS + "Concept", ())]
+    broader = {iri: _values(described[iri], SKOS + "broader") for iri in concept_iris}
     concepts = {
-        iri: _concept(iri, subjects, units, broader)
-        for iri in typed.get(SKOS + "Concept", ())
-        if iri not in characteristics
+        **(base.concepts if base else {}),
+        **{
+            iri: _concept(iri, described, units, broader)
+            for iri in typed.get(SKOS + "Concept", ())
+            if iri not in characteristics
+        },
     }
-    by_scheme: dict[str, list[Concept]] = {}
-    by_name: dict[str, list[Characteristic]] = {}
-    for concept in concepts.values():
-        for scheme in concept.schemes:
-            by_scheme.setdefault(scheme, []).append(concept)
-    for characteristic in characteristics.values():
-        for name in characteristic.names:
-            by_name.setdefault(name, []).append(characteristic)
     return Vocabulary(
         concepts,
         characteristics,
         units,
-        {iri: _section(iri, subjects[iri]) for iri in typed.get(INTENT + "FormSection", ())},
-        {iri: _field(iri, subjects[iri]) for iri in typed.get(INTENT + "FormField", ())},
+        base.sections
+        if base
+        else {iri: _section(iri, subjects[iri]) for iri in typed[INTENT + "FormSection"]},
+        base.fields if base else {iri: _field(iri, subjects[iri]) for iri in typed[INTENT + "FormField"]},
         _narrower(broader),
-        {scheme: tuple(found) for scheme, found in by_scheme.items()},
-        {name: tuple(found) for name, found in by_name.items()},
+        _by_scheme(concepts.values()),
+        _by_name(characteristics.values()),
+        phrases(_names(concepts.values(), characteristics.values())),
+        described,
     )
+
+
+def _names(concepts: Iterable[Concept], characteristics: Iterable[Characteristic]) -> Iterable[str]:
+    for characteristic in characteristics:
+        yield from characteristic.names
+    for concept in concepts:
+        yield from concept.names
+
+
+def _by_scheme(concepts: Iterable[Concept]) -> dict[str, tuple[Concept, ...]]:
+    found: dict[str, list[Concept]] = {}
+    for concept in concepts:
+        for scheme in concept.schemes:
+            found.setdefault(scheme, []).append(concept)
+    return {scheme: tuple(held) for scheme, held in found.items()}
+
+
+def _by_name(characteristics: Iterable[Characteristic]) -> dict[str, tuple[Characteristic, ...]]:
+    found: dict[str, list[Characteristic]] = {}
+    for characteristic in characteristics:
+        for name in characteristic.names:
+            found.setdefault(name, []).append(characteristic)
+    return {name: tuple(held) for name, held in found.items()}
 
 
 def _values(about: Properties, property_iri: str) -> tuple[str, ...]:
@@ -151,8 +193,12 @@ def _concept(
     about = subjects[iri]
     labels, names = _labels(about)
     line = _ancestry(iri, broader)
-    applies = next((found for step in line if (found := _values(subjects.get(step, {}), INTENT + "appliesTo"))), ())
-    cautions = dict.fromkeys(caution for step in line for caution in _values(subjects.get(step, {}), INTENT + "caution"))
+    applies = next(
+        (found for step in line if (found := _values(subjects.get(step, {}), INTENT + "appliesTo"))), ()
+    )
+    cautions = dict.fromkeys(
+        caution for step in line for caution in _values(subjects.get(step, {}), INTENT + "caution")
+    )
     texts = {
         node.language or "en": node.value
         for node in about.get(SKOS + "definition", ())

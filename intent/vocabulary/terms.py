@@ -5,17 +5,12 @@ What a term means is in the Turtle files beside this module; nothing about a par
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import Any
 
-ANYTHING_ELSE = "https://w3id.org/intent-record/term/anything-else"
-
-
-def normal(label: str) -> str:
-    """A label as it is looked up: case, spacing and typographic apostrophes do not count."""
-    return re.sub(r"\s+", " ", label.replace("’", "'").replace("\u00a0", " ")).strip().casefold()
+from intent.vocabulary.phrases import Phrases, normal
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +141,10 @@ class Vocabulary:
     by_scheme: Mapping[str, tuple[Concept, ...]]
     by_name: Mapping[str, tuple[Characteristic, ...]]
     """The characteristics of each label, as `normal` makes it."""
+    phrases: Phrases
+    """Every label of a concept or characteristic, as a sentence may hold it."""
+    described: Mapping[str, Mapping[str, Any]]
+    """What the Turtle says of each term, so that a collection's own terms can add to it."""
 
     def in_scheme(self, *schemes: str) -> tuple[Concept, ...]:
         found = [concept for scheme in schemes for concept in self.by_scheme.get(scheme, ())]
