@@ -43,7 +43,7 @@ class Departure:
     def matter(self) -> str:
         """What a question asks about: `left window (M1), technology: LCD instead of cathode-ray tube`."""
         if self.documented == self.proposed:
-            value = f"{self.proposed}, as documented"
+            value = NOT_GIVEN if self.proposed == NOT_GIVEN else f"{self.proposed}, as documented"
         elif self.proposed == NOT_GIVEN:
             value = f"{NOT_GIVEN}, but documented as {self.documented}"
         elif self.documented == NOT_GIVEN:

@@ -79,27 +79,23 @@ def _masthead(story: Story) -> Element:
 
 
 def _contents(story: Story, sections: Iterable[Element]) -> Element:
-    entries = []
-    for section in sections:
-        entry = element("li", element("a", section[0].text or "", href=f"#{section.get('id')}"))
-        if section.get("id") == "departures":
-            entry.append(
-                element(
-                    "ol",
-                    [
-                        _contents_entry(one.number, one.title, verdict_word(one.verdict))
-                        for one in story.departures
-                    ],
-                )
-            )
-        entries.append(entry)
-    return element(
-        "nav", element("h2", "Contents", id="contents"), element("ul", entries), aria_labelledby="contents"
-    )
+    """A list of the sections, with the outcome and every verdict said in it."""
+    verdicts = [
+        _entry(f"departure-{one.number}", one.title, f": {verdict_word(one.verdict)}")
+        for one in story.departures
+    ]
+    beside: dict[str, str | Element] = {
+        "outcome": f": {OUTCOMES[story.outcome]}",
+        "departures": element("ol", verdicts),
+    }
+    names = [(section.get("id") or "", section[0].text or "") for section in sections]
+    entries = [_entry(name, title, beside.get(name, "")) for name, title in names]
+    heading = element("h2", "Contents", id="contents")
+    return element("nav", heading, element("ul", entries), aria_labelledby="contents")
 
 
-def _contents_entry(number: int, title: str, verdict: str) -> Element:
-    return element("li", element("a", title, href=f"#departure-{number}"), f": {verdict}")
+def _entry(name: str, title: str, beside: str | Element) -> Element:
+    return element("li", element("a", title, href=f"#{name}"), [beside] if beside != "" else [])
 
 
 def _section(name: str, title: str, *content: Element | Iterable[Element]) -> Element:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from intent.reports.prose import shown
 
-LABEL = 13
+LABEL = 14
 """Columns of the labels on the left of a departure."""
 
 

@@ -12,6 +12,8 @@ from intent.reports.prose import as_markdown, escaped
 from intent.reports.story import LONG, Story
 from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, verdict_word
 
+OUTCOME, DEPARTURES = "Outcome", "Departures, worst first"
+
 
 def write_markdown(story: Story) -> str:
     """The report as Markdown; nothing that its writers put in it becomes markup, except their own prose."""
@@ -36,12 +38,10 @@ def _contents(story: Story, titles: Iterable[str]) -> Iterator[str]:
     yield "**Contents**"
     lines = []
     for title in titles:
-        lines.append(f"- {_link(title)}")
+        lines.append(f"- {_link(title)}{f': {OUTCOMES[story.outcome]}' if title == OUTCOME else ''}")
         if title == DEPARTURES:
-            lines.extend(
-                f"  - {_link(f'{one.number}. {one.title}')}: {verdict_word(one.verdict)}"
-                for one in story.departures
-            )
+            named = [(f"{one.number}. {one.title}", verdict_word(one.verdict)) for one in story.departures]
+            lines.extend(f"  - {_link(heading)}: {verdict}" for heading, verdict in named)
     yield "\n".join(lines)
 
 
@@ -51,12 +51,9 @@ def _link(heading: str) -> str:
     return f"[{escaped(heading)}](#{anchor})"
 
 
-DEPARTURES = "Departures, worst first"
-
-
 def _sections(story: Story) -> Iterator[tuple[str, Iterator[str]]]:
     yield "What is proposed", _proposal(story)
-    yield "Outcome", _outcome(story)
+    yield OUTCOME, _outcome(story)
     if story.departures:
         yield DEPARTURES, _departures(story)
     if story.effects:

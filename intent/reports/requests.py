@@ -97,7 +97,8 @@ def _to_decide(departure: Departure) -> str:
         case Verdict.FORBIDDEN | Verdict.BREACH if departure.rows[0].ground == "safety":
             return f"{names} is a rule of safety and cannot be waived; what instead: {departure.matter}."
         case Verdict.FORBIDDEN | Verdict.BREACH:
-            return f"Whether {names} may be set aside for this installation: {departure.matter}."
+            ground = f" ({departure.ground})" if departure.ground else ""
+            return f"Whether {names}{ground} may be set aside for this installation: {departure.matter}."
         case Verdict.CONTRADICTION:
             return f"Which of {names or 'the instructions'} is to hold: {departure.matter}."
         case Verdict.UNKNOWN:
