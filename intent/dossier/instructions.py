@@ -158,7 +158,8 @@ def _note_tolerance(desk: Desk, line: Line, span: Span) -> None:
     characteristic = desk.draft.vocabulary.characteristics.get(line.assertion.characteristic or "")
     if characteristic is None or not characteristic.is_measured or not _is_bare(line.assertion):
         return
-    message = f"no ± is stated for {characteristic.label}; the vocabulary's tolerance is used ({characteristic.tolerance_written})"
+    used = f"the vocabulary's tolerance is used ({characteristic.tolerance_written})"
+    message = f"no ± is stated for {characteristic.label}; {used}"
     desk.draft.wrong("no-tolerance-stated", message, span, Severity.NOTE)
 
 

@@ -129,7 +129,7 @@ def documented_amounts(
     if assertion.aggregate in {Aggregate.DIFFERENCE, Aggregate.DISTANCE, Aggregate.RELATION}:
         return {amount.members: amount.value for amount in documented}
     there = tuple(member for member in members if member in case.proposed.present)
-    return {there: amount.value for amount in documented[:1]}
+    return {there: documented[0].value} if documented else {}
 
 
 def admitted_amounts(case: Case, assertion: Assertion, documented: ValueSet | None) -> ValueSet | None:

@@ -8,6 +8,9 @@ from collections.abc import Iterator
 from intent.dates import DaySpan
 from intent.model import Person, Work
 
+LOWEST = 6
+"""The rank of those who are not known, and of observed practice."""
+
 
 def is_over(person: Person, day: datetime.date) -> bool:
     """Whether a person's time is over on a day: it lasts to the last day of `until`."""
@@ -49,17 +52,18 @@ def speaks_for(work: Work, giver: str, identifier: str, date: DaySpan | None) ->
 def authority_of(work: Work, giver: str, date: DaySpan | None) -> int:
     """A person's rank on a date, with that of those they have succeeded; 1 is the highest."""
     own = work.person(giver)
-    ranks = [own.authority] if own else [6]
-    for person in work.people:
-        if person.identifier != giver and speaks_for(work, giver, person.identifier, date):
-            ranks.append(person.authority)
-    return min(ranks)
+    succeeded = (
+        person.authority
+        for person in work.people
+        if person.identifier != giver and speaks_for(work, giver, person.identifier, date)
+    )
+    return min([own.authority if own else LOWEST, *succeeded])
 
 
 def highest_living(work: Work, day: datetime.date) -> tuple[str, ...]:
     """Those of the highest rank whose time is not over: whom to ask what nobody ever said."""
     living = [person for person in work.people if not is_over(person, day)]
-    best = min(((authority_on(work, person, day)) for person in living), default=6)
+    best = min(((authority_on(work, person, day)) for person in living), default=LOWEST)
     return tuple(person.identifier for person in living if authority_on(work, person, day) == best)
 
 

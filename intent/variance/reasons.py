@@ -26,7 +26,8 @@ def reason_for(case: Case, row: Row) -> str:
         case Verdict.FORBIDDEN:
             return f"{names} {_verb(row.governing, 'forbids', 'forbid')} it, and nothing that prevails allows it."
         case Verdict.BREACH:
-            return f"{names} {_verb(row.governing, 'requires', 'require')} otherwise, and nothing that prevails allows it."
+            verb = _verb(row.governing, "requires", "require")
+            return f"{names} {verb} otherwise, and nothing that prevails allows it."
         case Verdict.CONTRADICTION:
             return _contradiction(row, names)
         case Verdict.UNKNOWN:
