@@ -7,6 +7,7 @@ there and from nowhere else.
 from __future__ import annotations
 
 import hashlib
+import os
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -227,7 +228,7 @@ def _named_file(path: Path, span: Span) -> bytes:
 
 def _work_path(path: Path, named: str | None, span: Span, given: Path | None) -> Path:
     """Where the work of an installation is: as given, or as the installation names it; the two must agree."""
-    from_text = Path(path.parent / named) if named else None
+    from_text = Path(os.path.normpath(path.parent / named)) if named else None
     if given is None and from_text is None:
         message = "the installation names no work; write `- work: ../work.md`, or name the work before it"
         raise Unusable([Diagnostic("no-work", message, span)])
@@ -253,9 +254,8 @@ def _pool(
 ) -> tuple[Reading | None, tuple[ReadFile, ...]]:
     if written is None:
         return None, ()
-    root = documentation.folder.resolve()
-    base = path.parent if path.parent.resolve().is_relative_to(root) else documentation.folder
-    pool_path = within(root, str((base / written).resolve()), span)
+    inside = path.parent.resolve().is_relative_to(documentation.folder.resolve())
+    pool_path = within(documentation.folder, written, span, path.parent if inside else None)
     content = _named_file(pool_path, span)
     reading = read_pool(as_text(content, str(pool_path)), str(pool_path), documentation.work)
     _usable(list(reading.findings))

@@ -87,9 +87,12 @@ def _umask() -> int:
     return mask
 
 
-def within(folder: Path, written: str, span: Span) -> Path:
-    """A path as written in a text, which must lead to a place within a folder. Raises `Unusable`."""
-    path = Path(os.path.normpath(folder / written))
+def within(folder: Path, written: str, span: Span, beside: Path | None = None) -> Path:
+    """A path as written in a text, which must lead to a place within a folder. Raises `Unusable`.
+
+    The path is taken from the folder, or from a place in it that is named as ``beside``.
+    """
+    path = Path(os.path.normpath((beside or folder) / written))
     root = folder.resolve()
     if not path.resolve().is_relative_to(root):
         message = f"`{written}` leads out of the work's folder; keep what belongs to the work in it"

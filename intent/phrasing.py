@@ -80,11 +80,11 @@ def _item(item: Item, vocabulary: Vocabulary, language: str, *, quoted: bool) ->
     if isinstance(item, Dated):
         return str(item.span)
     if isinstance(item, Relative):
-        return f"{decimal(item.percent)} % of documented{_tolerance(item, vocabulary)}"
-    written = item.written
-    if quoted and "," in written and not written.startswith("("):
-        written = f"({written})"
-    return f"{written}{_tolerance(item, vocabulary)}"
+        return f"{decimal(item.percent)} % of documented{_tolerance(item)}"
+    if quoted and "," in item.written and not item.written.startswith("("):
+        value, plus_minus, tolerance = item.written.partition(" ± ")
+        return f"({value}){plus_minus}{tolerance}"
+    return item.written
 
 
 def _quoted(text: str) -> str:
@@ -93,20 +93,10 @@ def _quoted(text: str) -> str:
     return f"“{text}”" if '"' in text else f'"{text}"'
 
 
-def _tolerance(item: Measured | Relative, vocabulary: Vocabulary) -> str:
+def _tolerance(item: Relative) -> str:
     if item.tolerance_percent is not None:
         return f" ± {decimal(item.tolerance_percent)} %"
-    if item.tolerance is None:
-        return ""
-    unit = vocabulary.units.get(item.unit or "") if isinstance(item, Measured) else None
-    if unit is None:
-        return f" ± {decimal(item.tolerance)}{_reference_unit(item)}"
-    return f" ± {decimal(item.tolerance / unit.factor)} {unit.symbol}"
-
-
-def _reference_unit(item: Measured | Relative) -> str:
-    """A named angle has no unit of its own; its tolerance is in degrees."""
-    return " deg" if isinstance(item, Measured) and not re.match(r"[-+−]?[\d.]", item.written) else ""
+    return f" ± {decimal(item.tolerance)}" if item.tolerance is not None else ""
 
 
 def region_words(values: Region, characteristic: Characteristic, vocabulary: Vocabulary) -> str:

@@ -77,7 +77,8 @@ def read_item(
             raise Unreadable("bad-date", str(error)) from None
     numbers, unit = _numbers(text, characteristic, vocabulary, shared_unit)
     absolute, percent = _tolerance(tolerance, characteristic, vocabulary, unit)
-    return Measured(numbers, text.strip(), unit.iri if unit else None, absolute, percent)
+    written = text.strip() if tolerance is None else f"{text.strip()} ± {tolerance.strip()}"
+    return Measured(numbers, written, unit.iri if unit else None, absolute, percent)
 
 
 def unit_written(text: str) -> str | None:

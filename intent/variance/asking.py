@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 
+from intent.phrasing import NOT_GIVEN
 from intent.variance.case import Case
 from intent.variance.people import highest_living, staff, who_can_answer
 from intent.variance.result import Row, Verdict
@@ -28,9 +29,10 @@ def _named(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
     if row.verdict in _OF_THE_GIVERS:
         yield from _givers(case, row, day)
     elif row.verdict is Verdict.UNCOVERED or (row.verdict is Verdict.UNKNOWN and not row.open):
-        yield from highest_living(case.work, day)
-        if row.proposed == "not given" and case.installation.by:
+        if row.proposed == NOT_GIVEN and case.installation.by:
             yield case.installation.by
+        else:
+            yield from highest_living(case.work, day)
 
 
 def _givers(case: Case, row: Row, day: datetime.date) -> Iterator[str]:

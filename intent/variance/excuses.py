@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Sequence
+from itertools import product
 
 from intent.assertions import Aggregate
 from intent.meaning import admitted_values
@@ -19,22 +20,23 @@ from intent.variance.state import State
 from intent.variance.topics import EachIndex, Topic
 
 
-def excused_lines(
+def excusing_permissions(
     case: Case, index: EachIndex, topic: Topic, broken: Sequence[Said], ground: str, day: datetime.date
-) -> list[Said]:
-    """Those of the broken instructions that would hold if every permitted departure were undone.
+) -> tuple[Instruction, ...] | None:
+    """The permissions whose departures alone break an aggregate; none where it would be broken without them too.
 
     Only permissions of the same ground count, of the broken instruction's own authority or a higher.
     """
-    return [said for said in broken if _is_excused(case, index, topic, said.line, ground, day)]
+    permissions: dict[str, Instruction] = {}
+    for said in broken:
+        covered = _covered(case, index, topic, said.line, ground, day)
+        if not covered or not _would_hold(case, said.line, covered):
+            return None
+        permissions.update({line.identifier: line for line in covered.values()})
+    return tuple(permissions.values())
 
 
-def _is_excused(
-    case: Case, index: EachIndex, topic: Topic, line: Instruction, ground: str, day: datetime.date
-) -> bool:
-    covered = list(_covered(case, index, topic, line, ground, day))
-    if not covered:
-        return False
+def _would_hold(case: Case, line: Instruction, covered: Iterable[tuple[str, str]]) -> bool:
     undone = case.proposed.with_values_of(case.documented, covered)
     bad = Answer.OUT if line.modality is Modality.REQUIRED else Answer.IN
     return bad not in _answers(case, line, undone)
@@ -51,25 +53,28 @@ def _answers(case: Case, line: Instruction, state: State) -> list[Answer]:
 
 def _covered(
     case: Case, index: EachIndex, topic: Topic, line: Instruction, ground: str, day: datetime.date
-) -> Iterator[tuple[str, str]]:
-    """The departures of members, as subject and characteristic, that permissions cover."""
+) -> dict[tuple[str, str], Instruction]:
+    """The departures of members, as subject and characteristic, each with a permission that covers it."""
     concerned = [PRESENCE]
     if line.assertion.aggregate in {Aggregate.RELATION, Aggregate.DISTANCE}:
         concerned.append(POSITION)
     elif line.assertion.characteristic:
         concerned.append(line.assertion.characteristic)
     members = (*topic.members, *([line.assertion.other] if line.assertion.other else []))
-    for member in members:
-        for iri in concerned:
-            permissions = [
-                permission
-                for permission in index.get((member, iri), ())
-                if permission.modality is Modality.ALLOWED
-                and permission.ground == ground
-                and case.ranks[permission.identifier] <= case.ranks[line.identifier]
-            ]
-            if permissions and _departs(case, member, iri) and _permits(case, permissions, member, iri, day):
-                yield member, iri
+    covered = {}
+    for member, iri in product(members, concerned):
+        permissions = [
+            permission
+            for permission in index.get((member, iri), ())
+            if permission.modality is Modality.ALLOWED
+            and permission.ground == ground
+            and case.ranks[permission.identifier] <= case.ranks[line.identifier]
+        ]
+        if permissions and _departs(case, member, iri):
+            permission = _permitting(case, permissions, member, iri, day)
+            if permission is not None:
+                covered[(member, iri)] = permission
+    return covered
 
 
 def _departs(case: Case, member: str, iri: str) -> bool:
@@ -77,9 +82,10 @@ def _departs(case: Case, member: str, iri: str) -> bool:
     return case.documented.value(member, characteristic) != case.proposed.value(member, characteristic)
 
 
-def _permits(
+def _permitting(
     case: Case, permissions: Sequence[Instruction], member: str, iri: str, day: datetime.date
-) -> bool:
+) -> Instruction | None:
+    """The first permission in force that admits the proposed value."""
     characteristic = case.vocabulary.characteristics[iri]
     value, documented = (
         case.proposed.value(member, characteristic),
@@ -89,8 +95,7 @@ def _permits(
         admitted = admitted_values(
             speaker.line.assertion.expression, characteristic, case.vocabulary, documented
         )
-        if lies_among(value, admitted) is Answer.IN and (
-            permission_open(case, speaker.line, (member,), value, day) is not None
-        ):
-            return True
-    return False
+        is_in = lies_among(value, admitted) is Answer.IN
+        if is_in and permission_open(case, speaker.line, (member,), value, day) is not None:
+            return speaker.line
+    return None

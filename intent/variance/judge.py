@@ -18,7 +18,7 @@ from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
 from intent.variance.conditions import admitted_amounts, documented_amounts
 from intent.variance.days import segments
-from intent.variance.excuses import excused_lines
+from intent.variance.excuses import excusing_permissions
 from intent.variance.findings import findings_of
 from intent.variance.outcome import concluded
 from intent.variance.reasons import reason_for
@@ -59,10 +59,11 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
     ]
     if not found:
         return
-    worst = max(judged.judgement.verdict.badness for _, judged in found)
-    judged = next(judged for _, judged in found if judged.judgement.verdict.badness == worst)
-    bad = [span for span, judged in found if judged.judgement.verdict.badness == worst]
-    days = None if len(bad) == len(spans) else _first_run(bad)
+    badness = max(judged.judgement.verdict.badness for _, judged in found)
+    worst = [(span, judged) for span, judged in found if judged.judgement.verdict.badness == badness]
+    days = None if len(worst) == len(spans) else _first_run([span for span, _ in worst])
+    judged = max((judged for _, judged in worst), key=lambda judged: len(judged.judgement.open))
+    opens = dict.fromkeys(item for _, each in worst for item in each.judgement.open)
     judgement = judged.judgement
     row = Row(
         topic.subject,
@@ -74,10 +75,10 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
         judgement.verdict,
         "",
         judged.ground,
-        tuple(said.line for said in judgement.governing),
+        (*(said.line for said in judgement.governing), *judgement.excused_by),
         judgement.set_aside,
         days,
-        judgement.open,
+        tuple(opens),
     )
     day = (days or spans[0]).first
     yield replace(row, reason=reason_for(case, row), ask=who_could_lift(case, row, day))
@@ -254,9 +255,9 @@ def _amount(
     change = Change(same, True, differs, False, documented is not None)
     judgement = judge_ground(case, said, change, ground)
     if judgement is not None and judgement.verdict in {Verdict.FORBIDDEN, Verdict.BREACH}:
-        excused = excused_lines(case, index, topic, judgement.governing, ground, day)
-        if len(excused) == len(judgement.governing):
-            judgement = replace(judgement, verdict=Verdict.CONTRADICTION)
+        permissions = excusing_permissions(case, index, topic, judgement.governing, ground, day)
+        if permissions is not None:
+            judgement = replace(judgement, verdict=Verdict.CONTRADICTION, excused_by=permissions)
     if judgement is None:
         return None
     return Found(judgement, ground, *amount_words(case, topic, amount, documented))

@@ -29,15 +29,15 @@ def reason_for(case: Case, row: Row) -> str:
             verb = _verb(row.governing, "requires", "require")
             return f"{names} {verb} otherwise, and nothing that prevails allows it."
         case Verdict.CONTRADICTION:
-            return _contradiction(row, names)
+            return _contradiction(case, row, names)
         case Verdict.UNKNOWN:
             return _unknown(case, row, names)
         case Verdict.UNCOVERED:
             return "It differs from what is documented, and no instruction says that it may."
         case Verdict.CONDITIONAL:
-            return f"{_permission(row, names)}, once {opens_words(case, row.open)}."
+            return f"{_permission(case, row, names)}, once {opens_words(case, row.open)}."
         case Verdict.ALLOWED:
-            return f"{_permission(row, names)}."
+            return f"{_permission(case, row, names)}."
         case Verdict.AS_REQUIRED:
             return f"{names} {_verb(row.governing, 'is', 'are')} met."
     return "It is as documented."
@@ -51,19 +51,26 @@ def _verb(lines: tuple[Instruction, ...], one: str, many: str) -> str:
     return one if len(lines) == 1 else many
 
 
-def _contradiction(row: Row, names: str) -> str:
-    if len(row.governing) == 1:
-        return f"{names} is broken only by departures that are allowed, and nobody has said which gives way."
+def _contradiction(case: Case, row: Row, names: str) -> str:
+    if row.term is None or row.characteristic != case.vocabulary.characteristics[row.term].label:
+        broken = _names(line for line in row.governing if line.modality != "allowed")
+        permitting = _names(line for line in row.governing if line.modality == "allowed")
+        if permitting:
+            return (
+                f"{broken} is broken only by what {permitting} allows, and nobody has said which gives way."
+            )
     return f"{names} contradict each other here, and no rule says which prevails."
 
 
-def _permission(row: Row, names: str) -> str:
+def _permission(case: Case, row: Row, names: str) -> str:
     aside = row.set_aside[0] if row.set_aside else None
     if aside is None:
         return f"{names} {_verb(row.governing, 'allows', 'allow')} it"
     because = _BECAUSE[aside.because].format(other=aside.instruction)
     if aside.because is Because.DISPENSATION:
-        return f"{aside.by} has dispensed from {aside.instruction} for this installation"
+        person = case.work.person(aside.by)
+        who = person.name if person and person.name else aside.by
+        return f"{who} has dispensed from {aside.instruction} for this installation"
     return f"{names} {_verb(row.governing, 'allows', 'allow')} it and prevails over {aside.instruction}, since {because}"
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from intent.model import Modality
+from intent.model import Instruction, Modality
 from intent.values import are_disjoint, is_within
 from intent.variance.case import Case
 from intent.variance.precedence import prevails
@@ -88,6 +88,8 @@ class Judgement:
     governing: tuple[Said, ...] = ()
     set_aside: tuple[SetAside, ...] = ()
     open: tuple[Open, ...] = ()
+    excused_by: tuple[Instruction, ...] = ()
+    """Of a contradicted aggregate: the permissions whose departures alone break it."""
 
 
 def weigh(case: Case, every: Sequence[Said]) -> list[Weighed]:
