@@ -11,21 +11,13 @@ from intent.assertions import Aggregate
 from intent.diagnostics import nearest
 from intent.dossier.blocks import Field, Prose, read_blocks
 from intent.dossier.draft import Draft, Reading
+from intent.dossier.entering import enter, enter_device, enter_row, kind_of
+from intent.dossier.entities import inscribe_entity, inscribe_parts
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
 from intent.dossier.register import Entry, Known, Register, Sort
 from intent.dossier.rows import Row, inscribe_cells, read_cell, read_fields, read_rows
-from intent.dossier.work import (
-    Placed,
-    enter,
-    enter_row,
-    head_form,
-    inscribe_entity,
-    inscribe_part,
-    inscribe_section,
-    kind_of,
-    place_sections,
-)
+from intent.dossier.sections import Placed, head_form, inscribe_section, place_sections
 from intent.meaning import COUNT
 from intent.model import Work
 from intent.names import INTENT, installation_iri, local_iri
@@ -145,7 +137,7 @@ def _enter(desk: Desk, key: str, rows: Sequence[Row]) -> None:
             enter_row(desk, row, Sort.PART, kind)
     if key in {"additions-section", "substitutions-section"}:
         for row in rows:
-            _enter_new_device(desk, row)
+            enter_device(desk, row)
 
 
 def _kind_in_group(desk: Desk, row: Row) -> str | None:
@@ -155,17 +147,6 @@ def _kind_in_group(desk: Desk, row: Row) -> str | None:
     return kinds.pop() if len(kinds) == 1 else None
 
 
-def _enter_new_device(desk: Desk, row: Row) -> None:
-    cell = row.named("device-of-part")
-    if cell is None or desk.register.get(cell.text, Sort.DEVICE) is not None:
-        return
-    node = desk.draft.node(cell.text, span=cell.span)
-    if enter(desk, Entry(cell.text, Sort.DEVICE, str(node), cell.span), cell.span):
-        desk.draft.add(node, RDF.type, INTENT.Device)
-        desk.draft.add(node, DCTERMS.identifier, Literal(cell.text))
-        desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
-
-
 def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) -> None:
     if one.key in _ENTITIES:
         sort, kind = _ENTITIES[one.key]
@@ -173,7 +154,7 @@ def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) ->
             _inscribe_row(desk, known, row, f"{sort}-{number}", kind, number)
     elif one.key == "additions-section":
         for row in rows:
-            inscribe_part(desk, known, row, _own_group(desk, row))
+            inscribe_parts(desk, known, [row], _own_group(desk, row))
     elif one.key == "omissions-section":
         _read_omissions(desk, one)
     else:

@@ -15,7 +15,7 @@ from intent.dossier.draft import Draft
 from intent.dossier.fields import YES, Desk
 from intent.dossier.register import Register
 from intent.dossier.rows import Row, read_fields, read_rows
-from intent.dossier.work import head_form, place_sections
+from intent.dossier.sections import head_form, place_sections
 from intent.names import INTENT, QUDT, TERM, local_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary

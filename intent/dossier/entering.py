@@ -1,0 +1,99 @@
+"""Every identifier of a text into the register, wherever it is defined, before any sentence is read."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rdflib import DCTERMS, RDF, Literal, URIRef
+
+from intent.diagnostics import Span
+from intent.dossier.blocks import Section
+from intent.dossier.fields import Desk
+from intent.dossier.register import Entry, Sort, identifier_fault
+from intent.dossier.rows import Row, SectionForm, Term, read_fields, read_rows
+from intent.dossier.tables import Cell
+from intent.names import INTENT, TERM
+
+
+@dataclass(frozen=True, slots=True)
+class GroupText:
+    """A heading under Parts, with its fields and rows."""
+
+    section: Section
+    cells: Sequence[tuple[Term, Cell]]
+    rows: Sequence[Row]
+
+
+def read_groups(desk: Desk, form: SectionForm, section: Section) -> list[GroupText]:
+    return [
+        GroupText(group, read_fields(desk, form, group.fields), read_rows(desk, form, group.tables))
+        for group in section.sections
+    ]
+
+
+def enter_groups(desk: Desk, groups: Sequence[GroupText]) -> None:
+    for group in groups:
+        section = group.section
+        enter(
+            desk,
+            Entry(section.title, Sort.GROUP, str(desk.draft.node(section.title)), section.span),
+            section.span,
+        )
+        kind = next((cell for term, cell in group.cells if term.iri == str(TERM["field-kind-of-part"])), None)
+        for row in group.rows:
+            enter_part(desk, row, section.title, kind_of(desk, kind.text if kind else None))
+
+
+def kind_of(desk: Desk, text: str | None) -> str | None:
+    found = desk.draft.vocabulary.find_value([str(TERM.kinds)], text) if text else None
+    return found.iri if found else None
+
+
+def enter(desk: Desk, entry: Entry, span: Span) -> bool:
+    """Enter an identifier; a fault in it, or an earlier one of the same name, is found."""
+    fault = "" if entry.sort is Sort.GROUP else identifier_fault(entry.identifier)
+    if fault:
+        desk.draft.wrong("bad-identifier", fault, span)
+        return False
+    taken = desk.register.enter(entry)
+    if taken is not None:
+        where = f" at line {taken.span.line}" if taken.span.line else ""
+        message = f"`{entry.identifier}` is already the name of a {taken.sort}{where}"
+        desk.draft.wrong("repeated-identifier", message, span)
+    return taken is None
+
+
+def enter_row(desk: Desk, row: Row, sort: Sort, kind: str | None = None) -> bool:
+    cell = row.cell("defines")
+    if cell is None:
+        desk.draft.wrong("no-identifier", f"this row has no identifier for its {sort}", row.span)
+        return False
+    entry = Entry(cell.text, sort, str(desk.draft.node(cell.text, span=row.span)), cell.span, kind)
+    return enter(desk, entry, cell.span)
+
+
+def enter_part(desk: Desk, row: Row, group: str | None, group_kind: str | None) -> None:
+    own = row.named("kind-of-part")
+    entered = enter_row(desk, row, Sort.PART, kind_of(desk, own.text) if own else group_kind)
+    cell = row.cell("defines")
+    if entered and cell is not None and group is not None and desk.register.get(group, Sort.GROUP):
+        desk.register.join(group, cell.text)
+
+
+def enter_device(desk: Desk, row: Row) -> None:
+    """A device that only a part's row names is known by that."""
+    cell = row.named("device-of-part")
+    if cell is not None and desk.register.get(cell.text, Sort.DEVICE) is None:
+        entry = Entry(cell.text, Sort.DEVICE, str(desk.draft.node(cell.text, span=cell.span)), cell.span)
+        if enter(desk, entry, cell.span):
+            node = URIRef(entry.iri)
+            desk.draft.add(node, RDF.type, INTENT.Device)
+            desk.draft.add(node, DCTERMS.identifier, Literal(cell.text))
+            desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
+
+
+def enter_heading(desk: Desk, section: Section, sort: Sort) -> bool:
+    identifier = section.title.partition(" ")[0]
+    iri = str(desk.draft.node(identifier, span=section.span))
+    return enter(desk, Entry(identifier, sort, iri, section.span), section.span)

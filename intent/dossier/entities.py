@@ -1,0 +1,86 @@
+"""Things with an identifier, from their rows: devices, people, material, boxes, and parts in their groups."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
+
+from intent.dossier.entering import GroupText
+from intent.dossier.fields import Desk
+from intent.dossier.register import Known, Sort
+from intent.dossier.rows import Row, inscribe_cells
+from intent.names import INTENT
+
+
+def inscribe_entity(desk: Desk, identifier: str, kind: URIRef, sort: str) -> URIRef:
+    """A thing with an identifier, as a part of the work or installation."""
+    draft = desk.draft
+    node = draft.node(identifier)
+    draft.add(node, RDF.type, kind)
+    draft.add(node, DCTERMS.identifier, Literal(identifier))
+    draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
+    draft.add(node, INTENT.order, Literal(draft.next_order(sort)))
+    return node
+
+
+def inscribe_row(desk: Desk, known: Known, row: Row, sort: Sort, kind: URIRef) -> None:
+    cell = row.cell("defines")
+    entry = desk.register.get(cell.text, sort) if cell else None
+    if cell is None or entry is None or entry.span != cell.span:
+        return
+    node = inscribe_entity(desk, cell.text, kind, sort)
+    inscribe_cells(desk, known, node, (cell.text,), row.cells)
+
+
+def inscribe_connection(desk: Desk, known: Known, row: Row, number: int) -> None:
+    draft = desk.draft
+    local = f"connection-{number}"
+    node = draft.node(local, span=row.span)
+    draft.add(node, RDF.type, INTENT.Connection)
+    draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
+    draft.add(node, INTENT.order, Literal(number))
+    inscribe_cells(desk, known, node, (local,), row.cells)
+
+
+def inscribe_group(desk: Desk, known: Known, group: GroupText) -> None:
+    """A group of parts, with its kind and prose, and its parts."""
+    draft, section = desk.draft, group.section
+    entry = desk.register.get(section.title, Sort.GROUP)
+    if entry is None or entry.span != section.span:
+        return
+    node = URIRef(entry.iri)
+    draft.spans[entry.iri] = section.span
+    draft.add(node, RDF.type, INTENT.Group)
+    draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
+    draft.add(node, RDFS.label, Literal(section.title))
+    draft.add(node, INTENT.order, Literal(draft.next_order("group")))
+    draft.say(node, INTENT.note, section.note)
+    draft.say(node, INTENT.afterword, section.afterword)
+    inscribe_cells(desk, known, node, (section.title,), group.cells)
+    inscribe_parts(desk, known, group.rows, node)
+
+
+def inscribe_parts(desk: Desk, known: Known, rows: Sequence[Row], group: URIRef | None = None) -> None:
+    for row in rows:
+        inscribe_part(desk, known, row, group)
+
+
+def inscribe_part(desk: Desk, known: Known, row: Row, group: URIRef | None) -> None:
+    """A part's row, with the kind of its group where it has none of its own."""
+    draft = desk.draft
+    cell = row.cell("defines")
+    entry = desk.register.get(cell.text, Sort.PART) if cell else None
+    if cell is None or entry is None or entry.span != cell.span:
+        return
+    node = inscribe_entity(desk, cell.text, INTENT.Part, "part")
+    if group is not None:
+        draft.add(node, INTENT.inGroup, group)
+    if entry.kind is not None:
+        draft.add(node, INTENT.kind, URIRef(entry.kind))
+    elif row.named("kind-of-part") is None:
+        message = (
+            f"`{cell.text}` has no kind; write `- kind: display` (or another kind) under its group's heading"
+        )
+        draft.wrong("no-kind", message, cell.span)
+    inscribe_cells(desk, known, node, (cell.text,), row.cells, (entry.kind,) if entry.kind else ())

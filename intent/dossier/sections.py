@@ -1,0 +1,73 @@
+"""The sections of a text by the terms that they are, and each section's own place and prose."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from rdflib import RDF, Literal, URIRef
+
+from intent.diagnostics import nearest
+from intent.dossier.blocks import Section
+from intent.dossier.draft import Draft
+from intent.dossier.fields import Desk
+from intent.dossier.register import Known
+from intent.dossier.rows import SectionForm, form_of, inscribe_cells, read_fields
+from intent.names import INTENT, TERM
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A section of the text with the term that it is."""
+
+    form: SectionForm
+    section: Section
+
+    @property
+    def key(self) -> str:
+        return self.form.section.iri.rsplit("/", 1)[-1]
+
+
+def head_form(vocabulary: Vocabulary, key: str) -> SectionForm:
+    return form_of(vocabulary.sections[str(TERM[key])], vocabulary)
+
+
+def place_sections(draft: Draft, root: Section, document: str) -> list[Placed]:
+    """The sections of a document by their terms; unknown and repeated ones are found."""
+    known = [form for form in draft.vocabulary.sections.values() if document in form.documents and form.names]
+    placed: list[Placed] = []
+    for section in root.sections:
+        form = next((form for form in known if normal(section.title) in form.names), None)
+        if form is None:
+            names = [name for form in known for name in form.names]
+            message = f"`{section.title}` is not a section of this text{nearest(section.title, names)}"
+            draft.wrong("unknown-section", message, section.span)
+        elif any(form == earlier.form.section for earlier in placed):
+            draft.wrong("repeated-section", f"there is a second section `{section.title}`", section.span)
+        else:
+            placed.append(Placed(form_of(form, draft.vocabulary), section))
+    return placed
+
+
+def inscribe_section(draft: Draft, one: Placed) -> None:
+    """The section itself: its place in the writer's order, and its prose."""
+    node = draft.node(one.key, span=one.section.span)
+    draft.add(URIRef(draft.base), INTENT.section, node)
+    draft.add(node, RDF.type, INTENT.Section)
+    draft.add(node, INTENT.sectionTerm, URIRef(one.form.section.iri))
+    draft.add(node, INTENT.order, Literal(draft.next_order("section")))
+    if one.form.section.holds in {"table", "groups"}:
+        draft.say(node, INTENT.note, one.section.note)
+        draft.say(node, INTENT.afterword, one.section.afterword)
+    elif one.form.section.holds != "list":
+        draft.say(node, INTENT.note, one.section.everything)
+    if one.section.sections and one.form.section.holds in {"fields", "table", "list"}:
+        for inner in one.section.sections:
+            draft.wrong("unknown-section", f"`{one.section.title}` has no sections of its own", inner.span)
+
+
+def inscribe_fields(desk: Desk, known: Known, one: Placed) -> None:
+    """The fields of a section that are about the section itself, such as whether it is kept in the house."""
+    cells = read_fields(desk, one.form, one.section.fields)
+    inscribe_cells(desk, known, desk.draft.node(one.key), (one.key,), cells)
