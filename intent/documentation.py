@@ -29,7 +29,7 @@ from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.record.parse import parse_rdf
 from intent.record.validate import validate_record
-from intent.vocabulary.loader import extended, read_vocabulary
+from intent.vocabulary.loader import extended
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
@@ -74,8 +74,11 @@ class Proposal:
     files: tuple[ReadFile, ...]
 
 
-def read_documentation(path: Path) -> Documentation:
-    """A work from a dossier or from RDF. Raises `Unusable` with every error in the file."""
+def read_documentation(path: Path, shipped: Vocabulary) -> Documentation:
+    """A work from a dossier or from RDF, with the shipped vocabulary and its own terms.
+
+    Raises `Unusable` with every error in the file.
+    """
     content = read_bytes(path)
     name, folder = str(path), path.parent
     files = [_read(path, "dossier", content)]
@@ -83,13 +86,13 @@ def read_documentation(path: Path) -> Documentation:
         graph = parse_rdf(content, name, RDF_FORMATS[path.suffix.lower()])
         iri = _only(graph, INTENT.Work, name)
         terms = graph.value(URIRef(iri), INTENT.termsFile)
-        vocabulary, more = _vocabulary(folder, str(terms) if terms else None, Span(name))
+        vocabulary, more = _vocabulary(shipped, folder, str(terms) if terms else None, Span(name))
         reading = Reading(iri, graph, {iri: Span(name)}, ())
     else:
         text = as_text(content, name)
         _refuse_empty(text, name)
-        written, span = _named_terms(text, name, read_vocabulary())
-        vocabulary, more = _vocabulary(folder, written, span)
+        written, span = _field(text, name, shipped, "field-terms")
+        vocabulary, more = _vocabulary(shipped, folder, written, span)
         reading = read_work(text, name, vocabulary)
     findings = _validated(reading, "work")
     work = load_work(reading.graph, reading.iri, vocabulary)
@@ -97,17 +100,16 @@ def read_documentation(path: Path) -> Documentation:
     return Documentation(work, reading.graph, reading.spans, findings, (*files, *more), folder)
 
 
-def read_proposal(path: Path, work_path: Path | None = None) -> Proposal:
+def read_proposal(path: Path, work_path: Path | None, shipped: Vocabulary) -> Proposal:
     """An installation, with the work that it names or that is given. Raises `Unusable`."""
     content = read_bytes(path)
     name = str(path)
     if _is_rdf(path):
-        return _proposal_from_rdf(path, content, work_path)
+        return _proposal_from_rdf(path, content, work_path, shipped)
     text = as_text(content, name)
     _refuse_empty(text, name)
-    vocabulary = read_vocabulary()
-    named, span = _field(text, name, vocabulary, "field-work")
-    documentation = read_documentation(_work_path(path, named, span, work_path))
+    named, span = _field(text, name, shipped, "field-work")
+    documentation = read_documentation(_work_path(path, named, span, work_path), shipped)
     work = documentation.work
     pool_name, pool_span = _field(text, name, work.vocabulary, "field-pool")
     pool, pool_files = _pool(path, documentation, pool_name, pool_span)
@@ -121,18 +123,17 @@ def read_proposal(path: Path, work_path: Path | None = None) -> Proposal:
     return Proposal(documentation, installation, graph, spans, findings, files)
 
 
-def _proposal_from_rdf(path: Path, content: bytes, work_path: Path | None) -> Proposal:
+def _proposal_from_rdf(path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary) -> Proposal:
     name = str(path)
     graph = parse_rdf(content, name, RDF_FORMATS[path.suffix.lower()])
     iri = _only(graph, INTENT.Installation, name)
     written = graph.value(URIRef(iri), INTENT.workFile)
     is_whole = (None, RDF.type, INTENT.Work) in graph
     if is_whole and work_path is None:
-        documentation = read_documentation(path)
+        documentation = read_documentation(path, shipped)
     else:
-        documentation = read_documentation(
-            _work_path(path, str(written) if written else None, Span(name), work_path)
-        )
+        given = _work_path(path, str(written) if written else None, Span(name), work_path)
+        documentation = read_documentation(given, shipped)
     if URIRef(documentation.work.iri) not in set(graph.objects(URIRef(iri), INTENT.ofWork)):
         raise Unusable([_another_work(documentation.work, Span(name))])
     reading = Reading(iri, graph, {iri: Span(name)}, ())
@@ -142,14 +143,14 @@ def _proposal_from_rdf(path: Path, content: bytes, work_path: Path | None) -> Pr
     return Proposal(documentation, installation, graph, reading.spans, findings, files)
 
 
-def is_installation(path: Path) -> bool:
+def is_installation(path: Path, shipped: Vocabulary) -> bool:
     """Whether a file holds an installation rather than a work. Raises `Unusable` where it cannot be read."""
     content = read_bytes(path)
     if _is_rdf(path):
         graph = parse_rdf(content, str(path), RDF_FORMATS[path.suffix.lower()])
         return (None, RDF.type, INTENT.Work) not in graph and (None, RDF.type, INTENT.Installation) in graph
-    text, vocabulary = as_text(content, str(path)), read_vocabulary()
-    return any(_field(text, "", vocabulary, key)[0] for key in ("field-work", "field-dates"))
+    text = as_text(content, str(path))
+    return any(_field(text, "", shipped, key)[0] for key in ("field-work", "field-dates"))
 
 
 def _is_rdf(path: Path) -> bool:
@@ -199,13 +200,10 @@ def _field(text: str, name: str, vocabulary: Vocabulary, key: str) -> tuple[str 
     return None, Span(name)
 
 
-def _named_terms(text: str, name: str, vocabulary: Vocabulary) -> tuple[str | None, Span]:
-    return _field(text, name, vocabulary, "field-terms")
-
-
-def _vocabulary(folder: Path, written: str | None, span: Span) -> tuple[Vocabulary, tuple[ReadFile, ...]]:
+def _vocabulary(
+    shipped: Vocabulary, folder: Path, written: str | None, span: Span
+) -> tuple[Vocabulary, tuple[ReadFile, ...]]:
     """The vocabulary with a collection's own terms, from Turtle or from a Markdown table."""
-    shipped = read_vocabulary()
     if written is None:
         return shipped, ()
     path = within(folder, written, span)

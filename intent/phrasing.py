@@ -14,7 +14,6 @@ from intent.assertions import (
     Expression,
     Form,
     Item,
-    Measured,
     Named,
     Relative,
     Scope,

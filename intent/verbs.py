@@ -6,16 +6,19 @@ import datetime
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from intent import __version__
 from intent.diagnostics import Diagnostic, Severity, Span
 from intent.documentation import Documentation, Proposal, is_installation, read_documentation, read_proposal
-from intent.explanation import Explanation
-from intent.explanation import explain as explain_work
 from intent.files import write_whole
 from intent.reports import Evidence, EvidenceFile, FileRole, write_report
 from intent.variance.judge import judge
 from intent.variance.result import Variance
+from intent.vocabulary.loader import read_vocabulary
+
+if TYPE_CHECKING:
+    from intent.explanation import Explanation
 
 _LANGUAGE_OF_TURTLE = ("turtle", "json-ld", "n-triples")
 CONVERSIONS = ("markdown", *_LANGUAGE_OF_TURTLE)
@@ -31,16 +34,15 @@ class Checked:
 
 def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
     """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors."""
-    found = Path(path)
-    if work is not None or is_installation(found):
-        proposal = read_proposal(found, Path(work) if work else None)
-        return proposal.findings
-    return read_documentation(found).findings
+    found, shipped = Path(path), read_vocabulary()
+    if work is not None or is_installation(found, shipped):
+        return read_proposal(found, Path(work) if work else None, shipped).findings
+    return read_documentation(found, shipped).findings
 
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
-    proposal = read_proposal(Path(installation), Path(work) if work else None)
+    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary())
     return Checked(proposal, judge(proposal.documentation.work, proposal.installation))
 
 
@@ -62,21 +64,22 @@ def explain(
     work: str | Path, subject: str, characteristic: str | None = None, on: datetime.date | None = None
 ) -> tuple[Explanation, ...]:
     """What governs a part, on a day. Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name."""
-    return explain_work(read_documentation(Path(work)).work, subject, characteristic, on)
+    from intent.explanation import explain as explain_work
+
+    return explain_work(read_documentation(Path(work), read_vocabulary()).work, subject, characteristic, on)
 
 
 def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:
     """A work or installation in another form, one of `CONVERSIONS`, and what has no place in that form."""
-    found = Path(path)
-    if work is not None or is_installation(found):
-        proposal = read_proposal(found, Path(work) if work else None)
-        return _converted_installation(proposal, to)
-    return _converted_work(read_documentation(found), to)
+    found, shipped = Path(path), read_vocabulary()
+    if work is not None or is_installation(found, shipped):
+        return _converted_installation(read_proposal(found, Path(work) if work else None, shipped), to)
+    return _converted_work(read_documentation(found, shipped), to)
 
 
 def _converted_work(documentation: Documentation, to: str) -> tuple[str, tuple[Diagnostic, ...]]:
     if to != "markdown":
-        from intent.record.parse import serialize_rdf
+        from intent.record.serialize import serialize_rdf
 
         return serialize_rdf(documentation.graph, to), ()
     from intent.dossier.work import read_work
@@ -89,7 +92,7 @@ def _converted_work(documentation: Documentation, to: str) -> tuple[str, tuple[D
 
 def _converted_installation(proposal: Proposal, to: str) -> tuple[str, tuple[Diagnostic, ...]]:
     if to != "markdown":
-        from intent.record.parse import serialize_rdf
+        from intent.record.serialize import serialize_rdf
 
         return serialize_rdf(proposal.graph, to), ()
     from intent.dossier.write_installation import write_installation

@@ -11,7 +11,7 @@ from intent.record.load_work import OBSERVED_PRACTICE
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import State, documented_state, proposed_state
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Vocabulary
+from intent.vocabulary.terms import Characteristic, Vocabulary
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +33,10 @@ class Case:
     """The consents to each instruction."""
     attested: Mapping[str, tuple[Attestation, ...]]
     """The attestations of each fact."""
+    substituted: frozenset[str]
+    """The parts in whose place another device comes."""
+    counting_unasked: tuple[Characteristic, ...]
+    """What counts of a device without anybody speaking of it."""
 
     @property
     def vocabulary(self) -> Vocabulary:
@@ -65,6 +69,12 @@ def lay_out(work: Work, installation: Installation) -> Case:
         superseders_of(work),
         consents,
         attested,
+        frozenset(substitution.part for substitution in installation.substitutions),
+        tuple(
+            characteristic
+            for characteristic in work.vocabulary.characteristics.values()
+            if characteristic.counts_unasked and "device" in characteristic.bearers
+        ),
     )
 
 

@@ -26,7 +26,7 @@ from intent.variance.result import Row, Variance, Verdict
 from intent.variance.says import Question, Said, Says, ask
 from intent.variance.speaking import Speaker, speakers
 from intent.variance.state import THE_VENUE
-from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, is_substituted, topics_of
+from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 from intent.variance.verdict import Change, Judgement, judge_ground
 from intent.variance.wording import amount_words, presence_words
 
@@ -157,7 +157,7 @@ def _change(case: Case, topic: Topic) -> Change:
     was_given = case.documented.is_given(subject, characteristic)
     if not given or not was_given:
         untouched = given == was_given and not (
-            is_substituted(case, subject) and "device" in characteristic.bearers
+            subject in case.substituted and "device" in characteristic.bearers
         )
         return Change(untouched, given, False, counts)
     value = case.proposed.value(subject, characteristic)

@@ -71,7 +71,8 @@ def _permission(case: Case, row: Row, names: str) -> str:
         person = case.work.person(aside.by)
         who = person.name if person and person.name else aside.by
         return f"{who} has dispensed from {aside.instruction} for this installation"
-    return f"{names} {_verb(row.governing, 'allows', 'allow')} it and prevails over {aside.instruction}, since {because}"
+    allows = f"{names} {_verb(row.governing, 'allows', 'allow')} it"
+    return f"{allows} and prevails over {aside.instruction}, since {because}"
 
 
 def _unknown(case: Case, row: Row, names: str) -> str:

@@ -2,21 +2,47 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from intent.assertions import Aggregate, Assertion, Scope, ScopeKind
 from intent.installation import Installation
 from intent.model import Part, Work
 from intent.variance.state import THE_VENUE, THE_WORK
-from intent.vocabulary.terms import Characteristic, Vocabulary
+from intent.vocabulary.terms import Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """Some parts, in the order of the work, found by identifier and by group."""
+
+    every: Mapping[str, Part]
+    places: Mapping[str, int]
+    of_group: Mapping[str, tuple[str, ...]]
+
+    def named(self, names: Iterable[str]) -> tuple[str, ...]:
+        """The parts of these identifiers and groups, in order."""
+        found = {part for name in names for part in self.of_group.get(name, (name,)) if part in self.every}
+        return tuple(sorted(found, key=lambda part: self.places[part]))
+
+
+def _parts(parts: Iterable[Part]) -> Parts:
+    every = {part.identifier: part for part in parts}
+    groups: dict[str, list[str]] = {}
+    for part in every.values():
+        if part.group is not None:
+            groups.setdefault(part.group, []).append(part.identifier)
+    places = {identifier: place for place, identifier in enumerate(every)}
+    return Parts(every, places, {group: tuple(members) for group, members in groups.items()})
 
 
 @dataclass(frozen=True, slots=True)
 class Scopes:
     vocabulary: Vocabulary
-    documented: tuple[Part, ...]
-    added: tuple[Part, ...]
+    documented: Parts
+    proposed: Parts
+    """The documented parts with the additions; omitted parts are still named."""
+    added: tuple[str, ...]
     material: frozenset[str]
 
     def of_work(self, assertion: Assertion) -> tuple[str, ...]:
@@ -24,17 +50,12 @@ class Scopes:
         return self._members(assertion, self.documented)
 
     def of_proposal(self, assertion: Assertion) -> tuple[str, ...]:
-        """The same with additions, which count in their group and kind. Omitted parts are still named."""
-        members = list(self._members(assertion, (*self.documented, *self.added)))
+        """The same with additions, which count in their group and kind."""
         if assertion.scope.kind is ScopeKind.ADDITIONS:
-            members = [
-                part.identifier
-                for part in self.added
-                if part.identifier not in self._excepted(assertion.scope)
-            ]
-        return tuple(members)
+            return self._less(self.added, assertion.scope)
+        return self._members(assertion, self.proposed)
 
-    def _members(self, assertion: Assertion, parts: Iterable[Part]) -> tuple[str, ...]:
+    def _members(self, assertion: Assertion, parts: Parts) -> tuple[str, ...]:
         scope = assertion.scope
         if scope.kind is ScopeKind.VENUE:
             return (THE_VENUE,)
@@ -42,37 +63,37 @@ class Scopes:
             return (THE_WORK,)
         if scope.kind is ScopeKind.ADDITIONS:
             return ()
-        excepted = self._excepted(scope)
-        material = tuple(name for name in scope.names if name in self.material)
-        held = (part.identifier for part in parts if self._holds(scope, part))
-        return (*(part for part in held if part not in excepted), *material)
+        if scope.kind is ScopeKind.NAMES:
+            material = tuple(name for name in scope.names if name in self.material)
+            return (*self._less(parts.named(scope.names), scope), *material)
+        if scope.kind is ScopeKind.WORK:
+            return self._less(tuple(parts.every), scope)
+        held = (part.identifier for part in parts.every.values() if self._is_kind(part, scope))
+        return self._less(tuple(held), scope)
 
     def _is_of_work(self, assertion: Assertion) -> bool:
-        found = self._characteristic(assertion)
+        found = self.vocabulary.characteristics.get(assertion.characteristic or "")
         return assertion.aggregate is Aggregate.EACH and found is not None and "work" in found.bearers
 
-    def _characteristic(self, assertion: Assertion) -> Characteristic | None:
-        return self.vocabulary.characteristics.get(assertion.characteristic or "")
+    def _is_kind(self, part: Part, scope: Scope) -> bool:
+        return self.vocabulary.is_kind(part.kind.iri, scope.part_kind or "")
 
-    def _holds(self, scope: Scope, part: Part) -> bool:
-        if scope.kind is ScopeKind.WORK:
-            return True
-        if scope.kind is ScopeKind.EVERY:
-            return self.vocabulary.is_kind(part.kind.iri, scope.part_kind or "")
-        return part.identifier in scope.names or (part.group is not None and part.group in scope.names)
-
-    def _excepted(self, scope: Scope) -> frozenset[str]:
-        return frozenset(
-            part.identifier
-            for part in (*self.documented, *self.added)
-            if part.identifier in scope.excepted or part.group in scope.excepted
-        )
+    def _less(self, members: tuple[str, ...], scope: Scope) -> tuple[str, ...]:
+        if not scope.excepted:
+            return members
+        excepted = frozenset(self.proposed.named(scope.excepted))
+        return tuple(member for member in members if member not in excepted)
 
 
 def scopes_of(work: Work, installation: Installation | None = None) -> Scopes:
     added = installation.additions if installation else ()
-    material = frozenset(found.identifier for found in work.material)
-    return Scopes(work.vocabulary, work.parts, added, material)
+    return Scopes(
+        work.vocabulary,
+        _parts(work.parts),
+        _parts((*work.parts, *added)),
+        tuple(part.identifier for part in added),
+        frozenset(found.identifier for found in work.material),
+    )
 
 
 def subject_name(members: Iterable[str], work: Work, scope: Scope | None = None) -> str:

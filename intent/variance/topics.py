@@ -12,7 +12,7 @@ from intent.names import PRESENCE
 from intent.phrasing import subject_words
 from intent.variance.case import Case
 from intent.variance.scopes import subject_name
-from intent.variance.state import THE_VENUE, THE_WORK, is_of_device
+from intent.variance.state import THE_VENUE, THE_WORK
 from intent.vocabulary.terms import Characteristic
 
 EachIndex = Mapping[tuple[str, str], Sequence[Instruction]]
@@ -83,20 +83,11 @@ def _changed(case: Case, subject: str, added: set[str]) -> Iterator[str]:
         for iri in dict.fromkeys([*before, *after]):
             if before.get(iri) != after.get(iri):
                 yield iri
-    if is_substituted(case, subject):
-        part = case.work.part(subject)
-        for characteristic in case.vocabulary.characteristics.values():
-            if (
-                characteristic.counts_unasked
-                and part is not None
-                and is_of_device(characteristic.iri, case.vocabulary)
-                and case.vocabulary.applies(characteristic, part.kind.iri)
-            ):
+    if subject in case.substituted:
+        part = case.scopes.documented.every[subject]
+        for characteristic in case.counting_unasked:
+            if case.vocabulary.applies(characteristic, part.kind.iri):
                 yield characteristic.iri
-
-
-def is_substituted(case: Case, subject: str) -> bool:
-    return any(substitution.part == subject for substitution in case.installation.substitutions)
 
 
 def _each(case: Case, index: EachIndex, subject: str, characteristic: Characteristic) -> Topic:

@@ -1,0 +1,105 @@
+"""Where the time goes: by stage, as whole processes, and how judging grows with the number of parts.
+
+Times are of processor and wall clock of this machine; what the README tells are ratios within one run.
+"""
+
+from __future__ import annotations
+
+import gc
+import statistics
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+LARGEST = ROOT / "examples/low-farms/installations/2027-halmsee-loan.md"
+IMPORTS = "import rdflib, pyshacl, markdown_it, click"
+RUNS = 9
+
+
+def timed(function: Callable[[], object], runs: int = 3) -> tuple[float, object]:
+    """The shortest of several runs, in milliseconds, and what the last returned."""
+    best, result = float("inf"), None
+    for _ in range(runs):
+        start = time.perf_counter()
+        result = function()
+        best = min(best, (time.perf_counter() - start) * 1000)
+    return best, result
+
+
+def stages() -> None:
+    from intent.documentation import read_documentation, read_proposal
+    from intent.dossier.work import read_work
+    from intent.record.load_work import load_work
+    from intent.record.validate import validate_record
+    from intent.reports import FORMATS
+    from intent.variance.judge import judge
+    from intent.verbs import Checked, report
+    from intent.vocabulary.loader import read_vocabulary
+
+    print("By stage, on the largest example (shortest of three runs):")
+    work_path = LARGEST.parents[1] / "work.md"
+    shipped = read_vocabulary()
+    documentation = read_documentation(work_path, shipped)
+    vocabulary, text = documentation.work.vocabulary, work_path.read_text(encoding="utf-8")
+    proposal = read_proposal(LARGEST, None, shipped)
+    reading = read_work(text, "work.md", vocabulary)
+    variance = judge(documentation.work, proposal.installation)
+    checked = Checked(proposal, variance)
+    table: list[tuple[str, Callable[[], object]]] = [
+        ("read the vocabulary", read_vocabulary),
+        ("read the dossier into a graph", lambda: read_work(text, "work.md", vocabulary)),
+        ("validate the graph", lambda: validate_record(reading.graph, reading.spans, "work")),
+        ("load the graph", lambda: load_work(reading.graph, reading.iri, vocabulary)),
+        ("judge", lambda: judge(documentation.work, proposal.installation)),
+        *((f"report as {form}", lambda form=form: report(checked, form)) for form in FORMATS),
+        ("all but the report", lambda: read_proposal(LARGEST, None, shipped)),
+    ]
+    for name, function in table:
+        print(f"  {name:32} {timed(function)[0]:8.1f} ms")
+    print(f"  ({len(reading.graph)} triples, {len(variance.rows)} rows)")
+
+
+def processes() -> None:
+    print(f"\nAs whole processes (median of {RUNS}, one after the other):")
+    imports, checks = [], []
+    for _ in range(RUNS):
+        imports.append(process([sys.executable, "-c", IMPORTS]))
+        checks.append(process([sys.executable, "-m", "intent", "check", str(LARGEST)]))
+    base, check = statistics.median(imports), statistics.median(checks)
+    print(f"  {IMPORTS:44} {base:8.1f} ms")
+    print(f"  {'intent check (largest example)':44} {check:8.1f} ms")
+    print(f"  ratio {check / base:.2f} (to stay within 2.5)")
+
+
+def process(command: list[str]) -> float:
+    start = time.perf_counter()
+    subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, cwd=ROOT, check=False)
+    return (time.perf_counter() - start) * 1000
+
+
+def growth() -> None:
+    from intent.variance.judge import judge
+    from tests.bench.many_parts import random_case
+
+    print("\nJudging random parts with ten instructions each (without collecting, as the command runs):")
+    gc.disable()
+    first = 0.0
+    for parts in (125, 250, 500, 1000):
+        work, installation = random_case(parts)
+        spent, variance = timed(lambda work=work, installation=installation: judge(work, installation), 1)
+        each = spent / parts
+        first = first or each
+        rows = len(getattr(variance, "rows", ()))
+        print(
+            f"  {parts:5} parts {spent:9.1f} ms   {each:6.3f} ms a part ({each / first:.2f} of the first), {rows} rows"
+        )
+
+
+if __name__ == "__main__":
+    sys.path.insert(0, str(ROOT))
+    stages()
+    processes()
+    growth()
