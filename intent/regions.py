@@ -31,6 +31,10 @@ class Interval:
         high, high_strict = _tighter(self.high, self.high_strict, other.high, other.high_strict, upper=True)
         return Interval(low, high, low_strict, high_strict)
 
+    def holds(self, other: Interval) -> bool:
+        """Whether every number of another interval is in this one."""
+        return self.meet(other) == other
+
     def widened(self, by: Fraction) -> Interval:
         return Interval(
             None if self.low is None else self.low - by,
@@ -74,12 +78,14 @@ class Region:
     def is_point(self) -> bool:
         return len(self.boxes) == 1 and all(interval.is_point for interval in self.boxes[0])
 
-    @property
-    def is_everything(self) -> bool:
-        return region([self.whole], self).minus(self).is_empty
-
     def meet(self, other: Region) -> Region:
         return region([_meet(mine, theirs) for mine in self.boxes for theirs in other.boxes], self)
+
+    def is_within(self, other: Region) -> bool:
+        """Whether all of it lies in another; of single boxes told without cutting."""
+        if len(self.boxes) == 1 and len(other.boxes) == 1:
+            return all(theirs.holds(mine) for mine, theirs in zip(self.boxes[0], other.boxes[0], strict=True))
+        return self.minus(other).is_empty
 
     def minus(self, other: Region) -> Region:
         left = list(self.boxes)

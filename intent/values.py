@@ -40,19 +40,12 @@ class Labels:
     def is_point(self) -> bool:
         return len(self.names) == 1 and not self.all_but
 
-    @property
-    def is_everything(self) -> bool:
-        return not self.names and self.all_but
-
     def meet(self, other: Labels) -> Labels:
         if self.all_but and other.all_but:
             return Labels(self.names | other.names, True)
         if self.all_but:
             return Labels(other.names - self.names)
         return Labels(self.names - other.names if other.all_but else self.names & other.names)
-
-    def minus(self, other: Labels) -> Labels:
-        return self.meet(other.complement())
 
     def complement(self) -> Labels:
         return Labels(self.names, not self.all_but)
@@ -74,20 +67,17 @@ def meet(one: ValueSet, two: ValueSet) -> ValueSet:
     return Labels(frozenset())
 
 
-def minus(one: ValueSet, two: ValueSet) -> ValueSet:
-    """What the first set holds and the second does not."""
-    if isinstance(one, Labels) and isinstance(two, Labels):
-        return one.minus(two)
-    if isinstance(one, Region) and isinstance(two, Region):
-        return one.minus(two)
-    return one
-
-
 def is_within(one: ValueSet, two: ValueSet) -> bool:
-    return minus(one, two).is_empty
+    """Whether the second set holds all that the first does."""
+    if isinstance(one, Labels) and isinstance(two, Labels):
+        return one.meet(two.complement()).is_empty
+    if isinstance(one, Region) and isinstance(two, Region):
+        return one.is_within(two)
+    return one.is_empty
 
 
 def are_disjoint(one: ValueSet, two: ValueSet) -> bool:
+    """Whether the two sets have nothing in common."""
     return meet(one, two).is_empty
 
 

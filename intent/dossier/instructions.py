@@ -14,11 +14,12 @@ from intent.dossier.draft import Draft
 from intent.dossier.expressions import Unreadable
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_line
-from intent.dossier.interpret import Interpreter, Line, Misread
+from intent.dossier.interpret import Line, read_line
 from intent.dossier.register import Entry, Known, Sort, identifier_fault
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.tables import Cell
+from intent.dossier.trees import Misread, Sentence
 from intent.model import Modality
 from intent.names import INTENT, MEDIA_FRAGMENTS, OA
 from intent.vocabulary.phrases import normal
@@ -142,7 +143,7 @@ def read_sentence(desk: Desk, known: Known, field: Field, modality: str) -> Line
     """An instruction's sentence; none, with a finding, where it cannot be read."""
     try:
         tree = parse(field.value, known)
-        return Interpreter(field.value, desk.register, desk.draft.vocabulary).line(tree, modality)
+        return read_line(Sentence(field.value, desk.register, desk.draft.vocabulary), tree, modality)
     except (Ungrammatical, Misread) as error:
         span = field.value_span
         column = min(span.column + error.offset, len(span.text) + 1)

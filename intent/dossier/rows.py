@@ -13,11 +13,12 @@ from intent.diagnostics import Severity, Span, nearest
 from intent.dossier.blocks import Field
 from intent.dossier.expressions import Unreadable, read_item
 from intent.dossier.fields import Desk, read_field
+from intent.dossier.forms import read_expression
 from intent.dossier.inscribe import inscribe_statement
-from intent.dossier.interpret import Interpreter, Misread
 from intent.dossier.register import Known
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.tables import Cell, Table
+from intent.dossier.trees import Misread, Sentence
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, FormField, FormSection, Vocabulary
 
@@ -199,7 +200,7 @@ def _expression(
         return Expression(Form.ANY if is_any else Form.ONE_OF, () if is_any else (Text(text),), written=text)
     if _COMPARED.match(text):
         tree = parse(text, known, start="values")
-        return Interpreter(text, desk.register, vocabulary).expression(tree, characteristic, kinds)
+        return read_expression(Sentence(text, desk.register, vocabulary), tree, characteristic, kinds)
     value, *tolerance = _PLUS_MINUS.split(text, maxsplit=1)
     item = read_item(value, characteristic, vocabulary, kinds, tolerance[0] if tolerance else None)
     return Expression(Form.ONE_OF, (item,), written=text)

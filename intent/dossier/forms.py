@@ -1,0 +1,79 @@
+"""What stands after `is`, or in a cell: the forms of values, from their tree to an expression."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from lark import Token, Tree
+
+from intent.assertions import Expression, Form, Item
+from intent.dates import DaySpan, read_date
+from intent.dossier.expressions import Unreadable, read_item, unit_written
+from intent.dossier.trees import Sentence, subtrees
+from intent.vocabulary.terms import Characteristic
+
+_FORMS = {
+    "one_of": Form.ONE_OF,
+    "between": Form.BETWEEN,
+    "at_least": Form.AT_LEAST,
+    "at_most": Form.AT_MOST,
+    "as_documented": Form.AS_DOCUMENTED,
+    "any": Form.ANY,
+}
+
+
+def read_expression(
+    sentence: Sentence, tree: Tree[Token], characteristic: Characteristic, kinds: Sequence[str] = ()
+) -> Expression:
+    """The values of a characteristic; ``kinds`` are those of the parts they are said of. Raises `Misread`."""
+    form = _FORMS[str(tree.data)]
+    written = sentence.words(tree)
+    if form in {Form.AS_DOCUMENTED, Form.ANY}:
+        return Expression(form, written=written)
+    if form is Form.ONE_OF:
+        items = [_item(sentence, item, characteristic, kinds) for item in subtrees(tree)]
+    else:
+        _refuse_unordered(sentence, tree, characteristic)
+        values = subtrees(tree)
+        shared = unit_written(sentence.words(values[-1]))
+        items = [_value(sentence, value, characteristic, kinds, None, shared) for value in values]
+    return Expression(form, tuple(items), written=written)
+
+
+def _refuse_unordered(sentence: Sentence, tree: Tree[Token], characteristic: Characteristic) -> None:
+    if characteristic.space in {"concept", "yes-no", "text", "position"}:
+        raise sentence.fault(
+            "no-order", f"{characteristic.label} has no more and less; write `one of …`", tree
+        )
+    if characteristic.space == "angle" and tree.data != "between":
+        raise sentence.fault("no-order", "angles go round; write `between … and …`, clockwise", tree)
+
+
+def _item(
+    sentence: Sentence, tree: Tree[Token], characteristic: Characteristic, kinds: Sequence[str]
+) -> Item:
+    value, *tolerance = subtrees(tree)
+    plus_minus = sentence.words(tolerance[0]) if tolerance else None
+    return _value(sentence, value, characteristic, kinds, plus_minus, None)
+
+
+def _value(
+    sentence: Sentence,
+    tree: Tree[Token],
+    characteristic: Characteristic,
+    kinds: Sequence[str],
+    tolerance: str | None,
+    shared_unit: str | None,
+) -> Item:
+    words = sentence.words(tree)
+    try:
+        return read_item(words, characteristic, sentence.vocabulary, kinds, tolerance, shared_unit)
+    except Unreadable as error:
+        raise sentence.located(error, tree) from None
+
+
+def read_day(sentence: Sentence, tree: Tree[Token]) -> DaySpan:
+    try:
+        return read_date(sentence.words(tree))
+    except ValueError as error:
+        raise sentence.fault("bad-date", str(error), tree) from None
