@@ -58,7 +58,7 @@ class Draft:
         self.findings.append(Diagnostic(slug, message, span, severity, subject))
 
     def reading(self) -> Reading:
-        graph = Graph("SimpleMemory", bind_namespaces="none")
+        graph = Graph(bind_namespaces="none")
         for prefix, namespace in PREFIXES.items():
             graph.bind(prefix, namespace)
         for triple in self.triples:
