@@ -57,8 +57,33 @@ def draw_case(random: Random, world: World) -> Case:
         work={"sound": random.choice(world["sound"].cells)} if random.random() < 0.7 else {},
     )
     names = [random.choice(PRIMARY) for _ in range(random.choice((1, 1, 2)))]
+    if random.random() < 0.5:
+        return _crowded(random, world, case, names[0])
     case = replace(case, lines=_lines(random, world, names))
     return _proposed(random, world, case, names)
+
+
+def _crowded(random: Random, world: World, case: Case, name: str) -> Case:
+    """Every line speaks of one characteristic of the first monitor, which the proposal changes."""
+    while True:
+        lines = _lines(random, world, [name])
+        if all(line.saying.reach.text not in {"M2", "additions", "every display except M1"} for line in lines):
+            break
+    lines = tuple(replace(line, ground="intent") if random.random() < 0.7 else line for line in lines)
+    lines = tuple(_of_heading(line, lines) for line in lines)
+    case = _proposed(random, world, replace(case, lines=lines), [name])
+    if world[name].bearer not in {"device", "place"} or name == "presence" or "M1" in case.omissions:
+        return case
+    cells = {name: random.choice(world[name].cells)}
+    others = tuple(place for place in case.substitutions if place.name != "M1")
+    changes = {place: of for place, of in case.changes.items() if place != "M1"}
+    return replace(case, substitutions=others, changes={"M1": cells, **changes})
+
+
+def _of_heading(line: Line, lines: tuple[Line, ...]) -> Line:
+    """What a heading says holds for all its lines."""
+    first = next(other for other in lines if other.heading == line.heading)
+    return replace(line, ground=first.ground)
 
 
 def _people(random: Random) -> tuple[Someone, ...]:
@@ -67,8 +92,10 @@ def _people(random: Random) -> tuple[Someone, ...]:
         people[0] = replace(people[0], until=year(2016))
     if random.random() < 0.3:
         people[0] = replace(people[0], successor="")
+    if random.random() < 0.3:
+        people[1] = replace(people[1], until=random.choice((year(2020), day(datetime.date(2027, 3, 3)))))
     if random.random() < 0.2:
-        people[1] = replace(people[1], until=year(2020))
+        people[1] = replace(people[1], successor="cons")
     if random.random() < 0.15:
         people[2] = replace(people[2], authority="4")
     return tuple(people)
