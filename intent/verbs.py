@@ -10,8 +10,11 @@ from typing import TYPE_CHECKING
 
 from intent import __version__
 from intent.diagnostics import Diagnostic, Severity, Span
-from intent.documentation import Documentation, Proposal, is_installation, read_documentation, read_proposal
+from intent.documentation import Documentation, read_documentation
 from intent.files import write_whole
+from intent.heads import is_installation
+from intent.meanwhile import meanwhile
+from intent.proposal import Proposal, read_proposal
 from intent.reports import Evidence, EvidenceFile, FileRole, write_report
 from intent.variance.judge import judge
 from intent.variance.result import Variance
@@ -26,9 +29,10 @@ CONVERSIONS = ("markdown", *_LANGUAGE_OF_TURTLE)
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """A proposal with its variance."""
+    """A proposal with its variance, and what was found in the texts that does not keep them from being used."""
 
     proposal: Proposal
+    findings: tuple[Diagnostic, ...]
     variance: Variance
 
 
@@ -36,14 +40,16 @@ def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnost
     """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors."""
     found, shipped = Path(path), read_vocabulary()
     if work is not None or is_installation(found, shipped):
-        return read_proposal(found, Path(work) if work else None, shipped).findings
-    return read_documentation(found, shipped).findings
+        return read_proposal(found, Path(work) if work else None, shipped).validated()
+    return read_documentation(found, shipped).validated()
 
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
     proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary())
-    return Checked(proposal, judge(proposal.documentation.work, proposal.installation))
+    validated = meanwhile(proposal.validated)
+    variance = judge(proposal.documentation.work, proposal.installation)
+    return Checked(proposal, validated(), variance)
 
 
 def report(
@@ -66,15 +72,21 @@ def explain(
     """What governs a part, on a day. Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name."""
     from intent.explanation import explain as explain_work
 
-    return explain_work(read_documentation(Path(work), read_vocabulary()).work, subject, characteristic, on)
+    documentation = read_documentation(Path(work), read_vocabulary())
+    documentation.validated()
+    return explain_work(documentation.work, subject, characteristic, on)
 
 
 def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:
     """A work or installation in another form, one of `CONVERSIONS`, and what has no place in that form."""
     found, shipped = Path(path), read_vocabulary()
     if work is not None or is_installation(found, shipped):
-        return _converted_installation(read_proposal(found, Path(work) if work else None, shipped), to)
-    return _converted_work(read_documentation(found, shipped), to)
+        proposal = read_proposal(found, Path(work) if work else None, shipped)
+        proposal.validated()
+        return _converted_installation(proposal, to)
+    documentation = read_documentation(found, shipped)
+    documentation.validated()
+    return _converted_work(documentation, to)
 
 
 def _converted_work(documentation: Documentation, to: str) -> tuple[str, tuple[Diagnostic, ...]]:

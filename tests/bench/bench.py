@@ -30,8 +30,9 @@ def timed(function: Callable[[], object], runs: int = 3) -> tuple[float, object]
 
 
 def stages() -> None:
-    from intent.documentation import read_documentation, read_proposal
+    from intent.documentation import read_documentation
     from intent.dossier.work import read_work
+    from intent.proposal import read_proposal
     from intent.record.load_work import load_work
     from intent.record.validate import validate_record
     from intent.reports import FORMATS
@@ -47,7 +48,7 @@ def stages() -> None:
     proposal = read_proposal(LARGEST, None, shipped)
     reading = read_work(text, "work.md", vocabulary)
     variance = judge(documentation.work, proposal.installation)
-    checked = Checked(proposal, variance)
+    checked = Checked(proposal, (), variance)
     table: list[tuple[str, Callable[[], object]]] = [
         ("read the vocabulary", read_vocabulary),
         ("read the dossier into a graph", lambda: read_work(text, "work.md", vocabulary)),

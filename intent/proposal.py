@@ -1,0 +1,124 @@
+"""An installation from a file, in text or RDF, beside the work that it is of."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+from pathlib import Path
+
+from rdflib import RDF, Graph, URIRef
+
+from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.documentation import Documentation, Shaped, loadable, named_file, read_documentation, usable
+from intent.dossier.draft import Reading
+from intent.dossier.installation import read_installation, read_pool
+from intent.files import as_text, read_bytes, within
+from intent.heads import ReadFile, is_rdf, named_in_head, only_one, read_file, read_graph, read_text
+from intent.installation import Installation
+from intent.names import INTENT
+from intent.record.load_installation import load_installation
+from intent.vocabulary.terms import Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """An installation as read, beside its work."""
+
+    documentation: Documentation
+    installation: Installation
+    shaped: Shaped
+    files: tuple[ReadFile, ...]
+
+    @property
+    def graph(self) -> Graph:
+        return self.shaped.reading.graph
+
+    def validated(self) -> tuple[Diagnostic, ...]:
+        """All findings of the work and the installation. Raises `Unusable` where there are errors."""
+        return (*self.documentation.validated(), *usable(self.shaped.findings()))
+
+
+def read_proposal(path: Path, work_path: Path | None, shipped: Vocabulary) -> Proposal:
+    """An installation, with the work that it names or that is given.
+
+    Raises `Unusable` with every error in the file. The shapes have yet to speak: see `Proposal.validated`.
+    """
+    content = read_bytes(path)
+    read = _from_rdf if is_rdf(path) else _from_text
+    documentation, reading, pool_files = read(path, content, work_path, shipped)
+    shaped = Shaped(reading, "installation", documentation.graph)
+    loadable(shaped, is_text=not is_rdf(path))
+    installation = load_installation(reading.graph, reading.iri, documentation.work, documentation.graph)
+    files = (*documentation.files, read_file(path, "installation", content), *pool_files)
+    return Proposal(documentation, installation, shaped, files)
+
+
+def _from_text(
+    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary
+) -> tuple[Documentation, Reading, tuple[ReadFile, ...]]:
+    name, text = str(path), read_text(path, content)
+    named, span = named_in_head(text, name, shipped, "work")
+    documentation = read_documentation(_work_path(path, named, span, work_path), shipped)
+    work = documentation.work
+    pool, pool_files = _pool(path, documentation, *named_in_head(text, name, work.vocabulary, "pool"))
+    return documentation, _joined(read_installation(text, name, work, pool), pool), pool_files
+
+
+def _from_rdf(
+    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary
+) -> tuple[Documentation, Reading, tuple[ReadFile, ...]]:
+    name, graph = str(path), read_graph(path, content)
+    iri = only_one(graph, INTENT.Installation, name)
+    if work_path is None and (None, RDF.type, INTENT.Work) in graph:
+        documentation = read_documentation(path, shipped)
+    else:
+        written = graph.value(URIRef(iri), INTENT.workFile)
+        given = _work_path(path, str(written) if written else None, Span(name), work_path)
+        documentation = read_documentation(given, shipped)
+    if URIRef(documentation.work.iri) not in set(graph.objects(URIRef(iri), INTENT.ofWork)):
+        message = f"this is not an installation of “{documentation.work.title}” ({documentation.work.iri})"
+        raise Unusable([Diagnostic("another-work", message, Span(name))])
+    return documentation, Reading(iri, graph, {iri: Span(name)}, ()), ()
+
+
+def _work_path(path: Path, named: str | None, span: Span, given: Path | None) -> Path:
+    """Where the work of an installation is: as given, or as the installation names it; the two must agree."""
+    from_text = Path(os.path.normpath(path.parent / named)) if named else None
+    if given is None and from_text is None:
+        message = "the installation names no work; write `- work: ../work.md`, or name the work before it"
+        raise Unusable([Diagnostic("no-work", message, span)])
+    if given is not None and from_text is not None and not _same_file(given, from_text):
+        raise Unusable(
+            [Diagnostic("another-work", f"this is an installation of `{named}`, not of `{given}`", span)]
+        )
+    if given is None and from_text is not None and not from_text.exists():
+        message = f"there is no file `{named}` beside this one; say where the work is"
+        raise Unusable([Diagnostic("no-file", message, span)])
+    return given or from_text or path
+
+
+def _same_file(one: Path, two: Path) -> bool:
+    return not two.exists() or one.resolve() == two.resolve()
+
+
+def _pool(
+    path: Path, documentation: Documentation, written: str | None, span: Span
+) -> tuple[Reading | None, tuple[ReadFile, ...]]:
+    """The pool file that an installation names, which lies in the work's folder."""
+    if written is None:
+        return None, ()
+    inside = path.parent.resolve().is_relative_to(documentation.folder.resolve())
+    pool_path = within(documentation.folder, written, span, path.parent if inside else None)
+    content = named_file(pool_path, span)
+    reading = read_pool(as_text(content, str(pool_path)), str(pool_path), documentation.work)
+    usable(reading.findings)
+    return reading, (read_file(pool_path, "pool", content),)
+
+
+def _joined(reading: Reading, pool: Reading | None) -> Reading:
+    """An installation's graph with the devices of its pool."""
+    if pool is None:
+        return reading
+    for triple in pool.graph:
+        reading.graph.add(triple)
+    return Reading(reading.iri, reading.graph, {**pool.spans, **reading.spans}, reading.findings)
