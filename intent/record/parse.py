@@ -21,6 +21,8 @@ from intent.names import PREFIXES
 from intent.record.closed_json import LONGEST_LINE, refuse_unclosed
 from intent.record.serialize import serialize_rdf as serialize_rdf
 
+Triple = tuple[Node, Node, Node]
+
 _READERS = {
     "turtle": (ox.RdfFormat.TURTLE, "Turtle"),
     "n-triples": (ox.RdfFormat.N_TRIPLES, "N-Triples"),
@@ -56,7 +58,7 @@ def format_of(file: str) -> str | None:
 
 def empty_graph() -> Graph:
     """A graph that knows the record's prefixes and no others."""
-    graph = Graph(bind_namespaces="none")
+    graph = Graph("SimpleMemory", bind_namespaces="none")
     for prefix, namespace in PREFIXES.items():
         graph.bind(prefix, namespace)
     return graph
@@ -68,22 +70,27 @@ def parse_rdf(data: bytes, file: str, format: str) -> Graph:
     Raises `Unusable` with the place of the first fault, where the document is not in the format, or asks for
     anything outside itself.
     """
+    graph = empty_graph()
+    for triple in parse_triples(data, file, format):
+        graph.add(triple)
+    return graph
+
+
+def parse_triples(data: bytes, file: str, format: str) -> list[Triple]:
+    """The same as triples, in the order of the document."""
     kind, name = _READERS[format]
     text = _decoded(data, file)
     if format == "json-ld":
         refuse_unclosed(text, file)
     elif format == "rdf-xml":
         _refuse_doctype(text, file)
-    graph = empty_graph()
     try:
         quads = ox.parse(text.encode(), format=kind, base_iri=_RELATIVE if format == "json-ld" else None)
         with _no_warnings():
-            for quad in quads:
-                graph.add(_triple(quad, file))
+            return [_triple(quad, file) for quad in quads]
     except SyntaxError as error:
         message = f"this is not {name}: {_what(error)}; correct it here, or ask the sender for the file again"
         raise _refusal(f"bad-{format}", message, _span(text, file, error)) from None
-    return graph
 
 
 def _decoded(data: bytes, file: str) -> str:
@@ -110,7 +117,7 @@ def _refuse_doctype(text: str, file: str) -> None:
         raise _refusal("xml-doctype", message, span)
 
 
-def _triple(quad: ox.Quad, file: str) -> tuple[Node, Node, Node]:
+def _triple(quad: ox.Quad, file: str) -> Triple:
     if not isinstance(quad.graph_name, ox.DefaultGraph):
         message = (
             f"the file puts statements into a graph of their own, {quad.graph_name}; take them out of it, "
