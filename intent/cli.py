@@ -62,7 +62,9 @@ def new(file: Path, installation: bool) -> None:
 @click.argument("file", type=_FILE)
 @click.option("--work", type=_FILE, help="The work of an installation that names none.")
 def validate(file: Path, work: Path | None) -> int:
-    """Say what is wrong with a work or an installation, and what is worth a second look.
+    """Say what is wrong with a work or an installation.
+
+    What is worth a second look is said as well, as a warning or a note.
 
     Example: intent validate timetable/work.md
     """
@@ -140,7 +142,7 @@ def explain(work: Path, part: str, characteristic: str | None, on: object) -> No
 @click.option("--work", type=_FILE, help="The work of an installation that names none.")
 @click.option("--output", type=_FILE, help="Write here instead of printing.")
 def convert(file: Path, form: str, work: Path | None, output: Path | None) -> None:
-    """Turn a dossier or an installation into another form, losing nothing.
+    """Turn a dossier or an installation into another form.
 
     Example: intent convert timetable/work.md --to turtle --output work.ttl
     """

@@ -27,6 +27,10 @@ class Explained:
 
     line: Instruction
     heading: Heading
+    giver: str
+    """Who gave it: name and role."""
+    cited: str
+    """Where it stands: sources with their titles and times."""
     holds: bool
     because: str
 
@@ -121,13 +125,31 @@ def _name(work: Work, member: str) -> str:
 def _explained(case: Case, line: Instruction, member: str, day: datetime.date) -> Explained:
     heading = case.work.heading(line.heading)
     assert heading is not None
+    holds, because = _standing(case, line, member, day)
+    return Explained(line, heading, _giver(case.work, line), _cited(case.work, line), holds, because)
+
+
+def _standing(case: Case, line: Instruction, member: str, day: datetime.date) -> tuple[bool, str]:
     if not is_dated_in_force(line, day):
-        return Explained(line, heading, False, _why_not_in_force(line, day))
+        return False, _why_not_in_force(line, day)
     if is_superseded(case, line, (member,), day):
         by = ", ".join(later.identifier for later in case.superseders[line.identifier])
-        return Explained(line, heading, False, f"superseded by {by}")
+        return False, f"superseded by {by}"
     _, opens = conditions_answer(case, line, (member,), day)
-    return Explained(line, heading, True, _conditions(case, line, bool(opens), day))
+    return True, _conditions(case, line, bool(opens), day)
+
+
+def _giver(work: Work, line: Instruction) -> str:
+    person = work.person(line.by)
+    return f"{person.name or person.identifier} ({person.role.label})" if person else "nobody named"
+
+
+def _cited(work: Work, line: Instruction) -> str:
+    return "; ".join(
+        f"{found.title or found.identifier} ({citation.source}{f' at {citation.at}' if citation.at else ''})"
+        for citation in line.sources
+        if (found := work.source(citation.source)) is not None
+    )
 
 
 def _why_not_in_force(line: Instruction, day: datetime.date) -> str:

@@ -30,12 +30,9 @@ def _instruction(told: Explained) -> Iterator[str]:
     line = told.line
     state = "" if told.holds else " (does not hold)"
     yield from _wrapped(f"{line.identifier} {line.modality}: {line.sentence}{state}", "  ")
-    who = [f"by {line.by}" if line.by else "nobody named", str(line.on) if line.on else "undated"]
-    cited = [f"{found.source} at {found.at}" if found.at else found.source for found in line.sources]
-    ground = [f"ground: {line.ground}"] if line.ground != "intent" else []
-    yield "      " + "; ".join(
-        [", ".join(who), *(["source " + ", ".join(cited)] if cited else ["no source"]), *ground]
-    )
+    ground = f"; on the ground of {line.ground}" if line.ground != "intent" else ""
+    yield from _wrapped(f"{told.giver}, {line.on or 'undated'}{ground}", "      ")
+    yield from _wrapped(told.cited or "no source is named", "      ")
     if told.because:
         yield from _wrapped(told.because, "      ")
     if told.heading.words:

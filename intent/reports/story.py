@@ -18,6 +18,7 @@ from intent.reports.wording import (
     date_in_words,
     listed,
     sentence,
+    shown,
     verdict_word,
 )
 from intent.variance.result import Outcome, Variance, Verdict
@@ -85,10 +86,10 @@ def tell(variance: Variance, evidence: Evidence) -> Story:
     return Story(
         title=work.title,
         byline=_byline(variance),
-        work_note=work.note,
+        work_note=shown(work.note),
         installation=installation.title,
         occasion=_occasion(variance),
-        installation_note=installation.note,
+        installation_note=shown(installation.note),
         changes=changes_in_words(variance) or (UNCHANGED,),
         answers=answers_in_words(variance),
         outcome=variance.outcome,

@@ -153,3 +153,8 @@ def _end_in_words(written: str) -> str | None:
         if day not in {None, "XX"}:
             words = f"{int(day)} {words}"
     return MARKS[mark] + words
+
+
+def shown(prose: str) -> str:
+    """Prose without the comments (`<!-- … -->`) that its writer meant for other writers."""
+    return re.sub(r"\n{3,}", "\n\n", re.sub(r"<!--.*?-->", "", prose, flags=re.DOTALL)).strip()
