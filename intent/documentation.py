@@ -5,18 +5,19 @@ A work's folder is that of its dossier. What a text names is read from there and
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
 from rdflib import Graph, URIRef
 
 from intent.diagnostics import Diagnostic, Span, Unusable, has_errors, in_order
-from intent.dossier.draft import Reading
+from intent.dossier.draft import Reading, Triple
 from intent.dossier.terms import read_terms
 from intent.dossier.work import read_work
 from intent.files import as_text, read_bytes, within
 from intent.heads import ReadFile, is_rdf, named_in_head, only_one, read_file, read_graph, read_text
+from intent.meanwhile import Begin, at_once
 from intent.model import Work
 from intent.names import INTENT
 from intent.record.consistency import consistency_findings
@@ -32,14 +33,17 @@ class Shaped:
 
     reading: Reading
     shapes: str
-    beside: Graph | None = None
-    """A graph that it refers to."""
+    beside: Iterable[Triple] = ()
+    """The triples of what it refers to."""
 
     def findings(self) -> tuple[Diagnostic, ...]:
         """What the reading and the shapes found; no shape speaks where the text has an error already."""
         reading = self.reading
-        shaped = validate_record(reading.graph, reading.spans, self.shapes, reading.findings, self.beside)
+        shaped = validate_record(reading.triples, reading.spans, self.shapes, reading.findings, self.beside)
         return (*reading.findings, *shaped)
+
+
+Findings = tuple[Diagnostic, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,18 +51,20 @@ class Documentation:
     """A work as read, with its graph, what was found beside the shapes, and its files."""
 
     work: Work
-    shaped: Shaped
-    consistency: tuple[Diagnostic, ...]
+    reading: Reading
+    shaped: Callable[[], Findings]
+    """What the reading and the shapes found, once they have spoken."""
+    consistency: Findings
     files: tuple[ReadFile, ...]
     folder: Path
 
     @property
     def graph(self) -> Graph:
-        return self.shaped.reading.graph
+        return self.reading.graph
 
-    def validated(self) -> tuple[Diagnostic, ...]:
+    def validated(self) -> Findings:
         """All findings, those of the shapes among them. Raises `Unusable` where there are errors."""
-        return usable([*self.shaped.findings(), *self.consistency])
+        return usable([*self.shaped(), *self.consistency])
 
 
 def usable(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
@@ -69,20 +75,22 @@ def usable(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     return ordered
 
 
-def loadable(shaped: Shaped, *, is_text: bool) -> Shaped:
-    """A graph that can be loaded. Raises `Unusable` with everything found where it cannot.
+def loadable(shaped: Shaped, is_text: bool, begin: Begin[Findings]) -> Callable[[], Findings]:
+    """Begin to validate a graph that is about to be loaded; gives back what will be found.
 
-    A text without errors compiles to a graph that can; a graph from elsewhere must first meet its shapes.
+    A text without errors compiles to a graph that can be loaded meanwhile; a graph from elsewhere must first meet
+    its shapes, and of a text with errors everything is to be said. Raises `Unusable` where it cannot be loaded.
     """
-    if not is_text or has_errors(shaped.reading.findings):
-        usable(shaped.findings())
-    return shaped
+    if is_text and not has_errors(shaped.reading.findings):
+        return begin(shaped.findings)
+    return at_once(lambda: usable(shaped.findings()))
 
 
-def read_documentation(path: Path, shipped: Vocabulary) -> Documentation:
+def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] = at_once) -> Documentation:
     """A work from a dossier or from RDF, with the shipped vocabulary and its own terms.
 
-    Raises `Unusable` with every error in the file. The shapes have yet to speak: see `Documentation.validated`.
+    Raises `Unusable` with every error in the file. The shapes have yet to be heard: see `Documentation.validated`;
+    ``begin`` says how they go about it.
     """
     content, name = read_bytes(path), str(path)
     if is_rdf(path):
@@ -95,10 +103,11 @@ def read_documentation(path: Path, shipped: Vocabulary) -> Documentation:
         text = read_text(path, content)
         vocabulary, more = _vocabulary(shipped, path.parent, *named_in_head(text, name, shipped, "terms"))
         reading = read_work(text, name, vocabulary)
-    shaped = loadable(Shaped(reading, "work"), is_text=not is_rdf(path))
-    work = load_work(reading.graph, reading.iri, vocabulary)
+    found = loadable(Shaped(reading, "work"), not is_rdf(path), begin)
+    work = load_work(reading.triples, reading.iri, vocabulary)
     consistency = usable(consistency_findings(work, reading.spans))
-    return Documentation(work, shaped, consistency, (read_file(path, "dossier", content), *more), path.parent)
+    files = (read_file(path, "dossier", content), *more)
+    return Documentation(work, reading, found, consistency, files, path.parent)
 
 
 def _vocabulary(

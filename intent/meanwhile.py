@@ -9,6 +9,14 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 T = TypeVar("T")
+Begin = Callable[[Callable[[], T]], Callable[[], T]]
+"""A way to begin a task: it gives back the answer, to be called when the result is wanted."""
+
+
+def at_once(task: Callable[[], T]) -> Callable[[], T]:
+    """Do the task now."""
+    result = task()
+    return lambda: result
 
 
 def meanwhile(task: Callable[[], T]) -> Callable[[], T]:
@@ -17,8 +25,7 @@ def meanwhile(task: Callable[[], T]) -> Callable[[], T]:
     Where no child can be had safely (no `fork`, or other threads running), the task is done at once.
     """
     if not hasattr(os, "fork") or threading.active_count() > 1:
-        result = task()
-        return lambda: result
+        return at_once(task)
     read_end, write_end = os.pipe()
     child = os.fork()
     if child == 0:

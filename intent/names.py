@@ -57,6 +57,7 @@ FAILED = str(TERM.failed)
 """The few terms that the rules themselves speak of."""
 
 _RECORD = uuid.uuid5(uuid.NAMESPACE_URL, str(INTENT))
+_SAFE = re.compile(r"[A-Za-z0-9._-]*$")
 _UNSAFE = re.compile(r"[\x00-\x20<>\"{}|^`\\]")
 
 
@@ -76,7 +77,9 @@ def installation_iri(base: str | None, work: str, title: str, dates: str) -> str
 
 def local_iri(base: str, *steps: str) -> URIRef:
     """The IRI of something within a work or an installation."""
-    local = ".".join(quote(re.sub(r"\s+", "-", step.strip()), safe="-_.~") for step in steps)
+    local = ".".join(steps)
+    if not _SAFE.match(local):
+        local = ".".join(quote(re.sub(r"\s+", "-", step.strip()), safe="-_.~") for step in steps)
     return URIRef(base + ("" if base.endswith(("/", "#")) else "#") + local)
 
 

@@ -3,18 +3,28 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from rdflib import RDF, Graph, URIRef
 
 from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.documentation import Documentation, Shaped, loadable, named_file, read_documentation, usable
+from intent.documentation import (
+    Documentation,
+    Findings,
+    Shaped,
+    loadable,
+    named_file,
+    read_documentation,
+    usable,
+)
 from intent.dossier.draft import Reading
 from intent.dossier.installation import read_installation, read_pool
 from intent.files import as_text, read_bytes, within
 from intent.heads import ReadFile, is_rdf, named_in_head, only_one, read_file, read_graph, read_text
 from intent.installation import Installation
+from intent.meanwhile import Begin, at_once
 from intent.names import INTENT
 from intent.record.load_installation import load_installation
 from intent.vocabulary.terms import Vocabulary
@@ -26,55 +36,60 @@ class Proposal:
 
     documentation: Documentation
     installation: Installation
-    shaped: Shaped
+    reading: Reading
+    shaped: Callable[[], Findings]
+    """What the reading and the shapes found, once they have spoken."""
     files: tuple[ReadFile, ...]
 
     @property
     def graph(self) -> Graph:
-        return self.shaped.reading.graph
+        return self.reading.graph
 
-    def validated(self) -> tuple[Diagnostic, ...]:
+    def validated(self) -> Findings:
         """All findings of the work and the installation. Raises `Unusable` where there are errors."""
-        return (*self.documentation.validated(), *usable(self.shaped.findings()))
+        return (*self.documentation.validated(), *usable(self.shaped()))
 
 
-def read_proposal(path: Path, work_path: Path | None, shipped: Vocabulary) -> Proposal:
+def read_proposal(
+    path: Path, work_path: Path | None, shipped: Vocabulary, begin: Begin[Findings] = at_once
+) -> Proposal:
     """An installation, with the work that it names or that is given.
 
-    Raises `Unusable` with every error in the file. The shapes have yet to speak: see `Proposal.validated`.
+    Raises `Unusable` with every error in the file. The shapes have yet to be heard: see `Proposal.validated`.
     """
     content = read_bytes(path)
     read = _from_rdf if is_rdf(path) else _from_text
-    documentation, reading, pool_files = read(path, content, work_path, shipped)
-    shaped = Shaped(reading, "installation", documentation.graph)
-    loadable(shaped, is_text=not is_rdf(path))
-    installation = load_installation(reading.graph, reading.iri, documentation.work, documentation.graph)
+    documentation, reading, pool_files = read(path, content, work_path, shipped, begin)
+    found = loadable(Shaped(reading, "installation", documentation.reading.triples), not is_rdf(path), begin)
+    installation = load_installation(
+        reading.triples, reading.iri, documentation.work, documentation.reading.triples
+    )
     files = (*documentation.files, read_file(path, "installation", content), *pool_files)
-    return Proposal(documentation, installation, shaped, files)
+    return Proposal(documentation, installation, reading, found, files)
 
 
 def _from_text(
-    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary
+    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary, begin: Begin[Findings]
 ) -> tuple[Documentation, Reading, tuple[ReadFile, ...]]:
     name, text = str(path), read_text(path, content)
     named, span = named_in_head(text, name, shipped, "work")
-    documentation = read_documentation(_work_path(path, named, span, work_path), shipped)
+    documentation = read_documentation(_work_path(path, named, span, work_path), shipped, begin)
     work = documentation.work
     pool, pool_files = _pool(path, documentation, *named_in_head(text, name, work.vocabulary, "pool"))
     return documentation, _joined(read_installation(text, name, work, pool), pool), pool_files
 
 
 def _from_rdf(
-    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary
+    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary, begin: Begin[Findings]
 ) -> tuple[Documentation, Reading, tuple[ReadFile, ...]]:
     name, graph = str(path), read_graph(path, content)
     iri = only_one(graph, INTENT.Installation, name)
     if work_path is None and (None, RDF.type, INTENT.Work) in graph:
-        documentation = read_documentation(path, shipped)
+        documentation = read_documentation(path, shipped, begin)
     else:
         written = graph.value(URIRef(iri), INTENT.workFile)
         given = _work_path(path, str(written) if written else None, Span(name), work_path)
-        documentation = read_documentation(given, shipped)
+        documentation = read_documentation(given, shipped, begin)
     if URIRef(documentation.work.iri) not in set(graph.objects(URIRef(iri), INTENT.ofWork)):
         message = f"this is not an installation of “{documentation.work.title}” ({documentation.work.iri})"
         raise Unusable([Diagnostic("another-work", message, Span(name))])
@@ -119,6 +134,5 @@ def _joined(reading: Reading, pool: Reading | None) -> Reading:
     """An installation's graph with the devices of its pool."""
     if pool is None:
         return reading
-    for triple in pool.graph:
-        reading.graph.add(triple)
-    return Reading(reading.iri, reading.graph, {**pool.spans, **reading.spans}, reading.findings)
+    triples = [*reading.triples, *pool.triples]
+    return Reading(reading.iri, triples, {**pool.spans, **reading.spans}, reading.findings)

@@ -46,10 +46,9 @@ def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnost
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
-    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary())
-    validated = meanwhile(proposal.validated)
+    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), meanwhile)
     variance = judge(proposal.documentation.work, proposal.installation)
-    return Checked(proposal, validated(), variance)
+    return Checked(proposal, proposal.validated(), variance)
 
 
 def report(

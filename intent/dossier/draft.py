@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from rdflib import Graph, Literal, URIRef
 from rdflib.term import Node
@@ -12,16 +13,30 @@ from intent.diagnostics import Diagnostic, Severity, Span, in_order
 from intent.names import PREFIXES, local_iri
 from intent.vocabulary.terms import Vocabulary
 
+Triple = tuple[Node, Node, Node]
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True)
 class Reading:
     """What came of a text: a graph, the place of its nodes, findings. With errors the graph is partial."""
 
     iri: str
     """The work, installation or pool that the text is about."""
-    graph: Graph
+    triples: Iterable[Triple]
     spans: Mapping[str, Span]
     findings: tuple[Diagnostic, ...]
+
+    @cached_property
+    def graph(self) -> Graph:
+        """The triples as a graph that can be searched and written."""
+        if isinstance(self.triples, Graph):
+            return self.triples
+        graph = Graph(bind_namespaces="none")
+        for prefix, namespace in PREFIXES.items():
+            graph.bind(prefix, namespace)
+        for triple in self.triples:
+            graph.add(triple)
+        return graph
 
 
 @dataclass(slots=True)
@@ -31,7 +46,7 @@ class Draft:
     file: str
     spans: dict[str, Span] = field(default_factory=dict)
     findings: list[Diagnostic] = field(default_factory=list)
-    triples: dict[tuple[Node, Node, Node], None] = field(default_factory=dict)
+    triples: dict[Triple, None] = field(default_factory=dict)
     orders: dict[str, int] = field(default_factory=dict)
 
     def node(self, *steps: str, span: Span | None = None) -> URIRef:
@@ -58,9 +73,4 @@ class Draft:
         self.findings.append(Diagnostic(slug, message, span, severity, subject))
 
     def reading(self) -> Reading:
-        graph = Graph(bind_namespaces="none")
-        for prefix, namespace in PREFIXES.items():
-            graph.bind(prefix, namespace)
-        for triple in self.triples:
-            graph.add(triple)
-        return Reading(self.base, graph, self.spans, in_order(self.findings))
+        return Reading(self.base, self.triples.keys(), self.spans, in_order(self.findings))

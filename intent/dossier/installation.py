@@ -123,9 +123,9 @@ def register_of(work: Work) -> Register:
 
 
 def _enter_pool(desk: Desk, pool: Reading) -> None:
-    for device, identifier in pool.graph.subject_objects(DCTERMS.identifier):
+    for device, predicate, identifier in pool.triples:
         span = pool.spans.get(str(device))
-        if span is not None:
+        if predicate == DCTERMS.identifier and span is not None:
             enter(desk, Entry(str(identifier), Sort.DEVICE, str(device), span), span)
 
 

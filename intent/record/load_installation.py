@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from rdflib import DCTERMS, Graph, URIRef
+from collections.abc import Iterable
+
+from rdflib import DCTERMS, URIRef
 from rdflib.term import Node
 
 from intent.assertions import Expression
@@ -11,15 +13,19 @@ from intent.model import Device, Work
 from intent.names import INTENT
 from intent.record.load_assertions import load_expression, load_statements
 from intent.record.load_work import concept_of, head_fields, load_device, load_part, load_sections
-from intent.record.view import View, view_of
+from intent.record.view import Triple, View, view_of
 from intent.vocabulary.terms import Vocabulary
 
 
 def load_installation(
-    graph: Graph, installation: str, work: Work, work_graph: Graph, pool: Graph | None = None
+    graph: Iterable[Triple],
+    installation: str,
+    work: Work,
+    work_graph: Iterable[Triple],
+    pool: Iterable[Triple] = (),
 ) -> Installation:
     """The installation of this IRI, from a graph that its shapes accept. Raises ``ValueError`` without dates."""
-    view, node = view_of(graph, work_graph, *([pool] if pool is not None else [])), URIRef(installation)
+    view, node = view_of(graph, work_graph, pool), URIRef(installation)
     dates = view.date(node, INTENT.dates)
     if dates is None:
         raise ValueError("the installation has no dates")

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from rdflib import DCTERMS, RDFS, Graph, URIRef
+from collections.abc import Iterable
+
+from rdflib import DCTERMS, RDFS, URIRef
 from rdflib.term import Node
 
 from intent.model import (
@@ -23,14 +25,14 @@ from intent.model import (
 from intent.names import INTENT, TERM
 from intent.phrasing import sentence_words
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
-from intent.record.view import View, view_of
+from intent.record.view import Triple, View, view_of
 from intent.vocabulary.terms import Concept, Vocabulary
 
 OBSERVED_PRACTICE = 6
 """The rank of an instruction that nobody is said to have given."""
 
 
-def load_work(graph: Graph, work: str, vocabulary: Vocabulary) -> Work:
+def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Work:
     """The work of this IRI, from a graph that its shapes accept."""
     view, node = view_of(graph), URIRef(work)
     people = tuple(_person(view, person, vocabulary) for person in view.of_class(INTENT.Person, node))

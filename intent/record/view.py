@@ -8,12 +8,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
 
-from rdflib import DCTERMS, RDF, RDFS, Graph, Literal, URIRef
+from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 from rdflib.term import Node
 
 from intent.dates import DaySpan, read_date
 from intent.names import INTENT
 
+Triple = tuple[Node, Node, Node]
 _Properties = dict[Node, list[Node]]
 _NONE: _Properties = {}
 
@@ -92,7 +93,7 @@ class View:
         return float(str(found[0])) if found else math.inf
 
 
-def view_of(*graphs: Graph) -> View:
+def view_of(*graphs: Iterable[Triple]) -> View:
     subjects: dict[Node, _Properties] = {}
     for subject, predicate, value in chain.from_iterable(graphs):
         subjects.setdefault(subject, {}).setdefault(predicate, []).append(value)
