@@ -75,12 +75,18 @@ def installation_iri(base: str | None, work: str, title: str, dates: str) -> str
     return uuid.uuid5(_RECORD, "\n".join(["installation", work, title, dates])).urn
 
 
+def pool_iri(work: str, title: str) -> str:
+    """The IRI of a pool of devices, made from the work's and the pool's title."""
+    return uuid.uuid5(_RECORD, "\n".join(["pool", work, title])).urn
+
+
 def local_iri(base: str, *steps: str) -> URIRef:
     """The IRI of something within a work or an installation."""
     local = ".".join(steps)
     if not _SAFE.match(local):
         local = ".".join(quote(re.sub(r"\s+", "-", step.strip()), safe="-_.~") for step in steps)
-    return URIRef(base + ("" if base.endswith(("/", "#")) else "#") + local)
+    joint = "" if base.endswith(("/", "#")) else "." if "#" in base else "#"
+    return URIRef(base + joint + local)
 
 
 def is_iri(text: str) -> bool:

@@ -20,7 +20,7 @@ from intent.dossier.rows import Row, inscribe_cells, read_cell, read_fields, rea
 from intent.dossier.sections import Placed, head_form, inscribe_section, place_sections
 from intent.meaning import COUNT
 from intent.model import Work
-from intent.names import INTENT, installation_iri, local_iri
+from intent.names import INTENT, installation_iri, pool_iri
 from intent.vocabulary.terms import Characteristic
 
 _BULLET = re.compile(r"^\s*[-*+]\s+(\S.*)$", re.MULTILINE)
@@ -35,9 +35,10 @@ _ENTITIES = {
 def read_pool(text: str, file: str, work: Work) -> Reading:
     """The devices of a pool file: a title and a table of devices."""
     root, findings = read_blocks(text, file)
-    draft = Draft(str(local_iri(work.iri, "pool")), work.vocabulary, file, findings=findings)
+    draft = Draft("", work.vocabulary, file, findings=findings)
     if root is None:
         return draft.reading()
+    draft.base = pool_iri(work.iri, root.title)
     desk = Desk(draft, Register())
     read_fields(desk, head_form(work.vocabulary, "pool-head"), root.fields)
     for one in place_sections(draft, root, "pool"):
