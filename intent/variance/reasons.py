@@ -68,9 +68,7 @@ def _permission(case: Case, row: Row, names: str) -> str:
         return f"{names} {_verb(row.governing, 'allows', 'allow')} it"
     because = _BECAUSE[aside.because].format(other=aside.instruction)
     if aside.because is Because.DISPENSATION:
-        person = case.work.person(aside.by)
-        who = person.name if person and person.name else aside.by
-        return f"{who} has dispensed from {aside.instruction} for this installation"
+        return f"{_name(case, aside.by)} has dispensed from {aside.instruction} for this installation"
     allows = f"{names} {_verb(row.governing, 'allows', 'allow')} it"
     return f"{allows} and prevails over {aside.instruction}, since {because}"
 
@@ -87,14 +85,28 @@ def _unknown(case: Case, row: Row, names: str) -> str:
 
 
 def opens_words(case: Case, opens: Iterable[Open]) -> str:
-    """What would have to happen: `the estate consents (R1.2) and it is attested that …`."""
-    return listed(dict.fromkeys(_open(case, item) for item in opens))
+    """What would have to happen: `the estate consents to R1.2, and it is attested that …`."""
+    every = list(dict.fromkeys(opens))
+    consents: dict[str | None, list[str]] = {}
+    for item in every:
+        if item.kind is OpenKind.CONSENT:
+            consents.setdefault(item.person, []).append(item.instruction or "")
+    told = [f"{_name(case, person)} consents to {listed(lines)}" for person, lines in consents.items()]
+    facts = [item for item in every if item.kind is OpenKind.ATTESTATION]
+    if facts:
+        told.append("it is attested " + listed(dict.fromkeys(_fact(item) for item in facts)))
+    told += dict.fromkeys(_value(item) for item in every if item.kind is OpenKind.VALUE)
+    return listed(told)
 
 
-def _open(case: Case, item: Open) -> str:
-    if item.kind is OpenKind.CONSENT:
-        person = case.work.person(item.person)
-        return f"{person.name or person.identifier if person else item.person} consents to {item.instruction}"
-    if item.kind is OpenKind.ATTESTATION:
-        return f"it is attested {'that' if item.answer else 'that it is not so that'} “{item.text}”"
+def _name(case: Case, identifier: str | None) -> str:
+    person = case.work.person(identifier)
+    return person.name or person.identifier if person else identifier or "somebody"
+
+
+def _fact(item: Open) -> str:
+    return f"that {'' if item.answer else 'it is not so that '}“{item.text}”"
+
+
+def _value(item: Open) -> str:
     return f"it is known whether {item.text}" if " is " in item.text else f"the {item.text} is known"
