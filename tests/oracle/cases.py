@@ -63,10 +63,28 @@ class Saying:
     reach: Reach
     written: Written
     negated: bool = False
+    form: str = "each"
+    """Or `number`, `total`, `difference`, `same`, `different`, or a relation such as `above`."""
+    other: str = ""
+    """The part that a relation is to."""
 
     @property
     def text(self) -> str:
-        return f"{self.trait} of {self.reach.text} is {'not ' if self.negated else ''}{self.written.text}"
+        match self.form:
+            case "each":
+                return f"{self.trait} of {self.reach.text} is {'not ' if self.negated else ''}{self.written.text}"
+            case "number":
+                return f"number of {self.reach.text} is {self.written.text}"
+            case "total":
+                return f"total {self.trait} of {self.reach.text} is {self.written.text}"
+            case "difference":
+                return f"difference in {self.trait} between {self.reach.text} is {self.written.text}"
+            case "same" | "different":
+                return f"{self.trait} of {self.reach.text} is the {self.form} for all".replace(
+                    "the diff", "diff"
+                )
+            case _:
+                return f"{self.reach.text} is {self.form} {self.other}"
 
 
 @dataclass(frozen=True)
@@ -146,5 +164,12 @@ class Case:
     def unchanged(self) -> Case:
         """The documented state shown, with nothing proposed."""
         return replace(
-            self, venue={}, work_changes={}, substitutions=(), changes={}, omissions=(), additions=(), answers=()
+            self,
+            venue={},
+            work_changes={},
+            substitutions=(),
+            changes={},
+            omissions=(),
+            additions=(),
+            answers=(),
         )

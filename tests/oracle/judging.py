@@ -54,7 +54,7 @@ def _on_day(day: Day, subject: str, trait: Trait) -> str:
 def outcome(case: Case, traits: Mapping[str, Trait], found: Rows) -> str:
     """The outcome, where no device is used twice or has failed and nothing is measured of the venue."""
     verdicts = set(found.values())
-    if "forbidden" in verdicts or "breach" in verdicts and not _only_practice(case, traits, found):
+    if "forbidden" in verdicts or ("breach" in verdicts and not _only_practice(case, traits, found)):
         return "not-acceptable"
     if verdicts & {"breach", "contradiction", "unknown", "uncovered"}:
         return "refer"

@@ -43,8 +43,8 @@ class Day:
         found = self._conditions(line, subject)
         if found is None or line.modality != "allowed":
             return found
-        points = value_of(self.case, self.traits[line.saying.trait], subject).points
         for person in line.consents:
+            points = value_of(self.case, self.traits[line.saying.trait], subject).points
             consent = self._consent(line, person, subject, points)
             if consent is None:
                 return None
@@ -66,7 +66,7 @@ class Day:
         )
 
     def _is_refused(self, line: Line, subject: str) -> bool:
-        if line.modality != "allowed":
+        if line.modality != "allowed" or not line.consents:
             return False
         points = value_of(self.case, self.traits[line.saying.trait], subject).points
         return any(self._consent(line, person, subject, points) is None for person in line.consents)
@@ -124,7 +124,9 @@ class Day:
     # Consents
 
     def _consent(self, line: Line, person: str, subject: str, points: Points) -> Open | None:
-        given = [answer for answer in self._counting(line, subject, points) if person in self._stands_for(answer)]
+        given = [
+            answer for answer in self._counting(line, subject, points) if person in self._stands_for(answer)
+        ]
         if any(answer.yes is False for answer in given):
             return None
         agreed = [self._terms(answer) for answer in given if answer.yes]
@@ -160,11 +162,12 @@ class Day:
 
     def _stands_for(self, answer: Answer) -> list[str]:
         """The person, and those whose successor that person was by then."""
-        found = [answer.person]
-        for person in self.case.people:
-            if person.successor == answer.person and person.until.span[1] < answer.date.span[0]:
-                found.append(person.name)
-        return found
+        predecessors = [
+            person.name
+            for person in self.case.people
+            if person.successor == answer.person and person.until.span[1] < answer.date.span[0]
+        ]
+        return [answer.person, *predecessors]
 
     def _somebody_can(self, name: str) -> bool:
         person: Someone | None = self.case.someone(name)

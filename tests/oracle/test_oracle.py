@@ -1,4 +1,9 @@
-"""The program's verdicts against those counted out, over many random cases."""
+"""The program's verdicts against those counted out, over many random cases with fixed seeds.
+
+Where design.md is silent these readings hold here as in the program: what is given where nothing is documented is
+unknown unless an instruction decides; so is what may or may not be the documented value; a condition that asks only
+of parts which are absent is open; a requirement of a group does not ask for more of it.
+"""
 
 from __future__ import annotations
 
@@ -6,21 +11,20 @@ from random import Random
 
 import pytest
 
-from intent.dossier.installation import read_installation
-from intent.dossier.work import read_work
-from intent.record.load_installation import load_installation
-from intent.record.load_work import load_work
-from intent.variance.judge import judge
-from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.terms import Vocabulary
 from oracle.cases import Case
 from oracle.drawing import draw_case
-from oracle.judging import Rows, outcome, rows
+from oracle.drawing_together import draw_together
+from oracle.judging import outcome, rows
+from oracle.program import Rows, judged, rows_of
+from oracle.speaking import Day
+from oracle.together import presence_by_number, rows_together
 from oracle.world import Trait, small_world
 from oracle.writing import installation_text, work_text
 
-SEEDS = range(1500)
+CASES = 1500
+TOGETHER = 1000
 BATCHES = 10
 
 
@@ -34,44 +38,55 @@ def world() -> dict[str, Trait]:
     return small_world()
 
 
-def judged(case: Case, vocabulary: Vocabulary) -> Variance:
-    """What the program says of the texts of a case."""
-    found = read_work(work_text(case), "work.md", vocabulary)
-    work = load_work(found.graph, found.iri, vocabulary)
-    proposal = read_installation(installation_text(case), "installation.md", work)
-    errors = [one for one in (*found.findings, *proposal.findings) if one.severity.value == "error"]
-    assert not errors, f"{errors}\n{work_text(case)}\n{installation_text(case)}"
-    return judge(work, load_installation(proposal.graph, proposal.iri, work, found.graph))
-
-
-def compared(case: Case, world: dict[str, Trait], variance: Variance) -> list[str]:
+def differences(expected: Rows, found: Rows) -> list[str]:
     """Each row on which the two differ."""
-    expected = rows(case, world)
-    found: Rows = {
-        (row.subject, row.characteristic): row.verdict.value
-        for row in variance.rows
-        if row.characteristic in world and row.verdict.value != "as-documented"
-    }
-    differences = [
-        f"{subject}, {trait}: counted out {expected.get((subject, trait))}, found {found.get((subject, trait))}"
-        for subject, trait in sorted({*expected, *found})
-        if expected.get((subject, trait)) != found.get((subject, trait))
+    return [
+        f"{subject}, {characteristic}: counted out {expected.get((subject, characteristic))}, "
+        f"found {found.get((subject, characteristic))}"
+        for subject, characteristic in sorted({*expected, *found})
+        if expected.get((subject, characteristic)) != found.get((subject, characteristic))
     ]
-    if not differences and not variance.findings:
-        everything = {(row.subject, row.characteristic): row.verdict.value for row in variance.rows}
-        wanted = outcome(case, world, everything)
-        if wanted != variance.outcome.value:
-            differences.append(f"outcome: counted out {wanted}, found {variance.outcome.value}")
-    return differences
+
+
+def told(seed: int, case: Case, what: list[str]) -> str:
+    return "\n".join([f"seed {seed}", *what, "", work_text(case), installation_text(case)])
 
 
 @pytest.mark.parametrize("batch", range(BATCHES))
 def test_rows_and_outcome_are_as_counted_out(
     batch: int, vocabulary: Vocabulary, world: dict[str, Trait]
 ) -> None:
-    for seed in SEEDS[batch::BATCHES]:
+    for seed in range(batch, CASES, BATCHES):
         case = draw_case(Random(seed), world)
-        differences = compared(case, world, judged(case, vocabulary))
-        assert not differences, "\n".join(
-            [f"seed {seed}", *differences, work_text(case), installation_text(case)]
-        )
+        variance = judged(case, vocabulary)
+        every = rows_of(variance)
+        found = {key: verdict for key, verdict in every.items() if key[1] in world}
+        what = differences(rows(case, world), found)
+        if not what and not variance.findings:
+            wanted = outcome(case, world, every)
+            what = [f"outcome: counted out {wanted}, found {variance.outcome.value}"] * (
+                wanted != variance.outcome.value
+            )
+        assert not what, told(seed, case, what)
+
+
+@pytest.mark.parametrize("batch", range(BATCHES))
+def test_what_is_said_of_several_parts_is_as_counted_out(
+    batch: int, vocabulary: Vocabulary, world: dict[str, Trait]
+) -> None:
+    for seed in range(batch, TOGETHER, BATCHES):
+        case = draw_together(Random(seed))
+        every = rows_of(judged(case, vocabulary))
+        day = Day(case, world, case.first)
+        expected = rows_together(day)
+        characteristics = {"number", "above M2", "below M2"}
+        found = {
+            key: verdict
+            for key, verdict in every.items()
+            if key[1] in characteristics or key[1].split()[0] in {"total", "difference", "same", "different"}
+        }
+        if not any(line.saying.trait == "presence" for line in case.lines):
+            for name in (*case.omissions, *(place.name for place in case.additions)):
+                expected[name, "presence"] = presence_by_number(day, name)
+                found[name, "presence"] = every.get((name, "presence"), "none")
+        assert not differences(expected, found), told(seed, case, differences(expected, found))

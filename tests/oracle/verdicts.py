@@ -50,7 +50,9 @@ def say(line: Line, points: Points | None, everything: Points, proposed: Points,
     word = _TABLE[line.modality, place]
     if still_open and line.modality != "allowed":
         word = _WHERE_OPEN.get(word, word)
-    return Said(line, points, everything - points if line.modality == "forbidden" else points, word, still_open)
+    return Said(
+        line, points, everything - points if line.modality == "forbidden" else points, word, still_open
+    )
 
 
 def prevails(day: Day, one: Said, two: Said) -> bool | None:
@@ -144,7 +146,11 @@ def ground_verdict(
         still_open: Open = frozenset().union(*(one.still_open for one in fallen))
         return ("conditional" if still_open else "allowed"), still_open
     if value.is_new_part:
-        said = [one for one in said if one.line.modality != "required" or one.line.saying.reach.text == "additions"]
+        said = [
+            one
+            for one in said
+            if one.line.modality != "required" or one.line.saying.reach.text == "additions"
+        ]
     if any(one.word == "meets" for one in said):
         return "as-required", frozenset()
     if value.is_unchanged(trait):
@@ -168,7 +174,9 @@ def _of_intent(trait: Trait, value: Value, said: Sequence[Said]) -> tuple[str, O
     return "", frozenset()
 
 
-def judge_subject(day: Day, trait: Trait, value: Value, subject: str, lines: Sequence[Line]) -> tuple[str, Open]:
+def judge_subject(
+    day: Day, trait: Trait, value: Value, subject: str, lines: Sequence[Line]
+) -> tuple[str, Open]:
     """The worst of the grounds, on one day."""
     found: list[tuple[str, Open]] = []
     for ground in ("intent", "safety", "law", "loan", "care"):

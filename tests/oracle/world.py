@@ -70,7 +70,9 @@ def _same(points: Points) -> Points:
     return points
 
 
-def _named(name: str, bearer: str, unasked: bool, among: Mapping[str, Points], labels: tuple[str, ...]) -> Trait:
+def _named(
+    name: str, bearer: str, unasked: bool, among: Mapping[str, Points], labels: tuple[str, ...]
+) -> Trait:
     everything = frozenset().union(*among.values(), () if name == "presence" else {ELSE})
     single = [Written(label, among[label], among[label]) for label in labels]
     pairs = [
@@ -126,12 +128,21 @@ def _measured(
             for other in values
             if value < other
         ]
-    shares = {"90 % of documented": (9, 10), "110 % of documented": (11, 10)} if name == "visible diagonal" else {}
+    shares = (
+        {"90 % of documented": (9, 10), "110 % of documented": (11, 10)} if name == "visible diagonal" else {}
+    )
     every = (*cells, *written, Written("any", everything))
     return Trait(name, bearer, unasked, everything, every, tuple(cells), scale.widen, shares)
 
 
-_DEGREES = {"upright": 0, "turned right": 90, "upside down": 180, "turned left": 270, "45 deg": 45, "46 deg": 46}
+_DEGREES = {
+    "upright": 0,
+    "turned right": 90,
+    "upside down": 180,
+    "turned left": 270,
+    "45 deg": 45,
+    "46 deg": 46,
+}
 _TURN = 720
 
 
@@ -146,9 +157,13 @@ def _widened_arc(points: Points) -> Points:
 
 def _rotation() -> Trait:
     everything = frozenset(range(_TURN))
-    cells = [Written(text, _arc(angle - 1, angle + 1), _arc(angle, angle)) for text, angle in _DEGREES.items()]
+    cells = [
+        Written(text, _arc(angle - 1, angle + 1), _arc(angle, angle)) for text, angle in _DEGREES.items()
+    ]
     cells += [
-        Written(f"{text} ± 10 deg", _arc(_DEGREES[text] - 10, _DEGREES[text] + 10), _arc(angle - 10, angle + 10))
+        Written(
+            f"{text} ± 10 deg", _arc(_DEGREES[text] - 10, _DEGREES[text] + 10), _arc(angle - 10, angle + 10)
+        )
         for text, angle in (("upright", 0), ("upside down", 180))
     ]
     sectors = [

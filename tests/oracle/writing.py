@@ -29,7 +29,8 @@ def work_text(case: Case) -> str:
         "## People\n\n" + table(("person", "name", "role", "authority", "until", "successor"), people),
         "## Parts",
         *_groups(case.places),
-        "## Devices\n\n" + table(("device",), [{"device": name} | words(of) for name, of in case.devices.items()]),
+        "## Devices\n\n"
+        + table(("device",), [{"device": name} | words(of) for name, of in case.devices.items()]),
     ]
     if case.work:
         blocks.append("## Whole work\n\n" + _list(words(case.work)))
@@ -57,7 +58,9 @@ def installation_text(case: Case) -> str:
     if case.omissions:
         blocks.append("## Omissions\n\n" + "\n".join(f"- {name}: no room" for name in case.omissions))
     if case.additions:
-        blocks.append("## Additions\n\n" + table(("part", "kind", "group"), [_place(place) for place in case.additions]))
+        blocks.append(
+            "## Additions\n\n" + table(("part", "kind", "group"), [_place(place) for place in case.additions])
+        )
     if case.answers:
         blocks.append(
             "## Consents\n\n"
