@@ -13,11 +13,22 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from intent.diagnostics import Diagnostic, Unusable
-    from intent.verbs import Checked, check, convert, explain, new, report, validate
+    from intent.verbs import Checked, check, convert, explain, new, report, terms, validate
 
 __version__ = "0.1.0"
 
-__all__ = ["Checked", "Diagnostic", "Unusable", "check", "convert", "explain", "new", "report", "validate"]
+__all__ = [
+    "Checked",
+    "Diagnostic",
+    "Unusable",
+    "check",
+    "convert",
+    "explain",
+    "new",
+    "report",
+    "terms",
+    "validate",
+]
 
 
 def __getattr__(name: str) -> Any:

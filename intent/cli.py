@@ -137,6 +137,23 @@ def explain(work: Path, part: str, characteristic: str | None, on: object) -> No
 
 
 @intent.command()
+@click.argument("name", required=False)
+@click.option("--work", type=_FILE, help="A work whose own terms are wanted as well.")
+def terms(name: str | None, work: Path | None) -> None:
+    """Say which words the vocabulary has, and what one means.
+
+    Example: intent terms rotation
+    """
+    from intent import verbs
+    from intent.glossary import UnknownTerm
+
+    try:
+        click.echo(verbs.terms(name, work), nl=False)
+    except UnknownTerm as error:
+        raise click.UsageError(str(error)) from None
+
+
+@intent.command()
 @click.argument("file", type=_FILE)
 @click.option("--to", "form", type=click.Choice(_CONVERSIONS), required=True)
 @click.option("--work", type=_FILE, help="The work of an installation that names none.")

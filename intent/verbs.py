@@ -76,6 +76,18 @@ def explain(
     return explain_work(documentation.work, subject, characteristic, on)
 
 
+def terms(name: str | None = None, work: str | Path | None = None) -> str:
+    """The words of the vocabulary, or what one means; with a work's own terms, if one is given.
+
+    Raises `Unusable`, and `intent.glossary.UnknownTerm` for a word that there is not.
+    """
+    from intent.glossary import entry, overview
+
+    shipped = read_vocabulary()
+    vocabulary = read_documentation(Path(work), shipped).work.vocabulary if work else shipped
+    return entry(vocabulary, name) if name else overview(vocabulary)
+
+
 def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:
     """A work or installation in another form, one of `CONVERSIONS`, and what has no place in that form."""
     found, shipped = Path(path), read_vocabulary()
