@@ -13,7 +13,7 @@ from rdflib import RDF, BNode, Graph
 from rdflib.compare import to_canonical_graph
 from rdflib.term import Node
 
-from intent.names import INTENT
+from intent.names import INTENT, QUDT
 
 Triple = tuple[Node, Node, Node]
 Properties = dict[Node, list[Node]]
@@ -39,7 +39,12 @@ _KINDS = (
     ("Consent",),
     ("Attestation",),
 )
-_PLACES: Mapping[Node, int] = {INTENT[kind]: place for place, kinds in enumerate(_KINDS) for kind in kinds}
+_MEASURED = (QUDT.QuantityValue, INTENT.Number, INTENT.Share)
+_PLACES: Mapping[Node, int] = {
+    **{INTENT[kind]: place for place, kinds in enumerate(_KINDS) for kind in kinds},
+    **dict.fromkeys(_MEASURED, len(_KINDS)),
+}
+"""Measured values, which many may share, stand last."""
 _DIGITS = re.compile(r"([0-9]{1,9})")
 
 

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from rdflib import DCTERMS, Literal
 from rdflib.namespace import SH
+from rdflib.term import Node
 
 from intent.dates import read_date
 from intent.diagnostics import Diagnostic, Severity, Span, in_order
@@ -50,7 +51,9 @@ def validate_record(
     ``spans`` tells where its nodes stand. Where there is an error ``earlier`` on a line, nothing more is said of
     that line. What an installation names of its work is looked up in the graph ``beside``.
     """
-    data = IndexedGraph(graph, IndexedGraph(beside))
+    own = tuple(graph)
+    named = {value for _, _, value in own}
+    data = IndexedGraph(own, IndexedGraph(triple for triple in beside if triple[0] in named))
     places = places_of(data, spans, _ROOTS[which])
     spoken = {(found.span.file, found.span.line) for found in earlier if found.is_error}
     found = [*_dates(data, places), *_results(data, places, which)]
@@ -69,12 +72,15 @@ def _results(data: IndexedGraph, places: Places, which: str) -> Iterator[Diagnos
     for result in report.objects(None, SH.result):
         shape, focus, value, message, severity = (report.value(result, part) for part in _PARTS)
         node = places.about(focus, value)
-        here = (
-            ""
-            if value is None or places.name(value) == places.name(node)
-            else f"; here `{places.name(value)}`"
-        )
-        yield places.finding(str(shape).rsplit("#", 1)[-1], f"{message}{here}", node, _SEVERITIES[severity])
+        name = str(shape).rsplit("#", 1)[-1]
+        yield places.finding(name, f"{message}{_here(places, node, value)}", node, _SEVERITIES[severity])
+
+
+def _here(places: Places, node: Node, value: Node | None) -> str:
+    """What stands there instead, where that is something else than the thing itself."""
+    if value is None or places.name(value) == places.name(node):
+        return ""
+    return f"; here `{places.name(value)}`"
 
 
 def _dates(data: IndexedGraph, places: Places) -> Iterator[Diagnostic]:

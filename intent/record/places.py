@@ -1,0 +1,60 @@
+"""What the nodes of a graph are called, and where they stand in the text that it is from."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from urllib.parse import unquote
+
+from rdflib import DCTERMS, RDF, RDFS, Literal
+from rdflib.term import Node
+
+from intent.diagnostics import Diagnostic, Severity, Span
+from intent.names import INTENT
+from intent.record.indexed import IndexedGraph
+
+_NAMES = (DCTERMS.identifier, RDFS.label, DCTERMS.title)
+
+
+@dataclass(frozen=True, slots=True)
+class Places:
+    """The names and places of the nodes of one graph."""
+
+    data: IndexedGraph
+    spans: Mapping[str, Span]
+    root: str
+    """The work or installation itself."""
+
+    def finding(self, slug: str, message: str, node: Node, severity: Severity = Severity.ERROR) -> Diagnostic:
+        name = self.name(node)
+        said = message if str(node) == self.root else f"`{name}`: {message}"
+        return Diagnostic(slug, said, self.span(node), severity, name)
+
+    def about(self, focus: Node, value: Node | None) -> Node:
+        """The thing that a result is about: its focus, or the last thing that has it, or else the value."""
+        if isinstance(focus, Literal):
+            having = [node for values in self.data.by_value.values() for node in values.get(focus, ())]
+            named = [node for node in having if focus in self.data.objects(node, DCTERMS.identifier)]
+            return max(named or having, key=lambda node: (self.span(node), str(node)))
+        return value if value is not None and str(focus).startswith(str(INTENT)) else focus
+
+    def name(self, node: Node) -> str:
+        """Its identifier, or label, or title; or else the last step of its IRI."""
+        if isinstance(node, Literal):
+            return str(node)
+        names = (name for naming in _NAMES for name in self.data.objects(node, naming))
+        return str(next(names, None) or unquote(re.split("[#/]", str(node))[-1]) or node)
+
+    def span(self, node: Node) -> Span:
+        """Its place; or that of the thing it belongs to, as `M1.rotation` does to `M1`; or that of the whole."""
+        iri = str(node)
+        name = iri.rfind("#") + 1
+        while iri not in self.spans and "." in iri[name:]:
+            iri = iri[: iri.rfind(".")]
+        return self.spans.get(iri) or self.spans.get(self.root) or Span("")
+
+
+def places_of(data: IndexedGraph, spans: Mapping[str, Span], kind: Node) -> Places:
+    """Those of a graph whose work or installation is of this class."""
+    return Places(data, spans, min(map(str, data.subjects(RDF.type, kind)), default=""))
