@@ -1,0 +1,70 @@
+"""Random works and installations, and the ways of reading them, for every property."""
+
+from __future__ import annotations
+
+import functools
+from pathlib import Path
+from random import Random
+
+from hypothesis import HealthCheck, settings
+from hypothesis import strategies as st
+
+from intent.vocabulary.loader import read_vocabulary
+from intent.vocabulary.terms import Vocabulary
+from oracle.cases import Case
+from oracle.drawing import draw_case
+from oracle.drawing_together import draw_together
+from oracle.program import Rows, judged_texts, rows_of
+from oracle.world import Trait, small_world
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+WORKS = sorted(EXAMPLES.glob("*/work.md"))
+INSTALLATIONS = sorted(EXAMPLES.glob("*/installations/*.md"))
+
+GOOD = {"none", "allowed", "as-required", "as-documented"}
+"""The verdicts that are acceptable by themselves; `none` is no row."""
+
+
+def fixed(examples: int) -> settings:
+    """The same examples on every run, as many as said."""
+    return settings(
+        max_examples=examples,
+        derandomize=True,
+        deadline=None,
+        database=None,
+        suppress_health_check=list(HealthCheck),
+    )
+
+
+@functools.cache
+def vocabulary() -> Vocabulary:
+    return read_vocabulary()
+
+
+@functools.cache
+def world() -> dict[str, Trait]:
+    return small_world()
+
+
+def seeds() -> st.SearchStrategy[int]:
+    return st.integers(0, 2**32)
+
+
+def crowded() -> st.SearchStrategy[Case]:
+    """Cases in which instructions meet on single parts, from a seed: they stay as varied as the oracle's."""
+    return seeds().map(lambda seed: draw_case(Random(seed), world()))
+
+
+def together() -> st.SearchStrategy[Case]:
+    """Cases of numbers, totals, differences and sameness."""
+    return seeds().map(lambda seed: draw_together(Random(seed)))
+
+
+def cases() -> st.SearchStrategy[Case]:
+    return crowded() | together()
+
+
+def verdicts(work: str, installation: str) -> tuple[Rows, str]:
+    """The rows that are not as documented, and the outcome."""
+    variance = judged_texts(work, installation, vocabulary())
+    return rows_of(variance), variance.outcome.value

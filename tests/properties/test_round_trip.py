@@ -1,0 +1,66 @@
+"""Property 1: text to graph to text to graph; the two graphs are isomorphic."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from rdflib import Graph
+from rdflib.compare import graph_diff, isomorphic
+
+from intent.documentation import read_documentation
+from intent.proposal import read_proposal
+from intent.dossier.write_installation import write_installation
+from intent.dossier.write_work import write_work
+from intent.dossier.work import read_work
+from intent.verbs import convert
+from oracle.cases import Case
+from oracle.program import loaded
+from oracle.writing import installation_text, work_text
+from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
+
+
+def told(first: Graph, second: Graph, text: str) -> str:
+    _, lost, gained = graph_diff(first, second)
+    return f"lost:\n{lost.serialize()}\ngained:\n{gained.serialize()}\n{text}"
+
+
+def assert_same(first: Graph, second: Graph, text: str) -> None:
+    assert isomorphic(first, second), told(first, second, text)
+
+
+@given(case=cases())
+@fixed(120)
+def test_a_work_and_an_installation_survive_being_written(case: Case) -> None:
+    once = loaded(work_text(case), installation_text(case), vocabulary())
+    work = write_work(once.work)
+    installation = write_installation(once.installation, once.work)
+    again = loaded(work, installation, vocabulary())
+    assert_same(once.work_graph, again.work_graph, work)
+    assert_same(once.installation_graph, again.installation_graph, installation)
+
+
+@pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
+def test_the_examples_survive_being_written(path: Path) -> None:
+    documentation = read_documentation(path, vocabulary())
+    text, lost = convert(path, "markdown")
+    assert not lost
+    again = read_work(text, "work.md", documentation.work.vocabulary)
+    assert_same(documentation.graph, again.graph, "")
+
+
+@pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
+def test_the_installations_of_the_examples_survive_being_written(path: Path, tmp_path: Path) -> None:
+    once = read_proposal(path, None, vocabulary())
+    text = write_installation(once.installation, once.documentation.work)
+    beside = path.with_name(path.name)
+    folder = tmp_path / beside.parent.parent.name
+    for file in beside.parent.parent.rglob("*"):
+        if file.is_file():
+            target = folder / file.relative_to(beside.parent.parent)
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_bytes(file.read_bytes())
+    target = folder / "installations" / path.name
+    target.write_text(text, encoding="utf-8")
+    assert_same(once.graph, read_proposal(target, None, vocabulary()).graph, text)
