@@ -48,12 +48,15 @@ def _whole(characteristic: Characteristic) -> Box:
 
 
 def given_value(
-    expression: Expression | None, characteristic: Characteristic, vocabulary: Vocabulary
+    expression: Expression | None,
+    characteristic: Characteristic,
+    vocabulary: Vocabulary,
+    documented: ValueSet | None = None,
 ) -> ValueSet:
     """What a cell gives, exactly as it says; a blank cell gives every value."""
     if expression is None:
         return every_value(characteristic)
-    found = _values(expression, characteristic, vocabulary, None, False)
+    found = _values(expression, characteristic, vocabulary, documented, False)
     return every_value(characteristic) if found is None else found
 
 

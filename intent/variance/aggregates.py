@@ -42,7 +42,7 @@ def amounts(assertion: Assertion, members: Sequence[str], state: State) -> tuple
 
     Absent members are passed over; nothing comes where nothing is left to compare.
     """
-    there = tuple(member for member in members if member in state.present)
+    there = tuple(member for member in members if state.is_there(member))
     characteristic = state.vocabulary.characteristics.get(assertion.characteristic or "")
     match assertion.aggregate:
         case Aggregate.NUMBER:
@@ -183,12 +183,9 @@ def squared(values: Region) -> Region:
 
 
 def _relation(assertion: Assertion, there: Sequence[str], state: State) -> tuple[Amount, ...]:
-    if (
-        not there
-        or assertion.other not in state.present
-        or assertion.relation is None
-        or assertion.other is None
-    ):
+    if assertion.relation is None or assertion.other is None:
+        return ()
+    if not there or not state.is_there(assertion.other):
         return ()
     position = state.vocabulary.characteristics[POSITION]
     axis, towards_greater = _AXIS[assertion.relation]

@@ -16,9 +16,7 @@ from intent.variance.aggregates import YES, amounts, squared
 from intent.variance.case import Case
 from intent.variance.people import is_in_time, staff
 from intent.variance.result import Open, OpenKind
-from intent.variance.state import THE_VENUE, THE_WORK, State
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Characteristic
 
 
 def fact_answer(case: Case, fact: str, day: datetime.date) -> Answer:
@@ -96,15 +94,8 @@ def assertion_answer(case: Case, assertion: Assertion, subjects: Sequence[str] |
             ),
         )
         for member in members
-        if is_there(case.proposed, member, characteristic)
+        if characteristic.iri == PRESENCE or case.proposed.is_there(member)
     )
-
-
-def is_there(state: State, subject: str, characteristic: Characteristic) -> bool:
-    """Whether a subject can be asked: the venue, the work, material, and parts that are present."""
-    if characteristic.iri == PRESENCE or subject in {THE_WORK, THE_VENUE}:
-        return True
-    return subject not in state.devices or subject in state.present
 
 
 def every(answers: Iterable[Answer]) -> Answer:
@@ -123,12 +114,11 @@ def documented_amounts(
     case: Case, assertion: Assertion, members: Sequence[str]
 ) -> dict[tuple[str, ...], ValueSet]:
     """An aggregate's documented values: by pair, or for the whole under the members as proposed."""
-    documented = amounts(
-        assertion, [member for member in members if member in case.documented.devices], case.documented
-    )
+    known = [member for member in members if member in case.documented.statements]
+    documented = amounts(assertion, known, case.documented)
     if assertion.aggregate in {Aggregate.DIFFERENCE, Aggregate.DISTANCE, Aggregate.RELATION}:
         return {amount.members: amount.value for amount in documented}
-    there = tuple(member for member in members if member in case.proposed.present)
+    there = tuple(member for member in members if case.proposed.is_there(member))
     return {there: documented[0].value} if documented else {}
 
 

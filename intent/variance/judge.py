@@ -207,7 +207,8 @@ def _counted(case: Case, speaker: Speaker) -> Iterator[Question]:
     documented = documented_amounts(case, assertion, members)
     for amount in amounts(assertion, members, case.proposed):
         admitted = admitted_amounts(case, assertion, documented.get(amount.members))
-        yield Question(speaker, amount.value, admitted, f"number of {assertion.scope.written}")
+        counted = f"number of {assertion.scope.written}"
+        yield Question(speaker, amount.value, admitted, counted, case.breadths[speaker.line.identifier])
 
 
 def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: datetime.date) -> Found | None:

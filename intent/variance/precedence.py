@@ -17,6 +17,11 @@ class Claim:
 
     line: Instruction
     admitted: ValueSet | None
+    measure: frozenset[str] = frozenset()
+    """What the values are of, where that is not the same for all that speak."""
+
+    def is_comparable(self, other: Claim) -> bool:
+        return self.measure == other.measure and self.admitted is not None and other.admitted is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +77,7 @@ def by_exception(case: Case, one: Claim, two: Claim) -> Ruling:
         return permission
     if permission.line.conditions or permission.line.consents:
         return permission
-    if permission.admitted is None or other.admitted is None:
+    if not permission.is_comparable(other) or permission.admitted is None or other.admitted is None:
         return None
     if is_strictly_within(permission.admitted, other.admitted):
         return permission

@@ -67,24 +67,26 @@ class Question:
     admitted: ValueSet | None
     text: str
     """What to call the value, where it is not said precisely enough: `technology of M1`."""
+    measure: frozenset[str] = frozenset()
+    """Of a number that decides presence: whose number it is; numbers of other scopes are not comparable."""
 
 
 def ask(case: Case, questions: Sequence[Question], subjects: Sequence[str], day: datetime.date) -> list[Said]:
     """What each instruction says; permissions taken away say nothing."""
-    lines = [question.speaker.line for question in questions]
-    said = (_ask(case, question, subjects, day, lines) for question in questions)
+    said = (_ask(case, question, subjects, day, questions) for question in questions)
     return [word for word in said if word is not None]
 
 
 def _ask(
-    case: Case, question: Question, subjects: Sequence[str], day: datetime.date, lines: Sequence[Instruction]
+    case: Case, question: Question, subjects: Sequence[str], day: datetime.date, questions: Sequence[Question]
 ) -> Said | None:
     line, opens = question.speaker.line, question.speaker.open
-    claim = Claim(line, question.admitted)
+    claim = Claim(line, question.admitted, question.measure)
     answer = lies_among(question.value, question.admitted)
     says = TABLE[(line.modality, answer)]
     if line.modality is Modality.ALLOWED:
-        further = permission_open(case, line, subjects, question.value, day, _earlier_choices(line, lines))
+        earlier = _earlier_choices(case, line, questions, subjects, day)
+        further = permission_open(case, line, subjects, question.value, day, earlier)
         if further is None:
             return None
         opens = (*opens, *further)
@@ -99,8 +101,20 @@ def _ask(
     return Said(claim, says, tuple(dict.fromkeys(opens)), lifted)
 
 
-def _earlier_choices(line: Instruction, lines: Sequence[Instruction]) -> list[Instruction]:
+def _earlier_choices(
+    case: Case, line: Instruction, questions: Sequence[Question], subjects: Sequence[str], day: datetime.date
+) -> list[Instruction]:
+    """The earlier choices in force; one whose consent is refused, or that nobody can consent to, is not."""
     if line.choice is None:
         return []
-    earlier = [other for other in lines if other.choice is not None and other.choice < line.choice]
-    return sorted(earlier, key=lambda other: (other.choice or 0, other.identifier))
+    earlier = [
+        question
+        for question in questions
+        if question.speaker.line.choice is not None and question.speaker.line.choice < line.choice
+    ]
+    earlier.sort(key=lambda question: (question.speaker.line.choice or 0, question.speaker.line.identifier))
+    return [
+        question.speaker.line
+        for question in earlier
+        if permission_open(case, question.speaker.line, subjects, question.admitted, day) is not None
+    ]

@@ -99,6 +99,8 @@ def scopes_of(work: Work, installation: Installation | None = None) -> Scopes:
 def subject_name(members: Iterable[str], work: Work, scope: Scope | None = None) -> str:
     """A group's name where the members are just its own, else their identifiers in the order of the work."""
     every = tuple(members)
+    if scope is not None and scope.kind is ScopeKind.ADDITIONS:
+        return "additions"
     if scope is not None and scope.kind is ScopeKind.NAMES and len(scope.names) == 1 and not scope.excepted:
         return scope.names[0]
     for group in work.groups:

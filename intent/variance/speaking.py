@@ -127,10 +127,14 @@ def _latest(
     value: ValueSet | None,
     day: datetime.date,
 ) -> Consent | None:
-    """The latest answer that applies on a day; of two on one day the no."""
+    """The latest answer that applies on a day; of several on one day a no, else the one with least open."""
     applying = [consent for consent in given if _applies(case, line, consent, subjects, value, day)]
-    return max(
-        applying, key=lambda consent: (_day_of(consent), not consent.answer, consent.iri), default=None
+    last = max((_day_of(consent) for consent in applying), default=None)
+    latest = [consent for consent in applying if _day_of(consent) == last]
+    return min(
+        latest,
+        key=lambda one: (bool(one.answer), len(terms_open(case, line, one, day)), one.iri),
+        default=None,
     )
 
 

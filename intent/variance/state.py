@@ -25,11 +25,17 @@ class State:
 
     vocabulary: Vocabulary
     statements: Mapping[str, Statements]
-    present: tuple[str, ...]
+    present: Mapping[str, None]
     """The parts that are there, in the order of the work, additions last."""
     devices: Mapping[str, str | None]
     """The device in each part's place."""
+    documented: State | None = None
+    """Of a proposed state: the documented one, of which shares may be given."""
     _values: dict[tuple[str, str], ValueSet] = field(default_factory=dict, compare=False, repr=False)
+
+    def is_there(self, subject: str) -> bool:
+        """Whether a subject can be asked: a part that is present, material, the work, the venue."""
+        return subject in self.present or subject not in self.devices
 
     def expression(self, subject: str, characteristic: Characteristic) -> Expression | None:
         if characteristic.iri == PRESENCE:
@@ -49,7 +55,8 @@ class State:
         expression = self.expression(subject, characteristic)
         if expression is None and characteristic.iri == HEIGHT:
             return self._height(subject, characteristic)
-        return given_value(expression, characteristic, self.vocabulary)
+        before = self.documented.value(subject, characteristic) if self.documented else None
+        return given_value(expression, characteristic, self.vocabulary, before)
 
     def _height(self, subject: str, characteristic: Characteristic) -> ValueSet:
         """Where no height is given by itself, it is the y of the position."""
@@ -90,7 +97,7 @@ class State:
             mine.pop(characteristic, None)
             if stated is not None:
                 mine[characteristic] = stated
-        return replace(self, statements=statements, present=tuple(present), _values={})
+        return replace(self, statements=statements, present=present, _values={})
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,7 +152,7 @@ def documented_state(work: Work) -> State:
     statements.update({material.identifier: material.statements for material in work.material})
     statements[THE_WORK] = work.statements
     statements[THE_VENUE] = {}
-    present = tuple(part.identifier for part in work.parts)
+    present = dict.fromkeys(part.identifier for part in work.parts)
     return State(work.vocabulary, statements, present, {part.identifier: part.device for part in work.parts})
 
 
@@ -171,6 +178,21 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
     statements[THE_WORK] = {**work.statements, **installation.work_statements}
     statements[THE_VENUE] = installation.venue_statements
     omitted = {omission.part for omission in installation.omissions}
-    present = [part for part in documented.present if part not in omitted]
-    present += [addition.identifier for addition in installation.additions]
-    return State(work.vocabulary, statements, tuple(present), devices)
+    there = [part for part in documented.present if part not in omitted]
+    there += [addition.identifier for addition in installation.additions]
+    resolved = {
+        subject: _resolved(stated, documented.statements.get(subject, {}))
+        for subject, stated in statements.items()
+    }
+    return State(work.vocabulary, resolved, dict.fromkeys(there), devices, documented)
+
+
+def _resolved(stated: Statements, documented: Statements) -> Statements:
+    """What is proposed `as documented` is what the documentation says, and not given where it says nothing."""
+    if not any(expression.form is Form.AS_DOCUMENTED for expression in stated.values()):
+        return stated
+    found = {
+        iri: documented.get(iri) if expression.form is Form.AS_DOCUMENTED else expression
+        for iri, expression in stated.items()
+    }
+    return {iri: expression for iri, expression in found.items() if expression is not None}

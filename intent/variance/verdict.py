@@ -120,7 +120,7 @@ def _can_lift(said: Said, against: Said) -> bool:
     if not said.is_requirement:
         return said.says is Says.PERMITS
     mine, other = said.claim.admitted, against.claim.admitted
-    if mine is None or other is None:
+    if not said.claim.is_comparable(against.claim) or mine is None or other is None:
         return False
     if against.line.modality is Modality.FORBIDDEN:
         return is_within(mine, other)
