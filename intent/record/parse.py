@@ -10,7 +10,6 @@ import logging
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
-from pathlib import PurePath
 
 import pyoxigraph as ox
 from rdflib import RDF, XSD, BNode, Graph, Literal, URIRef
@@ -19,7 +18,6 @@ from rdflib.term import Node
 from intent.diagnostics import Diagnostic, Span, Unusable
 from intent.names import PREFIXES
 from intent.record.closed_json import LONGEST_LINE, refuse_unclosed
-from intent.record.serialize import serialize_rdf as serialize_rdf
 
 Triple = tuple[Node, Node, Node]
 
@@ -30,14 +28,6 @@ _READERS = {
     "rdf-xml": (ox.RdfFormat.RDF_XML, "RDF/XML"),
 }
 FORMATS = tuple(_READERS)
-_SUFFIXES = {
-    ".ttl": "turtle",
-    ".nt": "n-triples",
-    ".jsonld": "json-ld",
-    ".json": "json-ld",
-    ".rdf": "rdf-xml",
-    ".xml": "rdf-xml",
-}
 _RELATIVE = "relative://document/"
 """A base that no IRI can have, so that relative ones are noticed: the JSON-LD reader drops them silently."""
 _PLACE = re.compile(r"^Parser error at [^:]*: |\s*\(line \d+\)$")
@@ -51,14 +41,9 @@ _LEXICAL = {
 """How values that are counted with are written; XML Schema Datatypes 1.1, with a limit to their length."""
 
 
-def format_of(file: str) -> str | None:
-    """The format that a file's ending tells, where it tells one."""
-    return _SUFFIXES.get(PurePath(file).suffix.lower())
-
-
 def empty_graph() -> Graph:
     """A graph that knows the record's prefixes and no others."""
-    graph = Graph("SimpleMemory", bind_namespaces="none")
+    graph = Graph(bind_namespaces="none")
     for prefix, namespace in PREFIXES.items():
         graph.bind(prefix, namespace)
     return graph

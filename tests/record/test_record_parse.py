@@ -19,7 +19,7 @@ from rdflib.compare import isomorphic
 
 from intent.diagnostics import Diagnostic, Unusable
 from intent.record.closed_json import MAXIMUM_DEPTH
-from intent.record.parse import FORMATS, format_of, parse_rdf
+from intent.record.parse import FORMATS, parse_rdf
 
 A, B, C = (URIRef(f"https://example.org/{name}") for name in "abc")
 
@@ -179,11 +179,6 @@ def test_a_value_that_python_has_no_type_for_is_kept_without_a_word(caplog: pyte
         graph = parse_rdf(f'<urn:a> <urn:b> "-0500-01-01"^^<{XSD.date}> .'.encode(), "x", "turtle")
     assert [str(value) for value in graph.objects()] == ["-0500-01-01"]
     assert not caplog.records
-
-
-def test_the_ending_of_a_file_tells_its_format() -> None:
-    endings = ("work.TTL", "a.nt", "a.jsonld", "a.rdf", "a.md")
-    assert [format_of(name) for name in endings] == ["turtle", "n-triples", "json-ld", "rdf-xml", None]
 
 
 @pytest.mark.parametrize("format", FORMATS)
