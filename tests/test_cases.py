@@ -149,7 +149,9 @@ def told(row: Row) -> dict[str, str]:
         "characteristic": row.characteristic,
         "verdict": row.verdict,
         "governing": ", ".join(line.identifier for line in row.governing),
-        "set aside": ", ".join(f"{aside.instruction} by {aside.by}: {aside.because}" for aside in row.set_aside),
+        "set aside": ", ".join(
+            f"{aside.instruction} by {aside.by}: {aside.because}" for aside in row.set_aside
+        ),
         "ground": row.ground,
         "days": f"{row.days.first}/{row.days.last}" if row.days else "",
         "open": "; ".join(map(told_open, row.open)),
@@ -215,7 +217,9 @@ def counterpart(wanted: Mapping[str, str], found: Mapping[str, str] | None, colu
 
 def table(rows: Iterable[list[str]]) -> str:
     every = list(rows)
-    widths = [max(len(row[place]) for row in every if len(row) == len(every[0])) for place in range(len(every[0]))]
+    widths = [
+        max(len(row[place]) for row in every if len(row) == len(every[0])) for place in range(len(every[0]))
+    ]
     return "\n".join(
         "| " + " | ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) + " |"
         if len(row) == len(widths)

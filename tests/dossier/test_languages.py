@@ -1,0 +1,50 @@
+"""One work in English, German and French: the names of things differ, and what is read does not."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from intent.dossier.draft import Reading
+from intent.dossier.work import read_work
+from intent.names import INTENT
+from intent.vocabulary.loader import read_vocabulary
+
+LANGUAGES = Path(__file__).parent / "languages"
+
+
+def read(language: str) -> Reading:
+    text = (LANGUAGES / f"{language}.md").read_text(encoding="utf-8")
+    return read_work(text, "work.md", read_vocabulary())
+
+
+def statements(reading: Reading) -> set[str]:
+    """The statements of the graph, a measured value told by its number and unit.
+
+    It keeps what was written besides, `upside down` or `auf dem Kopf`, and its own name is made from that.
+    """
+    triples = [
+        (str(subject), str(predicate), value.n3())
+        for subject, predicate, value in reading.triples
+        if predicate != INTENT.written
+    ]
+    about: dict[str, list[str]] = {}
+    for subject, predicate, value in triples:
+        if "#value." in subject:
+            about.setdefault(f"<{subject}>", []).append(f"{predicate} {value}")
+    told = {name: "; ".join(sorted(words)) for name, words in about.items()}
+    return {
+        f"{told.get(f'<{subject}>', subject)} {predicate} {told.get(value, value)}"
+        for subject, predicate, value in triples
+    }
+
+
+@pytest.mark.parametrize("language", ["english", "german", "french"])
+def test_no_word_is_unknown(language: str) -> None:
+    assert [str(found) for found in read(language).findings if found.is_error] == []
+
+
+@pytest.mark.parametrize("language", ["german", "french"])
+def test_the_graph_is_that_of_the_english(language: str) -> None:
+    assert statements(read(language)) ^ statements(read("english")) == set()
