@@ -43,8 +43,8 @@ class Places:
         """Its identifier, or label, or title; or else the last step of its IRI."""
         if isinstance(node, Literal):
             return str(node)
-        names = (name for naming in _NAMES for name in self.data.objects(node, naming))
-        return str(next(names, None) or unquote(re.split("[#/]", str(node))[-1]) or node)
+        names = (min(map(str, self.data.objects(node, naming)), default="") for naming in _NAMES)
+        return str(next(filter(None, names), "") or unquote(re.split("[#/]", str(node))[-1]) or node)
 
     def span(self, node: Node) -> Span:
         """Its place; or that of the thing it belongs to, as `M1.rotation` does to `M1`; or that of the whole."""
