@@ -14,6 +14,7 @@ from intent.regions import Region
 from intent.values import Answer, Labels, ValueSet, lies
 from intent.variance.aggregates import YES, amounts, squared
 from intent.variance.case import Case
+from intent.variance.change import documented_for
 from intent.variance.people import is_in_time, staff
 from intent.variance.result import Open, OpenKind
 from intent.vocabulary.phrases import normal
@@ -90,7 +91,7 @@ def assertion_answer(case: Case, assertion: Assertion, subjects: Sequence[str] |
                 assertion.expression,
                 characteristic,
                 case.vocabulary,
-                case.documented.value(member, characteristic),
+                documented_for(case, member, characteristic),
             ),
         )
         for member in members

@@ -13,6 +13,7 @@ from intent.names import POSITION, PRESENCE
 from intent.values import Answer
 from intent.variance.aggregates import amounts
 from intent.variance.case import Case
+from intent.variance.change import documented_for
 from intent.variance.conditions import admitted_amounts, documented_amounts, lies_among
 from intent.variance.says import Said
 from intent.variance.speaking import permission_open, speakers
@@ -89,7 +90,7 @@ def _permitting(
     characteristic = case.vocabulary.characteristics[iri]
     value, documented = (
         case.proposed.value(member, characteristic),
-        case.documented.value(member, characteristic),
+        documented_for(case, member, characteristic),
     )
     for speaker in speakers(case, permissions, (member,), day):
         admitted = admitted_values(

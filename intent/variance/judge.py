@@ -9,13 +9,14 @@ from dataclasses import dataclass, replace
 from intent.assertions import Aggregate, ScopeKind
 from intent.dates import DaySpan
 from intent.installation import Installation
-from intent.meaning import admitted_values, unchanged_values
+from intent.meaning import admitted_values
 from intent.model import Instruction, Modality, Work
 from intent.names import PRESENCE
-from intent.values import ValueSet, are_disjoint, is_within
+from intent.values import ValueSet, are_disjoint
 from intent.variance.aggregates import Amount, amounts
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
+from intent.variance.change import Change, change_of, documented_for
 from intent.variance.conditions import admitted_amounts, documented_amounts
 from intent.variance.days import segments
 from intent.variance.excuses import excusing_permissions
@@ -25,9 +26,8 @@ from intent.variance.reasons import reason_for
 from intent.variance.result import Row, Variance, Verdict
 from intent.variance.says import Question, Said, Says, ask
 from intent.variance.speaking import Speaker, speakers
-from intent.variance.state import THE_VENUE
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
-from intent.variance.verdict import Change, Judgement, judge_ground
+from intent.variance.verdict import Judgement, judge_ground
 from intent.variance.wording import amount_words, presence_words
 
 
@@ -118,13 +118,15 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
     characteristic, (subject,) = topic.characteristic, topic.members
     value, documented = (
         case.proposed.value(subject, characteristic),
-        case.documented.value(subject, characteristic),
+        documented_for(case, subject, characteristic),
     )
     questions = [
         Question(speaker, value, _admitted(case, speaker, documented), f"{topic.label} of {topic.subject}")
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
     ]
-    judgement = judge_ground(case, ask(case, questions, topic.members, day), _change(case, topic), ground)
+    judgement = judge_ground(
+        case, ask(case, questions, topic.members, day), change_of(case, subject, characteristic), ground
+    )
     if judgement is None:
         return None
     words = case.documented.words(subject, characteristic), case.proposed.words(subject, characteristic)
@@ -137,32 +139,10 @@ def _speaking(
     return speakers(case, [line for line in lines if line.ground == ground], members, day)
 
 
-def _admitted(case: Case, speaker: Speaker, documented: ValueSet) -> ValueSet | None:
+def _admitted(case: Case, speaker: Speaker, documented: ValueSet | None) -> ValueSet | None:
     assertion = speaker.line.assertion
     characteristic = case.vocabulary.characteristics[assertion.characteristic or ""]
     return admitted_values(assertion.expression, characteristic, case.vocabulary, documented)
-
-
-def _change(case: Case, topic: Topic) -> Change:
-    """How the proposed value of a subject lies to its documented one."""
-    assert topic.characteristic is not None
-    characteristic, (subject,) = topic.characteristic, topic.members
-    is_documented = subject != THE_VENUE and (
-        subject in case.documented.devices or subject not in case.proposed.devices
-    )
-    counts = characteristic.counts_unasked
-    if not is_documented:
-        return Change(False, case.proposed.is_given(subject, characteristic), True, counts, False)
-    given = case.proposed.is_given(subject, characteristic)
-    was_given = case.documented.is_given(subject, characteristic)
-    if not given or not was_given:
-        untouched = given == was_given and not (
-            subject in case.substituted and "device" in characteristic.bearers
-        )
-        return Change(untouched, given, False, counts)
-    value = case.proposed.value(subject, characteristic)
-    same = unchanged_values(case.documented.value(subject, characteristic), characteristic)
-    return Change(is_within(value, same), True, are_disjoint(value, same), counts)
 
 
 def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Found | None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from intent.model import Instruction, Modality
 from intent.values import are_disjoint, is_within
 from intent.variance.case import Case
+from intent.variance.change import Change
 from intent.variance.precedence import prevails
 from intent.variance.result import Because, Open, SetAside, Verdict
 from intent.variance.says import Said, Says
@@ -65,19 +66,6 @@ class Weighed:
         if not self.falls or not all(lifter.is_permission for lifter in self.lifters):
             return None
         return min(self.lifters, key=lambda lifter: lifter.rank)
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """How the proposed value lies to the documented one, and whether silence about it counts."""
-
-    is_unchanged: bool
-    is_given: bool = True
-    differs: bool = True
-    """Whether it surely differs; not where either value is not known well enough to tell."""
-    counts_unasked: bool = False
-    is_documented: bool = True
-    """Whether there can be a documented value at all: not for additions and venues."""
 
 
 @dataclass(frozen=True, slots=True)
