@@ -8,7 +8,7 @@ from fractions import Fraction
 from intent.assertions import Aggregate, Dated, Expression, Form, Item, Measured, Named, Relative, Text
 from intent.names import POSITION
 from intent.regions import Box, Interval, Region, arc, region
-from intent.values import ANY_LABEL, Labels, ValueSet
+from intent.values import ANY_LABEL, Labels, ValueSet, meet
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
@@ -32,10 +32,10 @@ def scale(
     return characteristic
 
 
-def every_value(characteristic: Characteristic) -> ValueSet:
+def every_value(characteristic: Characteristic, vocabulary: Vocabulary) -> ValueSet:
     """All the values there can be: what a value not given means."""
     if characteristic.space in {"concept", "yes-no", "text"}:
-        return ANY_LABEL
+        return Labels(vocabulary.members(characteristic.schemes)) if characteristic.schemes else ANY_LABEL
     whole = _whole(characteristic)
     return Region((whole,), whole, characteristic.space == "count")
 
@@ -55,9 +55,9 @@ def given_value(
 ) -> ValueSet:
     """What a cell gives, exactly as it says; a blank cell gives every value."""
     if expression is None:
-        return every_value(characteristic)
+        return every_value(characteristic, vocabulary)
     found = _values(expression, characteristic, vocabulary, documented, False)
-    return every_value(characteristic) if found is None else found
+    return every_value(characteristic, vocabulary) if found is None else found
 
 
 def admitted_values(
@@ -74,7 +74,7 @@ def admitted_values(
     found = _values(expression, characteristic, vocabulary, documented, True)
     if found is None or not expression.negated:
         return found
-    return found.complement()
+    return meet(every_value(characteristic, vocabulary), found.complement())
 
 
 def unchanged_values(documented: ValueSet, characteristic: Characteristic) -> ValueSet:
@@ -92,7 +92,7 @@ def _values(
     documented: ValueSet | None,
     widen: bool,
 ) -> ValueSet | None:
-    everything = every_value(characteristic)
+    everything = every_value(characteristic, vocabulary)
     if expression.form is Form.ANY:
         return everything
     if expression.form is Form.AS_DOCUMENTED:

@@ -22,6 +22,7 @@ from intent.variance.days import segments
 from intent.variance.excuses import excusing_permissions
 from intent.variance.findings import findings_of
 from intent.variance.outcome import concluded
+from intent.variance.people import LOWEST
 from intent.variance.reasons import reason_for
 from intent.variance.result import Row, Variance, Verdict
 from intent.variance.says import Question, Said, Says, ask
@@ -59,8 +60,8 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
     ]
     if not found:
         return
-    badness = max(judged.judgement.verdict.badness for _, judged in found)
-    worst = [(span, judged) for span, judged in found if judged.judgement.verdict.badness == badness]
+    gravest = max(gravity(case, judged.judgement) for _, judged in found)
+    worst = [(span, judged) for span, judged in found if gravity(case, judged.judgement) == gravest]
     days = None if len(worst) == len(spans) else _first_run([span for span, _ in worst])
     judged = max((judged for _, judged in worst), key=lambda judged: len(judged.judgement.open))
     opens = dict.fromkeys(item for _, each in worst for item in each.judgement.open)
@@ -84,6 +85,12 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
     yield replace(row, reason=reason_for(case, row), ask=who_could_lift(case, row, day))
 
 
+def gravity(case: Case, judgement: Judgement) -> tuple[int, bool]:
+    """How much a judgement weighs; a breach of more than observed practice weighs more."""
+    ranks = {case.ranks[said.line.identifier] for said in judgement.governing}
+    return judgement.verdict.badness, ranks != {LOWEST}
+
+
 def _first_run(spans: Sequence[DaySpan]) -> DaySpan:
     """The days from the first of several spans to the end of those that follow on without a gap."""
     last = spans[0].last
@@ -95,14 +102,14 @@ def _first_run(spans: Sequence[DaySpan]) -> DaySpan:
 
 
 def _on_day(case: Case, index: EachIndex, topic: Topic, day: datetime.date) -> Found | None:
-    """The worst of all grounds; of equals the artist's intent."""
+    """The gravest of all grounds; of equals the artist's intent."""
     grounds = sorted(
         {line.ground for line in (*topic.lines, *topic.counters)} | {"intent"}, key=_ground_order
     )
     found = [
         judged for ground in grounds if (judged := _of_ground(case, index, topic, ground, day)) is not None
     ]
-    return max(found, key=lambda judged: judged.judgement.verdict.badness, default=None)
+    return max(found, key=lambda judged: gravity(case, judged.judgement), default=None)
 
 
 def _ground_order(ground: str) -> tuple[bool, str]:
@@ -207,7 +214,7 @@ def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
             )
         )
     ]
-    return max(found, key=lambda judged: judged.judgement.verdict.badness, default=None)
+    return max(found, key=lambda judged: gravity(case, judged.judgement), default=None)
 
 
 def _amount(

@@ -91,6 +91,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
             if iri not in characteristics
         },
     }
+    by_scheme = _by_scheme(concepts.values())
     return Vocabulary(
         concepts,
         characteristics,
@@ -100,7 +101,8 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
         else {iri: _section(iri, subjects[iri]) for iri in typed[INTENT + "FormSection"]},
         base.fields if base else {iri: _field(iri, subjects[iri]) for iri in typed[INTENT + "FormField"]},
         _narrower(broader),
-        _by_scheme(concepts.values()),
+        by_scheme,
+        {scheme: frozenset(concept.iri for concept in held) for scheme, held in by_scheme.items()},
         _by_name(characteristics.values()),
         phrases(_names(concepts.values(), characteristics.values())),
         described,

@@ -139,6 +139,8 @@ class Vocabulary:
     narrower: Mapping[str, frozenset[str]]
     """Each concept's IRI with itself and all that is narrower."""
     by_scheme: Mapping[str, tuple[Concept, ...]]
+    scheme_members: Mapping[str, frozenset[str]]
+    """The IRIs of each scheme's concepts."""
     by_name: Mapping[str, tuple[Characteristic, ...]]
     """The characteristics of each label, as `normal` makes it."""
     phrases: Phrases
@@ -149,6 +151,12 @@ class Vocabulary:
     def in_scheme(self, *schemes: str) -> tuple[Concept, ...]:
         found = [concept for scheme in schemes for concept in self.by_scheme.get(scheme, ())]
         return tuple(dict.fromkeys(found))
+
+    def members(self, schemes: frozenset[str]) -> frozenset[str]:
+        """The IRIs of all values of some schemes: all the values that there can be."""
+        if len(schemes) == 1:
+            return self.scheme_members.get(next(iter(schemes)), frozenset())
+        return frozenset().union(*(self.scheme_members.get(scheme, frozenset()) for scheme in schemes))
 
     def is_kind(self, kind: str, wider: str) -> bool:
         return kind in self.narrower.get(wider, frozenset())
