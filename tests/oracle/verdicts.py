@@ -6,7 +6,7 @@ The text followed is the section on verdicts of the project's documentation; eac
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from oracle.cases import Line
 from oracle.speaking import Day, Open
@@ -145,12 +145,6 @@ def ground_verdict(
     if fallen:
         still_open: Open = frozenset().union(*(one.still_open for one in fallen))
         return ("conditional" if still_open else "allowed"), still_open
-    if value.is_new_part:
-        said = [
-            one
-            for one in said
-            if one.line.modality != "required" or one.line.saying.reach.text == "additions"
-        ]
     if any(one.word == "meets" for one in said):
         return "as-required", frozenset()
     if value.is_unchanged(trait):
@@ -174,6 +168,12 @@ def _of_intent(trait: Trait, value: Value, said: Sequence[Said]) -> tuple[str, O
     return "", frozenset()
 
 
+def _asks_for_no_more(value: Value, one: Said) -> bool:
+    """Whether a requirement that a group be there is all that speaks for a new member of it."""
+    of_all = one.line.modality == "required" and one.line.saying.reach.text != "additions"
+    return value.is_new_part and of_all and one.word in {"meets", "permits"}
+
+
 def judge_subject(
     day: Day, trait: Trait, value: Value, subject: str, lines: Sequence[Line]
 ) -> tuple[str, Open]:
@@ -185,7 +185,8 @@ def judge_subject(
             still_open = day.open_of(line, subject) if line.ground == ground else None
             if still_open is not None:
                 points = meant(day.case, day.traits, line.saying, subject)
-                said.append(say(line, points, trait.everything, value.points, still_open))
+                one = say(line, points, trait.everything, value.points, still_open)
+                said.append(replace(one, word="") if _asks_for_no_more(value, one) else one)
         fates = [
             fate(day, one, said, day.dispensations(one.line, subject, value.points))
             for one in said

@@ -8,14 +8,14 @@ from random import Random
 
 from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
-
-from intent.vocabulary.loader import read_vocabulary
-from intent.vocabulary.terms import Vocabulary
 from oracle.cases import Case
 from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import Rows, judged_texts, rows_of
 from oracle.world import Trait, small_world
+
+from intent.vocabulary.loader import read_vocabulary
+from intent.vocabulary.terms import Vocabulary
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 WORKS = sorted(EXAMPLES.glob("*/work.md"))

@@ -6,19 +6,18 @@ an instruction that withdraws another.
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import replace
 
 from hypothesis import assume, given
 from hypothesis import strategies as st
-
 from oracle.cases import Answer, Case
-from oracle.instructing import FACTS
+from oracle.instructing import FACTS, day
+from oracle.proposing import TERMS
 from oracle.verdicts import ORDER
 from oracle.writing import installation_text, work_text
-from oracle.proposing import TERMS
-from oracle.instructing import day
+
 from properties.strategies import crowded, fixed, verdicts
-import datetime
 
 
 def favourable(case: Case, fact: str) -> bool | None:

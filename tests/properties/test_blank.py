@@ -7,10 +7,10 @@ from dataclasses import replace
 
 from hypothesis import given
 from hypothesis import strategies as st
-
 from oracle.cases import Case
 from oracle.world import Written
 from oracle.writing import installation_text, work_text
+
 from properties.strategies import GOOD, crowded, fixed, verdicts, world
 
 Cell = tuple[str, str]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from hypothesis import given
-
 from oracle.cases import Case, Line
 from oracle.state import documented, holds, meant
 from oracle.writing import installation_text, work_text
+
 from properties.strategies import crowded, fixed, verdicts, world
 
 
@@ -18,7 +18,9 @@ def is_against(case: Case, line: Line, subject: str) -> bool:
     named = meant(case, world(), line.saying, subject)
     if named is None:
         return False
-    return line.modality == "forbidden" and bool(known & named) or line.modality == "required" and not known <= named
+    return (line.modality == "forbidden" and bool(known & named)) or (
+        line.modality == "required" and not known <= named
+    )
 
 
 @given(case=crowded())
@@ -27,9 +29,7 @@ def test_the_documented_state_departs_from_nothing_unsaid(case: Case) -> None:
     case = case.unchanged()
     rows, _ = verdicts(work_text(case), installation_text(case))
     for (subject, trait), verdict in rows.items():
-        departs = any(
-            line.saying.trait == trait and is_against(case, line, subject) for line in case.lines
-        )
+        departs = any(line.saying.trait == trait and is_against(case, line, subject) for line in case.lines)
         bad = verdict in {"forbidden", "breach", "uncovered"}
         assert not bad or (departs and verdict != "uncovered"), (
             f"{subject}, {trait}: {verdict}\n{work_text(case)}\n{installation_text(case)}"

@@ -10,11 +10,11 @@ from random import Random
 
 import pytest
 from hypothesis import given
-
-from intent.verbs import check
 from oracle.cases import Case
 from oracle.program import Rows, rows_of
 from oracle.writing import installation_text, work_text
+
+from intent.verbs import check
 from properties.strategies import INSTALLATIONS, cases, fixed, seeds, verdicts
 
 
@@ -45,7 +45,9 @@ def _rows(text: str, random: Random) -> str:
 
 def unordered(rows: Rows) -> Rows:
     """Rows of several parts are named in the order of the work; that order is let go here."""
-    return {(", ".join(sorted(subject.split(", "))), what): verdict for (subject, what), verdict in rows.items()}
+    return {
+        (", ".join(sorted(subject.split(", "))), what): verdict for (subject, what), verdict in rows.items()
+    }
 
 
 @given(case=cases(), seed=seeds())

@@ -6,18 +6,18 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given
+from oracle.cases import Case
+from oracle.program import loaded
+from oracle.writing import installation_text, work_text
 from rdflib import Graph
 from rdflib.compare import graph_diff, isomorphic
 
 from intent.documentation import read_documentation
-from intent.proposal import read_proposal
+from intent.dossier.work import read_work
 from intent.dossier.write_installation import write_installation
 from intent.dossier.write_work import write_work
-from intent.dossier.work import read_work
+from intent.proposal import read_proposal
 from intent.verbs import convert
-from oracle.cases import Case
-from oracle.program import loaded
-from oracle.writing import installation_text, work_text
 from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
 
 
