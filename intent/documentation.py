@@ -22,9 +22,12 @@ from intent.model import Work
 from intent.names import INTENT
 from intent.record.consistency import consistency_findings
 from intent.record.load_work import load_work
+from intent.record.terms import term_findings
 from intent.record.validate import validate_record
 from intent.vocabulary.loader import extended
 from intent.vocabulary.terms import Vocabulary
+
+Findings = tuple[Diagnostic, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,17 +36,19 @@ class Shaped:
 
     reading: Reading
     shapes: str
+    vocabulary: Vocabulary
     beside: Iterable[Triple] = ()
     """The triples of what it refers to."""
 
-    def findings(self) -> tuple[Diagnostic, ...]:
+    def findings(self) -> Findings:
         """What the reading and the shapes found; no shape speaks where the text has an error already."""
         reading = self.reading
         shaped = validate_record(reading.triples, reading.spans, self.shapes, reading.findings, self.beside)
         return (*reading.findings, *shaped)
 
-
-Findings = tuple[Diagnostic, ...]
+    def term_findings(self) -> Findings:
+        """What is said in terms that the vocabulary does not know; a text's words are looked up as it is read."""
+        return term_findings(self.reading.triples, self.reading.spans, self.vocabulary, self.shapes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +88,9 @@ def loadable(shaped: Shaped, is_text: bool, begin: Begin[Findings]) -> Callable[
     """
     if is_text and not has_errors(shaped.reading.findings):
         return begin(shaped.findings)
-    return at_once(lambda: usable(shaped.findings()))
+    found = usable(shaped.findings())
+    usable(shaped.term_findings())
+    return lambda: found
 
 
 def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] = at_once) -> Documentation:
@@ -103,7 +110,7 @@ def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] =
         text = read_text(path, content)
         vocabulary, more = _vocabulary(shipped, path.parent, *named_in_head(text, name, shipped, "terms"))
         reading = read_work(text, name, vocabulary)
-    found = loadable(Shaped(reading, "work"), not is_rdf(path), begin)
+    found = loadable(Shaped(reading, "work", vocabulary), not is_rdf(path), begin)
     work = load_work(reading.triples, reading.iri, vocabulary)
     consistency = usable(consistency_findings(work, reading.spans))
     files = (read_file(path, "dossier", content), *more)

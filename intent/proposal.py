@@ -60,7 +60,8 @@ def read_proposal(
     content = read_bytes(path)
     read = _from_rdf if is_rdf(path) else _from_text
     documentation, reading, pool_files = read(path, content, work_path, shipped, begin)
-    found = loadable(Shaped(reading, "installation", documentation.reading.triples), not is_rdf(path), begin)
+    shaped = Shaped(reading, "installation", documentation.work.vocabulary, documentation.reading.triples)
+    found = loadable(shaped, not is_rdf(path), begin)
     installation = load_installation(
         reading.triples, reading.iri, documentation.work, documentation.reading.triples
     )

@@ -77,7 +77,8 @@ def _item(draft: Draft, item: Item) -> Node:
     else:
         _measured(draft, node, item)
     if item.tolerance is not None:
-        draft.add(node, INTENT.plusMinus, number(item.tolerance))
+        unit = draft.vocabulary.units.get(item.unit or "") if isinstance(item, Measured) else None
+        draft.add(node, INTENT.plusMinus, number(item.tolerance / unit.factor if unit else item.tolerance))
     if item.tolerance_percent is not None:
         draft.add(node, INTENT.plusMinusPercent, number(item.tolerance_percent))
     return node
@@ -163,7 +164,7 @@ def inscribe_assertion(draft: Draft, node: URIRef, assertion: Assertion, registe
     if assertion.characteristic:
         draft.add(node, INTENT.characteristic, URIRef(assertion.characteristic))
     if assertion.relation is not None and assertion.other is not None:
-        draft.add(node, INTENT.relation, INTENT[assertion.relation.replace(" ", "-")])
+        draft.add(node, INTENT.standsTo, INTENT[assertion.relation.replace(" ", "-")])
         draft.add(node, INTENT.relatedTo, URIRef(register.find(assertion.other).iri))
     elif assertion.aggregate not in {Aggregate.SAME, Aggregate.DIFFERENT}:
         inscribe_expression(draft, node, assertion.expression)

@@ -159,11 +159,13 @@ def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) ->
     elif one.key == "omissions-section":
         _read_omissions(desk, one)
     else:
-        local = "venue" if one.key == "venue-section" else "whole"
+        is_venue = one.key == "venue-section"
+        local = "venue" if is_venue else "whole"
         node = desk.draft.node(local)
         cells = read_fields(desk, one.form, one.section.fields)
         if cells:
-            desk.draft.add(URIRef(desk.draft.base), INTENT[local], node)
+            desk.draft.add(URIRef(desk.draft.base), INTENT.atVenue if is_venue else INTENT.whole, node)
+            desk.draft.add(node, RDF.type, INTENT.Venue if is_venue else INTENT.Whole)
         inscribe_cells(desk, known, node, (local,), cells)
 
 

@@ -74,6 +74,8 @@ def _item(view: View, node: Node, vocabulary: Vocabulary) -> Item:
     if percent is not None:
         return Relative(percent, tolerance, tolerance_percent)
     unit = vocabulary.units.get(view.text(node, QUDT.hasUnit))
+    if tolerance is not None and unit is not None:
+        tolerance *= unit.factor
     single = view.number(node, QUDT.numericValue)
     axes = (view.number(node, axis) for axis in _AXES)
     numbers = (single,) if single is not None else tuple(number for number in axes if number is not None)
@@ -93,7 +95,7 @@ def _in_reference(number: Fraction, unit: Unit | None) -> Fraction:
 def load_assertion(view: View, node: Node, vocabulary: Vocabulary) -> Assertion:
     aggregate = Aggregate(view.local(node, INTENT.aggregate))
     scope = _scope(view, node)
-    relation = view.local(node, INTENT.relation)
+    relation = view.local(node, INTENT.standsTo)
     has_expression = bool(view.values(node, INTENT.form))
     return Assertion(
         aggregate,

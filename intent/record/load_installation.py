@@ -41,7 +41,7 @@ def load_installation(
         fields=head_fields(view, node, vocabulary, "installation-head"),
         note=view.text(node, INTENT.note),
         sections=load_sections(view, node, vocabulary),
-        venue_statements=load_statements(view, view.one(node, INTENT.venue) or node, vocabulary),
+        venue_statements=load_statements(view, view.one(node, INTENT.atVenue) or node, vocabulary),
         work_statements=load_statements(view, view.one(node, INTENT.whole) or node, vocabulary),
         substitutions=tuple(
             _substitution(view, found, vocabulary) for found in view.of_class(INTENT.Substitution, node)
@@ -99,7 +99,7 @@ def _consent(view: View, node: Node, vocabulary: Vocabulary) -> Consent:
     return Consent(
         str(node),
         view.reference(node, INTENT.person) or "",
-        view.identifiers(node, INTENT.to),
+        view.identifiers(node, INTENT.consentsTo),
         view.flag(node, INTENT.answer) if has_answer else None,
         tuple(view.identifier(part) for part in view.in_order(view.values(node, INTENT["for"]))),
         _value(view, node, vocabulary),

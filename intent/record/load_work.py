@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 
 from rdflib import DCTERMS, RDFS, URIRef
 from rdflib.term import Node
@@ -58,13 +58,7 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
         sources=tuple(sources.values()),
         headings=tuple(headings.values()),
         instructions=tuple(
-            _instruction(
-                view,
-                line,
-                heading,
-                sources.get(heading.sources[0].source) if heading.sources else None,
-                vocabulary,
-            )
+            _instruction(view, line, heading, _cited(heading, sources), vocabulary)
             for line in view.of_class(INTENT.Instruction)
             if (heading := headings.get(view.text(line, INTENT.inHeading))) is not None
         ),
@@ -221,14 +215,15 @@ def ground_of(view: View, node: Node) -> str | None:
 
 
 def _instruction(
-    view: View, node: Node, heading: Heading, first: Source | None, vocabulary: Vocabulary
+    view: View, node: Node, heading: Heading, cited: Sequence[Source], vocabulary: Vocabulary
 ) -> Instruction:
-    """A line with what its heading shares; without person or date, those of the first source named hold."""
+    """A line with what its heading shares; without person or date, those of the first source that has them."""
     assertion = load_assertion(view, node, vocabulary)
     conditions = load_conditions(view, node, vocabulary)
     until, consents = view.date(node, INTENT.until), view.identifiers(node, INTENT.withConsentOf)
     choice = view.whole(node, INTENT.choice)
-    speakers = (*first.spoken_with, *first.by) if first else ()
+    speakers = [person for source in cited for person in (*source.spoken_with, *source.by)]
+    dates = [source.date for source in cited if source.date]
     return Instruction(
         str(node),
         view.identifier(node),
@@ -241,12 +236,16 @@ def _instruction(
         consents,
         choice,
         heading.by or next(iter(speakers), None),
-        heading.on or (first.date if first else None),
+        heading.on or next(iter(dates), None),
         heading.ground or "intent",
         heading.withdrawn,
         heading.supersedes,
         heading.sources,
     )
+
+
+def _cited(heading: Heading, sources: Mapping[str, Source]) -> list[Source]:
+    return [sources[citation.source] for citation in heading.sources if citation.source in sources]
 
 
 def _material(view: View, node: Node, vocabulary: Vocabulary) -> Material:

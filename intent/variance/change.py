@@ -1,0 +1,66 @@
+"""How a proposed value lies to the documented one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from intent.meaning import unchanged_values
+from intent.names import PRESENCE
+from intent.values import ValueSet, are_disjoint, is_within
+from intent.variance.case import Case
+from intent.variance.state import THE_VENUE
+from intent.vocabulary.terms import Characteristic
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """How the proposed value lies to the documented one, and whether silence about it counts."""
+
+    is_unchanged: bool
+    is_given: bool = True
+    differs: bool = True
+    """Whether it surely differs; not where either value is not known well enough to tell."""
+    counts_unasked: bool = False
+    is_documented: bool = True
+    """Whether there can be a documented value at all: not for additions and venues."""
+
+
+def change_of(case: Case, subject: str, characteristic: Characteristic) -> Change:
+    """Whether a value is unchanged, differs, or cannot be told to."""
+    counts = characteristic.counts_unasked
+    given, was_given = (state.is_given(subject, characteristic) for state in (case.proposed, case.documented))
+    if not _can_be_documented(case, subject):
+        return Change(False, given, True, counts, False)
+    if not given or not was_given:
+        return Change(_is_untouched(case, subject, characteristic), given, False, counts)
+    value = case.proposed.value(subject, characteristic)
+    same = unchanged_values(case.documented.value(subject, characteristic), characteristic)
+    return Change(is_within(value, same), True, are_disjoint(value, same), counts)
+
+
+def documented_for(case: Case, subject: str, characteristic: Characteristic) -> ValueSet | None:
+    """What `as documented` and shares of the documented value are taken of.
+
+    None where nothing is documented, unless nothing is touched: then whatever it is, it stays so.
+    """
+    if characteristic.iri == PRESENCE or case.documented.is_given(subject, characteristic):
+        return case.documented.value(subject, characteristic)
+    if _can_be_documented(case, subject) and _is_untouched(case, subject, characteristic):
+        return case.documented.value(subject, characteristic)
+    return None
+
+
+def _can_be_documented(case: Case, subject: str) -> bool:
+    """Whether there can be a documented value at all: not for additions and the venue."""
+    return subject != THE_VENUE and (
+        subject in case.documented.devices or subject not in case.proposed.devices
+    )
+
+
+def _is_untouched(case: Case, subject: str, characteristic: Characteristic) -> bool:
+    """Whether a value that nobody gives belongs to the same device in the same place."""
+    is_other = subject in case.substituted and "device" in characteristic.bearers
+    neither = not case.proposed.is_given(subject, characteristic) and not case.documented.is_given(
+        subject, characteristic
+    )
+    return neither and not is_other
