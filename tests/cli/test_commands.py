@@ -1,0 +1,251 @@
+"""The commands: their exit codes, their formats, and the help that each must have."""
+
+from __future__ import annotations
+
+import gc
+import json
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import click
+import pytest
+
+from intent.cli import intent as command_line
+from intent.cli import main
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+WORK = """# Timetable for a Ferry
+
+- number: 7
+- owner: Thornacre Museum
+
+## People
+
+| person | name             | role   |
+| ------ | ---------------- | ------ |
+| artist | Ottiline Quarrow | artist |
+
+## Parts
+
+### Monitors
+
+- kind: display
+
+| part | rotation |
+| ---- | -------- |
+| M1   | upright  |
+
+## Sources
+
+### S1 Conversation
+
+- kind: interview
+- with: artist
+- date: 1999-05-14
+
+## Instructions
+
+### R1 Upright
+
+- required: rotation of Monitors is upright ± 2 deg
+- source: S1
+"""
+LOAN = """# Loan to Halmsee
+
+- work: work.md
+- dates: 2027-03-01/2027-06-30
+- by: artist
+"""
+TURNED = LOAN + "\n## Changes\n\n| part | rotation    |\n| ---- | ----------- |\n| M1   | turned left |\n"
+Run = Callable[..., tuple[int, str, str]]
+
+
+@pytest.fixture
+def run(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path) -> Run:
+    """The command line, in a folder with a work and two installations; exit code, output, messages."""
+    monkeypatch.chdir(tmp_path)
+    for name, text in (("work.md", WORK), ("loan.md", LOAN), ("turned.md", TURNED)):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+
+    def called(*arguments: str) -> tuple[int, str, str]:
+        monkeypatch.setattr(sys, "argv", ["intent", *arguments])
+        with pytest.raises(SystemExit) as ended:
+            main()
+        gc.enable()
+        printed = capsys.readouterr()
+        return int(ended.value.code or 0), printed.out, printed.err
+
+    return called
+
+
+def commands(
+    group: click.Group, path: tuple[str, ...] = ()
+) -> Iterator[tuple[tuple[str, ...], click.Command]]:
+    for name, command in sorted(group.commands.items()):
+        yield (*path, name), command
+        if isinstance(command, click.Group):
+            yield from commands(command, (*path, name))
+
+
+EVERY_COMMAND = list(commands(command_line))
+
+
+@pytest.mark.parametrize(
+    ("path", "command"), EVERY_COMMAND, ids=[" ".join(path) for path, _ in EVERY_COMMAND]
+)
+def test_every_command_has_help_with_an_example(
+    run: Run, path: tuple[str, ...], command: click.Command
+) -> None:
+    code, out, err = run(*path, "--help")
+    assert (code, err) == (0, "")
+    assert command.help
+    assert f"Example: intent {' '.join(path)} " in " ".join(out.split())
+    for parameter in command.params:
+        if isinstance(parameter, click.Option) and parameter.name not in {"help", "version"}:
+            assert parameter.help or parameter.required or isinstance(parameter.type, click.Choice), (
+                parameter.name
+            )
+
+
+def test_an_example_names_only_options_that_there_are() -> None:
+    for path, command in EVERY_COMMAND:
+        example = (command.help or "").rpartition("Example:")[2].split()
+        options = {option for parameter in command.params for option in parameter.opts}
+        assert {word for word in example if word.startswith("--")} <= options, path
+
+
+def test_validate_ends_with_0_1_or_2(run: Run) -> None:
+    assert run("validate", "work.md")[0] == 0
+    assert run("validate", "loan.md")[0] == 0
+    Path("work.md").write_text(WORK.replace("- source: S1\n", ""), encoding="utf-8")
+    code, out, err = run("validate", "work.md")
+    assert code == 1
+    assert "to look at" in out
+    assert "warning" in err
+    Path("work.md").write_text(WORK.replace("± 2 deg", "± 2 kg"), encoding="utf-8")
+    assert run("validate", "work.md")[0] == 2
+
+
+def test_a_note_is_no_reason_to_look(run: Run) -> None:
+    """A tolerance that is not stated is said, and weighs nothing."""
+    Path("work.md").write_text(WORK.replace(" ± 2 deg", ""), encoding="utf-8")
+    code, _, err = run("validate", "work.md")
+    assert code == 0
+    assert "[no-tolerance-stated]" in err
+
+
+def test_check_ends_with_0_1_or_2(run: Run) -> None:
+    code, out, err = run("check", "loan.md")
+    assert (code, err) == (0, "")
+    assert "Acceptable" in out
+    assert run("check", "turned.md")[0] == 1
+    assert run("check", "work.md", "turned.md")[0] == 1
+    assert run("check", "none.md")[0] == 2
+
+
+@pytest.mark.parametrize("form", ["text", "html", "markdown", "json", "turtle"])
+def test_check_writes_what_it_prints(run: Run, form: str) -> None:
+    date = ("--date", "2027-01-15")
+    _, out, _ = run("check", "turned.md", "--format", form, *date)
+    code, nothing, _ = run("check", "turned.md", "--format", form, "--output", "report", *date)
+    assert code == 1
+    assert nothing == ""
+    assert Path("report").read_text(encoding="utf-8") == out
+    assert [path.name for path in Path.cwd().iterdir() if path.name.startswith(".")] == []
+
+
+def test_check_writes_over_an_earlier_report(run: Run) -> None:
+    Path("report.txt").write_text("of last year\n", encoding="utf-8")
+    run("check", "loan.md", "--output", "report.txt")
+    assert "of last year" not in Path("report.txt").read_text(encoding="utf-8")
+
+
+def test_the_json_has_the_form_that_is_promised(run: Run) -> None:
+    told = json.loads(run("check", "turned.md", "--format", "json")[1])
+    assert told["work"]["title"] == "Timetable for a Ferry"
+    assert (told["installation"]["title"], told["installation"]["date"]) == ("Loan to Halmsee", "2027-03-01")
+    assert (told["outcome"], told["refer_to"]) == ("not-acceptable", ["artist"])
+    assert {"effects", "notes"} <= set(told)
+    (row,) = [row for row in told["verdicts"] if row["verdict"] == "breach"]
+    assert {
+        name: row[name] for name in ("subject", "characteristic", "documented", "proposed", "governing")
+    } == {
+        "subject": "M1",
+        "characteristic": "rotation",
+        "documented": "upright",
+        "proposed": "turned left",
+        "governing": ["R1.1"],
+    }
+    assert (row["set_aside"], row["ground"], row["days"], row["open"]) == ([], "intent", None, [])
+
+
+def test_explain_ends_with_0_or_2(run: Run) -> None:
+    code, out, err = run("explain", "work.md", "M1")
+    assert (code, err) == (0, "")
+    assert "R1.1" in out
+    assert run("explain", "work.md", "M1", "rotation", "--on", "2005")[0] == 0
+    assert run("explain", "work.md", "M2")[0] == 2
+
+
+def test_convert_ends_with_0_or_2(run: Run) -> None:
+    for form, file in (
+        ("turtle", "w.ttl"),
+        ("json-ld", "w.jsonld"),
+        ("n-triples", "w.nt"),
+        ("markdown", "w.md"),
+    ):
+        assert run("convert", "work.md", "--to", form, "--output", file)[0] == 0
+        assert run("validate", file)[0] == 0
+        assert (
+            run("check", file, "turned.md" if file != "w.md" else "loan.md")[0] == 2
+        )  # they name another work
+    assert run("convert", "none.md", "--to", "turtle")[0] == 2
+
+
+def test_a_converted_work_gives_the_same_verdicts(run: Run) -> None:
+    told = json.loads(run("check", "turned.md", "--format", "json")[1])
+    for form, file in (
+        ("turtle", "w.ttl"),
+        ("json-ld", "w.jsonld"),
+        ("n-triples", "w.nt"),
+        ("markdown", "w.md"),
+    ):
+        run("convert", "work.md", "--to", form, "--output", file)
+        Path("again.md").write_text(TURNED.replace("work.md", file), encoding="utf-8")
+        again = json.loads(run("check", "again.md", "--format", "json")[1])
+        assert (again["outcome"], again["verdicts"]) == (told["outcome"], told["verdicts"])
+
+
+def test_terms_ends_with_0_or_2(run: Run) -> None:
+    assert run("terms")[0] == 0
+    code, out, _ = run("terms", "rotation")
+    assert code == 0
+    assert "rotation" in out
+    assert run("terms", "rotatoin")[0] == 2
+
+
+def test_new_ends_with_0_or_2(run: Run) -> None:
+    """What is written to start from can be read as it is."""
+    assert run("new", "fresh/work.md")[0] == 2
+    assert run("new", "fresh.md")[0] == 0
+    assert run("validate", "fresh.md")[0] in {0, 1}
+    Path("work.md").unlink()
+    assert run("new", "work.md")[0] == 0
+    assert run("new", "--installation", "first.md")[0] == 0
+    assert run("check", "first.md")[0] in {0, 1}
+    assert run("new", "first.md")[0] == 2
+
+
+def test_help_and_version(run: Run) -> None:
+    assert "check" in run("--help")[1]
+    assert run("-h")[0] == 0
+
+
+@pytest.mark.parametrize(
+    "installation", sorted(EXAMPLES.glob("*/installations/*.md")), ids=lambda file: file.stem
+)
+def test_the_examples_can_be_checked(run: Run, installation: Path) -> None:
+    code, out, _ = run("check", str(installation), "--format", "json")
+    assert code in {0, 1}
+    assert (json.loads(out)["outcome"] == "acceptable") == (code == 0)
