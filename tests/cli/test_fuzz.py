@@ -151,7 +151,8 @@ ODDITIES = [
     "|", "- ", "## ", "### ", "# ", "> ", "`", '"', "“", "±", "%", "\0", "\ufeff", "\u2028", "\r", "\n\n", "```", "<b>",
     "1/0", "9" * 40, "0", "-5 in", "½ in", "٣ in", "13 in ± -1 in", "0:0", "0×0", "- 1", "999999 deg", "1 000 W",
     "of", "is", "if", "every", "except", "any", "as documented", "90 % of documented", "one of",
-    "between 5 in and 3 in", "the work", "the venue", "additions", "first choice", "Monitors", "M1", "R1", "R1.2", "S1", "artist", "V1", "E-01",
+    "between 5 in and 3 in", "the work", "the venue", "additions", "first choice",
+    "Monitors", "M1", "R1", "R1.2", "S1", "artist", "V1", "E-01",
     "2027-02-30", "9999-12-31", "0001", "1993/", "../1993", "XXXX", "1993-21", "199X~", "../work.md", "/etc/passwd",
     "- source: S1", "- by: cons", "- keep: internal", "| a | b |\n| - | - |\n| c | d |",
 ]  # fmt: skip
@@ -186,9 +187,10 @@ def _edited(text: str, sort: int, one: float, two: float, oddity: str) -> str:
         case 5:
             return text[:place] + text[place + 1 + int(two * 20) :]
         case _:
-            words = list(re.finditer(r"[^\s|]+", text)) or [re.search("", text)]
+            words = list(re.finditer(r"[^\s|]+", text))
+            if not words:
+                return oddity
             word = words[min(int(one * len(words)), len(words) - 1)]
-            assert word is not None
             return text[: word.start()] + oddity + text[word.end() :]
     return "\n".join(lines)
 

@@ -88,8 +88,8 @@ WORK = """# Sentences
 def sentences() -> list[tuple[int, str, str, str]]:
     lines = list(enumerate(TABLE.read_text(encoding="utf-8").splitlines(), start=1))
     table = [(number, line) for number, line in lines if line.startswith("|")][2:]
-    cells = [(number, *(cell.strip() for cell in line.strip("|").split("|"))) for number, line in table]
-    return [(number, modality, sentence, meaning) for number, modality, sentence, meaning in cells]
+    rows = [(number, [cell.strip() for cell in line.strip("|").split("|")]) for number, line in table]
+    return [(number, modality, sentence, meaning) for number, (modality, sentence, meaning) in rows]
 
 
 @cache
