@@ -242,9 +242,12 @@ def test_help_and_version(run: Run) -> None:
     assert run("-h")[0] == 0
 
 
-@pytest.mark.parametrize(
-    "installation", sorted(EXAMPLES.glob("*/installations/*.md")), ids=lambda file: file.stem
-)
+FIRST_EXAMPLES = [
+    min(folder.glob("installations/*.md")) for folder in sorted(EXAMPLES.iterdir()) if folder.is_dir()
+]
+
+
+@pytest.mark.parametrize("installation", FIRST_EXAMPLES, ids=lambda file: file.stem)
 def test_the_examples_can_be_checked(run: Run, installation: Path) -> None:
     code, out, _ = run("check", str(installation), "--format", "json")
     assert code in {0, 1}

@@ -209,7 +209,7 @@ def tried(folder: Path, form: str) -> tuple[Diagnostic, ...]:
 
 
 @given(EDITS, EDITS, st.sampled_from(["text", "html", "markdown", "json", "turtle"]))
-@settings(max_examples=40, deadline=None, derandomize=True)
+@settings(max_examples=30, deadline=None, derandomize=True)
 def test_no_change_ends_in_a_traceback(work: list[Edit], loan: list[Edit], form: str) -> None:
     """Whatever is raised is `Unusable`, and says where."""
     with TemporaryDirectory() as name:
