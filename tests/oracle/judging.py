@@ -4,15 +4,24 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from oracle.cases import Case
-from oracle.speaking import NOBODY, Day
+from oracle.speaking import NOBODY, Day, Open
 from oracle.state import VENUE, WORK, holds, present, value_of
 from oracle.verdicts import ORDER, judge_subject
 from oracle.world import Trait
 
-Rows = dict[tuple[str, str], str]
+Key = tuple[str, str]
+Rows = dict[Key, str]
+
+
+@dataclass(frozen=True)
+class Judged:
+    """The worst verdict of all days, and what is open on each day of a conditional one."""
+
+    verdict: str
+    open: frozenset[Open] = frozenset()
 
 
 def days(case: Case) -> list[datetime.date]:
@@ -20,15 +29,21 @@ def days(case: Case) -> list[datetime.date]:
     return [case.first + datetime.timedelta(days=number) for number in range(count)]
 
 
-def rows(case: Case, traits: Mapping[str, Trait]) -> Rows:
-    """The verdict on each characteristic of each subject, but for those that are as documented."""
-    found: Rows = {}
+def judged_rows(case: Case, traits: Mapping[str, Trait]) -> dict[Key, Judged]:
+    """What is found of each characteristic of each subject, but for what is as documented."""
+    found: dict[Key, Judged] = {}
     for subject, trait in _topics(case, traits):
         by_day = [_on_day(Day(case, traits, date), subject, trait) for date in days(case)]
-        worst = min((verdict for verdict in by_day if verdict), key=ORDER.index, default="")
+        worst = min((verdict for verdict, _ in by_day if verdict), key=ORDER.index, default="")
         if worst and worst != "as-documented":
-            found[subject, trait.name] = worst
+            still_open = {open_ for verdict, open_ in by_day if verdict == worst == "conditional"}
+            found[subject, trait.name] = Judged(worst, frozenset(still_open))
     return found
+
+
+def rows(case: Case, traits: Mapping[str, Trait]) -> Rows:
+    """The verdicts alone."""
+    return {key: judged.verdict for key, judged in judged_rows(case, traits).items()}
 
 
 def _topics(case: Case, traits: Mapping[str, Trait]) -> Iterator[tuple[str, Trait]]:
@@ -43,12 +58,12 @@ def _topics(case: Case, traits: Mapping[str, Trait]) -> Iterator[tuple[str, Trai
             yield subject, trait
 
 
-def _on_day(day: Day, subject: str, trait: Trait) -> str:
+def _on_day(day: Day, subject: str, trait: Trait) -> tuple[str, Open]:
     value = value_of(day.case, trait, subject)
     lines = [line for line in day.case.lines if line.saying.trait == trait.name]
     if value.added and not any(holds(day.case, line.saying.reach, subject) for line in lines):
-        return ""
-    return judge_subject(day, trait, value, subject, lines)[0]
+        return "", frozenset()
+    return judge_subject(day, trait, value, subject, lines)
 
 
 def outcome(case: Case, traits: Mapping[str, Trait], found: Rows) -> str:

@@ -92,7 +92,7 @@ def _answers(random: Random, world: World, case: Case) -> tuple[Answer, ...]:
 def _answer(random: Random, world: World, case: Case, line: Line, person: str) -> Answer:
     someone = case.someone(person)
     if someone and someone.successor and random.random() < 0.5:
-        person = someone.successor
+        person = someone.successor if random.random() < 0.8 else "cons"
     bearer = world[line.saying.trait].bearer
     named = bearer in {"device", "place"} and random.random() < 0.3
     value = None

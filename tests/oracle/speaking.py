@@ -132,7 +132,8 @@ class Day:
         agreed = [self._terms(answer) for answer in given if answer.yes]
         if agreed:
             return min(agreed, key=len)
-        return frozenset({("consent", person)}) if self._somebody_can(person) else None
+        living = self._living(person)
+        return frozenset({("consent", living)}) if living else None
 
     def dispensations(self, line: Line, subject: str, points: Points) -> list[Open]:
         """What is open in each dispensation from a line."""
@@ -161,16 +162,21 @@ class Day:
         return frozenset({("attestation", answer.terms)}) if unmet else frozenset()
 
     def _stands_for(self, answer: Answer) -> list[str]:
-        """The person, and those whose successor that person was by then."""
-        predecessors = [
-            person.name
-            for person in self.case.people
-            if person.successor == answer.person and person.until.span[1] < answer.date.span[0]
-        ]
-        return [answer.person, *predecessors]
+        """The person, and all those whose successor, near or far, that person was by then."""
+        found = [answer.person]
+        for name in found:
+            found += [
+                person.name
+                for person in self.case.people
+                if person.successor == name
+                and person.until.span[1] < answer.date.span[0]
+                and person.name not in found
+            ]
+        return found
 
-    def _somebody_can(self, name: str) -> bool:
+    def _living(self, name: str) -> str | None:
+        """Who can give that person's consent on this day."""
         person: Someone | None = self.case.someone(name)
         while person is not None and person.until.span[1] < self.date:
             person = self.case.someone(person.successor)
-        return person is not None
+        return person.name if person else None

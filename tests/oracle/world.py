@@ -2,7 +2,7 @@
 
 A value is the set of its points, written out. Measured characteristics have a grid, fine enough that each end of
 an interval used here is a point and each open stretch between two ends holds one; what is named comes from the
-taxonomy, read here with SPARQL, with one point more for anything that no name covers. Tolerances are those of the
+taxonomy, read here with SPARQL, and nothing else can be; a text may be any other. Tolerances are those of the
 vocabulary (common practice, no source).
 """
 
@@ -73,7 +73,7 @@ def _same(points: Points) -> Points:
 def _named(
     name: str, bearer: str, unasked: bool, among: Mapping[str, Points], labels: tuple[str, ...]
 ) -> Trait:
-    everything = frozenset().union(*among.values(), () if name == "presence" else {ELSE})
+    everything = frozenset().union(*among.values(), {ELSE} if name in {"model", "channel"} else ())
     single = [Written(label, among[label], among[label]) for label in labels]
     pairs = [
         Written(f"one of {one} or {two}", among[one] | among[two])
