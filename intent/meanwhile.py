@@ -19,6 +19,11 @@ def at_once(task: Callable[[], T]) -> Callable[[], T]:
     return lambda: result
 
 
+def when_asked(task: Callable[[], T]) -> Callable[[], T]:
+    """Leave the task until its result is wanted, and do it then."""
+    return task
+
+
 def meanwhile(task: Callable[[], T]) -> Callable[[], T]:
     """Begin a task whose result can be pickled; calling the answer waits for it, and raises what it raised.
 

@@ -57,44 +57,66 @@ def read_proposal(
 
     Raises `Unusable` with every error in the file. The shapes have yet to be heard: see `Proposal.validated`.
     """
+    opened = _open(path)
+    named, span = _named_work(opened, shipped)
+    is_whole = isinstance(opened.held, Graph) and (None, RDF.type, INTENT.Work) in opened.held
+    given = path if is_whole and work_path is None else _work_path(path, named, span, work_path)
+    return _beside(opened, read_documentation(given, shipped, begin), begin)
+
+
+def read_beside(path: Path, documentation: Documentation, begin: Begin[Findings] = at_once) -> Proposal:
+    """An installation beside a work already read, whatever work it names. Raises `Unusable` like `read_proposal`."""
+    return _beside(_open(path), documentation, begin)
+
+
+@dataclass(frozen=True, slots=True)
+class _Opened:
+    """The file of an installation, and the text or graph that it holds."""
+
+    path: Path
+    content: bytes
+    held: str | Graph
+
+
+def _open(path: Path) -> _Opened:
     content = read_bytes(path)
-    read = _from_rdf if is_rdf(path) else _from_text
-    documentation, reading, pool_files = read(path, content, work_path, shipped, begin)
-    shaped = Shaped(reading, "installation", documentation.work.vocabulary, documentation.reading.triples)
+    return _Opened(path, content, read_graph(path, content) if is_rdf(path) else read_text(path, content))
+
+
+def _named_work(opened: _Opened, vocabulary: Vocabulary) -> tuple[str | None, Span]:
+    """The file of the work that an installation names, and where it does so."""
+    name = str(opened.path)
+    if isinstance(opened.held, str):
+        return named_in_head(opened.held, name, vocabulary, "work")
+    written = opened.held.value(URIRef(only_one(opened.held, INTENT.Installation, name)), INTENT.workFile)
+    return str(written) if written else None, Span(name)
+
+
+def _beside(opened: _Opened, documentation: Documentation, begin: Begin[Findings]) -> Proposal:
+    path, work = opened.path, documentation.work
+    read = _from_text if isinstance(opened.held, str) else _from_rdf
+    reading, pool_files = read(opened, documentation)
+    shaped = Shaped(reading, "installation", work.vocabulary, documentation.reading.triples)
     found = loadable(shaped, not is_rdf(path), begin)
-    installation = load_installation(
-        reading.triples, reading.iri, documentation.work, documentation.reading.triples
-    )
-    files = (*documentation.files, read_file(path, "installation", content), *pool_files)
+    installation = load_installation(reading.triples, reading.iri, work, documentation.reading.triples)
+    files = (*documentation.files, read_file(path, "installation", opened.content), *pool_files)
     return Proposal(documentation, installation, reading, found, files)
 
 
-def _from_text(
-    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary, begin: Begin[Findings]
-) -> tuple[Documentation, Reading, tuple[ReadFile, ...]]:
-    name, text = str(path), read_text(path, content)
-    named, span = named_in_head(text, name, shipped, "work")
-    documentation = read_documentation(_work_path(path, named, span, work_path), shipped, begin)
-    work = documentation.work
+def _from_text(opened: _Opened, documentation: Documentation) -> tuple[Reading, tuple[ReadFile, ...]]:
+    path, name, text, work = opened.path, str(opened.path), str(opened.held), documentation.work
     pool, pool_files = _pool(path, documentation, *named_in_head(text, name, work.vocabulary, "pool"))
-    return documentation, _joined(read_installation(text, name, work, pool), pool), pool_files
+    return _joined(read_installation(text, name, work, pool), pool), pool_files
 
 
-def _from_rdf(
-    path: Path, content: bytes, work_path: Path | None, shipped: Vocabulary, begin: Begin[Findings]
-) -> tuple[Documentation, Reading, tuple[ReadFile, ...]]:
-    name, graph = str(path), read_graph(path, content)
+def _from_rdf(opened: _Opened, documentation: Documentation) -> tuple[Reading, tuple[ReadFile, ...]]:
+    name, graph = str(opened.path), opened.held
+    assert isinstance(graph, Graph)
     iri = only_one(graph, INTENT.Installation, name)
-    if work_path is None and (None, RDF.type, INTENT.Work) in graph:
-        documentation = read_documentation(path, shipped, begin)
-    else:
-        written = graph.value(URIRef(iri), INTENT.workFile)
-        given = _work_path(path, str(written) if written else None, Span(name), work_path)
-        documentation = read_documentation(given, shipped, begin)
     if URIRef(documentation.work.iri) not in set(graph.objects(URIRef(iri), INTENT.ofWork)):
         message = f"this is not an installation of “{documentation.work.title}” ({documentation.work.iri})"
         raise Unusable([Diagnostic("another-work", message, Span(name))])
-    return documentation, Reading(iri, graph, {iri: Span(name)}, ()), ()
+    return Reading(iri, graph, {iri: Span(name)}, ()), ()
 
 
 def _work_path(path: Path, named: str | None, span: Span, given: Path | None) -> Path:
