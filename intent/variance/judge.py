@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from intent.assertions import Aggregate, ScopeKind
@@ -51,6 +51,16 @@ def judge(work: Work, installation: Installation) -> Variance:
     order = {subject: place for place, subject in enumerate(dict.fromkeys(row.subject for row in rows))}
     rows.sort(key=lambda row: (-row.verdict.badness, order[row.subject], row.characteristic))
     return concluded(Variance(work, installation, rows=tuple(rows), findings=findings_of(case)), case)
+
+
+def rows_about(
+    work: Work, installation: Installation, wanted: Collection[tuple[str, str]]
+) -> tuple[Row, ...]:
+    """The rows of some subjects and characteristics alone, by their names, as `judge` gives them."""
+    case = lay_out(work, installation)
+    index, spans = index_lines(case), segments(case)
+    topics = (topic for topic in topics_of(case, index) if (topic.subject, topic.label) in wanted)
+    return tuple(row for topic in topics for row in _row(case, index, topic, spans))
 
 
 def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -> Iterator[Row]:
