@@ -3,15 +3,27 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from intent.reports.evidence import Evidence
 from intent.variance.result import Open, OpenKind, Row, SetAside, Variance, VenueFinding, Verdict
 
+if TYPE_CHECKING:
+    from intent.history.precedents import Standing
+
 Json = dict[str, object]
 
 
-def write_json(variance: Variance, evidence: Evidence, *, as_documented: bool = False) -> str:
+def write_json(
+    variance: Variance,
+    evidence: Evidence,
+    *,
+    as_documented: bool = False,
+    standings: Sequence[Standing] = (),
+) -> str:
     """The variance as one JSON object; rows that are as documented only where asked for."""
+    before = _shown_before(standings)
     rows = [row for row in variance.rows if as_documented or row.verdict is not Verdict.AS_DOCUMENTED]
     installation = variance.installation
     document: Json = {
@@ -25,7 +37,7 @@ def write_json(variance: Variance, evidence: Evidence, *, as_documented: bool = 
         },
         "outcome": variance.outcome.value,
         "refer_to": list(variance.refer_to),
-        "verdicts": [_row(row) for row in rows],
+        "verdicts": [{**_row(row), **before.get((row.subject, row.characteristic), {})} for row in rows],
         "effects": [],
         "notes": list(variance.notes),
         "sentence": variance.sentence,
@@ -51,7 +63,17 @@ def _row(row: Row) -> Json:
         "term": row.term,
         "reason": row.reason,
         "ask": list(row.ask),
+        "also_against": [line.identifier for line in row.also_against],
     }
+
+
+def _shown_before(standings: Sequence[Standing]) -> dict[tuple[str, str], Json]:
+    """What was shown before, by row; nothing of rows that have no precedent."""
+    if not standings:
+        return {}
+    from intent.reports.precedents import by_row, standing_for_programs
+
+    return {key: standing_for_programs(one) for key, one in by_row(standings).items()}
 
 
 def _set_aside(fallen: SetAside) -> Json:

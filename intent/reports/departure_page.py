@@ -39,8 +39,10 @@ def _body(departure: Departure) -> Iterator[Element]:
     told = [
         ("Why", departure.reasons),
         (departure.speaking_label, departure.speaking),
+        ("Also against", departure.also_against),
         ("Set aside", departure.set_aside),
         ("Open", departure.open),
+        ("Shown before", departure.shown_before),
     ]
     facts = [(label, list(texts)) for label, texts in told if texts]
     if facts:

@@ -31,9 +31,13 @@ class Departure:
     quotations: tuple[Quotation, ...]
     speaking: tuple[str, ...]
     """The instructions that govern, each as a sentence."""
+    also_against: tuple[str, ...]
+    """What would stand against it still, if what governs were lifted."""
     set_aside: tuple[str, ...]
     open: tuple[str, ...]
     rows: tuple[Row, ...]
+    shown_before: tuple[str, ...] = ()
+    """What earlier installations have shown of it, and how many steps lead to it."""
 
     @property
     def title(self) -> str:
@@ -94,6 +98,7 @@ def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departur
         reasons=_reasons(rows),
         quotations=words,
         speaking=tuple(told_with_source(work, line) for line in first.governing),
+        also_against=tuple(told_with_source(work, line) for line in first.also_against),
         set_aside=tuple(set_aside_in_words(work, fallen, headings) for fallen in first.set_aside),
         open=tuple(open_in_words(variance, item) for item in merged(first.open)),
         rows=tuple(rows),

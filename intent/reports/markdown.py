@@ -106,8 +106,10 @@ def _departure(departure: Departure) -> Iterator[str]:
     groups = [
         ("Why", departure.reasons),
         (departure.speaking_label, departure.speaking),
+        ("Also against", departure.also_against),
         ("Set aside", departure.set_aside),
         ("Open", departure.open),
+        ("Shown before", departure.shown_before),
     ]
     yield "\n".join(f"- *{label}:* {escaped(text)}" for label, texts in groups for text in texts)
 

@@ -96,6 +96,8 @@ def _to_decide(departure: Departure) -> str:
     match departure.verdict:
         case Verdict.FORBIDDEN | Verdict.BREACH if departure.rows[0].ground == "safety":
             return f"{names} is a rule of safety and cannot be waived; what instead: {departure.matter}."
+        case Verdict.FORBIDDEN | Verdict.BREACH if departure.rows[0].ground == "law":
+            return f"{names} is law: whether an exemption can be had, or what instead: {departure.matter}."
         case Verdict.FORBIDDEN | Verdict.BREACH:
             ground = f" ({departure.ground})" if departure.ground else ""
             return f"Whether {names}{ground} may be set aside for this installation: {departure.matter}."
@@ -104,4 +106,6 @@ def _to_decide(departure: Departure) -> str:
         case Verdict.UNKNOWN:
             return f"To say what is missing: {departure.matter}."
         case _:
+            if departure.characteristic == "presence" and departure.documented == "absent":
+                return f"Whether {departure.subject} may be added, which no instruction settles."
             return f"Whether this may be, which no instruction settles: {departure.matter}."

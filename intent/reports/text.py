@@ -109,8 +109,10 @@ def _departure(departure: Departure, width: int, colour: bool) -> Iterator[str]:
     groups = [
         ("why", departure.reasons),
         (departure.speaking_label.casefold(), departure.speaking),
+        ("also against", departure.also_against),
         ("set aside", departure.set_aside),
         ("open", departure.open),
+        ("shown before", departure.shown_before),
     ]
     for label, texts in groups:
         for place, text in enumerate(texts):

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import base64
 import re
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from rdflib import DCTERMS, PROV, RDF, RDFS, XSD, Graph, Literal, URIRef
 from rdflib.namespace import SH
@@ -17,6 +19,9 @@ from intent.reports.evidence import Evidence, EvidenceFile
 from intent.reports.naming import find_part
 from intent.reports.wording import OUTCOMES, given, sentence, verdict_word
 from intent.variance.result import Open, Outcome, Row, SetAside, Variance, VenueFinding, Verdict
+
+if TYPE_CHECKING:
+    from intent.history.precedents import Standing
 
 _CONTROLS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
 """Characters that a terminal would obey; in Turtle they can be written as numbers."""
@@ -32,8 +37,9 @@ SEVERITIES = {
 """The severity of each verdict that makes a validation result."""
 
 
-def write_turtle(variance: Variance, evidence: Evidence) -> str:
+def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[Standing] = ()) -> str:
     """The validation report and the variance as one Turtle document."""
+    shown_before = {(one.subject, one.characteristic): one for one in standings}
     graph = Graph()
     for prefix, namespace in {**PREFIXES, "sh": str(SH)}.items():
         graph.bind(prefix, namespace)
@@ -45,6 +51,8 @@ def write_turtle(variance: Variance, evidence: Evidence) -> str:
         node = local_iri(base, "variance", f"row-{place}")
         graph.add((whole, INTENT.row, node))
         _add_row(graph, node, row, variance)
+        if standing := shown_before.get((row.subject, row.characteristic)):
+            _add_standing(graph, node, standing, variance)
         if row.verdict in SEVERITIES:
             result = local_iri(base, "validation-report", f"result-{place}")
             graph.add((report, SH.result, result))
@@ -136,10 +144,31 @@ def _add_row(graph: Graph, node: URIRef, row: Row, variance: Variance) -> None:
         graph.add((node, INTENT.governing, URIRef(line.iri)))
     for person in row.ask:
         graph.add((node, INTENT.ask, _person(variance, person)))
+    for line in row.also_against:
+        graph.add((node, INTENT.alsoAgainst, URIRef(line.iri)))
     for place, fallen in enumerate(row.set_aside, start=1):
         _add_set_aside(graph, node, URIRef(f"{node}.set-aside-{place}"), fallen, variance)
     for place, item in enumerate(row.open, start=1):
         _add_open(graph, node, URIRef(f"{node}.open-{place}"), item, variance)
+
+
+def _add_standing(graph: Graph, row: URIRef, standing: Standing, variance: Variance) -> None:
+    """What was shown before, and how many steps lead to it."""
+    for place, one in enumerate(standing.precedents, start=1):
+        node = URIRef(f"{row}.precedent-{place}")
+        graph.add((row, INTENT.precedent, node))
+        graph.add((node, RDF.type, INTENT.Precedent))
+        graph.add((node, INTENT.earlierInstallation, URIRef(one.installation.iri)))
+        graph.add((node, INTENT.reach, Literal(one.reach.value)))
+        graph.add((node, INTENT.valueThen, Literal(one.value)))
+        if one.verdict:
+            graph.add((node, INTENT.verdictThen, Literal(one.verdict.value)))
+        for person in one.consents:
+            graph.add((node, INTENT.consentedThen, _person(variance, person)))
+    if len(standing.steps) > 1:
+        graph.add((row, INTENT.steps, Literal(len(standing.steps))))
+        if standing.distance:
+            graph.add((row, INTENT.distanceInAll, Literal(standing.distance)))
 
 
 def _add_set_aside(graph: Graph, row: URIRef, node: URIRef, fallen: SetAside, variance: Variance) -> None:

@@ -40,6 +40,7 @@ class Found:
     ground: str
     documented: str
     proposed: str
+    also_against: tuple[Instruction, ...] = ()
 
 
 def judge(work: Work, installation: Installation) -> Variance:
@@ -90,6 +91,7 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
         judgement.set_aside,
         days,
         tuple(opens),
+        also_against=judged.also_against,
     )
     day = (days or spans[0]).first
     yield replace(row, reason=reason_for(case, row), ask=who_could_lift(case, row, day))
@@ -119,7 +121,18 @@ def _on_day(case: Case, index: EachIndex, topic: Topic, day: datetime.date) -> F
     found = [
         judged for ground in grounds if (judged := _of_ground(case, index, topic, ground, day)) is not None
     ]
-    return max(found, key=lambda judged: gravity(case, judged.judgement), default=None)
+    if not found:
+        return None
+    gravest = max(found, key=lambda judged: gravity(case, judged.judgement))
+    others = [said.line for judged in found if judged is not gravest for said in _against(judged.judgement)]
+    return replace(gravest, also_against=(*(said.line for said in gravest.judgement.also_against), *others))
+
+
+def _against(judgement: Judgement) -> tuple[Said, ...]:
+    """The instructions that stand against a value, where any does."""
+    if judgement.verdict not in {Verdict.FORBIDDEN, Verdict.BREACH, Verdict.CONTRADICTION}:
+        return ()
+    return (*judgement.governing, *judgement.also_against)
 
 
 def _ground_order(ground: str) -> tuple[bool, str]:

@@ -6,19 +6,24 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from intent.model import Work
+from intent.diagnostics import nearest
+from intent.installation import Consent
+from intent.model import Instruction, Modality, Work
 from intent.phrasing import listed
 from intent.record.load_work import OBSERVED_PRACTICE
 from intent.variance.case import Case
 from intent.variance.people import authority_of, speaks_for
 from intent.variance.reasons import opens_words
 from intent.variance.result import Open, OpenKind, Outcome, Row, Variance, Verdict
+from intent.vocabulary.phrases import normal
 
 _REFERRED = (Verdict.CONTRADICTION, Verdict.UNKNOWN, Verdict.UNCOVERED)
+_BROKEN = {
+    Verdict.FORBIDDEN: ("is broken, which forbids something", "are broken, which forbid something"),
+    Verdict.BREACH: ("requires something else", "require something else"),
+}
 _COUNTED = {
-    Verdict.FORBIDDEN: ("departure is forbidden", "departures are forbidden"),
-    Verdict.BREACH: ("requirement is broken", "requirements are broken"),
-    Verdict.CONTRADICTION: ("instruction is contradicted", "contradictions are to be resolved"),
+    Verdict.CONTRADICTION: ("contradiction is to be resolved", "contradictions are to be resolved"),
     Verdict.UNKNOWN: ("value cannot be judged", "values cannot be judged"),
     Verdict.UNCOVERED: ("departure is covered by no instruction", "departures are covered by no instruction"),
 }
@@ -72,14 +77,21 @@ def _sentence(variance: Variance, case: Case) -> str:
             return f"{until}; then acceptable." if until else f"Acceptable once {opens_words(case, rest)}."
         case Outcome.REFER:
             head = f"{until}, and not" if until else "Not to be installed"
-            return f"{head} before these are answered: {_counts(variance)}."
+            return f"{head} before this is settled: {_counts(variance)}."
     head = f"{until}; and as proposed not acceptable" if until else "Not acceptable as proposed"
     return f"{head}: {_counts(variance)}."
 
 
 def _counts(variance: Variance) -> str:
+    """What stands in the way: the instructions that are broken, by name, and how many questions there are."""
+    parts = []
+    for verdict, words in _BROKEN.items():
+        rows = [row for row in variance.rows if row.verdict is verdict]
+        names = list(dict.fromkeys(line.identifier for row in rows for line in row.governing))
+        if names:
+            parts.append(f"{_few(names)} {words[len(names) > 1]}")
     counted = Counter(row.verdict for row in variance.rows)
-    parts = [
+    parts += [
         f"{counted[verdict]} {words[counted[verdict] > 1]}"
         for verdict, words in _COUNTED.items()
         if counted[verdict]
@@ -89,6 +101,11 @@ def _counts(variance: Variance) -> str:
             f"{len(variance.findings)} {'finding' if len(variance.findings) == 1 else 'findings'} on devices"
         )
     return listed(parts)
+
+
+def _few(names: list[str]) -> str:
+    """The names, where there are few; else how many instructions they are."""
+    return listed(names) if len(names) <= 4 else f"{len(names)} instructions"
 
 
 def _opens(rows: Iterable[Row]) -> list[Open]:
@@ -102,19 +119,44 @@ def _consents(rows: Iterable[Row]) -> list[Open]:
 
 
 def _notes(case: Case) -> Iterator[str]:
-    """Consents that were reported but count for nothing, and why."""
+    """What was recorded but counts for nothing, and why."""
     for identifier, consents in case.consents.items():
         line = case.work.instruction(identifier)
-        if line is None or line.modality == "allowed":
-            continue
         for consent in consents:
-            if not consent.answer:
-                continue
-            who = case.work.person(consent.person)
-            name = who.name if who else consent.person
-            if line.ground == "safety":
-                yield f"{name} consented to {identifier}, but nobody can dispense from a rule of safety."
-            elif authority_of(case.work, consent.person, consent.date) > case.ranks[identifier]:
-                yield f"{name} consented to {identifier}, but has not the authority of who gave it; it is ignored."
-            elif not speaks_for(case.work, consent.person, consent.person, consent.date):
-                yield f"{name} consented to {identifier} outside their time; it is ignored."
+            reason = _idle_consent(case, line, consent) if line is not None else ""
+            if reason:
+                who = case.work.person(consent.person)
+                name = who.name if who and who.name else consent.person
+                yield f"{name} {'consented' if consent.answer else 'did not consent'} to {identifier}, {reason}"
+    asked = {normal(fact): fact for fact in _facts_asked(case)}
+    for attestation in case.installation.attestations:
+        if normal(attestation.fact) not in asked:
+            near = nearest(attestation.fact, list(asked.values())) or ", and it counts for nothing."
+            yield f"“{attestation.fact}” is attested, but nothing asks for this fact{near}"
+
+
+def _idle_consent(case: Case, line: Instruction, consent: Consent) -> str:
+    """Why a consent has no effect; nothing where it has, or may have."""
+    if line.modality is Modality.ALLOWED:
+        if not any(speaks_for(case.work, consent.person, person, consent.date) for person in line.consents):
+            return "but their consent is not asked for there, or they could not give it then; it is ignored."
+        return ""
+    if not consent.answer:
+        return ""
+    if line.ground == "safety":
+        return "but nobody can dispense from a rule of safety."
+    if authority_of(case.work, consent.person, consent.date) > case.ranks[line.identifier]:
+        return "but has not the authority of who gave it; it is ignored."
+    if not speaks_for(case.work, consent.person, consent.person, consent.date):
+        return "but outside their time; it is ignored."
+    return ""
+
+
+def _facts_asked(case: Case) -> Iterator[str]:
+    """Every fact that a condition, a choice or the terms of a consent ask for."""
+    for line in case.work.instructions:
+        yield from (condition.fact for condition in line.conditions if condition.fact)
+        if line.choice is not None:
+            yield f"{line.identifier} cannot be had"
+    for consent in case.installation.consents:
+        yield from consent.terms

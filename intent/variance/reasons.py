@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from intent.model import Instruction
 from intent.phrasing import NOT_GIVEN, listed
 from intent.variance.case import Case
+from intent.variance.people import LOWEST
 from intent.variance.result import Because, Open, OpenKind, Row, Verdict
 
 _BECAUSE = {
@@ -26,6 +27,9 @@ def reason_for(case: Case, row: Row) -> str:
         case Verdict.FORBIDDEN:
             return f"{names} {_verb(row.governing, 'forbids', 'forbid')} it, and nothing that prevails allows it."
         case Verdict.BREACH:
+            if {case.ranks[line.identifier] for line in row.governing} == {LOWEST}:
+                verb = _verb(row.governing, "rests", "rest")
+                return f"{names} {verb} on observed practice, which nobody said had to be; so it is to be referred."
             verb = _verb(row.governing, "requires", "require")
             return f"{names} {verb} otherwise, and nothing that prevails allows it."
         case Verdict.CONTRADICTION:

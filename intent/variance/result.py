@@ -109,6 +109,8 @@ class Row:
     open: tuple[Open, ...] = ()
     ask: tuple[str, ...] = ()
     """Who could close or lift it: identifiers of people."""
+    also_against: tuple[Instruction, ...] = ()
+    """What else stands against it, of this ground or another: it would remain if what governs were lifted."""
 
 
 @dataclass(frozen=True, slots=True)

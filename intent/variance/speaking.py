@@ -116,7 +116,14 @@ def _consent_open(
     able = who_can_answer(case.work, person, day)
     if able is None:
         return None
-    return (Open(OpenKind.CONSENT, "", able.identifier, line.identifier),)
+    return (Open(OpenKind.CONSENT, _lapsed(given, day), able.identifier, line.identifier),)
+
+
+def _lapsed(given: Sequence[Consent], day: datetime.date) -> str:
+    """That a consent was given, but has ended by a day."""
+    ended = [consent for consent in given if consent.answer and consent.until and consent.until.last < day]
+    last = max(ended, key=_day_of, default=None)
+    return f"the one that was given ends on {last.until}" if last else ""
 
 
 def _latest(

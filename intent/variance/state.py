@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from intent.assertions import Expression, Form, Named, Statements
-from intent.installation import Installation
+from intent.installation import Change, Installation
 from intent.meaning import given_value
 from intent.model import Device, Part, Work
 from intent.names import ABSENT, HEIGHT, POSITION, PRESENCE, PRESENT
@@ -99,6 +99,10 @@ class State:
                 mine[characteristic] = stated
         return replace(self, statements=statements, present=present, _values={})
 
+    def assuming(self, values: Mapping[tuple[str, str], ValueSet]) -> State:
+        """This state, but with certain values, by subject and characteristic, whatever is stated."""
+        return replace(self, _values=dict(values))
+
 
 @dataclass(frozen=True, slots=True)
 class Entries:
@@ -171,7 +175,8 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
         statements[substitution.part] = {**placed, **arrived, **substitution.statements}
         devices[substitution.part] = substitution.device
     for change in installation.changes:
-        statements[change.part] = {**statements.get(change.part, {}), **change.statements}
+        for part, changed in _altered(change, devices, work.vocabulary):
+            statements[part] = {**statements.get(part, {}), **changed}
     for addition in installation.additions:
         statements[addition.identifier] = {**entries.of(addition.device), **addition.statements}
         devices[addition.identifier] = addition.device
@@ -185,6 +190,19 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
         for subject, stated in statements.items()
     }
     return State(work.vocabulary, resolved, dict.fromkeys(there), devices, documented)
+
+
+def _altered(
+    change: Change, devices: Mapping[str, str | None], vocabulary: Vocabulary
+) -> Iterator[tuple[str, Statements]]:
+    """The parts that a change alters: what is of the device also where the device serves another part."""
+    device = devices.get(change.part)
+    of_device = {iri: stated for iri, stated in change.statements.items() if is_of_device(iri, vocabulary)}
+    if device is not None and of_device:
+        yield from (
+            (part, of_device) for part, other in devices.items() if other == device and part != change.part
+        )
+    yield change.part, change.statements
 
 
 def _resolved(stated: Statements, documented: Statements) -> Statements:

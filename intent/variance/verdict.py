@@ -78,6 +78,8 @@ class Judgement:
     open: tuple[Open, ...] = ()
     excused_by: tuple[Instruction, ...] = ()
     """Of a contradicted aggregate: the permissions whose departures alone break it."""
+    also_against: tuple[Said, ...] = ()
+    """What else of this ground stands against the value."""
 
 
 def weigh(case: Case, every: Sequence[Said]) -> list[Weighed]:
@@ -123,7 +125,8 @@ def judge_ground(case: Case, every: Sequence[Said], change: Change, ground: str)
         standing = [one for one in weighed if one.stands and one.said.line.modality is modality]
         sure = [one.said for one in standing if not one.perhaps_lifters]
         if sure:
-            return Judgement(verdict, tuple(sure), aside)
+            others = tuple(one.said for one in weighed if one.stands and one.said not in sure)
+            return Judgement(verdict, tuple(sure), aside, also_against=others)
     tied = [one for one in weighed if one.ties]
     if tied:
         governing = [said for one in tied for said in (one.said, *one.ties_with)]

@@ -11,6 +11,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
@@ -55,7 +56,7 @@ def stages() -> None:
         ("validate the graph", lambda: validate_record(reading.graph, reading.spans, "work")),
         ("load the graph", lambda: load_work(reading.graph, reading.iri, vocabulary)),
         ("judge", lambda: judge(documentation.work, proposal.installation)),
-        *((f"report as {form}", lambda form=form: report(checked, form)) for form in FORMATS),
+        *((f"report as {form}", partial(report, checked, form)) for form in FORMATS),
         ("all but the report", lambda: read_proposal(LARGEST, None, shipped)),
     ]
     for name, function in table:
@@ -82,15 +83,16 @@ def process(command: list[str]) -> float:
 
 
 def growth() -> None:
+    from many_parts import random_case
+
     from intent.variance.judge import judge
-    from tests.bench.many_parts import random_case
 
     print("\nJudging random parts with ten instructions each (without collecting, as the command runs):")
     gc.disable()
     first = 0.0
     for parts in (125, 250, 500, 1000):
         work, installation = random_case(parts)
-        spent, variance = timed(lambda work=work, installation=installation: judge(work, installation), 1)
+        spent, variance = timed(partial(judge, work, installation), 1)
         each = spent / parts
         first = first or each
         rows = len(getattr(variance, "rows", ()))
@@ -100,7 +102,6 @@ def growth() -> None:
 
 
 if __name__ == "__main__":
-    sys.path.insert(0, str(ROOT))
     stages()
     processes()
     growth()
