@@ -222,6 +222,8 @@ def _tolerance(
     if text is None:
         return None, None
     percent = _PERCENT.match(text.strip())
+    if percent and unit is not None and unit.symbol == "%":
+        return abs(read_number(percent["number"]) * unit.factor), None
     if percent:
         return None, abs(read_number(percent["number"]))
     if characteristic.space in {"ratio", "raster", "count"}:

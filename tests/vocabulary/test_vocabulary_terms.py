@@ -9,7 +9,8 @@ import pytest
 
 from intent.dossier.words import GRAMMAR_WORDS
 from intent.vocabulary.loader import read_vocabulary
-from intent.vocabulary.terms import Characteristic, Concept, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic, Concept
 
 TERM = "https://w3id.org/intent-record/term/"
 VOCABULARY = read_vocabulary()

@@ -13,7 +13,8 @@ from rdflib import Graph, Namespace
 from rdflib.term import URIRef
 
 from intent.vocabulary.loader import read_vocabulary
-from intent.vocabulary.terms import Unit, normal
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Unit
 
 QUDT = Namespace("http://qudt.org/schema/qudt/")
 UNIT = "http://qudt.org/vocab/unit/"
