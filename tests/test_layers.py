@@ -43,6 +43,8 @@ ORDER = (
     "explanation",
     "effects",
     "planning",
+    "comparison",
+    "history",
     # what is told of it
     "reports",
     "exchange",

@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
 from intent.reports.evidence import Evidence, EvidenceFile, FileRole
 from intent.variance.result import Variance
+
+if TYPE_CHECKING:
+    from intent.history.precedents import Standing
 
 FORMATS = ("text", "html", "markdown", "json", "turtle")
 
@@ -11,25 +17,32 @@ __all__ = ["FORMATS", "Evidence", "EvidenceFile", "FileRole", "write_report"]
 
 
 def write_report(
-    variance: Variance, format: str, evidence: Evidence, *, width: int = 80, colour: bool = False
+    variance: Variance,
+    format: str,
+    evidence: Evidence,
+    *,
+    width: int = 80,
+    colour: bool = False,
+    standings: Sequence[Standing] = (),
 ) -> str:
     """The report of a variance in one of `FORMATS`; the same input gives the same characters.
 
-    ``width`` (in columns) and ``colour`` (ANSI) concern text alone. Each writer is imported only when it is
-    asked for, since a terminal report should not wait for what HTML and Turtle need.
+    ``width`` (in columns) and ``colour`` (ANSI) concern text alone; ``standings`` say what was shown before of the
+    departures. Each writer is imported only when it is asked for, since a terminal report should not wait for
+    what HTML and Turtle need.
     Raises ``ValueError`` for another format.
     """
     if format == "json":
         from intent.reports.as_json import write_json
 
-        return write_json(variance, evidence)
+        return write_json(variance, evidence, standings=standings)
     if format == "turtle":
         from intent.reports.turtle import write_turtle
 
-        return write_turtle(variance, evidence)
+        return write_turtle(variance, evidence, standings)
     from intent.reports.story import tell
 
-    story = tell(variance, evidence)
+    story = tell(variance, evidence, standings)
     if format == "text":
         from intent.reports.text import write_text
 

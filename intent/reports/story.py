@@ -3,7 +3,9 @@ must be asked; each departure; the venue and its cautions; what is as required; 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from intent.reports.cautions import Caution, cautions
 from intent.reports.departures import Departure, departures
@@ -22,6 +24,9 @@ from intent.reports.wording import (
     verdict_word,
 )
 from intent.variance.result import Outcome, Variance, Verdict
+
+if TYPE_CHECKING:
+    from intent.history.precedents import Standing
 
 LONG = 3
 """A report of more departures than this opens with its contents."""
@@ -77,10 +82,14 @@ class Story:
     signatures: tuple[Signature, ...]
 
 
-def tell(variance: Variance, evidence: Evidence) -> Story:
-    """The report of a variance, in plain words."""
+def tell(variance: Variance, evidence: Evidence, standings: Sequence[Standing] = ()) -> Story:
+    """The report of a variance, in plain words, with what was shown before of its departures."""
     work, installation = variance.work, variance.installation
     found = departures(variance)
+    if standings:
+        from intent.reports.precedents import with_precedents
+
+        found = with_precedents(found, work, standings)
     asked = requests(variance, found)
     occurring = [verdict for verdict in Verdict if any(one.verdict is verdict for one in found)]
     return Story(

@@ -31,7 +31,7 @@ STANDARDS = Path(os.environ.get("INTENT_STANDARDS", ROOT.parent / "shared" / "st
 EXAMPLES = sorted(ROOT.glob("examples/*/work.md")) + sorted(ROOT.glob("examples/*/installations/*.md"))
 REPORT = ROOT / "tests" / "reports" / "expected" / "loan.ttl"
 VOCABULARY = ("characteristics", "cautions", "form", "kinds", "roles", "technologies", "units", "values")
-OF_REPORTS = {INTENT[name] for name in ("Variance", "Row", "SetAside", "Open")}
+OF_REPORTS = {INTENT[name] for name in ("Variance", "Row", "SetAside", "Open", "Precedent")}
 WITHOUT_DOMAIN = {INTENT[name] for name in ("order", "note", "states")}
 """Properties that anything may have."""
 

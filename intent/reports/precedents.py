@@ -1,0 +1,103 @@
+"""What was shown before of a departure, in words, and for programs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+
+from intent.history.precedents import Key, Precedent, Reach, Standing, Step, key_of
+from intent.model import Work
+from intent.reports.departures import Departure
+from intent.reports.naming import person_in_words
+from intent.reports.wording import date_in_words, listed, runs, verdict_word
+
+Json = dict[str, object]
+
+
+def by_row(standings: Iterable[Standing]) -> dict[Key, Standing]:
+    """The standings by subject and characteristic of their rows."""
+    return {(one.subject, one.characteristic): one for one in standings}
+
+
+def with_precedents(
+    departures: Iterable[Departure], work: Work, standings: Iterable[Standing]
+) -> tuple[Departure, ...]:
+    """The departures, each with what was shown before."""
+    found = by_row(standings)
+    return tuple(replace(one, shown_before=_of_departure(one, work, found)) for one in departures)
+
+
+def standing_for_programs(standing: Standing) -> Json:
+    """The precedents and steps of one row, for JSON; only what there is."""
+    told: Json = {}
+    if standing.precedents:
+        told["precedents"] = [_precedent_for_programs(one) for one in standing.precedents]
+    if len(standing.steps) > 1:
+        told["steps"] = {
+            "count": len(standing.steps),
+            "documented": standing.documented,
+            "values": [
+                {
+                    "installation": one.installation.title,
+                    "date": one.installation.dates.first.isoformat(),
+                    "value": one.value,
+                    "distance": one.distance or None,
+                }
+                for one in standing.steps
+            ],
+            "distance": standing.distance or None,
+        }
+    return told
+
+
+def _precedent_for_programs(one: Precedent) -> Json:
+    return {
+        "installation": one.installation.title,
+        "iri": one.installation.iri,
+        "date": one.installation.dates.first.isoformat(),
+        "until": one.installation.dates.last.isoformat(),
+        "reach": one.reach.value,
+        "value": one.value,
+        "verdict": one.verdict.value if one.verdict else None,
+        "consents": list(one.consents),
+    }
+
+
+def _of_departure(departure: Departure, work: Work, found: Mapping[Key, Standing]) -> tuple[str, ...]:
+    """What was shown before, once for all the rows that share it, and by their subjects where they differ."""
+    by_text: dict[str, list[str]] = {}
+    for row in departure.rows:
+        standing = found.get(key_of(row))
+        for text in _in_words(work, standing) if standing else ():
+            by_text.setdefault(text, []).append(row.subject)
+    every = len(departure.rows)
+    return tuple(
+        text if len(subjects) == every else f"{runs(subjects)}: {text}" for text, subjects in by_text.items()
+    )
+
+
+def _in_words(work: Work, standing: Standing) -> Iterator[str]:
+    yield from (_precedent(work, one) for one in standing.precedents)
+    if len(standing.steps) > 1:
+        yield _steps(standing)
+
+
+def _precedent(work: Work, one: Precedent) -> str:
+    """`The same in “Winter 2023” (15 September 2023 to 31 March 2024); judged allowed then.`"""
+    what = "The same" if one.reach is Reach.SAME else f"As far or farther ({one.value})"
+    where = f"“{one.installation.title}” ({date_in_words(one.installation.dates)})"
+    judged = f"judged {verdict_word(one.verdict)} then" if one.verdict else "on which nothing spoke then"
+    people = [person_in_words(work, person) for person in one.consents]
+    consent = f", with the consent of {listed(people)}" if people else ""
+    return f"{what} in {where}; {judged}{consent}."
+
+
+def _steps(standing: Standing) -> str:
+    """`3 steps from what is documented (1.2 m): 1.25 m (2016), 1.3 m (2019), 1.4 m (2027): 0.2 m in all.`"""
+    way = ", ".join(map(_step, standing.steps))
+    whole = f"; {standing.distance} from what is documented in all" if standing.distance else ""
+    return f"{len(standing.steps)} steps from what is documented ({standing.documented}): {way}{whole}."
+
+
+def _step(step: Step) -> str:
+    return f"{step.value} ({step.installation.dates.first.year})"
