@@ -43,7 +43,7 @@ term:wind a skos:Concept ; skos:inScheme term:cautions ; skos:prefLabel "wind"@e
     "A strong wind can tear a sail loose; the rigger who is licensed for such work decides."@en,
     "Starker Wind kann ein Segel aus der Halterung reißen; die zugelassene Fachkraft dafür entscheidet."@de,
     "Un vent fort peut arracher une voile de ses fixations ; le gréeur habilité en décide seul."@fr .
-term:cloth a skos:Concept ; skos:inScheme term:technologies ; 
+term:cloth a skos:Concept ; skos:inScheme term:technologies ;
     skos:prefLabel "cloth"@en, "Stoff"@de, "toile"@fr ;
     skos:definition "Woven."@en ; intent:appliesTo term:sail .
 term:canvas a skos:Concept ; skos:inScheme term:technologies ; skos:broader term:cloth ;

@@ -113,7 +113,8 @@ def test_roles_and_their_authority(authority: int, labels: list[str]) -> None:
 def test_technologies_and_their_tree(kind: str, broader: str | None) -> None:
     for label in TECHNOLOGIES[kind, broader]:
         found = concept("technologies", label)
-        assert found.labels.keys() >= LANGUAGES and found.definition
+        assert found.labels.keys() >= LANGUAGES
+        assert found.definition
         assert VOCABULARY.suits(found, TERM + kind)
         if broader is not None:
             assert concept("technologies", broader).iri in found.broader
@@ -123,7 +124,9 @@ def test_technologies_and_their_tree(kind: str, broader: str | None) -> None:
 def test_characteristics_and_their_bearers(bearer: str, name: str) -> None:
     found = characteristic(name.rstrip("*"))
     assert found.label == name.rstrip("*")
-    assert bearer in found.bearers and found.labels.keys() >= LANGUAGES and found.definition
+    assert bearer in found.bearers
+    assert found.labels.keys() >= LANGUAGES
+    assert found.definition
 
 
 def test_exactly_those_with_an_asterisk_count_unasked() -> None:
@@ -136,7 +139,9 @@ def test_fixed_values(name: str) -> None:
     found = characteristic(name)
     for label in listed(VALUES[name]):
         value = VOCABULARY.find_value(found.schemes, label)
-        assert value is not None and value.label == label and value.texts.keys() >= LANGUAGES
+        assert value is not None
+        assert value.label == label
+        assert value.texts.keys() >= LANGUAGES
 
 
 @pytest.mark.parametrize("scheme", SCHEMES)
@@ -151,7 +156,8 @@ def test_schemes_of_fields(scheme: str) -> None:
 )  # fmt: skip
 def test_named_angles(name: str, label: str, degrees: int) -> None:
     value = VOCABULARY.find_value(characteristic(name).schemes, label)
-    assert value is not None and value.magnitude == degrees
+    assert value is not None
+    assert value.magnitude == degrees
 
 
 def shared(labelled: Iterable[tuple[str, str]]) -> dict[str, set[str]]:

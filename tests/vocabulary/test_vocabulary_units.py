@@ -173,4 +173,5 @@ def test_no_label_means_two_units_of_one_kind() -> None:
 )  # fmt: skip
 def test_what_people_write(kind: str, written: str, name: str) -> None:
     found = read_vocabulary().find_unit(written, f"http://qudt.org/vocab/quantitykind/{kind}")
-    assert found is not None and found.iri == UNIT + name
+    assert found is not None
+    assert found.iri == UNIT + name
