@@ -61,7 +61,10 @@ def read_proposal(
     named, span = _named_work(opened, shipped)
     is_whole = isinstance(opened.held, Graph) and (None, RDF.type, INTENT.Work) in opened.held
     given = path if is_whole and work_path is None else _work_path(path, named, span, work_path)
-    return _beside(opened, read_documentation(given, shipped, begin), begin)
+    documentation = read_documentation(given, shipped, begin)
+    if work_path is not None:
+        _refuse_another(path, named, span, documentation, shipped)
+    return _beside(opened, documentation, begin)
 
 
 def read_beside(path: Path, documentation: Documentation, begin: Begin[Findings] = at_once) -> Proposal:
@@ -120,23 +123,27 @@ def _from_rdf(opened: _Opened, documentation: Documentation) -> tuple[Reading, t
 
 
 def _work_path(path: Path, named: str | None, span: Span, given: Path | None) -> Path:
-    """Where the work of an installation is: as given, or as the installation names it; the two must agree."""
+    """Where the work of an installation is: as given, or as the installation names it."""
     from_text = Path(os.path.normpath(path.parent / named)) if named else None
     if given is None and from_text is None:
         message = "the installation names no work; write `- work: ../work.md`, or name the work before it"
         raise Unusable([Diagnostic("no-work", message, span)])
-    if given is not None and from_text is not None and not _same_file(given, from_text):
-        raise Unusable(
-            [Diagnostic("another-work", f"this is an installation of `{named}`, not of `{given}`", span)]
-        )
     if given is None and from_text is not None and not from_text.exists():
         message = f"there is no file `{named}` beside this one; say where the work is"
         raise Unusable([Diagnostic("no-file", message, span)])
     return given or from_text or path
 
 
-def _same_file(one: Path, two: Path) -> bool:
-    return not two.exists() or one.resolve() == two.resolve()
+def _refuse_another(
+    path: Path, named: str | None, span: Span, documentation: Documentation, shipped: Vocabulary
+) -> None:
+    """The work that was given must be the one that the installation names, in whatever form."""
+    other = Path(os.path.normpath(path.parent / named)) if named else None
+    if other is None or not other.exists() or other.resolve() == Path(documentation.files[0].name).resolve():
+        return
+    if read_documentation(other, shipped).work.iri != documentation.work.iri:
+        message = f"this is an installation of `{named}`, not of “{documentation.work.title}”"
+        raise Unusable([Diagnostic("another-work", message, span)])
 
 
 def _pool(
