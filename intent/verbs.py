@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -22,6 +22,7 @@ from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
     from intent.explanation import Explanation
+    from intent.history.precedents import Standing
 
 _LANGUAGE_OF_TURTLE = ("turtle", "json-ld", "n-triples")
 CONVERSIONS = ("markdown", *_LANGUAGE_OF_TURTLE)
@@ -34,6 +35,8 @@ class Checked:
     proposal: Proposal
     findings: tuple[Diagnostic, ...]
     variance: Variance
+    standings: tuple[Standing, ...] = ()
+    """How the departures stand to installations carried out before."""
 
 
 def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
@@ -48,7 +51,22 @@ def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
     proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), meanwhile)
     variance = judge(proposal.documentation.work, proposal.installation)
-    return Checked(proposal, proposal.validated(), variance)
+    return _beside_the_past(Checked(proposal, proposal.validated(), variance))
+
+
+def _beside_the_past(checked: Checked) -> Checked:
+    """What was shown before, where anything was; and, of what was carried out, how it differs from what was agreed."""
+    from intent.history.reading import read_agreement, read_past
+
+    documentation, variance = checked.proposal.documentation, checked.variance
+    past = read_past(documentation)
+    notes = tuple(found.message for found in (*past.findings, *read_agreement(checked.proposal)))
+    variance = replace(variance, notes=(*variance.notes, *notes)) if notes else variance
+    if not past.installations:
+        return replace(checked, variance=variance)
+    from intent.history.precedents import precedents_of
+
+    return replace(checked, variance=variance, standings=precedents_of(variance, past.installations))
 
 
 def report(
@@ -62,7 +80,9 @@ def report(
     """The variance report in a format of `intent.reports.FORMATS`; ``date`` is that of the report, today's if none."""
     read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
     evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
-    return write_report(checked.variance, format, evidence, width=width, colour=colour)
+    return write_report(
+        checked.variance, format, evidence, width=width, colour=colour, standings=checked.standings
+    )
 
 
 def explain(

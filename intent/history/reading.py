@@ -7,11 +7,12 @@ from pathlib import Path
 
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
 from intent.documentation import Documentation, Findings
-from intent.files import read_bytes
+from intent.files import read_bytes, within
 from intent.heads import is_installation, is_rdf, named_in_head, read_text
+from intent.history.agreement import not_as_agreed
 from intent.installation import Installation
 from intent.meanwhile import when_asked
-from intent.names import TERM
+from intent.names import INTENT, TERM
 from intent.proposal import Proposal, read_beside
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
@@ -50,6 +51,23 @@ def read_past(documentation: Documentation, *, all_told: bool = False) -> Past:
     return Past(
         tuple(sorted(found, key=lambda one: (one.dates.first, one.dates.last, one.iri))), tuple(findings)
     )
+
+
+def read_agreement(proposal: Proposal) -> Findings:
+    """How what was carried out differs from the installation that it names as agreed; nothing where it names none."""
+    written = proposal.installation.fields.get(str(INTENT.agreedAs))
+    if written is None or not is_carried_out(proposal.installation):
+        return ()
+    work, spans, path = proposal.documentation.work, proposal.reading.spans, _file_of(proposal)
+    head = spans.get(proposal.installation.iri, Span(str(path)))
+    try:
+        inside = path.parent.resolve().is_relative_to(proposal.documentation.folder.resolve())
+        agreed_path = within(proposal.documentation.folder, written, head, path.parent if inside else None)
+        agreed = _usable(read_beside(agreed_path, proposal.documentation, when_asked)).installation
+    except Unusable as error:
+        message = f"what was agreed cannot be read: {error.diagnostics[0].message}"
+        return (Diagnostic("not-as-agreed", message, head, Severity.WARNING),)
+    return not_as_agreed(work, agreed, proposal.installation, spans)
 
 
 def is_carried_out(installation: Installation) -> bool:
@@ -109,3 +127,7 @@ def _passed_over(path: Path, reason: str, severity: Severity = Severity.NOTE) ->
     return Diagnostic(
         "passed-over", f"not read as an installation carried out: {reason}", Span(str(path)), severity
     )
+
+
+def _file_of(proposal: Proposal) -> Path:
+    return next(Path(file.name) for file in proposal.files if file.role == "installation")
