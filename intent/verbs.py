@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from intent import __version__
-from intent.diagnostics import Diagnostic, Severity, Span
+from intent.diagnostics import Diagnostic, Severity, Span, in_order
 from intent.documentation import Documentation, read_documentation
 from intent.files import write_whole
 from intent.heads import is_installation
@@ -40,11 +40,21 @@ class Checked:
 
 
 def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
-    """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors."""
+    """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors.
+
+    A work's instructions are laid against each other and against its documented state as well; of an installation,
+    it is asked whether those who answered could do so then.
+    """
+    from intent.analysis.analyse import analyse, analyse_answers
+
     found, shipped = Path(path), read_vocabulary()
     if work is not None or is_installation(found, shipped):
-        return read_proposal(found, Path(work) if work else None, shipped).validated()
-    return read_documentation(found, shipped).validated()
+        proposal = read_proposal(found, Path(work) if work else None, shipped)
+        documented, spans = proposal.documentation.work, proposal.reading.spans
+        return (*proposal.validated(), *analyse_answers(documented, proposal.installation, spans))
+    documentation = read_documentation(found, shipped)
+    by_itself = analyse(documentation.work, documentation.reading.spans)
+    return in_order([*documentation.validated(), *by_itself])
 
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:

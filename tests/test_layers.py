@@ -40,6 +40,7 @@ ORDER = (
     "proposal",
     # what follows from it
     "variance",
+    "analysis",
     "explanation",
     "effects",
     "planning",
