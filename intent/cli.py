@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from intent.diagnostics import Diagnostic
 
 _FORMATS = ("text", "html", "markdown", "json", "turtle")
+_TOLD = ("text", "markdown", "json")
 _CONVERSIONS = ("markdown", "turtle", "json-ld", "n-triples")
 _FILE = click.Path(path_type=Path)
 
@@ -134,6 +135,31 @@ def explain(work: Path, part: str, characteristic: str | None, on: object) -> No
     except Unknown as error:
         raise click.UsageError(str(error)) from None
     click.echo(write_explanations(found), nl=False)
+
+
+@intent.command()
+@click.argument("work", type=_FILE)
+@click.argument("part", required=False)
+@click.argument("characteristic", required=False)
+@click.option("--format", "form", type=click.Choice(_TOLD), default="text", show_default=True)
+@click.option("--output", type=_FILE, help="Write here instead of printing.")
+def history(work: Path, part: str | None, characteristic: str | None, form: str, output: Path | None) -> None:
+    """Tell how a work was shown, and what departed from its documentation.
+
+    Read are the installations carried out in the folder `installations` beside the work.
+
+    Example: intent history timetable/work.md M1 technology
+    """
+    from intent import verbs
+    from intent.explanation import Unknown
+    from intent.reports.chronicle import write_chronicle
+
+    try:
+        told, findings = verbs.history(work, part, characteristic)
+    except Unknown as error:
+        raise click.UsageError(str(error)) from None
+    _print_diagnostics(findings)
+    _deliver(write_chronicle(told, form, width=max(80, min(_terminal_width(), 120))), output)
 
 
 @intent.command()

@@ -57,8 +57,8 @@ def explain(
 
     ``day`` is the day on which to look; without one, dates are passed over and only withdrawals count.
     """
-    members = _members(work, subject)
-    wanted = _characteristic(work, characteristic) if characteristic else None
+    members = members_named(work, subject)
+    wanted = characteristic_named(work, characteristic) if characteristic else None
     span = DaySpan(day, day) if day else DaySpan(datetime.date.max, datetime.date.max)
     case = lay_out(work, Installation("", "", span, work.iri))
     return tuple(
@@ -69,7 +69,11 @@ def explain(
     )
 
 
-def _members(work: Work, subject: str) -> tuple[str, ...]:
+def members_named(work: Work, subject: str) -> tuple[str, ...]:
+    """The subjects that a name stands for: a part, the parts of a group, material, the work, the venue.
+
+    Raises `Unknown`.
+    """
     wanted = normal(subject)
     if wanted in {THE_WORK, THE_VENUE, "work", "venue"}:
         return (THE_WORK if wanted.endswith("work") else THE_VENUE,)
@@ -90,7 +94,8 @@ def _members(work: Work, subject: str) -> tuple[str, ...]:
     return (found[0],)
 
 
-def _characteristic(work: Work, name: str) -> Characteristic:
+def characteristic_named(work: Work, name: str) -> Characteristic:
+    """The characteristic of a name in any language. Raises `Unknown`."""
     found = work.vocabulary.find_characteristic(name)
     if found is None:
         raise Unknown(f"`{name}` is not a known characteristic{nearest(name, list(work.vocabulary.by_name))}")

@@ -22,6 +22,7 @@ from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
     from intent.explanation import Explanation
+    from intent.history.chronicle import Chronicle
     from intent.history.precedents import Standing
 
 _LANGUAGE_OF_TURTLE = ("turtle", "json-ld", "n-triples")
@@ -104,6 +105,22 @@ def explain(
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
     return explain_work(documentation.work, subject, characteristic, on)
+
+
+def history(
+    work: str | Path, subject: str | None = None, characteristic: str | None = None
+) -> tuple[Chronicle, tuple[Diagnostic, ...]]:
+    """How a work was shown, and what beside it is no installation carried out.
+
+    Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name.
+    """
+    from intent.history.chronicle import chronicle
+    from intent.history.reading import read_past
+
+    documentation = read_documentation(Path(work), read_vocabulary())
+    documentation.validated()
+    past = read_past(documentation, all_told=True)
+    return chronicle(documentation.work, past.installations, subject, characteristic), past.findings
 
 
 def terms(name: str | None = None, work: str | Path | None = None) -> str:
