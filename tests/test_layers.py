@@ -35,6 +35,7 @@ ORDER = (
     # text to graph, graph to typed data
     "dossier",
     "record",
+    "evidence",
     "heads",
     "documentation",
     "proposal",

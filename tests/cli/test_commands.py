@@ -58,6 +58,7 @@ LOAN = """# Loan to Halmsee
 - by: artist
 """
 TURNED = LOAN + "\n## Changes\n\n| part | rotation    |\n| ---- | ----------- |\n| M1   | turned left |\n"
+CONVERTED = [("turtle", "w.ttl"), ("json-ld", "w.jsonld"), ("n-triples", "w.nt"), ("markdown", "w.md")]
 Run = Callable[..., tuple[int, str, str]]
 
 
@@ -189,28 +190,17 @@ def test_explain_ends_with_0_or_2(run: Run) -> None:
 
 
 def test_convert_ends_with_0_or_2(run: Run) -> None:
-    for form, file in (
-        ("turtle", "w.ttl"),
-        ("json-ld", "w.jsonld"),
-        ("n-triples", "w.nt"),
-        ("markdown", "w.md"),
-    ):
+    """Whatever form a work is in, an installation of it can be checked against it."""
+    for form, file in CONVERTED:
         assert run("convert", "work.md", "--to", form, "--output", file)[0] == 0
         assert run("validate", file)[0] == 0
-        assert (
-            run("check", file, "turned.md" if file != "w.md" else "loan.md")[0] == 2
-        )  # they name another work
+        assert run("check", file, "loan.md")[0] == 0
     assert run("convert", "none.md", "--to", "turtle")[0] == 2
 
 
 def test_a_converted_work_gives_the_same_verdicts(run: Run) -> None:
     told = json.loads(run("check", "turned.md", "--format", "json")[1])
-    for form, file in (
-        ("turtle", "w.ttl"),
-        ("json-ld", "w.jsonld"),
-        ("n-triples", "w.nt"),
-        ("markdown", "w.md"),
-    ):
+    for form, file in CONVERTED:
         run("convert", "work.md", "--to", form, "--output", file)
         Path("again.md").write_text(TURNED.replace("work.md", file), encoding="utf-8")
         again = json.loads(run("check", "again.md", "--format", "json")[1])
