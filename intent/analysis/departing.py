@@ -12,7 +12,7 @@ from intent.dates import LAST_DAY, DaySpan
 from intent.diagnostics import Severity
 from intent.meaning import scale
 from intent.model import Instruction, Modality
-from intent.phrasing import listed, region_words
+from intent.phrasing import assertion_words, listed, region_words
 from intent.regions import Region
 from intent.values import Answer, ValueSet
 from intent.variance.aggregates import Amount, amounts
@@ -50,39 +50,43 @@ class Stated:
 
 
 def documented_departs(case: Case, matters: Sequence[Matter]) -> Iterator[Finding]:
-    """One finding for each instruction that the documented state departs from."""
+    """One finding for each instruction that the documented state departs from, and what speaks for it."""
     spans = segments(case)
-    found: dict[str, list[Departure]] = {}
+    found: dict[tuple[str, ...], list[Departure]] = {}
     for matter in matters:
         for departure in _departures(case, matter, spans):
-            found.setdefault(departure.line.identifier, []).append(departure)
+            ties = (tie.identifier for tie in departure.ties_with)
+            found.setdefault((departure.line.identifier, *ties), []).append(departure)
     for every in found.values():
         yield _finding(case, every)
 
 
 def _finding(case: Case, departures: Sequence[Departure]) -> Finding:
     line = departures[0].line
-    by_value: dict[str, list[str]] = {}
-    for departure in departures:
-        by_value.setdefault(departure.documented, []).append(departure.matter.subject)
-    documented = listed(
-        f"{value} for {subject_name(subjects, case.work)}" if value else subject_name(subjects, case.work)
-        for value, subjects in by_value.items()
-    )
-    label = departures[0].matter.label
-    message = f"what is documented departs from {line.identifier}: {label} is documented as {documented}"
-    if not any(by_value):
-        message = f"what is documented departs from {line.identifier}: {label} of {documented}"
-    ties = {tie.identifier: tie for departure in departures for tie in departure.ties_with}
+    message = f"what is documented departs from {line.identifier}: {_told(case, departures)}"
+    ties = departures[0].ties_with
     if ties:
-        verb = "allows" if len(ties) == 1 else "allow"
-        message += f"; {names(ties.values())} {verb} it, and no rule says which prevails"
+        verb = "speaks" if len(ties) == 1 else "speak"
+        message += f"; {names(ties)} {verb} for it, and no rule says which prevails"
     last = max(departure.last.last for departure in departures)
     is_past = (line.until is None or last < line.until.last) and last < LAST_DAY
     if is_past:
         message += f"; {line.identifier} held until {last}"
     severity = Severity.NOTE if is_past else Severity.WARNING
     return Finding("documented-departs", message, line.iri, line.identifier, severity)
+
+
+def _told(case: Case, departures: Sequence[Departure]) -> str:
+    """The documented values, and whose they are; of a whole that has none, that it is not as the sentence says."""
+    line, label = departures[0].line, departures[0].matter.label
+    by_value: dict[str, list[str]] = {}
+    for departure in departures:
+        by_value.setdefault(departure.documented, []).append(departure.matter.subject)
+    if "" in by_value:
+        holds = "it holds" if line.modality is Modality.FORBIDDEN else "it does not hold"
+        return f"{holds} that {assertion_words(line.assertion, case.vocabulary)}"
+    of_subjects = (f"{value} for {subject_name(subjects, case.work)}" for value, subjects in by_value.items())
+    return f"{label} is documented as {listed(of_subjects)}"
 
 
 def _departures(case: Case, matter: Matter, spans: Sequence[DaySpan]) -> Iterator[Departure]:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from intent.analysis.matters import Matter
+from intent.assertions import Aggregate
 from intent.diagnostics import Severity
 from intent.model import Instruction, Work
 from intent.phrasing import listed
@@ -45,6 +46,8 @@ def names(lines: Iterable[Instruction]) -> str:
 def about(work: Work, matters: Iterable[Matter]) -> str:
     """What several matters of one characteristic are about: `technology of Monitors`."""
     every = list(matters)
+    if every[0].aggregate in {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}:
+        return "arrangement"
     subjects = list(dict.fromkeys(matter.subject for matter in every))
     named = subject_name(subjects, work) if len(subjects) > 1 else subjects[0]
     if named == THE_WORK and subjects != [THE_WORK]:
