@@ -27,6 +27,7 @@ class Field:
     value: str
     span: Span
     value_span: Span
+    raw: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +123,7 @@ def read_blocks(text: str, file: str) -> tuple[Section | None, list[Diagnostic]]
     findings: list[Diagnostic] = []
     stack: list[_Open] = []
     root: Section | None = None
+    before: list[Block] = []  # comments above the title
     for token, inner in _top_level(tokens):
         span = _span(lines, file, token)
         if token.type == "heading_open":
@@ -132,7 +134,9 @@ def read_blocks(text: str, file: str) -> tuple[Section | None, list[Diagnostic]]
                 level = max(level, 2)
                 stack.append(_reopened(root, span))
                 root = None
-            stack.append(_Open(level, title, span))
+            stack.append(_Open(level, title, span, before if not stack else []))
+        elif not stack and inner[0].content.lstrip().startswith("<!--"):
+            before.extend(_blocks(token, inner, lines, file, findings))
         elif not stack:
             findings.append(Diagnostic("no-title", "the file must begin with its title, `# …`", span))
             stack.append(_Open(1, "", span))
@@ -224,6 +228,6 @@ def _fields(inner: Sequence[Token], lines: Sequence[str], file: str) -> Iterator
             continue
         value = " ".join((match["value"] or "").split("\n")).strip()
         column = start + 1 + (match.start("value") if match["value"] else len(match["name"]))
-        yield Field(
-            match["name"].strip("*_ "), value, span, Span(file, first + 1, column, line, max(1, len(value)))
-        )
+        value_span = Span(file, first + 1, column, line, max(1, len(value)))
+        raw = "\n".join(lines[first:end]).rstrip()
+        yield Field(match["name"].strip("*_ "), value, span, value_span, raw)

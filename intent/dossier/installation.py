@@ -2,28 +2,29 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
 from intent.assertions import Aggregate
-from intent.diagnostics import nearest
-from intent.dossier.blocks import Field, Prose, read_blocks
+from intent.dossier.blocks import read_blocks
+from intent.dossier.comments import find_comments
+from intent.dossier.departures import find_repeated, read_omissions
 from intent.dossier.draft import Draft, Reading
 from intent.dossier.entering import enter, enter_device, enter_row, kind_of
 from intent.dossier.entities import inscribe_entity, inscribe_parts
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
+from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.register import Entry, Known, Register, Sort
 from intent.dossier.rows import Row, inscribe_cells, read_cell, read_fields, read_rows
 from intent.dossier.sections import Placed, head_form, inscribe_section, place_sections
+from intent.dossier.template_text import find_template_text
 from intent.meaning import COUNT
 from intent.model import Work
 from intent.names import INTENT, installation_iri, pool_iri
 from intent.vocabulary.terms import Characteristic
 
-_BULLET = re.compile(r"^\s*[-*+]\s+(\S.*)$", re.MULTILINE)
 _ENTITIES = {
     "substitutions-section": ("substitution", INTENT.Substitution),
     "changes-section": ("change", INTENT.Change),
@@ -40,8 +41,12 @@ def read_pool(text: str, file: str, work: Work) -> Reading:
         return draft.reading()
     draft.base = pool_iri(work.iri, root.title)
     desk = Desk(draft, Register())
-    read_fields(desk, head_form(work.vocabulary, "pool-head"), root.fields)
-    for one in place_sections(draft, root, "pool"):
+    find_comments(draft, root)
+    form = head_form(work.vocabulary, "pool-head")
+    read_fields(desk, form, root.fields)
+    placed = place_sections(draft, root, "pool")
+    find_lost_lines(draft, root, form, placed, lambda name: False)
+    for one in placed:
         rows = read_rows(desk, one.form, one.section.tables)
         entered = [row for row in rows if enter_row(desk, row, Sort.DEVICE)]
         known = desk.register.known(work.vocabulary)
@@ -64,7 +69,10 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
     if root is None:
         return draft.reading()
     desk = Desk(draft, register_of(work))
-    head = read_fields(desk, head_form(work.vocabulary, "installation-head"), root.fields)
+    find_comments(draft, root)
+    find_template_text(draft, text, "installation")
+    form = head_form(work.vocabulary, "installation-head")
+    head = read_fields(desk, form, root.fields)
     written = {term.iri.rsplit("/field-", 1)[-1]: cell for term, cell in head}
     dates = written["dates"].text if "dates" in written else ""
     if not dates:
@@ -75,6 +83,7 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
     if pool is not None:
         _enter_pool(desk, pool)
     placed = place_sections(draft, root, "installation")
+    find_lost_lines(draft, root, form, placed, lambda name: bool(desk.register.parts_of(name)))
     rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
     for one in placed:
         _enter(desk, one.key, rows[one.key])
@@ -91,6 +100,7 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
         _read_section(desk, known, one, rows[one.key])
         if one.key == "consents-section":
             _inscribe_consented_values(desk, known, rows[one.key], work)
+    find_repeated(desk, rows)
     return draft.reading()
 
 
@@ -157,7 +167,7 @@ def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) ->
         for row in rows:
             inscribe_parts(desk, known, [row], _own_group(desk, row))
     elif one.key == "omissions-section":
-        _read_omissions(desk, one)
+        read_omissions(desk, one)
     else:
         is_venue = one.key == "venue-section"
         local = "venue" if is_venue else "whole"
@@ -213,36 +223,3 @@ def _characteristic_of(desk: Desk, to: str, work: Work) -> Characteristic | None
         if line is not None and line.assertion.characteristic is not None:
             return work.vocabulary.characteristics[line.assertion.characteristic]
     return None
-
-
-def _read_omissions(desk: Desk, one: Placed) -> None:
-    """A list of parts or groups, each with the reason; other prose is kept."""
-    prose = []
-    for block in one.section.blocks:
-        if isinstance(block, Field):
-            _inscribe_omission(desk, block)
-            continue
-        text = block.text if isinstance(block, Prose) else block.raw
-        names = [match[1].strip() for match in _BULLET.finditer(text)]
-        if names and all(desk.register.parts_of(name) for name in names):
-            for name in names:
-                _inscribe_omission(desk, Field(name, "", block.span, block.span))
-        else:
-            prose.append(text)
-    desk.draft.say(desk.draft.node(one.key), INTENT.note, "\n\n".join(prose))
-
-
-def _inscribe_omission(desk: Desk, field: Field) -> None:
-    draft = desk.draft
-    parts = desk.register.parts_of(field.name)
-    if not parts:
-        known = [entry.identifier for entry in desk.register.of_sort(Sort.PART, Sort.GROUP)]
-        message = f"there is no part or group `{field.name}`{nearest(field.name, known)}"
-        draft.wrong("unknown-name", message, field.span)
-    for part in parts:
-        node = draft.node("omission", part.identifier, span=field.span)
-        draft.add(node, RDF.type, INTENT.Omission)
-        draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
-        draft.add(node, INTENT.part, URIRef(part.iri))
-        draft.say(node, INTENT.reason, field.value)
-        draft.add(node, INTENT.order, Literal(draft.next_order("omission")))

@@ -8,6 +8,7 @@ from rdflib import DCTERMS, RDF, URIRef
 
 from intent.diagnostics import Severity
 from intent.dossier.blocks import Section, read_blocks
+from intent.dossier.comments import find_comments
 from intent.dossier.draft import Draft, Reading
 from intent.dossier.entering import (
     GroupText,
@@ -27,9 +28,11 @@ from intent.dossier.entities import (
 )
 from intent.dossier.fields import Desk
 from intent.dossier.instructions import enter_headings, read_instructions
+from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.register import Known, Register, Sort
 from intent.dossier.rows import Row, SectionForm, inscribe_cells, read_fields, read_rows
 from intent.dossier.sections import Placed, head_form, inscribe_fields, inscribe_section, place_sections
+from intent.dossier.template_text import find_template_text
 from intent.names import INTENT, work_iri
 from intent.vocabulary.terms import Vocabulary
 
@@ -49,9 +52,13 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     if root is None:
         return draft.reading()
     desk = Desk(draft, Register())
-    head = read_fields(desk, head_form(vocabulary, "work-head"), root.fields)
+    find_comments(draft, root)
+    find_template_text(draft, text, "work")
+    form = head_form(vocabulary, "work-head")
+    head = read_fields(desk, form, root.fields)
     draft.base = _base(draft, root, {term.iri.rsplit("/field-", 1)[-1]: cell.text for term, cell in head})
     placed = place_sections(draft, root, "work")
+    find_lost_lines(draft, root, form, placed, lambda name: False)
     rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
     groups = [
         group

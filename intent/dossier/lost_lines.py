@@ -1,0 +1,155 @@
+"""Lines that look as if they were to be read, and are only prose: fields, instructions, rows, headings.
+
+Prose is kept, but it instructs nobody; what was meant to be read must never become prose without a word.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Iterator
+
+from intent.diagnostics import Span
+from intent.dossier.blocks import Block, Field, Prose, Quote, Section
+from intent.dossier.comments import without_comments
+from intent.dossier.draft import Draft
+from intent.dossier.rows import SectionForm
+from intent.dossier.sections import Placed
+from intent.dossier.tables import Table
+from intent.model import Modality
+from intent.names import INTENT
+from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import FormField
+
+_BULLET = r"(?:[-*+•‣▪◦●○·–—−]|\d{1,3}[.)]|[a-z][.)]\s)"
+_NAMED = re.compile(rf"\s*(?:{_BULLET}\s*)?(?P<name>[^\s:|][^:|]{{0,60}}?)\s*[:：]")
+_ITEM = re.compile(rf"\s*{_BULLET}\s*(?P<name>[^:]+?)\s*(?::.*)?$")
+_WITHOUT_COLON = re.compile(rf"\s*{_BULLET}\s*[*_]*(?P<name>\w+)\b")
+_HEADING = re.compile(r"\s*(?P<marks>#{2,6})\s*\w")
+_BAR = re.compile(r"(?<!\\)\||\S\t+\s*\S")
+_CELLS = re.compile(r"\s*[;,\t]\s*|\s{3,}")
+_FENCE = ("```", "~~~")
+
+_NESTED = {
+    "groups": "a group's heading has three #",
+    "entries": "a source's heading has three #",
+    "instructions": "an instruction's heading has three #",
+}
+_ROWS = (
+    "these lines look like rows of a table and are not read as such; put `|` between cells, "
+    "a line of dashes under the header, and no empty line inside"
+)
+
+Names = Callable[[str], bool]
+"""Whether a name may begin a line of a list, as parts do under Omissions."""
+
+
+def find_lost_lines(
+    draft: Draft, root: Section, head: SectionForm, placed: Iterable[Placed], listed: Names
+) -> None:
+    """Find what is lost under the title and in each section; ``listed`` are the names of a list's lines."""
+    _find_in(draft, head, root.blocks, listed)
+    for one in placed:
+        _find_in(draft, one.form, one.section.blocks, listed)
+        nested = _NESTED.get(one.form.section.holds)
+        for inner in one.section.sections if nested else ():
+            _find_in(draft, one.form, inner.blocks, listed)
+            for deeper in inner.sections:
+                draft.wrong("nested-section", f"{nested}: `### {deeper.title}`", deeper.span)
+
+
+def _find_in(draft: Draft, form: SectionForm, blocks: Iterable[Block], listed: Names) -> None:
+    for block in blocks:
+        if isinstance(block, Table):
+            _find_in_table(draft, form, block)
+            continue
+        for span, line in _unread(block):
+            fault = _fault(form, line, listed)
+            if fault is None:
+                continue
+            draft.wrong(*fault, span)
+            if fault[0] == "not-a-table":
+                break
+
+
+def _unread(block: Field | Prose | Quote) -> Iterator[tuple[Span, str]]:
+    """The lines of a block that nobody reads, each with its place, and without its comments."""
+    written = block.text if isinstance(block, Prose) else block.raw
+    if isinstance(block, Prose) and written.lstrip().startswith(_FENCE):
+        return
+    originals = written.split("\n")
+    for index, line in enumerate(without_comments(written).split("\n")):
+        is_read = (isinstance(block, Field) and index == 0) or (
+            isinstance(block, Quote) and line.lstrip().startswith(">")
+        )
+        if line.strip() and not is_read:
+            indent = len(line) - len(line.lstrip())
+            place = (block.span.file, block.span.line + index, indent + 1)
+            yield Span(*place, originals[index], len(line.strip())), line
+
+
+def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, str] | None:
+    """What is wrong with a line of prose, as slug and message."""
+    holds = form.section.holds
+    heading = _HEADING.match(line)
+    if heading:
+        message = "this looks like a heading and is not read as one; begin the line with"
+        return "not-read", f"{message} `{heading['marks']} `, with nothing before it"
+    if holds == "instructions":
+        name = _modality(line)
+        if name:
+            message = "this looks like an instruction and is not read as one; begin the line with"
+            return "not-read", f"{message} `- {name}: `"
+    if holds == "list":
+        item = _ITEM.match(line) or _NAMED.match(line)
+        if item and listed(item["name"]):
+            message = "this looks like a line of the list and is not read as one; begin the line with"
+            return "not-read", f"{message} `- {item['name']}: `"
+    if holds in {"table", "groups"} and _is_row(form, line):
+        return "not-a-table", _ROWS
+    named = _NAMED.match(line)
+    name = named["name"].strip("*_` ") if named else ""
+    if name and _is_field(form, name):
+        message = "this looks like a field and is not read as one; begin the line with"
+        return "not-read", f"{message} `- {name}: `"
+    return None
+
+
+def _modality(line: str) -> str:
+    named, bare = _NAMED.match(line), _WITHOUT_COLON.match(line)
+    for match in (named, bare):
+        name = normal(match["name"].strip("*_` ")) if match else ""
+        if name in frozenset(Modality):
+            return name
+    return ""
+
+
+def _is_row(form: SectionForm, line: str) -> bool:
+    if _BAR.search(line):
+        return True
+    cells = [cell for cell in _CELLS.split(line.strip()) if cell]
+    known = [cell for cell in cells if form.find(cell)]
+    return len(known) >= 2 and 2 * len(known) >= len(cells)
+
+
+def _is_field(form: SectionForm, name: str) -> bool:
+    """In a section of a table only whether it is kept in the house is a field; the rest are columns."""
+    term = form.find(name)
+    if form.section.holds in {"table", "prose"}:
+        return isinstance(term, FormField) and term.property == str(INTENT.keep)
+    return term is not None
+
+
+def _find_in_table(draft: Draft, form: SectionForm, table: Table) -> None:
+    """A table where fields or a list are read is prose."""
+    if form.section.holds in {"table", "groups", "prose"}:
+        return
+    cells = (*table.header, *(row[0] for row in table.rows if row))
+    known = next((cell for cell in cells if cell.text and _is_said_here(form, cell.text)), None)
+    if known is not None:
+        sample = f"- {known.text}: …"
+        draft.wrong("not-read", f"no table is read here; write a line `{sample}` for each", table.span)
+
+
+def _is_said_here(form: SectionForm, name: str) -> bool:
+    is_modality = form.section.holds == "instructions" and normal(name) in frozenset(Modality)
+    return is_modality or form.find(name) is not None
