@@ -33,6 +33,8 @@ def favourable(case: Case, fact: str) -> bool | None:
 
 def assert_no_conditional_is_worse(case: Case, other: Case) -> None:
     before, _ = verdicts(work_text(case), installation_text(case))
+    if "conditional" not in before.values():
+        return
     after, _ = verdicts(work_text(other), installation_text(other))
     for key, verdict in before.items():
         now = after.get(key, "as-documented")
@@ -43,7 +45,7 @@ def assert_no_conditional_is_worse(case: Case, other: Case) -> None:
 
 
 @given(case=crowded(), which=st.integers(0, 50), fact=st.sampled_from(FACTS))
-@fixed(300)
+@fixed(250)
 def test_an_attestation_never_makes_a_conditional_verdict_worse(case: Case, which: int, fact: str) -> None:
     choices = [f"{line.name} cannot be had" for line in case.lines if line.choice]
     facts = [*FACTS, *TERMS, *choices]
@@ -55,7 +57,7 @@ def test_an_attestation_never_makes_a_conditional_verdict_worse(case: Case, whic
 
 
 @given(case=crowded(), which=st.integers(0, 50), terms=st.sampled_from(("", *TERMS)))
-@fixed(300)
+@fixed(250)
 def test_a_consent_never_makes_a_conditional_verdict_worse(case: Case, which: int, terms: str) -> None:
     line = case.lines[which % len(case.lines)]
     person = line.consents[0] if line.consents else "artist"

@@ -24,7 +24,7 @@ def is_against(case: Case, line: Line, subject: str) -> bool:
 
 
 @given(case=crowded())
-@fixed(250)
+@fixed(150)
 def test_the_documented_state_departs_from_nothing_unsaid(case: Case) -> None:
     case = case.unchanged()
     rows, _ = verdicts(work_text(case), installation_text(case))

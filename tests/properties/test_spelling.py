@@ -18,7 +18,7 @@ TENTHS_OF_A_MILLIMETRE = {"in": 254, "mm": 10, "cm": 100}
 
 
 @given(case=cases(), seed=seeds())
-@fixed(150)
+@fixed(100)
 def test_spelling_and_language_never_change_a_verdict(case: Case, seed: int) -> None:
     random, names = Random(seed), spellings(vocabulary(), world().values())
     work, installation = work_text(case), installation_text(case)
@@ -104,7 +104,7 @@ def judged(inches: tuple[int, ...], units: list[str], lines: list[str]) -> tuple
     units=st.lists(st.sampled_from(("in", "mm", "cm")), min_size=1, max_size=12),
     lines=st.lists(st.sampled_from(COMPARISONS), min_size=2, max_size=2),
 )
-@fixed(300)
+@fixed(200)
 def test_units_never_change_a_verdict(
     low: int, more: int, documented: int, proposed: int, units: list[str], lines: list[str]
 ) -> None:
