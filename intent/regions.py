@@ -119,17 +119,17 @@ def region(boxes: Iterable[Box], like: Region) -> Region:
     if like.discrete:
         cut = (tuple(_whole_numbers(interval) for interval in box) for box in cut)
     kept = [box for box in cut if not any(interval.is_empty for interval in box)]
-    return Region(_merged(kept), like.whole, like.discrete)
+    return Region(_merged(kept, like.discrete), like.whole, like.discrete)
 
 
-def _merged(boxes: Sequence[Box]) -> tuple[Box, ...]:
+def _merged(boxes: Sequence[Box], discrete: bool) -> tuple[Box, ...]:
     ordered = sorted(set(boxes), key=lambda box: [_start(interval) for interval in box])
     if len(ordered) < 2 or len(ordered[0]) > 1:
         return tuple(ordered)
     merged = [ordered[0][0]]
     for (interval,) in ordered[1:]:
         last = merged[-1]
-        if _touch(last, interval):
+        if _touch(last, interval, Fraction(discrete)):
             further = _further(last, interval)
             merged[-1] = Interval(last.low, further.high, last.low_strict, further.high_strict)
         else:
@@ -137,9 +137,12 @@ def _merged(boxes: Sequence[Box]) -> tuple[Box, ...]:
     return tuple((interval,) for interval in merged)
 
 
-def _touch(first: Interval, second: Interval) -> bool:
+def _touch(first: Interval, second: Interval, step: Fraction) -> bool:
+    """Whether nothing lies between two intervals; whole numbers a step apart have nothing between them."""
     if first.high is None or second.low is None:
         return True
+    if step:
+        return second.low <= first.high + step
     return second.low < first.high or (
         second.low == first.high and not (second.low_strict and first.high_strict)
     )

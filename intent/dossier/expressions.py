@@ -40,8 +40,11 @@ def unquoted(text: str) -> str:
 
 def read_number(text: str) -> Fraction:
     """A decimal, a fraction (`30000/1001`) or a mixed number (`1 1/2`), exactly."""
-    whole, _, part = text.strip().replace("−", "-").rpartition(" ")
+    written = text.strip().replace("−", "-")
+    whole, _, part = written.rpartition(" ")
     try:
+        if not written.isascii():
+            raise ValueError(written)
         return Fraction(whole or 0) + Fraction(part) * (-1 if whole.startswith("-") else 1)
     except (ValueError, ZeroDivisionError):
         raise Unreadable("bad-number", f"`{text}` is not a number") from None

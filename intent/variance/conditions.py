@@ -58,8 +58,11 @@ def _condition(
     if condition.assertion is None:
         answer = fact_answer(case, condition.fact or "", day)
     else:
-        own = condition.assertion.aggregate is Aggregate.EACH and (
-            case.scopes.of_proposal(condition.assertion) == case.members[line.identifier]
+        members = case.members[line.identifier]
+        own = (
+            condition.assertion.aggregate is Aggregate.EACH
+            and case.scopes.of_proposal(condition.assertion) == members
+            and frozenset(subjects) <= frozenset(members)
         )
         answer = assertion_answer(case, condition.assertion, subjects if own else None)
     return answer.negated if condition.unless else answer

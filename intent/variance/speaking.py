@@ -157,7 +157,10 @@ def _applies(
     value: ValueSet | None,
     day: datetime.date,
 ) -> bool:
-    """Whether an answer counts: a yes for all of the subject and value, a no for any of it."""
+    """Whether an answer counts: a yes for all of the subject and value, a no for any of it.
+
+    Where no value is in question, a no counts only if it is to all values.
+    """
     if consent.answer is None or _day_of(consent) > day:
         return False
     if consent.until is not None and day > consent.until.last:
@@ -168,8 +171,10 @@ def _applies(
     if consent.answer and any(fact_answer(case, fact, day) is Answer.OUT for fact in consent.terms):
         return False
     consented = _consented_values(case, line, consent)
-    if consented is None or value is None:
+    if consented is None:
         return True
+    if value is None:
+        return consent.answer
     return is_within(value, consented) if consent.answer else not are_disjoint(value, consented)
 
 
