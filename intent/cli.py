@@ -163,6 +163,28 @@ def history(work: Path, part: str | None, characteristic: str | None, form: str,
 
 
 @intent.command()
+@click.argument("old", type=_FILE)
+@click.argument("new", type=_FILE)
+@click.option("--installation", type=_FILE, help="Say which verdicts on this installation change.")
+@click.option("--format", "form", type=click.Choice(_TOLD), default="text", show_default=True)
+@click.option("--output", type=_FILE, help="Write here instead of printing.")
+def compare(old: Path, new: Path, installation: Path | None, form: str, output: Path | None) -> int:
+    """Say what changed between two states of the documentation of one work.
+
+    The exit code is 0 where nothing changed, and 1 where anything did.
+
+    Example: intent compare timetable/work-2019.md timetable/work.md
+    """
+    from intent import verbs
+    from intent.reports.compared import write_comparison
+
+    found, turn, findings = verbs.compare(old, new, installation)
+    _print_diagnostics(findings)
+    _deliver(write_comparison(found, turn, form, width=max(80, min(_terminal_width(), 120))), output)
+    return 1 if found.differences else 0
+
+
+@intent.command()
 @click.argument("name", required=False)
 @click.option("--work", type=_FILE, help="A work whose own terms are wanted as well.")
 def terms(name: str | None, work: Path | None) -> None:

@@ -9,18 +9,20 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from intent import __version__
-from intent.diagnostics import Diagnostic, Severity, Span, in_order
+from intent.diagnostics import Diagnostic, Severity, Span, Unusable, in_order
 from intent.documentation import Documentation, read_documentation
 from intent.files import write_whole
 from intent.heads import is_installation
 from intent.meanwhile import meanwhile
-from intent.proposal import Proposal, read_proposal
+from intent.proposal import Proposal, read_beside, read_proposal
 from intent.reports import Evidence, EvidenceFile, FileRole, write_report
 from intent.variance.judge import judge
 from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
+    from intent.comparison.verdicts import Turn
+    from intent.comparison.works import Comparison
     from intent.explanation import Explanation
     from intent.history.chronicle import Chronicle
     from intent.history.precedents import Standing
@@ -121,6 +123,45 @@ def history(
     documentation.validated()
     past = read_past(documentation, all_told=True)
     return chronicle(documentation.work, past.installations, subject, characteristic), past.findings
+
+
+def compare(
+    old: str | Path, new: str | Path, installation: str | Path | None = None
+) -> tuple[Comparison, Turn | None, tuple[Diagnostic, ...]]:
+    """What changed between two states of a work, and which verdicts on an installation change with it.
+
+    Raises `Unusable`, also where the two are not states of one work.
+    """
+    from intent.comparison.verdicts import compare_verdicts
+    from intent.comparison.works import compare_works
+
+    shipped = read_vocabulary()
+    states = [read_documentation(Path(path), shipped) for path in (old, new)]
+    for state in states:
+        state.validated()
+    findings = _one_work(states[0], states[1])
+    found = compare_works(states[0].work, states[1].work)
+    if installation is None:
+        return found, None, findings
+    proposals = [read_beside(Path(installation), state) for state in states]
+    for proposal in proposals:
+        proposal.validated()
+    before, after = (judge(one.documentation.work, one.installation) for one in proposals)
+    return found, compare_verdicts(before, after), findings
+
+
+def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
+    """Whether two states are of one work: a warning where only title or number say so. Raises `Unusable`."""
+    from intent.comparison.works import is_same_work
+
+    if old.work.iri == new.work.iri:
+        return ()
+    span = Span(new.files[0].name)
+    if not is_same_work(old.work, new.work):
+        message = f"this is another work (“{new.work.title}”) than “{old.work.title}”; compare two states of one"
+        raise Unusable([Diagnostic("another-work", message, span)])
+    message = f"the two have different IRIs ({old.work.iri}, {new.work.iri}); title or number say that they are one"
+    return (Diagnostic("another-iri", message, span, Severity.WARNING),)
 
 
 def terms(name: str | None = None, work: str | Path | None = None) -> str:
