@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from importlib.resources import files
 from pathlib import Path
@@ -143,11 +144,18 @@ def compare(
     found = compare_works(states[0].work, states[1].work)
     if installation is None:
         return found, None, findings
-    proposals = [read_beside(Path(installation), state) for state in states]
+    proposals = [read_beside(Path(installation), state) for state in _around(Path(installation), states)]
     for proposal in proposals:
         proposal.validated()
     before, after = (judge(one.documentation.work, one.installation) for one in proposals)
     return found, compare_verdicts(before, after), findings
+
+
+def _around(installation: Path, states: Sequence[Documentation]) -> Iterator[Documentation]:
+    """States of a work as though all lay where the installation is kept, with its pool."""
+    place = installation.resolve()
+    folders = [state.folder for state in states if place.is_relative_to(state.folder.resolve())]
+    yield from (replace(state, folder=folders[0] if folders else installation.parent) for state in states)
 
 
 def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
@@ -158,9 +166,10 @@ def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
         return ()
     span = Span(new.files[0].name)
     if not is_same_work(old.work, new.work):
-        message = f"this is another work (“{new.work.title}”) than “{old.work.title}”; compare two states of one"
+        message = f"“{new.work.title}” is another work than “{old.work.title}”; compare two states of one"
         raise Unusable([Diagnostic("another-work", message, span)])
-    message = f"the two have different IRIs ({old.work.iri}, {new.work.iri}); title or number say that they are one"
+    iris = f"{old.work.iri}, {new.work.iri}"
+    message = f"the two have different IRIs ({iris}) and are taken for one work by title or number"
     return (Diagnostic("another-iri", message, span, Severity.WARNING),)
 
 
