@@ -47,15 +47,17 @@ def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnost
     """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors.
 
     A work's instructions are laid against each other and against its documented state as well; of an installation,
-    it is asked whether those who answered could do so then.
+    it is asked whether those who answered could do so then, and whether it was carried out as agreed.
     """
     from intent.analysis.analyse import analyse, analyse_answers
+    from intent.history.reading import read_agreement
 
     found, shipped = Path(path), read_vocabulary()
     if work is not None or is_installation(found, shipped):
         proposal = read_proposal(found, Path(work) if work else None, shipped)
         documented, spans = proposal.documentation.work, proposal.reading.spans
-        return (*proposal.validated(), *analyse_answers(documented, proposal.installation, spans))
+        answers = analyse_answers(documented, proposal.installation, spans)
+        return (*proposal.validated(), *answers, *read_agreement(proposal))
     documentation = read_documentation(found, shipped)
     by_itself = analyse(documentation.work, documentation.reading.spans)
     return in_order([*documentation.validated(), *by_itself])
