@@ -1,0 +1,78 @@
+"""Where a heading's words are to be found: the sources named, with times, and the words themselves."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from rdflib import DCTERMS, RDF, Literal, URIRef
+
+from intent.dossier.draft import Draft
+from intent.dossier.expressions import Unreadable
+from intent.dossier.fields import Desk
+from intent.dossier.media_time import read_clip
+from intent.dossier.register import Sort
+from intent.dossier.tables import Cell
+from intent.names import INTENT, MEDIA_FRAGMENTS, OA
+
+_SEVERAL = re.compile(r"\s*(?:,(?!\d)|;|\band\b)\s*")
+_CITATION = re.compile(r"(?P<source>\S+?)(?:\s+(?:at|bei|à)\s+(?P<at>[\d:.,]+))?$")
+GAP = re.compile(r"\[\s*(?:…|\.\s*\.\s*\.)\s*\]|\(\s*(?:…|\.\.\.)\s*\)|…|\.{3,}")
+"""What stands in a quotation for words left out."""
+
+
+def read_citations(desk: Desk, identifier: str, cells: Sequence[Cell], words: str) -> None:
+    """The sources that a heading cites, each with its time and, where it can only be there, the passage."""
+    written = [(part, cell) for cell in cells for part in _SEVERAL.split(cell.text) if part]
+    for number, (text, cell) in enumerate(written, start=1):
+        match = _CITATION.match(text)
+        if match is None or not _is_time(match["at"]):
+            message = f"`{text}` is no citation; write `S1`, or `S1 at 00:14:05`"
+            desk.draft.wrong("bad-citation", message, cell.span)
+            continue
+        try:
+            source = desk.register.find(match["source"], Sort.SOURCE)
+        except Unreadable as error:
+            desk.draft.wrong(error.slug, str(error), cell.span)
+            continue
+        node = desk.draft.node(identifier, f"citation-{number}", span=cell.span)
+        _inscribe(desk.draft, identifier, node, URIRef(source.iri), number)
+        if match["at"] is not None:
+            _select_time(desk.draft, node, match["at"])
+        if len(written) == 1 and words and len(passages_quoted(words)) == 1 and not GAP.search(words):
+            _select_words(desk.draft, node, words)
+
+
+def passages_quoted(words: str) -> tuple[str, ...]:
+    """The paragraphs of what is quoted, each of which may come from another place."""
+    return tuple(filter(None, (paragraph.strip() for paragraph in re.split(r"\n[ \t]*\n", words))))
+
+
+def _is_time(at: str | None) -> bool:
+    try:
+        return at is None or bool(read_clip(at))
+    except ValueError:
+        return False
+
+
+def _inscribe(draft: Draft, identifier: str, node: URIRef, source: URIRef, number: int) -> None:
+    draft.add(draft.node(identifier), INTENT.cites, node)
+    draft.add(node, RDF.type, OA.SpecificResource)
+    draft.add(node, OA.hasSource, source)
+    draft.add(node, INTENT.order, Literal(number))
+
+
+def _select_time(draft: Draft, node: URIRef, at: str) -> None:
+    selector = URIRef(f"{node}.time")
+    draft.add(node, OA.hasSelector, selector)
+    draft.add(selector, RDF.type, OA.FragmentSelector)
+    draft.add(selector, DCTERMS.conformsTo, MEDIA_FRAGMENTS)
+    draft.add(selector, RDF.value, Literal(f"t={at}"))
+
+
+def _select_words(draft: Draft, node: URIRef, words: str) -> None:
+    """The passage by its words, for those who read the record with other programs; the heading holds them too."""
+    selector = URIRef(f"{node}.words")
+    draft.add(node, OA.hasSelector, selector)
+    draft.add(selector, RDF.type, OA.TextQuoteSelector)
+    draft.add(selector, OA.exact, Literal(" ".join(words.split())))

@@ -1,0 +1,1 @@
+"""What the documentation rests on: the sources' files, the passages quoted from them, and their digests."""
