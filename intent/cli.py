@@ -111,30 +111,32 @@ def check(files: tuple[Path, ...], form: str, output: Path | None, date: object)
 
 @intent.command()
 @click.argument("work", type=_FILE)
-@click.argument("part")
+@click.argument("subject", required=False)
 @click.argument("characteristic", required=False)
 @click.option(
     "--on",
     type=click.DateTime(["%Y", "%Y-%m", "%Y-%m-%d"]),
-    help="The day on which to look: 2005, 2005-06-01.",
+    help="The day on which to look: 2005, 2005-06-01; today if none.",
 )
-def explain(work: Path, part: str, characteristic: str | None, on: object) -> None:
-    """Say what governs a part, in whose words.
+def explain(work: Path, subject: str | None, characteristic: str | None, on: object) -> None:
+    """Say what governs a part, a group, a characteristic or the whole work, in whose words.
 
-    Example: intent explain timetable/work.md M1 technology
+    It says for which values which instruction prevails, what gives way to it, and from when to when each holds.
+
+    Example: intent explain timetable/work.md M1 technology --on 2005
     """
     import datetime
 
     from intent import verbs
     from intent.explanation import Unknown
-    from intent.reports.explained import write_explanations
+    from intent.reports.explained import write_account
 
     day = on.date() if isinstance(on, datetime.datetime) else None
     try:
-        found = verbs.explain(work, part, characteristic, day)
+        found = verbs.explain(work, subject, characteristic, day)
     except Unknown as error:
         raise click.UsageError(str(error)) from None
-    click.echo(write_explanations(found), nl=False)
+    click.echo(write_account(found), nl=False)
 
 
 @intent.command()

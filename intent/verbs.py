@@ -24,7 +24,7 @@ from intent.vocabulary.loader import read_vocabulary
 if TYPE_CHECKING:
     from intent.comparison.verdicts import Turn
     from intent.comparison.works import Comparison
-    from intent.explanation import Explanation
+    from intent.explanation import Account
     from intent.history.chronicle import Chronicle
     from intent.history.precedents import Standing
 
@@ -102,14 +102,20 @@ def report(
 
 
 def explain(
-    work: str | Path, subject: str, characteristic: str | None = None, on: datetime.date | None = None
-) -> tuple[Explanation, ...]:
-    """What governs a part, on a day. Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name."""
+    work: str | Path,
+    subject: str | None = None,
+    characteristic: str | None = None,
+    on: datetime.date | None = None,
+) -> Account:
+    """What governs a part, a group, a characteristic or the whole work on a day, today's if none.
+
+    Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name.
+    """
     from intent.explanation import explain as explain_work
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
-    return explain_work(documentation.work, subject, characteristic, on)
+    return explain_work(documentation.work, subject, characteristic, on or datetime.date.today())
 
 
 def history(

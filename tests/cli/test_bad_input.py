@@ -303,7 +303,6 @@ def test_calls_that_make_no_sense(run: Run) -> None:
         ("check", "loan.md", "--date", "yesterday"),
         ("convert", "work.md"),
         ("convert", "work.md", "--to", "rdf-xml"),
-        ("explain", "work.md"),
         ("explain", "work.md", "M9"),
         ("explain", "work.md", "M1", "rotatoin"),
         ("explain", "work.md", "M1", "--on", "2027-02-30"),
