@@ -9,11 +9,12 @@ from dataclasses import dataclass
 from intent.analysis.biography import life_of
 from intent.analysis.governing import Stretch, stretches
 from intent.analysis.matters import Matter, matters_of
-from intent.assertions import Aggregate
+from intent.assertions import Aggregate, ScopeKind
 from intent.dates import DaySpan
 from intent.diagnostics import nearest
 from intent.installation import Installation
 from intent.model import Heading, Instruction, Work
+from intent.phrasing import scope_words
 from intent.variance.case import Case, lay_out
 from intent.variance.conditions import conditions_answer
 from intent.variance.people import who_can_answer
@@ -162,7 +163,9 @@ def _wholes(
     for (subject, label), about in together.items():
         lines = _lines(case, about)
         told = tuple(_explained(case, line, about[0].members[0], day) for line in lines)
-        yield Explanation(subject, label, (), told, stretches(case, about, day))
+        scope = lines[0].assertion.scope
+        named = scope_words(scope, case.vocabulary) if scope.kind is ScopeKind.EVERY else subject
+        yield Explanation(named, label, (), told, stretches(case, about, day))
 
 
 def _lines(case: Case, matters: Sequence[Matter]) -> list[Instruction]:
@@ -228,7 +231,7 @@ def _why_not_in_force(line: Instruction, day: datetime.date) -> str:
         return f"withdrawn on {line.withdrawn}"
     if line.until is not None and day > line.until.last:
         return f"held until {line.until}"
-    return f"given only on {line.on}"
+    return "not yet given"
 
 
 def _conditions(case: Case, line: Instruction, has_open: bool, day: datetime.date) -> str:

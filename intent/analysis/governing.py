@@ -52,27 +52,22 @@ def stretches(case: Case, matters: Sequence[Matter], day: datetime.date) -> tupl
     if not claims or first.aggregate in _NOT_CUT:
         return ()
     sets = [claim.admitted for claim in claims if claim.admitted is not None]
-    fates: dict[Fate, tuple[ValueSet, bool]] = {}
+    fates: dict[tuple[bool, Fate], ValueSet] = {}
     for piece in cut(first.whole, sets):
-        fate = _fate(case, matters, piece, day)
-        values, is_named = fates.get(fate, (None, False))
-        merged = piece.values if values is None else joined(values, piece.values)
-        fates[fate] = (merged, is_named or any(piece.within))
-    found = sorted(fates.items(), key=lambda item: (not item[1][1], -_badness(item[0])))
+        key = (any(piece.within), _fate(case, matters, piece, day))
+        values = fates.get(key)
+        fates[key] = piece.values if values is None else joined(values, piece.values)
+    lines = [claim.line for claim in claims]
     return tuple(
-        Stretch(
-            values_words(case, first, values, [claim.line for claim in claims])
-            if is_named
-            else "anything else",
-            fate,
-        )
-        for fate, (values, is_named) in found
+        Stretch(values_words(case, first, values, lines) if is_named else "anything else", fate)
+        for (is_named, fate), values in sorted(fates.items(), key=_named_first)
     )
 
 
-def _badness(fate: Fate) -> int:
-    """The best first."""
-    return -fate.verdict.badness if fate.verdict else 0
+def _named_first(item: tuple[tuple[bool, Fate], ValueSet]) -> tuple[bool, int]:
+    """What some instruction names, the best first; then the rest."""
+    (is_named, fate), _ = item
+    return not is_named, fate.verdict.badness if fate.verdict else 0
 
 
 def _fate(case: Case, matters: Sequence[Matter], piece: Piece, day: datetime.date) -> Fate:
