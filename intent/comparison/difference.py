@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
-from intent.assertions import Statements
+from intent.assertions import Expression, Measured, Statements
 from intent.dates import DaySpan
 from intent.phrasing import expression_words, listed
 from intent.vocabulary.terms import Vocabulary
@@ -122,8 +122,16 @@ def of_statements(statements: Statements, vocabulary: Vocabulary) -> dict[str, F
     for iri, expression in statements.items():
         characteristic = vocabulary.characteristics.get(iri)
         words = expression.written.strip() or expression_words(expression, vocabulary)
-        found[characteristic.label if characteristic else iri] = Facet(expression, words)
+        found[characteristic.label if characteristic else iri] = Facet(meant(expression), words)
     return found
+
+
+def meant(expression: Expression) -> Expression:
+    """What an expression says, in whatever unit it is written."""
+    items = tuple(
+        replace(item, unit=None) if isinstance(item, Measured) else item for item in expression.items
+    )
+    return replace(expression, items=items)
 
 
 def of_fields(fields: Mapping[str, str], vocabulary: Vocabulary) -> dict[str, Facet]:

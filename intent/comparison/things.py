@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 
-from intent.comparison.difference import Facet, Sort, Thing, facets, of_fields, of_statements
+from intent.assertions import Condition
+from intent.comparison.difference import Facet, Sort, Thing, facets, meant, of_fields, of_statements
 from intent.model import Citation, Connection, Heading, Instruction, Work
 from intent.phrasing import comparison_words, condition_words, scope_words, subject_words
 from intent.vocabulary.terms import Vocabulary
@@ -39,12 +41,19 @@ def _instruction(work: Work, line: Instruction) -> Thing:
     told = facets(modality=line.modality.value)
     told["characteristic"] = Facet(subject, subject_words(said, vocabulary))
     told["scope"] = Facet(said.scope, scope_words(said.scope, vocabulary))
-    told["value"] = Facet(said.expression, _value(line, vocabulary))
+    told["value"] = Facet(meant(said.expression), _value(line, vocabulary))
     conditions = tuple(condition_words(condition, vocabulary) for condition in line.conditions)
     if conditions:
-        told["conditions"] = Facet(line.conditions, ", ".join(conditions))
+        told["conditions"] = Facet(tuple(map(_meant, line.conditions)), ", ".join(conditions))
     told |= facets(until=line.until, consent_of=line.consents, choice=line.choice)
     return Thing(Sort.INSTRUCTION, line.identifier, told, f"{line.modality}: {line.sentence}")
+
+
+def _meant(condition: Condition) -> Condition:
+    said = condition.assertion
+    return (
+        replace(condition, assertion=replace(said, expression=meant(said.expression))) if said else condition
+    )
 
 
 def _value(line: Instruction, vocabulary: Vocabulary) -> str:

@@ -17,7 +17,7 @@ class Turned:
     """None where nothing was judged."""
     after: Verdict | None
     governing: tuple[str, ...]
-    """The instructions that govern it now, or governed it where it is no longer judged."""
+    """The instructions that govern it now."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,5 +49,5 @@ def _turned(before: Row | None, after: Row | None) -> Turned:
     told = after or before
     assert told is not None
     verdicts = (before.verdict if before else None), (after.verdict if after else None)
-    lines = tuple(line.identifier for line in told.governing)
+    lines = tuple(line.identifier for line in after.governing) if after else ()
     return Turned(told.subject, told.characteristic, *verdicts, lines)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
-from intent.explanation import characteristic_named, members_named
+from intent.explanation import Unknown, characteristic_named, members_named
 from intent.history.consenting import consenting_people
 from intent.history.departing import departs, distance_words, value_of
 from intent.installation import Installation
@@ -57,6 +57,8 @@ def chronicle(
 ) -> Chronicle:
     """The history of a work, of a part, or of one characteristic of it. Raises `Unknown` for an unknown name."""
     members = members_named(work, subject) if subject else None
+    if subject and not members:
+        raise Unknown(f"there is no part or group `{subject}` in “{work.title}”")
     term = characteristic_named(work, characteristic).iri if characteristic else None
     variances = tuple(judge(work, one) for one in sorted(past, key=lambda one: one.dates.first))
     documented = documented_state(work)

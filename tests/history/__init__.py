@@ -1,0 +1,1 @@
+"""What was shown before: cases to read, and what must always hold."""

@@ -1,0 +1,21 @@
+"""Precedents, chains of steps, histories and agreements, each in a case that can be read."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from history.transcripts import printed_by, read_transcript, write_files
+
+TESTS = Path(__file__).parents[1]
+CASES = sorted([*TESTS.glob("history/cases/*.md"), *TESTS.glob("comparison/cases/*.md")])
+
+
+@pytest.mark.parametrize("path", CASES, ids=lambda path: f"{path.parent.parent.name}-{path.stem}")
+def test_case(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    transcript = read_transcript(path)
+    write_files(transcript, tmp_path)
+    monkeypatch.chdir(tmp_path)
+    for command in transcript.commands:
+        assert printed_by(command) == command.printed, f"{path}:{command.line}"
