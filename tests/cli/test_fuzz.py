@@ -200,16 +200,15 @@ def tried(folder: Path, form: str) -> tuple[Diagnostic, ...]:
     try:
         checked = verbs.check(folder / "loan.md")
         assert verbs.report(checked, form)
-        for to in ("markdown", "turtle"):
-            assert verbs.convert(folder / "work.md", to)[0]
-            assert verbs.convert(folder / "loan.md", to)[0]
+        assert verbs.convert(folder / "work.md", "turtle")[0]
+        assert verbs.convert(folder / "loan.md", "markdown")[0]
     except Unusable as error:
         return error.diagnostics
     return ()
 
 
 @given(EDITS, EDITS, st.sampled_from(["text", "html", "markdown", "json", "turtle"]))
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=25, deadline=None, derandomize=True)
 def test_no_change_ends_in_a_traceback(work: list[Edit], loan: list[Edit], form: str) -> None:
     """Whatever is raised is `Unusable`, and says where."""
     with TemporaryDirectory() as name:
