@@ -4,43 +4,24 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from intent.assertions import Aggregate, ScopeKind
 from intent.dates import DaySpan
 from intent.installation import Installation
-from intent.meaning import admitted_values
-from intent.model import Instruction, Modality, Work
-from intent.names import PRESENCE
-from intent.values import ValueSet, are_disjoint
-from intent.variance.aggregates import Amount, amounts
+from intent.model import Work
+from intent.values import Answer
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
-from intent.variance.change import Change, change_of, documented_for
-from intent.variance.conditions import admitted_amounts, documented_amounts
+from intent.variance.change import documented_for
+from intent.variance.conditions import lies_among
 from intent.variance.days import segments
-from intent.variance.excuses import excusing_permissions
 from intent.variance.findings import findings_of
+from intent.variance.grounds import admitted_by, gravity, judge_day
 from intent.variance.outcome import concluded
-from intent.variance.people import LOWEST
-from intent.variance.reasons import reason_for
-from intent.variance.result import Row, Variance, Verdict
-from intent.variance.says import Question, Said, Says, ask
-from intent.variance.speaking import Speaker, speakers
+from intent.variance.reasons import reason_for, refusal_words
+from intent.variance.result import Row, Variance
+from intent.variance.speaking import refusals
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
-from intent.variance.verdict import Judgement, judge_ground
-from intent.variance.wording import amount_words, presence_words
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """The judgement of one ground on one day, with the values it was about."""
-
-    judgement: Judgement
-    ground: str
-    documented: str
-    proposed: str
-    also_against: tuple[Instruction, ...] = ()
 
 
 def judge(work: Work, installation: Installation) -> Variance:
@@ -67,7 +48,7 @@ def rows_about(
 def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -> Iterator[Row]:
     """The topic's row: the worst verdict of any day, with its days where not all have it."""
     found = [
-        (span, judged) for span in spans if (judged := _on_day(case, index, topic, span.first)) is not None
+        (span, judged) for span in spans if (judged := judge_day(case, index, topic, span.first)) is not None
     ]
     if not found:
         return
@@ -94,13 +75,20 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
         also_against=judged.also_against,
     )
     day = (days or spans[0]).first
-    yield replace(row, reason=reason_for(case, row), ask=who_could_lift(case, row, day))
+    reason = " ".join([reason_for(case, row), *_refused(case, topic, row, day)])
+    yield replace(row, reason=reason, ask=who_could_lift(case, row, day))
 
 
-def gravity(case: Case, judgement: Judgement) -> tuple[int, bool]:
-    """How much a judgement weighs; a breach of more than observed practice weighs more."""
-    ranks = {case.ranks[said.line.identifier] for said in judgement.governing}
-    return judgement.verdict.badness, ranks != {LOWEST}
+def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator[str]:
+    """Of a departure that stands: the permissions that would cover it, had their consent not been refused."""
+    if topic.kind is not TopicKind.EACH or not row.verdict.is_departure or topic.characteristic is None:
+        return
+    (subject,) = topic.members
+    value = case.proposed.value(subject, topic.characteristic)
+    for line, consent in refusals(case, topic.lines, topic.members, value, day):
+        admitted = admitted_by(case, line, documented_for(case, subject, topic.characteristic))
+        if lies_among(value, admitted) is Answer.IN:
+            yield refusal_words(case, line, consent)
 
 
 def _first_run(spans: Sequence[DaySpan]) -> DaySpan:
@@ -111,164 +99,3 @@ def _first_run(spans: Sequence[DaySpan]) -> DaySpan:
             break
         last = span.last
     return DaySpan(spans[0].first, last)
-
-
-def _on_day(case: Case, index: EachIndex, topic: Topic, day: datetime.date) -> Found | None:
-    """The gravest of all grounds; of equals the artist's intent."""
-    grounds = sorted(
-        {line.ground for line in (*topic.lines, *topic.counters)} | {"intent"}, key=_ground_order
-    )
-    found = [
-        judged for ground in grounds if (judged := _of_ground(case, index, topic, ground, day)) is not None
-    ]
-    if not found:
-        return None
-    gravest = max(found, key=lambda judged: gravity(case, judged.judgement))
-    others = [said.line for judged in found if judged is not gravest for said in _against(judged.judgement)]
-    return replace(gravest, also_against=(*(said.line for said in gravest.judgement.also_against), *others))
-
-
-def _against(judgement: Judgement) -> tuple[Said, ...]:
-    """The instructions that stand against a value, where any does."""
-    if judgement.verdict not in {Verdict.FORBIDDEN, Verdict.BREACH, Verdict.CONTRADICTION}:
-        return ()
-    return (*judgement.governing, *judgement.also_against)
-
-
-def _ground_order(ground: str) -> tuple[bool, str]:
-    return ground != "intent", ground
-
-
-def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: datetime.date) -> Found | None:
-    if topic.kind is TopicKind.AGGREGATE:
-        return _aggregate(case, index, topic, ground, day)
-    if topic.kind is TopicKind.PRESENCE:
-        return _presence(case, topic, ground, day)
-    assert topic.characteristic is not None
-    characteristic, (subject,) = topic.characteristic, topic.members
-    value, documented = (
-        case.proposed.value(subject, characteristic),
-        documented_for(case, subject, characteristic),
-    )
-    questions = [
-        Question(speaker, value, _admitted(case, speaker, documented), f"{topic.label} of {topic.subject}")
-        for speaker in _speaking(case, topic.lines, topic.members, ground, day)
-    ]
-    judgement = judge_ground(
-        case, ask(case, questions, topic.members, day), change_of(case, subject, characteristic), ground
-    )
-    if judgement is None:
-        return None
-    words = case.documented.words(subject, characteristic), case.proposed.words(subject, characteristic)
-    return Found(judgement, ground, *words)
-
-
-def _speaking(
-    case: Case, lines: Sequence[Instruction], members: Sequence[str], ground: str, day: datetime.date
-) -> list[Speaker]:
-    return speakers(case, [line for line in lines if line.ground == ground], members, day)
-
-
-def _admitted(case: Case, speaker: Speaker, documented: ValueSet | None) -> ValueSet | None:
-    assertion = speaker.line.assertion
-    characteristic = case.vocabulary.characteristics[assertion.characteristic or ""]
-    return admitted_values(assertion.expression, characteristic, case.vocabulary, documented)
-
-
-def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Found | None:
-    """Decided by instructions on presence; where none speaks, by those on the number of its scope."""
-    assert topic.characteristic is not None
-    (subject,) = topic.members
-    value, documented = (
-        state.value(subject, topic.characteristic) for state in (case.proposed, case.documented)
-    )
-    is_addition = subject not in case.documented.devices
-    questions = [
-        Question(speaker, value, _admitted(case, speaker, documented), f"presence of {subject}")
-        for speaker in _speaking(case, topic.lines, topic.members, ground, day)
-    ]
-    if not questions:
-        counting = _speaking(case, topic.counters, topic.members, ground, day)
-        questions = [question for speaker in counting for question in _counted(case, speaker)]
-    said = ask(case, questions, topic.members, day)
-    if is_addition:
-        said = [word for word in said if not _asks_only_for_the_documented(word)]
-    judgement = judge_ground(case, said, Change(value == documented, counts_unasked=True), ground)
-    if judgement is None:
-        return None
-    return Found(judgement, ground, *presence_words(case, subject))
-
-
-def _asks_only_for_the_documented(said: Said) -> bool:
-    """That a group must be present does not ask for more of it."""
-    assertion = said.line.assertion
-    return (
-        said.says in {Says.MEETS, Says.PERMITS}
-        and said.line.modality is Modality.REQUIRED
-        and assertion.aggregate is Aggregate.EACH
-        and assertion.characteristic == PRESENCE
-        and assertion.scope.kind is not ScopeKind.ADDITIONS
-    )
-
-
-def _counted(case: Case, speaker: Speaker) -> Iterator[Question]:
-    assertion = speaker.line.assertion
-    members = case.members[speaker.line.identifier]
-    documented = documented_amounts(case, assertion, members)
-    for amount in amounts(assertion, members, case.proposed):
-        admitted = admitted_amounts(case, assertion, documented.get(amount.members))
-        counted = f"number of {assertion.scope.written}"
-        yield Question(speaker, amount.value, admitted, counted, case.breadths[speaker.line.identifier])
-
-
-def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: datetime.date) -> Found | None:
-    """Each pair by itself, and the worst of them; a number, a total or a relation at once."""
-    assert topic.assertion is not None
-    speaking = _speaking(case, topic.lines, topic.members, ground, day)
-    if not speaking:
-        return None
-    documented = documented_amounts(case, topic.assertion, topic.members)
-    found = [
-        judged
-        for amount in amounts(topic.assertion, topic.members, case.proposed)
-        if (
-            judged := _amount(
-                case, index, topic, speaking, amount, documented.get(amount.members), ground, day
-            )
-        )
-    ]
-    return max(found, key=lambda judged: gravity(case, judged.judgement), default=None)
-
-
-def _amount(
-    case: Case,
-    index: EachIndex,
-    topic: Topic,
-    speaking: Sequence[Speaker],
-    amount: Amount,
-    documented: ValueSet | None,
-    ground: str,
-    day: datetime.date,
-) -> Found | None:
-    assert topic.assertion is not None
-    questions = [
-        Question(
-            speaker,
-            amount.value,
-            admitted_amounts(case, speaker.line.assertion, documented),
-            f"{topic.label} of {topic.subject}",
-        )
-        for speaker in speaking
-    ]
-    said = ask(case, questions, topic.members, day)
-    same = documented is not None and amount.value == documented
-    differs = documented is not None and are_disjoint(amount.value, documented)
-    change = Change(same, True, differs, False, documented is not None)
-    judgement = judge_ground(case, said, change, ground)
-    if judgement is not None and judgement.verdict in {Verdict.FORBIDDEN, Verdict.BREACH}:
-        permissions = excusing_permissions(case, index, topic, judgement.governing, ground, day)
-        if permissions is not None:
-            judgement = replace(judgement, verdict=Verdict.CONTRADICTION, excused_by=permissions)
-    if judgement is None:
-        return None
-    return Found(judgement, ground, *amount_words(case, topic, amount, documented))

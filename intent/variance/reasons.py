@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from intent.installation import Consent
 from intent.model import Instruction
 from intent.phrasing import NOT_GIVEN, listed
 from intent.variance.case import Case
@@ -86,6 +87,12 @@ def _unknown(case: Case, row: Row, names: str) -> str:
     if row.documented == NOT_GIVEN:
         return "It is not documented, so nobody can tell whether this differs."
     return "It is not given precisely enough to tell whether it differs."
+
+
+def refusal_words(case: Case, line: Instruction, consent: Consent) -> str:
+    """`R2.1 would allow it, but the estate refused on 2025-05-30.`"""
+    when = f" on {consent.date}" if consent.date else ""
+    return f"{line.identifier} would allow it, but {_name(case, consent.person)} refused{when}."
 
 
 def opens_words(case: Case, opens: Iterable[Open]) -> str:

@@ -188,6 +188,20 @@ def _consented_values(case: Case, line: Instruction, consent: Consent) -> ValueS
     return admitted_values(consent.value, compared, case.vocabulary)
 
 
+def refusals(
+    case: Case, lines: Sequence[Instruction], subjects: Sequence[str], value: ValueSet, day: datetime.date
+) -> list[tuple[Instruction, Consent]]:
+    """The permissions in force that somebody has refused for a value by a day, each with the refusal."""
+    found = []
+    for line in lines:
+        if line.modality is Modality.ALLOWED and line.consents and is_dated_in_force(line, day):
+            answers = case.consents.get(line.identifier, ())
+            latest = _latest(case, line, answers, subjects, value, day)
+            if latest is not None and latest.answer is False:
+                found.append((line, latest))
+    return found
+
+
 def terms_open(case: Case, line: Instruction, consent: Consent, day: datetime.date) -> tuple[Open, ...]:
     """The terms of a consent that nobody has yet attested."""
     return tuple(
