@@ -74,7 +74,7 @@ def _replaces(case: Case, matter: Matter, one: Claim, other: Claim, places: Mapp
 
 def _covers(case: Case, matter: Matter, one: Claim, other: Claim) -> bool:
     line, idle_line = one.line, other.line
-    if line.modality is not idle_line.modality or line.supersedes != idle_line.supersedes:
+    if line.modality is not idle_line.modality or not _ended(case, idle_line) <= _ended(case, line):
         return False
     if not set(line.conditions) <= set(idle_line.conditions) or not outlasts(case, line, idle_line):
         return False
@@ -84,6 +84,11 @@ def _covers(case: Case, matter: Matter, one: Claim, other: Claim) -> bool:
         return _allows_as_much(matter, one, other) and _fares_as_well(case, matter, one, other)
     mine, others = (matter.satisfied_by[claim.line.identifier] for claim in (one, other))
     return is_within(mine, others) and not mine.is_empty and _fares_alike(case, matter, one, other)
+
+
+def _ended(case: Case, line: Instruction) -> frozenset[str]:
+    """What an instruction supersedes with effect."""
+    return frozenset(earlier for earlier, later in case.superseders.items() if line in later)
 
 
 def _allows_as_much(matter: Matter, one: Claim, other: Claim) -> bool:
