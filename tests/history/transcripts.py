@@ -1,7 +1,8 @@
 """Cases that can be read: files, a command, and what it prints.
 
 A case file holds blocks between three backquotes. The words after the first three name a file that is written, or
-a command; the block of a command holds what it must print. Of `intent check` only the departures are told.
+a command; the block of a command holds what it must print. Of `intent check` only the departures are told,
+of `intent validate` what is found and not the sum.
 """
 
 from __future__ import annotations
@@ -62,8 +63,14 @@ def printed_by(command: Command) -> str:
     if ran.exception is not None and not isinstance(ran.exception, SystemExit):
         return f"{ran.exception}\n"
     code = f"exit code {ran.return_value}\n" if ran.return_value else ""
-    shown = "".join(_departures(ran.output)) if command.arguments[0] == "check" else ran.output
-    return shown + code
+    return _told(command.arguments[0], ran.output) + code
+
+
+def _told(command: str, output: str) -> str:
+    """What matters of an output: of a check the departures, of a validation what is found, without the sum."""
+    if command == "validate":
+        return "".join(output.splitlines(keepends=True)[:-1])
+    return "".join(_departures(output)) if command == "check" else output
 
 
 def _departures(report: str) -> Iterator[str]:
