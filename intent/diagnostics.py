@@ -79,12 +79,34 @@ def has_errors(diagnostics: Iterable[Diagnostic]) -> bool:
     return any(found.is_error for found in diagnostics)
 
 
-def nearest(name: str, known: Sequence[str]) -> str:
-    """A clause that offers the nearest known name, or nothing where none is near."""
-    close = difflib.get_close_matches(
-        name.casefold(), {known_name.casefold(): None for known_name in known}, 1, 0.6
-    )
-    if not close:
-        return ""
-    original = next(known_name for known_name in known if known_name.casefold() == close[0])
-    return f"; did you mean `{original}`?"
+def summary(diagnostics: Iterable[Diagnostic]) -> str:
+    """How many errors and warnings there are, `3 errors, 1 warning`; notes weigh nothing."""
+    severities = [found.severity for found in diagnostics]
+    counted = ((severities.count(one), one) for one in (Severity.ERROR, Severity.WARNING))
+    return ", ".join(f"{count} {one}{'' if count == 1 else 's'}" for count, one in counted if count)
+
+
+def nearest(name: str, known: Sequence[str], first: Sequence[str] = ()) -> str:
+    """A clause that offers the nearest known name, or nothing where none is near.
+
+    One of the ``first`` is offered unless another is clearly nearer, as where a text is in another language.
+    """
+    wanted = name.casefold()
+    found = _closest(wanted, first)
+    other = _closest(wanted, known)
+    if other and (not found or _likeness(wanted, other) > _likeness(wanted, found) + _CLEARLY):
+        found = other
+    return f"; did you mean `{found}`?" if found else ""
+
+
+_CLEARLY = 0.15
+
+
+def _closest(wanted: str, known: Sequence[str]) -> str:
+    by_case = {name.casefold(): name for name in reversed(known)}
+    close = difflib.get_close_matches(wanted, by_case, 1, 0.6)
+    return by_case[close[0]] if close else ""
+
+
+def _likeness(wanted: str, name: str) -> float:
+    return difflib.SequenceMatcher(None, name.casefold(), wanted).ratio()

@@ -16,7 +16,16 @@ from intent.dossier.draft import Reading, Triple
 from intent.dossier.terms import read_terms
 from intent.dossier.work import read_work
 from intent.files import as_text, read_bytes, within
-from intent.heads import ReadFile, is_rdf, named_in_head, only_one, read_file, read_graph, read_text
+from intent.heads import (
+    ReadFile,
+    is_rdf,
+    named_in_head,
+    only_one,
+    read_file,
+    read_graph,
+    read_text,
+    refuse_installation,
+)
 from intent.meanwhile import Begin, at_once
 from intent.model import Work
 from intent.names import INTENT
@@ -43,7 +52,8 @@ class Shaped:
     def findings(self) -> Findings:
         """What the reading and the shapes found; no shape speaks where the text has an error already."""
         reading = self.reading
-        shaped = validate_record(reading.triples, reading.spans, self.shapes, reading.findings, self.beside)
+        earlier = (*reading.findings, *reading.forgotten)
+        shaped = validate_record(reading.triples, reading.spans, self.shapes, earlier, self.beside)
         return (*reading.findings, *shaped)
 
     def term_findings(self) -> Findings:
@@ -108,6 +118,7 @@ def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] =
         reading = Reading(iri, graph, {iri: Span(name)}, ())
     else:
         text = read_text(path, content)
+        refuse_installation(text, name, shipped)
         vocabulary, more = _vocabulary(shipped, path.parent, *named_in_head(text, name, shipped, "terms"))
         reading = read_work(text, name, vocabulary)
     found = loadable(Shaped(reading, "work", vocabulary), not is_rdf(path), begin)

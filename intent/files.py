@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 import contextlib
 import os
 import stat
@@ -44,7 +45,11 @@ def as_text(content: bytes, name: str) -> str:
         start = before.rfind(b"\n") + 1
         column = len(before[start:].decode("utf-8", "replace")) + 1
         whole = content[start:].split(b"\n", 1)[0].decode("latin-1").rstrip("\r")
-        message = "the file is not UTF-8; save it as UTF-8 (it looks like Latin-1 or Windows-1252)"
+        is_wide = content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
+        looks = "UTF-16, which some editors call Unicode" if is_wide else "Latin-1 or Windows-1252"
+        message = f"the file is not UTF-8; save it as UTF-8 (it looks like {looks})"
+        if is_wide:
+            raise Unusable([Diagnostic("not-utf-8", message, Span(name))]) from None
         raise Unusable([Diagnostic("not-utf-8", message, Span(name, line, column, whole))]) from None
     if "\0" in text:
         line = text[: text.index("\0")].count("\n") + 1

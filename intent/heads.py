@@ -85,3 +85,21 @@ def is_installation(path: Path, shipped: Vocabulary) -> bool:
         return (None, RDF.type, INTENT.Work) not in graph and (None, RDF.type, INTENT.Installation) in graph
     text = as_text(content, str(path))
     return any(named_in_head(text, "", shipped, key)[0] for key in ("work", "dates"))
+
+
+def refuse_installation(text: str, name: str, vocabulary: Vocabulary) -> None:
+    """Raises `Unusable` where the text of an installation is named in the place of a work's."""
+    written, span = named_in_head(text, name, vocabulary, "work")
+    if written:
+        message = f"this is an installation; name its work, `{written}`"
+        raise Unusable([Diagnostic("is-an-installation", message, span)])
+
+
+def refuse_work(text: str, name: str, vocabulary: Vocabulary) -> None:
+    """Raises `Unusable` where the text of a work is named in the place of an installation's."""
+    own = vocabulary.sections[str(TERM["instructions-section"])].names
+    parts = vocabulary.sections[str(TERM["parts-section"])].names
+    for line in text.splitlines():
+        if line.startswith("## ") and normal(line[3:]) in {*own, *parts}:
+            message = "this is a work; name an installation"
+            raise Unusable([Diagnostic("is-a-work", message, Span(name))])

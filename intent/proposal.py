@@ -22,7 +22,16 @@ from intent.documentation import (
 from intent.dossier.draft import Reading
 from intent.dossier.installation import read_installation, read_pool
 from intent.files import as_text, read_bytes, within
-from intent.heads import ReadFile, is_rdf, named_in_head, only_one, read_file, read_graph, read_text
+from intent.heads import (
+    ReadFile,
+    is_rdf,
+    named_in_head,
+    only_one,
+    read_file,
+    read_graph,
+    read_text,
+    refuse_work,
+)
 from intent.installation import Installation
 from intent.meanwhile import Begin, at_once
 from intent.names import INTENT
@@ -90,7 +99,10 @@ def _named_work(opened: _Opened, vocabulary: Vocabulary) -> tuple[str | None, Sp
     """The file of the work that an installation names, and where it does so."""
     name = str(opened.path)
     if isinstance(opened.held, str):
-        return named_in_head(opened.held, name, vocabulary, "work")
+        named, span = named_in_head(opened.held, name, vocabulary, "work")
+        if named is None:
+            refuse_work(opened.held, name, vocabulary)
+        return named, span
     written = opened.held.value(URIRef(only_one(opened.held, INTENT.Installation, name)), INTENT.workFile)
     return str(written) if written else None, Span(name)
 

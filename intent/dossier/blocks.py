@@ -91,6 +91,12 @@ class Section:
         """All that is no field, where neither quotations nor tables have a meaning of their own."""
         return _prose(self.blocks, Prose, Quote, Table)
 
+    @property
+    def verbatim(self) -> str:
+        """All that stands there, lists and tables too, where nothing has a meaning of its own."""
+        pieces = [block.text if isinstance(block, Prose) else block.raw for block in self.blocks]
+        return "\n\n".join(pieces)
+
     def _before_table(self) -> tuple[Block, ...]:
         tables = [index for index, block in enumerate(self.blocks) if isinstance(block, Table)]
         return self.blocks[: tables[0]] if tables else self.blocks

@@ -56,6 +56,7 @@ def _inscribe_omission(desk: Desk, field: Field) -> None:
             first = draft.spans[iri].line
             message = f"`{part.identifier}` is omitted twice, first at line {first}; keep one of the two"
             draft.wrong("repeated-part", message, field.span)
+            continue
         node = draft.node("omission", part.identifier, span=field.span)
         draft.add(node, RDF.type, INTENT.Omission)
         draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))

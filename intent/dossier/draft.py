@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from rdflib import Graph, Literal, URIRef
 from rdflib.term import Node
 
-from intent.diagnostics import Diagnostic, Severity, Span, in_order
+from intent.diagnostics import Diagnostic, Severity, Span, has_errors, in_order
 from intent.names import PREFIXES, local_iri
 from intent.vocabulary.terms import Vocabulary
 
@@ -25,6 +25,8 @@ class Reading:
     triples: Iterable[Triple]
     spans: Mapping[str, Span]
     findings: tuple[Diagnostic, ...]
+    forgotten: tuple[Diagnostic, ...] = ()
+    """What follows from an earlier finding, and is not said besides."""
 
     @cached_property
     def graph(self) -> Graph:
@@ -48,6 +50,7 @@ class Draft:
     findings: list[Diagnostic] = field(default_factory=list)
     triples: dict[Triple, None] = field(default_factory=dict)
     orders: dict[str, int] = field(default_factory=dict)
+    forgotten: list[Diagnostic] = field(default_factory=list)
 
     def node(self, *steps: str, span: Span | None = None) -> URIRef:
         iri = local_iri(self.base, *steps)
@@ -73,4 +76,30 @@ class Draft:
         self.findings.append(Diagnostic(slug, message, span, severity, subject))
 
     def reading(self) -> Reading:
-        return Reading(self.base, self.triples.keys(), self.spans, in_order(self.findings))
+        return Reading(
+            self.base, self.triples.keys(), self.spans, in_order(self.findings), tuple(self.forgotten)
+        )
+
+
+def forget_what_follows(draft: Draft) -> None:
+    """Let a section that is missing be found once, and not every name that it would have brought as well."""
+    findings, slugs = draft.findings, {found.slug for found in draft.findings}
+    if slugs & _WITHOUT_NAMES:
+        draft.findings = [found for found in draft.findings if found.slug not in {"unknown-name", "no-parts"}]
+    elif "no-parts" in slugs:
+        kept = [found for found in draft.findings if not found.message.startswith("there is no part")]
+        if len(kept) < len(draft.findings):
+            kept = [
+                replace(found, severity=Severity.ERROR) if found.slug == "no-parts" else found
+                for found in kept
+            ]
+        elif has_errors(kept):
+            kept = [found for found in kept if found.slug != "no-parts"]
+        draft.findings = kept
+    draft.forgotten = [
+        found for found in findings if found.slug == "unknown-name" and found not in draft.findings
+    ]
+
+
+_WITHOUT_NAMES = {"unknown-section", "nested-section", "open-comment", "not-a-table", "no-title"}
+"""Errors that keep identifiers from being known."""

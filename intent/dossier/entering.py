@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
-from intent.diagnostics import Span
+from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import Section
 from intent.dossier.fields import Desk
 from intent.dossier.register import Entry, Sort, identifier_fault
@@ -97,3 +97,11 @@ def enter_heading(desk: Desk, section: Section, sort: Sort) -> bool:
     identifier = section.title.partition(" ")[0]
     iri = str(desk.draft.node(identifier, span=section.span))
     return enter(desk, Entry(identifier, sort, iri, section.span), section.span)
+
+
+def doubt_identifier(desk: Desk, section: Section, sample: str) -> None:
+    """Ask of a heading whose first word looks like the beginning of its title, not like an identifier."""
+    identifier, _, title = section.title.partition(" ")
+    if title and not any(letter.isdigit() for letter in identifier):
+        message = f"`{identifier}` is taken as the identifier; write `### {sample} {section.title}`"
+        desk.draft.wrong("doubtful-identifier", message, section.span, Severity.WARNING)

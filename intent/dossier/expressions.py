@@ -7,8 +7,9 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from intent.assertions import Dated, Item, Measured, Named, Relative, Text
-from intent.dates import read_date
+from intent.dates import DaySpan, read_date
 from intent.diagnostics import nearest
+from intent.dossier.value_hints import date_hint, plain_symbol, sample_of, value_hint
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary
 
@@ -74,14 +75,33 @@ def read_item(
         return Named(_concept(unquoted(text), characteristic, vocabulary, kinds).iri)
     if characteristic.space == "date":
         _no_tolerance(tolerance, characteristic)
-        try:
-            return Dated(read_date(text))
-        except ValueError as error:
-            raise Unreadable("bad-date", str(error)) from None
-    numbers, unit = _numbers(text, characteristic, vocabulary, shared_unit)
+        return Dated(read_day(text))
+    try:
+        numbers, unit = _numbers(text, characteristic, vocabulary, shared_unit)
+    except Unreadable as error:
+        raise _hinted(error, text, characteristic) from None
     absolute, percent = _tolerance(tolerance, characteristic, vocabulary, unit)
     written = text.strip() if tolerance is None else f"{text.strip()} ± {tolerance.strip()}"
     return Measured(numbers, written, unit.iri if unit else None, absolute, percent)
+
+
+def read_day(text: str) -> DaySpan:
+    """A date. Raises `Unreadable`, with the right form where it can be told."""
+    try:
+        return read_date(text)
+    except ValueError as error:
+        hint = date_hint(text)
+        message = f"`{text.strip()}` is not a date as it is read; write `{hint}`" if hint else str(error)
+        raise Unreadable("bad-date", message) from None
+
+
+def _hinted(error: Unreadable, text: str, characteristic: Characteristic) -> Unreadable:
+    hint = value_hint(text, characteristic)
+    return (
+        Unreadable(error.slug, f"`{text.strip()}` cannot be read as {characteristic.label}; {hint}")
+        if hint
+        else error
+    )
 
 
 def unit_written(text: str) -> str | None:
@@ -106,14 +126,11 @@ def _concept(
     if found:
         return found[0]
     if named:
-        labels = " and ".join(vocabulary.concepts[kind].label for kind in of_kind)
-        raise Unreadable("unknown-value", f"`{text}` is not a {characteristic.label} of a {labels}")
-    offer = nearest(
-        text, [concept.label for concept in fitting] + [name for concept in fitting for name in concept.names]
-    )
-    listed = (
-        "" if offer or len(fitting) > 12 else "; known: " + ", ".join(concept.label for concept in fitting)
-    )
+        kinds_named = " and ".join(vocabulary.concepts[kind].label for kind in of_kind)
+        raise Unreadable("unknown-value", f"`{text}` is not a {characteristic.label} of a {kinds_named}")
+    labels = [concept.label for concept in fitting]
+    offer = nearest(text, [name for concept in fitting for name in concept.names], labels)
+    listed = "" if offer or len(fitting) > 12 else "; known: " + ", ".join(labels)
     raise Unreadable("unknown-value", f"`{text}` is not a known {characteristic.label}{offer}{listed}")
 
 
@@ -162,19 +179,16 @@ def _quantity(
 ) -> tuple[Fraction, Unit]:
     match = _QUANTITY.match(text)
     if not match:
-        comma = "; write decimals with a point" if re.match(r"[-+−]?\d+,\d", text) else ""
         known = [concept.label for concept in vocabulary.in_scheme(*characteristic.schemes)]
-        offer = (
-            nearest(text, known)
-            or comma
-            or f"; write a number and a unit, such as {_sample(characteristic, vocabulary)}"
-        )
+        names = f", or {', '.join(known)}" if known else ""
+        sample = sample_of(characteristic, vocabulary)
+        offer = nearest(text, known) or f"; write a number and a unit, such as {sample}{names}"
         raise Unreadable("bad-quantity", f"`{text}` is not a {characteristic.label}{offer}")
     written = match["unit"] or shared_unit
     if written is None:
         assumed = vocabulary.units.get(characteristic.assumed_unit or "")
         if assumed is None:
-            sample = _sample(characteristic, vocabulary)
+            sample = sample_of(characteristic, vocabulary)
             raise Unreadable(
                 "no-unit", f"`{text}` has no unit; write a {characteristic.label} such as {sample}"
             )
@@ -188,18 +202,12 @@ def _unit(written: str, characteristic: Characteristic, vocabulary: Vocabulary) 
         fitting = [
             unit for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds
         ]
-        known = ", ".join(sorted(unit.symbol for unit in fitting))
-        raise Unreadable("bad-unit", f"`{written}` is not a unit of {characteristic.label}; known: {known}")
+        known = ", ".join(sorted(plain_symbol(unit) for unit in fitting))
+        named = [concept.label for concept in vocabulary.in_scheme(*characteristic.schemes)]
+        names = f"; or a name: {', '.join(named)}" if named else ""
+        message = f"`{written}` is not a unit of {characteristic.label}; known: {known}{names}"
+        raise Unreadable("bad-unit", message)
     return unit
-
-
-def _sample(characteristic: Characteristic, vocabulary: Vocabulary) -> str:
-    fitting = [
-        unit.symbol
-        for unit in vocabulary.units.values()
-        if characteristic.quantity_kind in unit.quantity_kinds
-    ]
-    return f"`20 {fitting[0]}`" if fitting else "`20`"
 
 
 def _position(

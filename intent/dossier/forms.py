@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from lark import Token, Tree
 
-from intent.assertions import Expression, Form, Item
-from intent.dates import DaySpan, read_date
-from intent.dossier.expressions import Unreadable, read_item, unit_written
+from intent.assertions import Expression, Form, Item, Measured
+from intent.dates import DaySpan
+from intent.dossier.expressions import Unreadable, read_day, read_item, unit_written
 from intent.dossier.trees import Sentence, subtrees
 from intent.vocabulary.terms import Characteristic
 
@@ -37,7 +37,23 @@ def read_expression(
         values = subtrees(tree)
         shared = unit_written(sentence.words(values[-1]))
         items = [_value(sentence, value, characteristic, kinds, None, shared) for value in values]
+        if characteristic.space != "angle":
+            _refuse_empty(sentence, tree, form, items, shared)
     return Expression(form, tuple(items), written=written)
+
+
+def _refuse_empty(
+    sentence: Sentence, tree: Tree[Token], form: Form, items: Sequence[Item], shared: str | None
+) -> None:
+    """A range from more to less holds nothing; between angles it goes round."""
+    if form is not Form.BETWEEN:
+        return
+    low, high = items
+    if isinstance(low, Measured) and isinstance(high, Measured) and low.numbers > high.numbers:
+        first, last = low.written, high.written
+        if shared and not unit_written(first):
+            first = f"{first} {shared}"
+        raise sentence.fault("empty-range", f"{first} is more than {last}; write the lower end first", tree)
 
 
 def _refuse_unordered(sentence: Sentence, tree: Tree[Token], characteristic: Characteristic) -> None:
@@ -53,8 +69,13 @@ def _item(
     sentence: Sentence, tree: Tree[Token], characteristic: Characteristic, kinds: Sequence[str]
 ) -> Item:
     value, *tolerance = subtrees(tree)
-    plus_minus = sentence.words(tolerance[0]) if tolerance else None
-    return _value(sentence, value, characteristic, kinds, plus_minus, None)
+    bare = _value(sentence, value, characteristic, kinds, None, None)
+    if not tolerance:
+        return bare
+    try:
+        return _value(sentence, value, characteristic, kinds, sentence.words(tolerance[0]), None)
+    except Unreadable as error:
+        raise sentence.located(error, tolerance[0]) from None
 
 
 def _value(
@@ -72,8 +93,8 @@ def _value(
         raise sentence.located(error, tree) from None
 
 
-def read_day(sentence: Sentence, tree: Tree[Token]) -> DaySpan:
+def read_day_of(sentence: Sentence, tree: Tree[Token]) -> DaySpan:
     try:
-        return read_date(sentence.words(tree))
-    except ValueError as error:
-        raise sentence.fault("bad-date", str(error), tree) from None
+        return read_day(sentence.words(tree))
+    except Unreadable as error:
+        raise sentence.located(error, tree) from None

@@ -10,7 +10,7 @@ from intent.assertions import Aggregate
 from intent.dossier.blocks import read_blocks
 from intent.dossier.comments import find_comments
 from intent.dossier.departures import find_repeated, read_omissions
-from intent.dossier.draft import Draft, Reading
+from intent.dossier.draft import Draft, Reading, forget_what_follows
 from intent.dossier.entering import enter, enter_device, enter_row, kind_of
 from intent.dossier.entities import inscribe_entity, inscribe_parts
 from intent.dossier.fields import Desk
@@ -84,7 +84,7 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
         _enter_pool(desk, pool)
     placed = place_sections(draft, root, "installation")
     find_lost_lines(draft, root, form, placed, lambda name: bool(desk.register.parts_of(name)))
-    rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
+    rows = {one.key: read_rows(desk, one.form, one.tables) for one in placed}
     for one in placed:
         _enter(desk, one.key, rows[one.key])
     known = desk.register.known(work.vocabulary)
@@ -101,6 +101,7 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
         if one.key == "consents-section":
             _inscribe_consented_values(desk, known, rows[one.key], work)
     find_repeated(desk, rows)
+    forget_what_follows(draft)
     return draft.reading()
 
 
@@ -168,7 +169,7 @@ def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) ->
             inscribe_parts(desk, known, [row], _own_group(desk, row))
     elif one.key == "omissions-section":
         read_omissions(desk, one)
-    else:
+    elif one.form.section.holds == "fields":
         is_venue = one.key == "venue-section"
         local = "venue" if is_venue else "whole"
         node = desk.draft.node(local)

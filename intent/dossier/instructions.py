@@ -10,6 +10,7 @@ from intent.assertions import Assertion, Form, Measured
 from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import Field, Section
 from intent.dossier.citations import read_citations
+from intent.dossier.entering import doubt_identifier
 from intent.dossier.expressions import Unreadable
 from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
@@ -77,6 +78,7 @@ def _read_heading(
     inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))
     cited = [cell for term, cell in cells if getattr(term, "reads", "") == "citation"]
     read_citations(desk, identifier, cited, heading.words)
+    doubt_identifier(desk, heading, "R2")
     lines = _lines(heading)
     if not lines:
         message = (

@@ -9,7 +9,7 @@ from lark import Token, Tree
 from intent.assertions import Aggregate, Assertion, Condition, Relation, Scope, ScopeKind
 from intent.dates import DaySpan
 from intent.dossier.expressions import unquoted
-from intent.dossier.forms import read_day, read_expression
+from intent.dossier.forms import read_day_of, read_expression
 from intent.dossier.register import Sort
 from intent.dossier.subjects import part_kinds, read_characteristic, read_name, read_scope
 from intent.dossier.trees import Sentence, subtrees
@@ -103,7 +103,7 @@ def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: 
         condition = _condition(sentence, subtrees(clause)[0], unless=clause.data == "unless")
         return replace(line, conditions=(*line.conditions, condition))
     if clause.data == "until":
-        return replace(line, until=read_day(sentence, subtrees(clause)[0]))
+        return replace(line, until=read_day_of(sentence, subtrees(clause)[0]))
     if clause.data == "with_consent":
         person = read_name(sentence, subtrees(clause)[0], Sort.PERSON)
         return replace(line, consents=(*line.consents, person))

@@ -15,6 +15,8 @@ from intent.vocabulary.terms import Vocabulary
 _IDENTIFIER = re.compile(r"[A-Za-z][A-Za-z0-9_-]*$")
 _RESERVED = frozenset(word for phrase in GRAMMAR_WORDS for word in phrase.split()) | {"choice"}
 
+_FEW = 8
+"""So many names can be listed in a message."""
 
 Known = tuple[Phrases, ...]
 """The names that are matched whole in a sentence."""
@@ -73,11 +75,14 @@ class Register:
         if entry is not None:
             return entry
         other = self.get(name)
-        wanted = " or ".join(sorts)
+        wanted = " or ".join([", ".join(sorts[:-1]), sorts[-1]] if len(sorts) > 1 else sorts)
         if other is not None:
             raise Unreadable("wrong-reference", f"`{name}` is a {other.sort}; a {wanted} is wanted here")
         known = [known.identifier for known in self.entries.values() if known.sort in sorts]
-        raise Unreadable("unknown-name", f"there is no {wanted} `{name}`{nearest(name, known)}")
+        offer = nearest(name, known)
+        if not offer and 0 < len(known) <= _FEW:
+            offer = f"; known: {', '.join(known)}"
+        raise Unreadable("unknown-name", f"there is no {wanted} `{name}`{offer}")
 
     def of_sort(self, *sorts: Sort) -> tuple[Entry, ...]:
         return tuple(entry for entry in self.entries.values() if entry.sort in sorts)

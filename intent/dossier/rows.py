@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import contextlib
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from rdflib import URIRef
+from rdflib.term import Node
 
 from intent.assertions import Expression, Form, Text
 from intent.diagnostics import Severity, Span, nearest
@@ -19,6 +21,8 @@ from intent.dossier.register import Known
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.tables import Cell, Table
 from intent.dossier.trees import Misread, Sentence
+from intent.dossier.value_hints import thousands_note
+from intent.model import Modality
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, FormField, FormSection, Vocabulary
 
@@ -46,14 +50,26 @@ class SectionForm:
         elsewhere = self.vocabulary.find_characteristic(name)
         if elsewhere is not None:
             return "wrong-bearer", f"`{name}` is said of a {' or '.join(sorted(elsewhere.bearers))}, not here"
-        known = [*self.fields]
+        known, first = [*self.fields], [field.label for field in self.fields.values()]
+        if self.section.holds == "instructions":
+            first += Modality
         if self.section.bearers:
             known += [
                 label
                 for label, found in self.vocabulary.by_name.items()
                 if any(one.bearers & self.section.bearers for one in found)
             ]
-        return f"unknown-{what}", f"`{name}` is not a known {what} here{nearest(name, known)}"
+            first += [
+                one.label
+                for one in self.vocabulary.characteristics.values()
+                if one.bearers & self.section.bearers
+            ]
+        offer = nearest(name, known, first)
+        if self.section.holds == "instructions" and (
+            not offer or any(f"`{one}`" in offer for one in Modality)
+        ):
+            offer = "; an instruction begins with required, allowed or forbidden"
+        return f"unknown-{what}", f"`{name}` is not a known {what} here{offer}"
 
 
 def form_of(section: FormSection, vocabulary: Vocabulary) -> SectionForm:
@@ -149,11 +165,20 @@ def inscribe_cells(
             continue
         if term.reads in elsewhere or term.reads == "defines":
             continue
-        try:
-            for value in read_field(desk, term, cell.text):
-                desk.draft.add(node, URIRef(term.property), value)
-        except Unreadable as error:
-            desk.draft.wrong(error.slug, str(error), cell.span)
+        for value in _read_property(desk, term, cell):
+            desk.draft.add(node, URIRef(term.property), value)
+
+
+def _read_property(desk: Desk, form: FormField, cell: Cell) -> Sequence[Node]:
+    """The values of a cell; none, with a finding, where it cannot be read. One final full stop is no matter."""
+    try:
+        return read_field(desk, form, cell.text)
+    except Unreadable as error:
+        if cell.text.endswith("."):
+            with contextlib.suppress(Unreadable):
+                return read_field(desk, form, cell.text[:-1])
+        desk.draft.wrong(error.slug, str(error), cell.span)
+    return ()
 
 
 def _inscribe_characteristic(
@@ -181,13 +206,19 @@ def read_cell(
     desk: Desk, known: Known, characteristic: Characteristic, cell: Cell, kinds: Sequence[str] = ()
 ) -> Expression | None:
     """What a cell says of a characteristic; none, with a finding, where it cannot be read."""
+    note = thousands_note(cell.text, characteristic)
+    if note:
+        desk.draft.wrong("thousands", note, cell.span, Severity.NOTE)
     try:
         return _expression(desk, known, characteristic, cell.text, kinds)
-    except (Ungrammatical, Misread) as error:
-        span = _within(cell.span, error.offset, error.length)
-        desk.draft.wrong(error.slug, str(error), span)
     except Unreadable as error:
-        desk.draft.wrong(error.slug, str(error), cell.span)
+        if cell.text.endswith("."):
+            with contextlib.suppress(Unreadable):
+                return _expression(desk, known, characteristic, cell.text[:-1], kinds)
+        span = cell.span
+        if isinstance(error, (Ungrammatical, Misread)):
+            span = _within(span, error.offset, error.length)
+        desk.draft.wrong(error.slug, str(error), span)
     return None
 
 

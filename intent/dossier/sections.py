@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from rdflib import RDF, Literal, URIRef
@@ -12,9 +13,14 @@ from intent.dossier.draft import Draft
 from intent.dossier.fields import Desk
 from intent.dossier.register import Known
 from intent.dossier.rows import SectionForm, form_of, inscribe_cells, read_fields
+from intent.dossier.tables import Table
+from intent.model import Modality
 from intent.names import INTENT, TERM
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Vocabulary
+from intent.vocabulary.terms import FormSection, Vocabulary
+
+_ENTRIES = {"groups": "a group", "entries": "a source", "instructions": "an instruction"}
+"""What stands under headings of its own in a section, by what the section holds."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +34,11 @@ class Placed:
     def key(self) -> str:
         return self.form.section.iri.rsplit("/", 1)[-1]
 
+    @property
+    def tables(self) -> tuple[Table, ...]:
+        """The tables that are read; in a section of prose they are prose."""
+        return () if self.form.section.holds == "prose" else self.section.tables
+
 
 def head_form(vocabulary: Vocabulary, key: str) -> SectionForm:
     return form_of(vocabulary.sections[str(TERM[key])], vocabulary)
@@ -40,14 +51,35 @@ def place_sections(draft: Draft, root: Section, document: str) -> list[Placed]:
     for section in root.sections:
         form = next((form for form in known if normal(section.title) in form.names), None)
         if form is None:
-            names = [name for form in known for name in form.names]
-            message = f"`{section.title}` is not a section of this text{nearest(section.title, names)}"
-            draft.wrong("unknown-section", message, section.span)
+            draft.wrong("unknown-section", _unknown(draft, known, section), section.span)
         elif any(form == earlier.form.section for earlier in placed):
             draft.wrong("repeated-section", f"there is a second section `{section.title}`", section.span)
         else:
             placed.append(Placed(form_of(form, draft.vocabulary), section))
     return placed
+
+
+def _unknown(draft: Draft, known: Sequence[FormSection], section: Section) -> str:
+    """Says of a heading that is no section what it is instead, if that can be seen from what stands under it."""
+    under = next((form for form in known if _reads_like(form_of(form, draft.vocabulary), section)), None)
+    if under is not None:
+        what = _ENTRIES[under.holds]
+        return f"{what} has three #, under `## {under.label}`: `### {section.title}`"
+    names = [name for form in known for name in form.names]
+    offer = nearest(section.title, names, [form.label for form in known])
+    return f"`{section.title}` is not a section of this text{offer}"
+
+
+def _reads_like(form: SectionForm, section: Section) -> bool:
+    """Whether a heading has the fields and columns of a group, a source or an instruction."""
+    if form.section.holds not in _ENTRIES:
+        return False
+    names = {normal(field.name) for field in section.fields}
+    if form.section.holds == "instructions":
+        return bool(names & frozenset(Modality))
+    names |= {normal(cell.text) for table in section.tables for cell in table.header}
+    own = {name for name in names if name in form.fields}
+    return len(own) >= 2 or (bool(own) and len(own) == len(names))
 
 
 def inscribe_section(draft: Draft, one: Placed) -> None:
@@ -60,11 +92,17 @@ def inscribe_section(draft: Draft, one: Placed) -> None:
     if one.form.section.holds in {"table", "groups"}:
         draft.say(node, INTENT.note, one.section.note)
         draft.say(node, INTENT.afterword, one.section.afterword)
+    elif one.form.section.holds == "prose":
+        draft.say(node, INTENT.note, one.section.verbatim)
     elif one.form.section.holds != "list":
         draft.say(node, INTENT.note, one.section.everything)
-    if one.section.sections and one.form.section.holds in {"fields", "table", "list"}:
+    if one.section.sections and one.form.section.holds in {"fields", "table", "list", "prose"}:
         for inner in one.section.sections:
-            draft.wrong("unknown-section", f"`{one.section.title}` has no sections of its own", inner.span)
+            known = [form for form in draft.vocabulary.sections.values() if "work" in form.documents]
+            message = f"`{one.section.title}` has no sections of its own"
+            if any(_reads_like(form_of(form, draft.vocabulary), inner) for form in known):
+                message = f"{message}; {_unknown(draft, known, inner)}"
+            draft.wrong("unknown-section", message, inner.span)
 
 
 def inscribe_fields(desk: Desk, known: Known, one: Placed) -> None:

@@ -76,7 +76,9 @@ def read_characteristic(sentence: Sentence, tree: Tree[Token], scope: Scope) -> 
         borne = " or ".join(sorted(elsewhere.bearers))
         message = f"`{elsewhere.label}` is said of a {borne}, not of {scope.written or 'this'}"
         raise sentence.fault("wrong-bearer", message, tree)
-    offer = nearest(name, list(vocabulary.by_name))
+    offer = nearest(
+        name, list(vocabulary.by_name), [known.label for known in vocabulary.characteristics.values()]
+    )
     raise sentence.fault("unknown-characteristic", f"`{name}` is not a known characteristic{offer}", tree)
 
 

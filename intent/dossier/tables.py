@@ -37,7 +37,8 @@ def read_table(
         cells = _cells(lines[number], number, file)
         if len(cells) != len(header):
             findings.append(_ragged(lines[number], number, file, len(cells), len(header)))
-        rows.append(cells[: len(header)])
+        else:
+            rows.append(cells)
     return Table(header, tuple(rows), Span(file, first + 1, 1, lines[first]), raw), findings
 
 

@@ -65,6 +65,12 @@ def _texts(row: Row) -> Mapping[str, str]:
     return {term.iri.rsplit("/field-own-", 1)[-1]: cell.text for term, cell in row.cells}
 
 
+def _place(row: Row, key: str) -> Span:
+    """Where the column of this term has its cell, or else where the row begins."""
+    cell = row.named(f"own-{key}")
+    return cell.span if cell else row.span
+
+
 def _labels(own: OwnTerms, node: URIRef, row: Row, label: str) -> None:
     texts = _texts(row)
     own.draft.add(node, SKOS.prefLabel, Literal(label, lang="en"))
@@ -82,7 +88,9 @@ def _characteristic(own: OwnTerms, row: Row, schemes: dict[str, URIRef]) -> None
         draft.wrong("no-identifier", "this row names no characteristic", row.span)
         return
     if own.vocabulary.find_characteristic(label) is not None:
-        draft.wrong("repeated-identifier", f"`{label}` is a characteristic already", row.span)
+        draft.wrong(
+            "repeated-identifier", f"`{label}` is a characteristic already", _place(row, "characteristic")
+        )
         return
     node = own.iri(label)
     space = texts.get("space", "text")
@@ -91,9 +99,9 @@ def _characteristic(own: OwnTerms, row: Row, schemes: dict[str, URIRef]) -> None
     draft.add(node, SKOS.inScheme, TERM.characteristics)
     _labels(own, node, row, label)
     for bearer in _words(texts.get("bearer", "device")):
-        _known(own, bearer, BEARERS, "bearer", row.span)
+        _known(own, bearer, BEARERS, "bearer", _place(row, "bearer"))
         draft.add(node, INTENT.bearer, Literal(bearer))
-    _known(own, space, SPACES, "sort of values", row.span)
+    _known(own, space, SPACES, "sort of values", _place(row, "space"))
     draft.add(node, INTENT.space, Literal(space))
     if space == "concept":
         schemes[normal(label)] = own.iri(f"{label} values")
@@ -102,13 +110,13 @@ def _characteristic(own: OwnTerms, row: Row, schemes: dict[str, URIRef]) -> None
         draft.add(node, INTENT.valuesFrom, TERM["yes-no"])
     if normal(texts.get("unasked", "")) in own.vocabulary.concepts[YES].names:
         draft.add(node, INTENT.countsUnasked, Literal(True))
-    _quantity(own, node, texts, space, row.span)
-    _kinds(own, node, texts, row.span)
+    _quantity(own, node, row, space)
+    _kinds(own, node, texts, _place(row, "applies"))
 
 
-def _quantity(own: OwnTerms, node: URIRef, texts: Mapping[str, str], space: str, span: Span) -> None:
+def _quantity(own: OwnTerms, node: URIRef, row: Row, space: str) -> None:
     """The quantity kind is that of a unit, or of a characteristic that ships: `m`, `Length`, `height`."""
-    kind: str | None = None
+    texts, kind = _texts(row), None
     if space in {"quantity", "angle", "position"}:
         written = texts.get("quantity", "deg" if space == "angle" else "m" if space == "position" else "")
         kind = _quantity_kind(own.vocabulary, written)
@@ -116,11 +124,11 @@ def _quantity(own: OwnTerms, node: URIRef, texts: Mapping[str, str], space: str,
             message = (
                 f"`{written}` names no kind of quantity; write a unit such as `mm`, or a known characteristic"
             )
-            own.draft.wrong("bad-quantity", message, span)
+            own.draft.wrong("bad-quantity", message, _place(row, "quantity"))
             return
         own.draft.add(node, QUDT.hasQuantityKind, URIRef(kind))
     if "tolerance" in texts:
-        _tolerance(own, node, texts["tolerance"], kind, span)
+        _tolerance(own, node, texts["tolerance"], kind, _place(row, "tolerance"))
 
 
 def _quantity_kind(vocabulary: Vocabulary, written: str) -> str | None:
@@ -159,20 +167,19 @@ def _value(own: OwnTerms, row: Row, schemes: Mapping[str, URIRef]) -> None:
     texts, draft = _texts(row), own.draft
     label, of = texts.get("value"), texts.get("value-of", "")
     scheme = schemes.get(normal(of)) or _scheme_of(own.vocabulary.find_characteristic(of))
-    if label is None or scheme is None:
-        known = [*schemes, *own.vocabulary.by_name]
-        what = (
-            f"`{of}` is not a characteristic with named values{nearest(of, known)}"
-            if label
-            else "this row names no value"
-        )
-        draft.wrong("unknown-characteristic", what, row.span)
+    if label is None:
+        draft.wrong("no-identifier", "this row names no value", row.span)
+        return
+    if scheme is None:
+        offer = nearest(of, [*schemes, *own.vocabulary.by_name])
+        message = f"`{of}` is not a characteristic with named values{offer}"
+        draft.wrong("unknown-characteristic", message, _place(row, "value-of"))
         return
     node = own.iri(f"{of} {label}")
     draft.add(node, RDF.type, SKOS.Concept)
     draft.add(node, SKOS.inScheme, scheme)
     _labels(own, node, row, label)
-    _kinds(own, node, texts, row.span)
+    _kinds(own, node, texts, _place(row, "applies"))
     if "broader" in texts:
         wider = own.vocabulary.find_value([str(scheme)], texts["broader"])
         draft.add(node, SKOS.broader, URIRef(wider.iri) if wider else own.iri(f"{of} {texts['broader']}"))

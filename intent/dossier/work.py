@@ -9,9 +9,10 @@ from rdflib import DCTERMS, RDF, URIRef
 from intent.diagnostics import Severity
 from intent.dossier.blocks import Section, read_blocks
 from intent.dossier.comments import find_comments
-from intent.dossier.draft import Draft, Reading
+from intent.dossier.draft import Draft, Reading, forget_what_follows
 from intent.dossier.entering import (
     GroupText,
+    doubt_identifier,
     enter_device,
     enter_groups,
     enter_heading,
@@ -33,7 +34,7 @@ from intent.dossier.register import Known, Register, Sort
 from intent.dossier.rows import Row, SectionForm, inscribe_cells, read_fields, read_rows
 from intent.dossier.sections import Placed, head_form, inscribe_fields, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
-from intent.names import INTENT, work_iri
+from intent.names import INTENT, is_iri, work_iri
 from intent.vocabulary.terms import Vocabulary
 
 _CLASSES = {
@@ -59,7 +60,7 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     draft.base = _base(draft, root, {term.iri.rsplit("/field-", 1)[-1]: cell.text for term, cell in head})
     placed = place_sections(draft, root, "work")
     find_lost_lines(draft, root, form, placed, lambda name: False)
-    rows = {one.key: read_rows(desk, one.form, one.section.tables) for one in placed}
+    rows = {one.key: read_rows(desk, one.form, one.tables) for one in placed}
     groups = [
         group
         for one in placed
@@ -67,6 +68,9 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
         for group in read_groups(desk, one.form, one.section)
     ]
     _enter(desk, placed, rows, groups)
+    if not desk.register.of_sort(Sort.PART):
+        message = "there are no parts; write `## Parts`, with a `### ` heading and a table for each group"
+        draft.wrong("no-parts", message, root.span, Severity.WARNING)
     known = desk.register.known(vocabulary)
     work = URIRef(draft.base)
     draft.spans[draft.base] = root.span
@@ -77,6 +81,7 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     for one in placed:
         inscribe_section(draft, one)
         _inscribe(desk, known, one, rows[one.key], groups)
+    forget_what_follows(draft)
     return draft.reading()
 
 
@@ -85,7 +90,13 @@ def _base(draft: Draft, root: Section, written: Mapping[str, str]) -> str:
     if not written.keys() & {"base", "owner", "number"}:
         message = "without `base`, or `owner` and `number`, the work is told from others by its title alone"
         draft.wrong("no-number", message, root.span, Severity.WARNING)
-    return work_iri(written.get("base"), written.get("owner", ""), written.get("number", ""), root.title)
+    base = written.get("base", "")
+    return work_iri(
+        base if is_iri(base.strip("<>")) else None,
+        written.get("owner", ""),
+        written.get("number", ""),
+        root.title,
+    )
 
 
 def _enter(
@@ -113,6 +124,8 @@ def _inscribe(
     desk: Desk, known: Known, one: Placed, rows: Sequence[Row], groups: Sequence[GroupText]
 ) -> None:
     """What a section holds."""
+    if one.form.section.holds == "prose":
+        return
     if one.key == "whole-section":
         cells = read_fields(desk, one.form, one.section.fields)
         inscribe_cells(desk, known, URIRef(desk.draft.base), ("whole",), cells)
@@ -137,6 +150,7 @@ def _inscribe(
 
 def _inscribe_source(desk: Desk, known: Known, form: SectionForm, section: Section) -> None:
     identifier, _, title = section.title.partition(" ")
+    doubt_identifier(desk, section, "S2")
     entry = desk.register.get(identifier, Sort.SOURCE)
     if entry is None or entry.span != section.span:
         return

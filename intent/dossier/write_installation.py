@@ -143,4 +143,5 @@ _SECTIONS: Mapping[str, _Body] = {
     "additions-section": _additions,
     "consents-section": _consents,
     "attestations-section": _attestations,
+    "notes-section": lambda installation, work: "",
 }

@@ -241,4 +241,5 @@ _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
     "material-section": _material,
     "connections-section": _connections,
     "boxes-section": _boxes,
+    "notes-section": lambda work, section: [section.note],
 }

@@ -7,12 +7,12 @@ after the shape that finds it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Set
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
-from rdflib import DCTERMS, Literal
+from rdflib import DCTERMS, RDF, Literal
 from rdflib.namespace import SH
 from rdflib.term import Node
 
@@ -26,6 +26,8 @@ from intent.record.places import Places, places_of
 SHAPES = {"work": ("record", "work"), "installation": ("record", "installation")}
 """The files of shapes for each sort of record."""
 
+_BEGIN = (INTENT.Heading, INTENT.Section, INTENT.Source, INTENT.Group)
+_LAST_LINE = 10**9
 _ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
 _SEVERITIES = {SH.Violation: Severity.ERROR, SH.Warning: Severity.WARNING, SH.Info: Severity.NOTE}
 _PARTS = (SH.sourceShape, SH.focusNode, SH.value, SH.resultMessage, SH.resultSeverity)
@@ -57,7 +59,26 @@ def validate_record(
     places = places_of(data, spans, _ROOTS[which])
     spoken = {(found.span.file, found.span.line) for found in earlier if found.is_error}
     found = [*_dates(data, places), *_results(data, places, which)]
-    return in_order(one for one in found if (one.span.file, one.span.line) not in spoken)
+    extents = _extents(data, spans)
+    return in_order(one for one in found if not _is_spoken_of(one, spoken, extents))
+
+
+def _extents(data: IndexedGraph, spans: Mapping[str, Span]) -> Mapping[int, range]:
+    """The lines of each heading of instructions, by its first."""
+    begun = [(str(node), kind) for kind in _BEGIN for node in data.subjects(RDF.type, kind)]
+    lines = sorted({spans[iri].line for iri, _ in begun if iri in spans})
+    headings = {spans[iri].line for iri, kind in begun if iri in spans and kind == INTENT.Heading}
+    ends = [*lines[1:], _LAST_LINE] if lines else []
+    return {line: range(line, end) for line, end in zip(lines, ends, strict=True) if line in headings}
+
+
+def _is_spoken_of(found: Diagnostic, spoken: Set[tuple[str, int]], extents: Mapping[int, range]) -> bool:
+    """Whether an error on its line, or for a warning on any line under its heading, may be its cause."""
+    file, line = found.span.file, found.span.line
+    if (file, line) in spoken:
+        return True
+    lines = extents.get(line, range(0)) if not found.is_error else range(0)
+    return any(file == where and number in lines for where, number in spoken)
 
 
 def _results(data: IndexedGraph, places: Places, which: str) -> Iterator[Diagnostic]:

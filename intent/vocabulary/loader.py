@@ -258,6 +258,7 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         _whole(about, INTENT + "noticing", 2),
         _whole(about, INTENT + "undoing", 2),
         _tolerance_written(about, units),
+        _one(about, INTENT + "sample") or "",
     )
 
 

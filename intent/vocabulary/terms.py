@@ -84,6 +84,8 @@ class Characteristic:
     """How hard a loss is to undo: 1 the same day, 2 with work or money, 3 never."""
     tolerance_written: str = ""
     """The tolerance as a person would say it: `10 mm`, `5 %`."""
+    sample: str = ""
+    """A value as one would write it, for messages."""
 
     @property
     def label(self) -> str:

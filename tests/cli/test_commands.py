@@ -122,7 +122,7 @@ def test_validate_ends_with_0_1_or_2(run: Run) -> None:
     Path("work.md").write_text(WORK.replace("- source: S1\n", ""), encoding="utf-8")
     code, out, err = run("validate", "work.md")
     assert code == 1
-    assert out == "work.md: 1 warning\n"
+    assert out == "work.md: 2 warnings\n"
     assert "warning" in err
     Path("work.md").write_text(WORK.replace("± 2 deg", "± 2 kg"), encoding="utf-8")
     assert run("validate", "work.md")[0] == 2
