@@ -43,7 +43,7 @@ def main() -> NoReturn:
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(package_name="intent-record", prog_name="intent")
 def intent() -> None:
-    """What the artist requires, allows and forbids, and how a proposed installation stands to it."""
+    """What the artist requires, allows and forbids, and how a proposed installation lies to it."""
 
 
 @intent.command()
@@ -62,7 +62,8 @@ def new(file: Path, installation: bool) -> None:
 @intent.command()
 @click.argument("file", type=_FILE)
 @click.option("--work", type=_FILE, help="The work of an installation that names none.")
-def validate(file: Path, work: Path | None) -> int:
+@click.option("--digests", is_flag=True, help="Print the digest of each source's file that has none yet.")
+def validate(file: Path, work: Path | None, digests: bool) -> int:
     """Say what is wrong with a work or an installation.
 
     What is worth a second look is said as well, as a warning or a note.
@@ -70,17 +71,15 @@ def validate(file: Path, work: Path | None) -> int:
     Example: intent validate timetable/work.md
     """
     from intent import verbs
-    from intent.diagnostics import Unusable, summary
 
-    try:
-        findings = verbs.validate(file, work)
-    except Unusable as error:
-        _print_diagnostics(error.diagnostics)
-        click.echo(f"{file}: {summary(error.diagnostics)}", err=True)
-        return 2
+    if digests:
+        click.echo("\n\n".join(verbs.digests(file)) or f"{file}: every source's file has its digest")
+        return 0
+    findings = verbs.validate(file, work)
     _print_diagnostics(findings)
-    click.echo(f"{file}: {summary(findings) or 'nothing wrong with the form'}")
-    return 1 if summary(findings) else 0
+    weighty = [found for found in findings if found.severity != "note"]
+    click.echo(f"{file}: {len(weighty)} to look at" if weighty else f"{file}: nothing wrong")
+    return 1 if weighty else 0
 
 
 @intent.command()

@@ -46,10 +46,12 @@ class Checked:
 def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
     """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors.
 
-    A work's instructions are laid against each other and against its documented state as well; of an installation,
-    it is asked whether those who answered could do so then, and whether it was carried out as agreed.
+    A work's instructions are laid against each other and against its documented state, and what they quote is looked
+    for in the sources; of an installation, it is asked whether those who answered could do so then, and whether it
+    was carried out as agreed.
     """
     from intent.analysis.analyse import analyse, analyse_answers
+    from intent.evidence.findings import evidence_findings
     from intent.history.reading import read_agreement
 
     found, shipped = Path(path), read_vocabulary()
@@ -59,8 +61,20 @@ def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnost
         answers = analyse_answers(documented, proposal.installation, spans)
         return (*proposal.validated(), *answers, *read_agreement(proposal))
     documentation = read_documentation(found, shipped)
-    by_itself = analyse(documentation.work, documentation.reading.spans)
-    return in_order([*documentation.validated(), *by_itself])
+    documented, spans = documentation.work, documentation.reading.spans
+    by_itself = analyse(documented, spans)
+    rests_on = evidence_findings(documented, documentation.folder, spans)
+    return in_order([*documentation.validated(), *by_itself, *rests_on])
+
+
+def digests(work: str | Path) -> tuple[str, ...]:
+    """For each source whose file has no digest yet, the line to write under its heading. Raises `Unusable`."""
+    from intent.evidence.findings import missing_digests
+    from intent.evidence.reading import read_sources
+
+    documentation = read_documentation(Path(work), read_vocabulary())
+    documentation.validated()
+    return tuple(missing_digests(documentation.work, read_sources(documentation.work, documentation.folder)))
 
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:

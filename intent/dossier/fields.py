@@ -10,9 +10,10 @@ from pathlib import PurePosixPath
 from rdflib import Literal, URIRef
 from rdflib.term import Node
 
+from intent.dates import read_date
 from intent.diagnostics import nearest
 from intent.dossier.draft import Draft
-from intent.dossier.expressions import Unreadable, read_day, unquoted
+from intent.dossier.expressions import Unreadable, unquoted
 from intent.dossier.inscribe import edtf
 from intent.dossier.register import Register, Sort
 from intent.names import is_iri
@@ -21,6 +22,7 @@ from intent.vocabulary.terms import FormField
 
 _SUBJECTS = (Sort.PART, Sort.GROUP, Sort.MATERIAL)
 _QUOTED = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»')
+_SHA256 = re.compile(r"[0-9a-fA-F]{64}")
 YES = "https://w3id.org/intent-record/term/yes"
 
 
@@ -49,16 +51,19 @@ def _text(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 
 
 def _date(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
-    return [edtf(read_day(text))]
+    try:
+        return [edtf(read_date(text))]
+    except ValueError as error:
+        raise Unreadable("bad-date", str(error)) from None
 
 
 def _concept(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     concepts = desk.draft.vocabulary.in_scheme(*form.schemes)
     found = next((concept for concept in concepts if normal(text) in concept.names), None)
     if found is None:
-        labels = [concept.label for concept in concepts]
-        offer = nearest(text, [name for concept in concepts for name in concept.names], labels)
-        listed = "" if offer else "; known: " + ", ".join(labels)
+        known = [name for concept in concepts for name in (concept.label, *concept.names)]
+        offer = nearest(text, known)
+        listed = "" if offer else "; known: " + ", ".join(concept.label for concept in concepts)
         raise Unreadable("unknown-value", f"`{text}` is not a known {form.label}{offer}{listed}")
     return [URIRef(found.iri)]
 
@@ -80,6 +85,12 @@ def _file(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
             "bad-path", f"`{text}` is not a path within the work's folder; write `sources/letter.md`"
         )
     return [Literal(text)]
+
+
+def _digest(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    if not _SHA256.fullmatch(text):
+        raise Unreadable("bad-digest", f"`{text}` is no SHA-256: that has 64 of the digits 0 to 9 and a to f")
+    return [Literal(text.lower())]
 
 
 def _rank(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
@@ -129,6 +140,7 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "yes-no": _yes_no,
     "iri": _iri,
     "file": _file,
+    "digest": _digest,
     "rank": _rank,
     "person": _reference(Sort.PERSON),
     "people": _reference(Sort.PERSON, several=True),

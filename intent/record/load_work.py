@@ -76,7 +76,7 @@ def head_fields(view: View, node: Node, vocabulary: Vocabulary, head: str) -> di
     return fields_of(view, node, vocabulary, head)
 
 
-_WRITTEN = frozenset({"text", "date", "file", "iri"})
+_WRITTEN = frozenset({"text", "date", "file", "iri", "digest"})
 """The sorts of field that are kept as written."""
 
 
