@@ -43,7 +43,7 @@ def main() -> NoReturn:
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(package_name="intent-record", prog_name="intent")
 def intent() -> None:
-    """What the artist requires, allows and forbids, and how a proposed installation lies to it."""
+    """What the artist requires, allows and forbids, and how a proposed installation stands to it."""
 
 
 @intent.command()
@@ -71,15 +71,20 @@ def validate(file: Path, work: Path | None, digests: bool) -> int:
     Example: intent validate timetable/work.md
     """
     from intent import verbs
+    from intent.diagnostics import Unusable, summary
 
     if digests:
         click.echo("\n\n".join(verbs.digests(file)) or f"{file}: every source's file has its digest")
         return 0
-    findings = verbs.validate(file, work)
+    try:
+        findings = verbs.validate(file, work)
+    except Unusable as error:
+        _print_diagnostics(error.diagnostics)
+        click.echo(f"{file}: {summary(error.diagnostics)}", err=True)
+        return 2
     _print_diagnostics(findings)
-    weighty = [found for found in findings if found.severity != "note"]
-    click.echo(f"{file}: {len(weighty)} to look at" if weighty else f"{file}: nothing wrong")
-    return 1 if weighty else 0
+    click.echo(f"{file}: {summary(findings) or 'nothing wrong with the form'}")
+    return 1 if summary(findings) else 0
 
 
 @intent.command()

@@ -10,10 +10,9 @@ from pathlib import PurePosixPath
 from rdflib import Literal, URIRef
 from rdflib.term import Node
 
-from intent.dates import read_date
 from intent.diagnostics import nearest
 from intent.dossier.draft import Draft
-from intent.dossier.expressions import Unreadable, unquoted
+from intent.dossier.expressions import Unreadable, read_day, unquoted
 from intent.dossier.inscribe import edtf
 from intent.dossier.register import Register, Sort
 from intent.names import is_iri
@@ -51,19 +50,16 @@ def _text(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 
 
 def _date(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
-    try:
-        return [edtf(read_date(text))]
-    except ValueError as error:
-        raise Unreadable("bad-date", str(error)) from None
+    return [edtf(read_day(text))]
 
 
 def _concept(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     concepts = desk.draft.vocabulary.in_scheme(*form.schemes)
     found = next((concept for concept in concepts if normal(text) in concept.names), None)
     if found is None:
-        known = [name for concept in concepts for name in (concept.label, *concept.names)]
-        offer = nearest(text, known)
-        listed = "" if offer else "; known: " + ", ".join(concept.label for concept in concepts)
+        labels = [concept.label for concept in concepts]
+        offer = nearest(text, [name for concept in concepts for name in concept.names], labels)
+        listed = "" if offer else "; known: " + ", ".join(labels)
         raise Unreadable("unknown-value", f"`{text}` is not a known {form.label}{offer}{listed}")
     return [URIRef(found.iri)]
 

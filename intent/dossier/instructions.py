@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+import contextlib
+
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
 from intent.assertions import Assertion, Form, Measured
 from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import Field, Section
 from intent.dossier.citations import read_citations
+from intent.dossier.entering import doubt_identifier
+from intent.dossier.expressions import Unreadable
 from intent.dossier.fields import Desk
+from intent.dossier.hints import comma_fault, sentence_hint
 from intent.dossier.inscribe import inscribe_line
 from intent.dossier.interpret import Line, read_line
 from intent.dossier.register import Entry, Known, Sort, identifier_fault
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.trees import Misread, Sentence
+from intent.dossier.value_hints import thousands_note
 from intent.model import Modality
 from intent.names import INTENT
 from intent.vocabulary.phrases import normal
@@ -72,6 +78,7 @@ def _read_heading(
     inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))
     cited = [cell for term, cell in cells if getattr(term, "reads", "") == "citation"]
     read_citations(desk, identifier, cited, heading.words)
+    doubt_identifier(desk, heading, "R2")
     lines = _lines(heading)
     if not lines:
         message = (
@@ -99,23 +106,46 @@ def _read_line(desk: Desk, known: Known, heading: URIRef, identifier: str, field
 
 def read_sentence(desk: Desk, known: Known, field: Field, modality: str) -> Line | None:
     """An instruction's sentence; none, with a finding, where it cannot be read."""
+    comma = comma_fault(field.value)
+    if comma is not None:
+        message, offset, length = comma
+        desk.draft.wrong("decimal-comma", message, _place(field, offset, length))
+        return None
     try:
-        tree = parse(field.value, known)
-        return read_line(Sentence(field.value, desk.register, desk.draft.vocabulary), tree, modality)
+        return _parsed(desk, known, field.value, modality)
     except (Ungrammatical, Misread) as error:
-        span = field.value_span
-        column = min(span.column + error.offset, len(span.text) + 1)
-        place = Span(
-            span.file, span.line, column, span.text, max(1, min(error.length, len(span.text) - column + 1))
-        )
-        desk.draft.wrong(error.slug, str(error), place)
+        if field.value.endswith("."):
+            with contextlib.suppress(Unreadable):
+                return _parsed(desk, known, field.value[:-1], modality)
+        hint = sentence_hint(field.value, error.offset, error, desk.register, desk.draft.vocabulary)
+        message = hint if hint and isinstance(error, Ungrammatical) else str(error)
+        if hint and hint != message:
+            message += f"; {hint}"
+        desk.draft.wrong(error.slug, message, _place(field, error.offset, error.length))
     return None
+
+
+def _parsed(desk: Desk, known: Known, text: str, modality: str) -> Line:
+    return read_line(Sentence(text, desk.register, desk.draft.vocabulary), parse(text, known), modality)
+
+
+def _place(field: Field, offset: int, length: int) -> Span:
+    """A place in a field's value, as far as it stands in the field's first line."""
+    span = field.value_span
+    column = min(span.column + offset, len(span.text) + 1)
+    return Span(span.file, span.line, column, span.text, max(1, min(length, len(span.text) - column + 1)))
 
 
 def _note_tolerance(desk: Desk, line: Line, span: Span) -> None:
     """Say where the vocabulary's tolerance is used, since the sentence states none."""
     characteristic = desk.draft.vocabulary.characteristics.get(line.assertion.characteristic or "")
-    if characteristic is None or not characteristic.is_measured or not _is_bare(line.assertion):
+    if characteristic is None or not characteristic.is_measured:
+        return
+    for item in line.assertion.expression.items:
+        note = thousands_note(item.written, characteristic) if isinstance(item, Measured) else ""
+        if note:
+            desk.draft.wrong("thousands", note, span, Severity.NOTE)
+    if not _is_bare(line.assertion) or not (characteristic.tolerance or characteristic.tolerance_percent):
         return
     used = f"the vocabulary's tolerance is used ({characteristic.tolerance_written})"
     message = f"no ± is stated for {characteristic.label}; {used}"
