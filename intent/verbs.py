@@ -81,7 +81,8 @@ def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
     proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), meanwhile)
     variance = judge(proposal.documentation.work, proposal.installation)
-    return _beside_the_past(Checked(proposal, proposal.validated(), variance))
+    checked = _beside_the_past(Checked(proposal, (), variance))
+    return replace(checked, findings=proposal.validated())
 
 
 def _beside_the_past(checked: Checked) -> Checked:
