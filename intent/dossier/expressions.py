@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 
 from intent.assertions import Dated, Item, Measured, Named, Relative, Text
@@ -67,14 +67,13 @@ def read_item(
     relative = _RELATIVE.match(text)
     if relative:
         return _relative(relative, characteristic, vocabulary, tolerance)
+    if characteristic.space in {"text", "concept", "yes-no", "date"} and tolerance is not None:
+        raise Unreadable("no-tolerance", f"{characteristic.label} is not measured, so it takes no ±")
     if characteristic.space == "text":
-        _no_tolerance(tolerance, characteristic)
         return Text(unquoted(text))
     if characteristic.space in {"concept", "yes-no"}:
-        _no_tolerance(tolerance, characteristic)
         return Named(_concept(unquoted(text), characteristic, vocabulary, kinds).iri)
     if characteristic.space == "date":
-        _no_tolerance(tolerance, characteristic)
         return Dated(read_day(text))
     try:
         numbers, unit = _numbers(text, characteristic, vocabulary, shared_unit)
@@ -111,12 +110,11 @@ def unit_written(text: str) -> str | None:
 
 
 def _concept(
-    text: str, characteristic: Characteristic, vocabulary: Vocabulary, kinds: Iterable[str]
+    text: str, characteristic: Characteristic, vocabulary: Vocabulary, of_kind: Sequence[str]
 ) -> Concept:
     wanted = normal(text)
     known = vocabulary.in_scheme(*characteristic.schemes)
     named = [concept for concept in known if wanted in concept.names]
-    of_kind = list(kinds)
     fitting = [
         concept
         for concept in known
@@ -250,8 +248,3 @@ def _relative(
         raise Unreadable("no-share", f"{characteristic.label} has no per cent of the documented value")
     absolute, percent = _tolerance(tolerance, characteristic, vocabulary, None)
     return Relative(read_number(match["number"]), absolute, percent)
-
-
-def _no_tolerance(tolerance: str | None, characteristic: Characteristic) -> None:
-    if tolerance is not None:
-        raise Unreadable("no-tolerance", f"{characteristic.label} is not measured, so it takes no ±")

@@ -160,7 +160,7 @@ BAD_FILES: dict[str, tuple[str, bytes, str]] = {
     "an empty file": ("work.md", b"", "[empty-file]"),
     "a file in Latin-1": ("work.md", WORK.replace("Ferry", "Fähre").encode("latin-1"), "work.md:1:20: error"),
     "a file with a NUL byte": ("work.md", WORK.replace("Ferry", "Fer\0ry").encode(), "[not-text]"),
-    "a file in UTF-16": ("work.md", WORK.encode("utf-16"), "[not-utf-8]"),
+    "a file in UTF-16": ("work.md", WORK.encode("utf-16"), "it looks like UTF-16"),
     "Turtle that is none": ("work.ttl", TURTLE.encode(), "work.ttl:2:"),
     "Turtle in Latin-1": ("work.ttl", (TURTLE + " # ä").encode("latin-1"), "[not-utf-8]"),
     "JSON-LD that is none": ("work.jsonld", b'{"@id": }', "[bad-json-ld]"),

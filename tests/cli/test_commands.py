@@ -128,6 +128,21 @@ def test_validate_ends_with_0_1_or_2(run: Run) -> None:
     assert run("validate", "work.md")[0] == 2
 
 
+def test_validate_ends_by_counting(run: Run) -> None:
+    assert run("validate", "work.md")[1] == "work.md: nothing wrong with the form\n"
+    Path("work.md").write_text(WORK.replace("± 2 deg", "± 2,5 deg"), encoding="utf-8")
+    code, out, err = run("validate", "work.md")
+    assert (code, out) == (2, "")
+    assert err.splitlines()[-1] == "work.md: 1 error"
+
+
+def test_a_work_and_an_installation_are_told_apart(run: Run) -> None:
+    assert "this is a work; name an installation [is-a-work]" in run("check", "work.md")[2]
+    code, _, err = run("explain", "loan.md", "M1")
+    assert code == 2
+    assert "this is an installation; name its work, `work.md` [is-an-installation]" in err
+
+
 def test_a_note_is_no_reason_to_look(run: Run) -> None:
     """A tolerance that is not stated is said, and weighs nothing."""
     Path("work.md").write_text(WORK.replace(" ± 2 deg", ""), encoding="utf-8")
