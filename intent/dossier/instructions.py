@@ -117,16 +117,23 @@ def read_sentence(desk: Desk, known: Known, field: Field, modality: str) -> Line
         if field.value.endswith("."):
             with contextlib.suppress(Unreadable):
                 return _parsed(desk, known, field.value[:-1], modality)
-        hint = sentence_hint(field.value, error.offset, error, desk.register, desk.draft.vocabulary)
-        message = hint if hint and isinstance(error, Ungrammatical) else str(error)
-        if hint and hint != message:
-            message += f"; {hint}"
+        message = _explained(desk, field.value, error)
         desk.draft.wrong(error.slug, message, _place(field, error.offset, error.length))
     return None
 
 
 def _parsed(desk: Desk, known: Known, text: str, modality: str) -> Line:
     return read_line(Sentence(text, desk.register, desk.draft.vocabulary), parse(text, known), modality)
+
+
+def _explained(desk: Desk, text: str, error: Ungrammatical | Misread) -> str:
+    """What is wrong with a sentence; what to write instead comes beside it, or in place of the grammar's words."""
+    if isinstance(error, Misread) and error.slug == "sentence":
+        return str(error)
+    hint = sentence_hint(text, error.offset, error, desk.register, desk.draft.vocabulary)
+    if isinstance(error, Ungrammatical):
+        return hint or str(error)
+    return f"{error}; {hint}" if hint else str(error)
 
 
 def _place(field: Field, offset: int, length: int) -> Span:

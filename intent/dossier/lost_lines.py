@@ -132,11 +132,15 @@ def _is_row(form: SectionForm, line: str) -> bool:
 
 
 def _is_field(form: SectionForm, name: str) -> bool:
-    """In a section of a table only whether it is kept in the house is a field; the rest are columns."""
+    """Where there are tables, names and remarks are columns, and a line of prose may begin with such a word."""
     term = form.find(name)
-    if form.section.holds in {"table", "prose"}:
-        return isinstance(term, FormField) and term.property == str(INTENT.keep)
-    return term is not None
+    if isinstance(term, FormField):
+        if form.section.holds in {"table", "prose"}:
+            return term.property == str(INTENT.keep)
+        return (
+            form.section.holds != "groups" or term.reads == "concept" or term.property == str(INTENT.origin)
+        )
+    return term is not None and form.section.holds not in {"table", "prose"}
 
 
 def _find_in_table(draft: Draft, form: SectionForm, table: Table) -> None:
