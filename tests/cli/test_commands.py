@@ -222,6 +222,39 @@ def test_a_converted_work_gives_the_same_verdicts(run: Run) -> None:
         assert (again["outcome"], again["verdicts"]) == (told["outcome"], told["verdicts"])
 
 
+def test_compare_ends_with_0_1_or_2(run: Run) -> None:
+    assert run("compare", "work.md", "work.md")[0] == 0
+    Path("later.md").write_text(WORK.replace("± 2 deg", "± 3 deg"), encoding="utf-8")
+    code, out, _ = run("compare", "work.md", "later.md")
+    assert code == 1
+    assert "R1.1" in out
+    assert run("compare", "work.md", "later.md", "--installation", "turned.md")[0] == 1
+    Path("other.md").write_text(
+        WORK.replace("Ferry", "Tram").replace("number: 7", "number: 8"), encoding="utf-8"
+    )
+    assert run("compare", "work.md", "other.md")[0] == 2
+    assert run("compare", "work.md", "none.md")[0] == 2
+
+
+def test_compare_says_where_only_the_title_makes_two_states_one_work(run: Run) -> None:
+    Path("later.md").write_text(
+        WORK.replace("owner: Thornacre Museum", "owner: Halmsee Museum"), encoding="utf-8"
+    )
+    assert "[another-iri]" in run("compare", "work.md", "later.md")[2]
+
+
+def test_history_ends_with_0_or_2(run: Run) -> None:
+    Path("installations").mkdir()
+    shown = TURNED.replace("work.md", "../work.md").replace("- by:", "- status: carried out\n- by:")
+    Path("installations/2027.md").write_text(shown, encoding="utf-8")
+    code, out, _ = run("history", "work.md")
+    assert code == 0
+    assert "Loan to Halmsee" in out
+    assert run("history", "work.md", "M1", "rotation")[0] == 0
+    assert run("history", "work.md", "M9")[0] == 2
+    assert run("history", "none.md")[0] == 2
+
+
 def test_terms_ends_with_0_or_2(run: Run) -> None:
     assert run("terms")[0] == 0
     code, out, _ = run("terms", "rotation")

@@ -124,7 +124,7 @@ def slug_of(node: ast.expr) -> str | None:
 def slugs_tested() -> set[str]:
     """The slugs in the faults here, and those that another test names."""
     found = {slug for fault in every_fault() for slug in re.findall(r"\[([a-z0-9-]+)\]", fault.expected)}
-    for file in TESTS.rglob("*.py"):
+    for file in (*TESTS.rglob("*.py"), *TESTS.rglob("cases/*.md")):
         found |= set(re.findall(r"[\[\"]([a-z0-9-]+)[\]\"]", file.read_text(encoding="utf-8")))
     return found
 
