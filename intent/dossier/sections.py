@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from rdflib import RDF, Literal, URIRef
 
 from intent.diagnostics import nearest
-from intent.dossier.blocks import Section
+from intent.dossier.blocks import Field, Section
 from intent.dossier.draft import Draft
 from intent.dossier.fields import Desk
 from intent.dossier.register import Known
@@ -17,7 +17,7 @@ from intent.dossier.tables import Table
 from intent.model import Modality
 from intent.names import INTENT, TERM
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import FormSection, Vocabulary
+from intent.vocabulary.terms import FormField, FormSection, Vocabulary
 
 _ENTRIES = {"groups": "a group", "entries": "a source", "instructions": "an instruction"}
 """What stands under headings of its own in a section, by what the section holds."""
@@ -107,5 +107,19 @@ def inscribe_section(draft: Draft, one: Placed) -> None:
 
 def inscribe_fields(desk: Desk, known: Known, one: Placed) -> None:
     """The fields of a section that are about the section itself, such as whether it is kept in the house."""
-    cells = read_fields(desk, one.form, one.section.fields)
+    fields = one.section.fields
+    if one.form.section.holds in {"entries", "instructions"}:
+        fields = tuple(field for field in fields if _is_of_section(desk, one, field))
+    cells = read_fields(desk, one.form, fields)
     inscribe_cells(desk, known, desk.draft.node(one.key), (one.key,), cells)
+
+
+def _is_of_section(desk: Desk, one: Placed, field: Field) -> bool:
+    """Whether a field above the first heading is the section's own; what belongs under a heading is found."""
+    term = one.form.find(field.name)
+    is_modality = one.form.section.holds == "instructions" and normal(field.name) in frozenset(Modality)
+    is_entrys = isinstance(term, FormField) and term.property != str(INTENT.keep)
+    if is_modality or is_entrys:
+        message = f"`{field.name}` belongs under a heading of its own, `### …`; here it is said of none"
+        desk.draft.wrong("no-heading", message, field.span)
+    return not (is_modality or is_entrys)
