@@ -47,6 +47,7 @@ ORDER = (
     "planning",
     "comparison",
     "history",
+    "questions",
     # what is told of it
     "reports",
     "exchange",
