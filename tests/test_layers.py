@@ -47,9 +47,9 @@ ORDER = (
     "planning",
     "comparison",
     "history",
-    "questions",
     # what is told of it
     "reports",
+    "questions",
     "exchange",
     "desk",
     # the ways in
