@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 _FORMATS = ("text", "html", "markdown", "json", "turtle")
 _TOLD = ("text", "markdown", "json")
+_PAGES = ("markdown", "html")
 _CONVERSIONS = ("markdown", "turtle", "json-ld", "n-triples")
 _FILE = click.Path(path_type=Path)
 
@@ -193,6 +194,29 @@ def compare(old: Path, new: Path, installation: Path | None, form: str, output: 
     _print_diagnostics(findings)
     _deliver(write_comparison(found, turn, form, width=max(80, min(_terminal_width(), 120))), output)
     return 1 if found.differences else 0
+
+
+@intent.command()
+@click.argument("work", type=_FILE)
+@click.option("--format", "form", type=click.Choice(_PAGES), default="markdown", show_default=True)
+@click.option("--output", type=_FILE, help="Write here instead of printing.")
+@click.option("--date", type=click.DateTime(["%Y-%m-%d"]), help="The day of the conversation; today if none.")
+def questions(work: Path, form: str, output: Path | None, date: object) -> None:
+    """Say what to ask at the next conversation, and whom.
+
+    For each person who is still there it lists what nobody has spoken of, what clashes and what is in doubt,
+    those questions first on which most hangs, with lines to write on.
+
+    Example: intent questions timetable/work.md --format html --output questions.html
+    """
+    import datetime
+
+    from intent import verbs
+
+    day = date.date() if isinstance(date, datetime.datetime) else None
+    text, findings = verbs.questions(work, form, day)
+    _print_diagnostics(findings)
+    _deliver(text, output)
 
 
 @intent.command()

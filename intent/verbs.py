@@ -196,6 +196,27 @@ def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
     return (Diagnostic("another-iri", message, span, Severity.WARNING),)
 
 
+def questions(
+    work: str | Path, format: str = "markdown", date: datetime.date | None = None
+) -> tuple[str, tuple[Diagnostic, ...]]:
+    """What to ask at the next conversation, as Markdown or as a page, and what beside the work could not be read.
+
+    ``date`` is the day of the conversation, today if none. Raises `Unusable`.
+    """
+    from intent.analysis.analyse import analyse
+    from intent.history.reading import read_past
+    from intent.questions.agenda import draw_up
+    from intent.questions.page import write_page
+    from intent.questions.telling import write_markdown
+
+    documentation = read_documentation(Path(work), read_vocabulary())
+    documentation.validated()
+    past = read_past(documentation)
+    findings = analyse(documentation.work, documentation.reading.spans)
+    agenda = draw_up(documentation.work, past.installations, findings, date or datetime.date.today())
+    return (write_page if format == "html" else write_markdown)(agenda), past.findings
+
+
 def terms(name: str | None = None, work: str | Path | None = None) -> str:
     """The words of the vocabulary, or what one means; with a work's own terms, if one is given.
 
