@@ -12,7 +12,7 @@ from intent.history.departing import departs, value_of
 from intent.installation import Installation
 from intent.model import Instruction, Part, Work
 from intent.names import PRESENCE
-from intent.reports.wording import runs
+from intent.reports.wording import listed, runs
 from intent.variance.case import Case
 from intent.variance.people import chain, highest_living, is_in_time, who_can_answer
 from intent.variance.speaking import is_dated_in_force, is_superseded
@@ -78,6 +78,15 @@ def times_differed(
     )
 
 
+def times_shown(
+    occasion: Occasion, subjects: Sequence[str], characteristics: Sequence[Characteristic]
+) -> int:
+    """How many past installations there are to compare with what is documented; none where nothing is."""
+    documented = occasion.case.documented
+    given = any(documented.is_given(subject, one) for subject in subjects for one in characteristics)
+    return len(occasion.past) if given else 0
+
+
 def differs(occasion: Occasion, state: State, subject: str, characteristic: Characteristic) -> bool:
     """Whether a past installation gave a subject another value than the documented one, where there is one."""
     documented = occasion.case.documented
@@ -88,7 +97,14 @@ def differs(occasion: Occasion, state: State, subject: str, characteristic: Char
 
 
 def subjects_words(work: Work, parts: Sequence[Part]) -> str:
-    """A group by its name where all of it is meant; one part by its own; else identifiers with their group."""
+    """Parts group by group: a group by its name where all of it is meant, one part by its own name."""
+    groups: dict[str, list[Part]] = {}
+    for part in parts:
+        groups.setdefault(part.group or part.identifier, []).append(part)
+    return listed([_of_one_group(work, found) for found in groups.values()])
+
+
+def _of_one_group(work: Work, parts: Sequence[Part]) -> str:
     if len(parts) == 1:
         return f"{parts[0].name} ({parts[0].identifier})" if parts[0].name else parts[0].identifier
     group = parts[0].group

@@ -9,10 +9,10 @@ from intent.assertions import Aggregate
 from intent.model import Instruction, Part
 from intent.names import HEIGHT, POSITION, PRESENCE
 from intent.questions.measure import Factors, Wear
-from intent.questions.occasion import Occasion, differs, highest, subjects_words, times_differed
+from intent.questions.occasion import Occasion, differs, highest, subjects_words, times_differed, times_shown
 from intent.questions.question import Question
 from intent.questions.wearing import wear_of
-from intent.reports.wording import listed, runs
+from intent.reports.wording import NOT_GIVEN, listed, runs
 from intent.variance.state import THE_WORK
 from intent.vocabulary.terms import Characteristic
 
@@ -26,7 +26,7 @@ UNSAID = "No instruction speaks of it."
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """Characteristics of parts of one group that nobody has spoken of."""
+    """Characteristics of some parts that nobody has spoken of: of one group, or of several asked about together."""
 
     parts: tuple[Part, ...]
     characteristics: tuple[Characteristic, ...]
@@ -38,7 +38,7 @@ class Gap:
 
 def unasked(occasion: Occasion) -> Iterator[Question]:
     """A question for each gap in what has been said of the parts and of the work as a whole."""
-    for gap in _gaps(occasion):
+    for gap in _together(list(_gaps(occasion))):
         yield _of_parts(occasion, gap)
     spoken = _spoken(occasion)
     for one in occasion.work.vocabulary.characteristics.values():
@@ -82,13 +82,32 @@ def _gaps(occasion: Occasion) -> Iterator[Gap]:
             yield Gap(tuple(part for part in parts if part.identifier in names), tuple(of_place))
 
 
+def _together(gaps: Sequence[Gap]) -> Iterator[Gap]:
+    """The gaps, with those of one characteristic that is named and goes with a place as one over all groups."""
+    named: dict[str, list[Gap]] = {}
+    for gap in gaps:
+        first = gap.characteristics[0]
+        if len(gap.characteristics) > 1 or gap.goes_with_device or first.is_measured:
+            yield gap
+        else:
+            named.setdefault(first.iri, []).append(gap)
+    for alike in named.values():
+        yield Gap(tuple(part for gap in alike for part in gap.parts), alike[0].characteristics)
+
+
 def _is_asked(occasion: Occasion, part: Part, characteristic: Characteristic) -> bool:
-    """What goes with a device is asked of each that has one; what goes with a place, where it is documented."""
+    """What is documented is asked about; what is not, where it goes with the device and a loss is for ever.
+
+    A text that is one and the same throughout the work leaves nothing to choose.
+    """
+    documented = occasion.case.documented
     if characteristic.iri == PRESENCE:
         return True
-    if occasion.case.documented.is_given(part.identifier, characteristic):
+    if not documented.is_given(part.identifier, characteristic):
+        return "device" in characteristic.bearers and part.device is not None and characteristic.undone == 3
+    if characteristic.space != "text":
         return True
-    return "device" in characteristic.bearers and part.device is not None
+    return len({documented.words(one, characteristic) for one in documented.present} - {NOT_GIVEN}) > 1
 
 
 def _of_parts(occasion: Occasion, gap: Gap) -> Question:
@@ -99,10 +118,14 @@ def _of_parts(occasion: Occasion, gap: Gap) -> Question:
         hardest.seen,
         hardest.undone,
         times_differed(occasion, names, gap.characteristics),
-        len(occasion.past),
+        times_shown(occasion, names, gap.characteristics),
         2,
     )
-    known = tuple(_documented(occasion, gap.parts, one) for one in gap.characteristics if one.iri != PRESENCE)
+    known = tuple(
+        _documented(occasion, gap.parts, one)
+        for one in gap.characteristics
+        if one.iri != PRESENCE and _is_documented(occasion, gap.parts, one)
+    )
     past = tuple(found for one in gap.characteristics for found in _shown(occasion, gap.parts, one))
     text = _asked(occasion, gap)
     return Question(text, UNSAID, factors, highest(occasion), known + past, _near(occasion, gap))
@@ -115,8 +138,7 @@ def _asked(occasion: Occasion, gap: Gap) -> str:
         return f"Of {subject}: may {labels} be other than documented, how far, and which of them must stay?"
     one, state = gap.characteristics[0], occasion.case.documented
     if one.iri == PRESENCE:
-        which = "it" if len(gap.parts) == 1 else "any of them"
-        return f"Of {subject}: may {which} be left out, and when?"
+        return f"May {subject if len(gap.parts) == 1 else f'any of {subject}'} be left out, and when?"
     values = {state.words(part.identifier, one) for part in gap.parts if state.is_given(part.identifier, one)}
     if not values:
         return f"What should the {one.label} of {subject} be? Nothing is documented."
@@ -125,6 +147,10 @@ def _asked(occasion: Occasion, gap: Gap) -> str:
         return f"How far may the {one.label} of {subject} depart from {value}?"
     value = next(iter(values)) if len(values) == 1 else "documented"
     return f"May the {one.label} of {subject} be other than {value}? What else, and what never?"
+
+
+def _is_documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> bool:
+    return any(occasion.case.documented.is_given(part.identifier, one) for part in parts)
 
 
 def _documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> str:
@@ -155,7 +181,12 @@ def _shown(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> It
 def _of_work(occasion: Occasion, one: Characteristic) -> Question:
     documented = occasion.case.documented
     factors = Factors(
-        Wear(), one.seen, one.undone, times_differed(occasion, [THE_WORK], [one]), len(occasion.past), 2
+        Wear(),
+        one.seen,
+        one.undone,
+        times_differed(occasion, [THE_WORK], [one]),
+        times_shown(occasion, [THE_WORK], [one]),
+        2,
     )
     value = documented.words(THE_WORK, one)
     if not documented.is_given(THE_WORK, one):
@@ -164,7 +195,7 @@ def _of_work(occasion: Occasion, one: Characteristic) -> Question:
         text = f"How far may the {one.label} of the work as a whole depart from {value}?"
     else:
         text = f"May the {one.label} of the work as a whole be other than {value}? What else, and what never?"
-    known = (f"{one.label}, as documented: {value}",)
+    known = (f"{one.label}, as documented: {value}",) if documented.is_given(THE_WORK, one) else ()
     return Question(text, UNSAID, factors, highest(occasion), known)
 
 

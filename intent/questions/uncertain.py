@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
+from dataclasses import replace
 
 from intent.assertions import Form, Measured
 from intent.installation import Attestation, Installation
 from intent.model import Instruction, Modality, Source
 from intent.phrasing import assertion_words
-from intent.questions.measure import Factors
 from intent.questions.occasion import Occasion, givers, highest
 from intent.questions.question import Question
 from intent.questions.weighing import factors_of_lines
 from intent.reports.attribution import citations_of
 from intent.reports.naming import person_in_words
-from intent.reports.wording import date_in_words, listed
+from intent.reports.wording import date_in_words, listed, opening
 from intent.variance.people import staff
 from intent.vocabulary.phrases import normal
 
@@ -42,7 +42,7 @@ def _without_tolerance(occasion: Occasion) -> Iterator[Question]:
         written = one.tolerance_written.replace(" °", "°")
         taken = f"; until it is, {written} either way is taken" if written else ""
         yield Question(
-            f"If {words}: how far off is still right?",
+            f"{opening(words)}: how far may it be off?",
             f"{listed([line.identifier for line in lines])}: no tolerance is stated{taken}.",
             factors_of_lines(occasion, lines, 1),
             givers(occasion, lines),
@@ -105,7 +105,6 @@ def _attested(occasion: Occasion) -> Iterator[Question]:
 
 
 def _again(occasion: Occasion, attestation: Attestation, why: str, lines: list[Instruction]) -> Question:
-    others = tuple(name for name in staff(occasion.work, occasion.day) if name != attestation.by)
     factors = factors_of_lines(occasion, lines, 1)
     answer = "held" if attestation.holds else "did not hold"
     date = date_in_words(attestation.date) or "on a day not told"
@@ -113,13 +112,19 @@ def _again(occasion: Occasion, attestation: Attestation, why: str, lines: list[I
         f"{person_in_words(occasion.work, attestation.by) or 'Somebody'} attested that it {answer}, {date}."
     )
     return Question(
-        f"Does it hold today: “{attestation.fact}”?",
+        f"Who else is to say, at the next showing, whether “{attestation.fact}”, and is it so now?",
         why,
-        Factors(factors.wear, factors.seen, factors.undone, 0, factors.shown, 1),
-        others or highest(occasion),
+        replace(factors, differed=0, shown=0),
+        _another_in_the_house(occasion, attestation.by) or highest(occasion),
         (known,),
         tuple(lines),
     )
+
+
+def _another_in_the_house(occasion: Occasion, but: str | None) -> tuple[str, ...]:
+    """The first in the house who can attest a fact, without the one who did so before."""
+    others = [person for person in occasion.work.people if person.identifier != but]
+    return staff(replace(occasion.work, people=tuple(others)), occasion.day)[:1]
 
 
 def _doubt(occasion: Occasion, attestation: Attestation, installation: Installation) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from intent.model import Instruction
 from intent.questions.measure import Factors, Wear
-from intent.questions.occasion import Occasion, times_differed
+from intent.questions.occasion import Occasion, times_differed, times_shown
 from intent.questions.wearing import wear_of
 
 UNNAMED = 1
@@ -27,6 +27,6 @@ def factors_of_lines(occasion: Occasion, lines: Sequence[Instruction], bearing: 
         hardest.seen if hardest else UNNAMED,
         hardest.undone if hardest else UNNAMED,
         times_differed(occasion, members, characteristics),
-        len(occasion.past),
+        times_shown(occasion, members, characteristics),
         bearing,
     )
