@@ -13,6 +13,8 @@ from intent.evidence.wording import Wording, wording_of
 _AT_A_GAP = " \t\n,;:.!?–—-"
 """What stands beside words left out is the quoting writer's."""
 
+_LINE_START = re.compile(r"^[ \t>]+", re.MULTILINE)
+
 
 @dataclass(frozen=True, slots=True)
 class Transcript:
@@ -31,7 +33,7 @@ def transcript_of(text: str) -> Transcript:
 
 
 def pieces_of(passage: str) -> tuple[str, ...]:
-    """The wording of a quoted passage, cut at its gaps."""
+    """The wording of a quoted passage, cut at its gaps; where its own lines begin means nothing."""
     cut = [piece.strip(" \t\n-‐‑") for piece in GAP.split(passage)]
     if len(cut) > 1:
         cut = [
@@ -39,7 +41,8 @@ def pieces_of(passage: str) -> tuple[str, ...]:
             *(one.strip(_AT_A_GAP) for one in cut[1:-1]),
             cut[-1].lstrip(_AT_A_GAP),
         ]
-    wordings = (wording_of(piece).text.strip(" -") for piece in cut)
+    lines = (" ".join(_LINE_START.sub("", piece).split()) for piece in cut)
+    wordings = (wording_of(line).text.strip(" -") for line in lines)
     return tuple(piece for piece in wordings if re.search(r"\w", piece))
 
 

@@ -23,11 +23,11 @@ LEAD = r"\[(\d"
 """The first signs of a time code, for a class of characters: what begins with a class is searched for quickly."""
 AFTER_LEAD = (
     rf"(?<=\[){_ANY}\]"
-    rf"|(?<=\(){_FULL}\)|(?<=^\(){_SHORT}\)"
+    rf"|(?<=\(){_FULL}\)"
     rf"|(?<=^\d)(?:\d*\n{_ANY}|{_REST})[ \t]+-->[ \t]+{_ANY}.*$"
     rf"|(?<=^\d)\d{{0,2}}:[0-5]?\d:[0-5]\d{_FRACTION}(?![\w:.])"
 )
-"""What follows; in parentheses within a line, or bare, hours are needed, since `4:30` may be a time of day."""
+"""What follows; in parentheses or bare, hours are needed, since `4:30` may be a time of day."""
 _TIME_CODE = re.compile(rf"[{LEAD}](?:{AFTER_LEAD})", re.MULTILINE)
 _POINT = re.compile(_ANY)
 
