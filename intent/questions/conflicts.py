@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from intent.diagnostics import Diagnostic, Severity
 from intent.model import Instruction
@@ -11,6 +11,7 @@ from intent.questions.occasion import Occasion, givers
 from intent.questions.question import Question
 from intent.questions.weighing import factors_of_lines
 from intent.reports.wording import listed, sentence
+from intent.variance.people import who_can_answer
 
 QUESTIONS: Mapping[str, str] = {
     "cannot-be-met": "Instructions {lines} cannot be met together. Which gives way, and where?",
@@ -26,13 +27,27 @@ _NAME = re.compile(r"[\w-]+(?:\.\d+)?")
 
 def conflicts(occasion: Occasion, findings: Iterable[Diagnostic]) -> Iterator[Question]:
     """A question for each clash between instructions that are in force."""
-    for found in findings:
-        if found.slug not in QUESTIONS or found.severity is Severity.NOTE:
-            continue
+    asked = [found for found in findings if found.slug in QUESTIONS and found.severity is not Severity.NOTE]
+    clashing = {
+        line.identifier
+        for found in asked
+        if found.slug == "cannot-be-met"
+        for line in _lines_in(occasion, found)
+    }
+    for found in asked:
         lines = _lines_in(occasion, found)
-        if found.slug != "out-of-time" and not _is_led_by(lines, found):
-            continue
-        yield _question(occasion, found, lines)
+        is_in_force = found.slug == "out-of-time" or _is_led_by(lines, found)
+        if is_in_force and not _is_asked_otherwise(occasion, found, clashing):
+            yield _question(occasion, found, lines)
+
+
+def _is_asked_otherwise(occasion: Occasion, found: Diagnostic, clashing: Collection[str]) -> bool:
+    """Whether another question asks the same: which of two gives way, or who consents in place of one who is gone."""
+    if found.slug == "documented-departs":
+        return found.subject in clashing
+    line = occasion.work.instruction(found.subject)
+    consents = line.consents if line and found.slug == "never-used" else ()
+    return any(who_can_answer(occasion.work, person, occasion.day) is None for person in consents)
 
 
 def _question(occasion: Occasion, found: Diagnostic, lines: tuple[Instruction, ...]) -> Question:

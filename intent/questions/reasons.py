@@ -39,11 +39,13 @@ def reasons(factors: Factors) -> str:
 def _wear(wear: Wear) -> Iterator[str]:
     if not wear.devices:
         return
-    spare = "spare" if wear.spares == 1 else "spares"
-    yield f"{_number(wear.spares)} {spare} for {_number(wear.devices)} in use"
+    devices = "device" if wear.devices == 1 else "devices"
+    spares = "spare" if wear.spares == 1 else "spares"
+    failed = ""
     if wear.failed:
-        verb = "has" if wear.failed == 1 else "have"
-        yield f"{_number(wear.failed)} of these {verb} failed"
+        which = "which" if wear.devices == 1 else f"{_number(wear.failed)} of which"
+        failed = f", {which} {'has' if wear.failed == 1 else 'have'} failed"
+    yield f"{_number(wear.spares)} {spares} for {_number(wear.devices)} {devices}{failed}"
     if wear.hours is not None:
         most = "" if wear.devices == 1 else "up to "
         others = f", others alike {_hours(wear.hours_of_others)} on average" if wear.hours_of_others else ""

@@ -17,7 +17,8 @@ NOBODY = "Nobody is left to ask"
 NOTHING = "There is nothing to ask: whatever counts has been spoken of, and nothing is in doubt."
 LINES = 3
 """Lines to write on under each question."""
-RULE = "_" * 60
+RULE = "___"
+"""A rule across the page, as Markdown writes it."""
 MEASURE = (
     "The questions stand in the order of what hangs on them: how soon the device must be replaced (1 to 5), times how "
     "hard a loss is to see and to undo (2 to 6), times one and the number of past showings in which it differed, "
@@ -86,4 +87,4 @@ def _question(number: int, question: Question, near: Iterable[tuple[str, str]]) 
     if known:
         yield "Known so far:"
         yield "\n".join(known)
-    yield "\n\n".join(escaped(RULE) for _ in range(LINES))
+    yield "\n\n".join(RULE for _ in range(LINES))

@@ -87,6 +87,9 @@ def _reported(occasion: Occasion, source: Source, lines: list[Instruction]) -> Q
 
 
 def _attested(occasion: Occasion) -> Iterator[Question]:
+    """Attestations to be had anew; where nobody in the house is left to give them, that is asked instead."""
+    if not staff(occasion.work, occasion.day):
+        return
     latest: dict[str, tuple[Attestation, Installation]] = {}
     for installation in occasion.past:
         for one in installation.attestations:
