@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
 
+from intent.dates import LAST_DAY
 from intent.diagnostics import Diagnostic, Severity
 from intent.model import Instruction
 from intent.questions.occasion import Occasion, givers
@@ -42,12 +43,12 @@ def conflicts(occasion: Occasion, findings: Iterable[Diagnostic]) -> Iterator[Qu
 
 
 def _is_asked_otherwise(occasion: Occasion, found: Diagnostic, clashing: Collection[str]) -> bool:
-    """Whether another question asks the same: which of two gives way, or who consents in place of one who is gone."""
+    """Whether another question asks the same: which of two gives way, or who consents once nobody is left."""
     if found.slug == "documented-departs":
         return found.subject in clashing
     line = occasion.work.instruction(found.subject)
     consents = line.consents if line and found.slug == "never-used" else ()
-    return any(who_can_answer(occasion.work, person, occasion.day) is None for person in consents)
+    return any(who_can_answer(occasion.work, person, LAST_DAY) is None for person in consents)
 
 
 def _question(occasion: Occasion, found: Diagnostic, lines: tuple[Instruction, ...]) -> Question:
