@@ -29,6 +29,8 @@ if TYPE_CHECKING:
     from intent.history.precedents import Standing
 
 _LANGUAGE_OF_TURTLE = ("turtle", "json-ld", "n-triples")
+_WITH_PASSAGES = ("html", "markdown")
+"""The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
 CONVERSIONS = ("markdown", *_LANGUAGE_OF_TURTLE)
 
 
@@ -109,10 +111,19 @@ def report(
     colour: bool = False,
 ) -> str:
     """The variance report in a format of `intent.reports.FORMATS`; ``date`` is that of the report, today's if none."""
+    passages = None
+    if format in _WITH_PASSAGES:
+        from intent.evidence.passages import read_passages
+        from intent.reports.passages import headings_behind
+
+        documentation, behind = checked.proposal.documentation, headings_behind(checked.variance)
+        passages = read_passages(documentation.work, documentation.folder, behind)
     read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
+    read.extend(EvidenceFile(FileRole.SOURCE, *found) for found in (passages.files if passages else ()))
     evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
+    variance, standings = checked.variance, checked.standings
     return write_report(
-        checked.variance, format, evidence, width=width, colour=colour, standings=checked.standings
+        variance, format, evidence, width=width, colour=colour, standings=standings, passages=passages
     )
 
 

@@ -60,6 +60,16 @@ class Quoted:
     is_untimed: bool = False
     """Whether a time is cited of a text that has no time codes."""
 
+    @property
+    def is_there(self) -> bool:
+        """Whether it stands in the source, at its time or at another."""
+        return self.standing in (Standing.FOUND, Standing.ELSEWHERE)
+
+    @property
+    def name(self) -> str:
+        """A name within a report: `R1-1`."""
+        return f"{self.heading}-{self.number}"
+
 
 def look_up(headings: Iterable[Heading], files: Mapping[str, SourceFile]) -> tuple[Quoted, ...]:
     """Every passage quoted under the headings; a heading that cites no source says nothing."""

@@ -9,6 +9,7 @@ from intent.reports.evidence import Evidence, EvidenceFile, FileRole
 from intent.variance.result import Variance
 
 if TYPE_CHECKING:
+    from intent.evidence.passages import Passages
     from intent.history.precedents import Standing
 
 FORMATS = ("text", "html", "markdown", "json", "turtle")
@@ -24,12 +25,13 @@ def write_report(
     width: int = 80,
     colour: bool = False,
     standings: Sequence[Standing] = (),
+    passages: Passages | None = None,
 ) -> str:
     """The report of a variance in one of `FORMATS`; the same input gives the same characters.
 
     ``width`` (in columns) and ``colour`` (ANSI) concern text alone; ``standings`` say what was shown before of the
-    departures. Each writer is imported only when it is asked for, since a terminal report should not wait for
-    what HTML and Turtle need.
+    departures, ``passages`` where what is quoted was found. Each writer is imported only when it is asked for, since
+    a terminal report should not wait for what HTML and Turtle need.
     Raises ``ValueError`` for another format.
     """
     if format == "json":
@@ -42,7 +44,7 @@ def write_report(
         return write_turtle(variance, evidence, standings)
     from intent.reports.story import tell
 
-    story = tell(variance, evidence, standings)
+    story = tell(variance, evidence, standings, passages)
     if format == "text":
         from intent.reports.text import write_text
 

@@ -12,6 +12,7 @@ from intent.reports.departure_page import departure_article
 from intent.reports.elements import Element, bullets, digest, element, prose, table
 from intent.reports.prose import shown
 from intent.reports.requests import Question, Request
+from intent.reports.sources_page import sources_section
 from intent.reports.story import LONG, Signature, Story
 from intent.reports.wording import OUTCOMES, day_in_words, opening, verdict_word
 
@@ -43,7 +44,8 @@ def write_html(story: Story) -> str:
 
 def _head(story: Story) -> Element:
     running = f"{story.title}: {story.installation}"
-    style = files("intent.reports").joinpath("report.css").read_text(encoding="utf-8")
+    sheets = ["report.css", "sources.css"] if story.passages else ["report.css"]
+    style = "".join(files("intent.reports").joinpath(one).read_text(encoding="utf-8") for one in sheets)
     page = f"@page {{ @top-left {{ content: {_css_string(running)}; }} }}\n{FIRST_PAGE}\n"
     return element(
         "head",
@@ -122,6 +124,8 @@ def _sections(story: Story) -> Iterator[Element]:
         yield _section("kept", "As required and as documented", _kept(story))
     yield _section("evidence", "What this report rests on", _evidence(story))
     yield _section("signed", "Signatures", _signatures(story))
+    if story.passages and story.passages.sources:
+        yield _section("sources", "Sources", sources_section(story.passages))
 
 
 def _proposal(story: Story) -> Iterator[Element]:
@@ -159,7 +163,7 @@ def _question(question: Question) -> Iterator[Element | str]:
 
 
 def _departures(story: Story) -> Iterator[Element]:
-    yield from (departure_article(departure) for departure in story.departures)
+    yield from (departure_article(departure, story.passages) for departure in story.departures)
     terms = [
         element(*pair) for word, meaning in story.meanings for pair in (("dt", word), ("dd", f"{meaning}."))
     ]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from intent.model import Instruction, Modality, Work
 from intent.phrasing import scope_words, sentence_words
@@ -12,6 +13,9 @@ from intent.reports.attribution import attribution, words_behind
 from intent.reports.naming import person_in_words
 from intent.reports.wording import date_in_words, quoted, sentence
 from intent.variance.result import Because, SetAside
+
+if TYPE_CHECKING:
+    from intent.evidence.quoting import Quoted
 
 VERBS = {Modality.REQUIRED: "requires", Modality.ALLOWED: "allows", Modality.FORBIDDEN: "forbids"}
 
@@ -25,6 +29,8 @@ class Quotation:
     words: str
     attribution: str
     reason: str = ""
+    passages: tuple[Quoted, ...] = ()
+    """What the words were looked for in, where the sources were read."""
 
 
 def told(work: Work, instruction: Instruction) -> str:

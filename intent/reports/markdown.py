@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departures import Departure
 from intent.reports.instructions import Quotation
+from intent.reports.passages import shown_passages, whereabouts
 from intent.reports.prose import as_markdown, escaped
 from intent.reports.story import LONG, Story
 from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, verdict_word
@@ -66,6 +67,9 @@ def _sections(story: Story) -> Iterator[tuple[str, Iterator[str]]]:
         yield "As required and as documented", _kept(story)
     yield "What this report rests on", _evidence(story)
     yield "Signatures", _signatures(story)
+    found = list(whereabouts(shown_passages(story.departures)))
+    if found:
+        yield "Where the words quoted are found", (f"[^{one.name}]: {escaped(told)}." for one, told in found)
 
 
 def _proposal(story: Story) -> Iterator[str]:
@@ -115,7 +119,8 @@ def _departure(departure: Departure) -> Iterator[str]:
 
 
 def _quotation(quotation: Quotation) -> str:
-    lines = [f"> {escaped(quoted(quotation.words))}", ">", f"> {escaped(quotation.attribution)}"]
+    marks = "".join(f"[^{one.name}]" for one, _ in whereabouts(quotation.passages))
+    lines = [f"> {escaped(quoted(quotation.words))}{marks}", ">", f"> {escaped(quotation.attribution)}"]
     if quotation.reason:
         lines.extend([">", f"> Reason given: {escaped(quotation.reason)}"])
     return "\n".join(lines)

@@ -26,6 +26,7 @@ from intent.reports.wording import (
 from intent.variance.result import Outcome, Variance, Verdict
 
 if TYPE_CHECKING:
+    from intent.evidence.passages import Passages
     from intent.history.precedents import Standing
 
 LONG = 3
@@ -80,16 +81,27 @@ class Story:
     notes: tuple[str, ...]
     evidence: Evidence
     signatures: tuple[Signature, ...]
+    passages: Passages | None = None
+    """The sources of what is quoted, where they were read."""
 
 
-def tell(variance: Variance, evidence: Evidence, standings: Sequence[Standing] = ()) -> Story:
-    """The report of a variance, in plain words, with what was shown before of its departures."""
+def tell(
+    variance: Variance,
+    evidence: Evidence,
+    standings: Sequence[Standing] = (),
+    passages: Passages | None = None,
+) -> Story:
+    """The report of a variance, in plain words, with what was shown before, and where what is quoted was found."""
     work, installation = variance.work, variance.installation
     found = departures(variance)
     if standings:
         from intent.reports.precedents import with_precedents
 
         found = with_precedents(found, work, standings)
+    if passages is not None:
+        from intent.reports.passages import with_passages
+
+        found = with_passages(found, passages)
     asked = requests(variance, found)
     occurring = [verdict for verdict in Verdict if any(one.verdict is verdict for one in found)]
     return Story(
@@ -114,6 +126,7 @@ def tell(variance: Variance, evidence: Evidence, standings: Sequence[Standing] =
         notes=tuple(sentence(note) for note in variance.notes),
         evidence=evidence,
         signatures=_signatures(variance, asked),
+        passages=passages,
     )
 
 

@@ -9,7 +9,7 @@ from intent.reports.departures import Departure
 from intent.reports.layout import columns_of, items, labelled, wrapped
 from intent.reports.prose import as_plain, shown
 from intent.reports.story import Story
-from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, verdict_word
+from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, sentence, verdict_word
 from intent.variance.result import Outcome, Verdict
 
 NARROWEST = 40
@@ -103,6 +103,10 @@ def _departure(departure: Departure, width: int, colour: bool) -> Iterator[str]:
         yield ""
         yield from wrapped(quoted(quotation.words), width, "      ")
         yield from wrapped(quotation.attribution, width, "      ")
+        if quotation.passages:
+            from intent.reports.passages import found_at_line
+
+            yield from wrapped(sentence(found_at_line(quotation.passages)), width, "      ")
         if quotation.reason:
             yield from wrapped(f"Reason given: {quotation.reason}", width, "      ")
     yield ""
