@@ -6,9 +6,11 @@ Times are of processor and wall clock of this machine; what the README tells are
 from __future__ import annotations
 
 import gc
+import random
 import statistics
 import subprocess
 import sys
+import tempfile
 import time
 from collections.abc import Callable
 from functools import partial
@@ -101,7 +103,42 @@ def growth() -> None:
         )
 
 
+def quotations() -> None:
+    from intent.evidence.nearest import nearest
+    from intent.evidence.search import find, pieces_of, transcript_of
+
+    print("\nA passage sought in a transcript of 200,000 words:")
+    chance = random.Random(1)
+    words = (ROOT / "examples/low-farms/sources/conversation-1992.md").read_text(encoding="utf-8").split()
+    lines = (" ".join(chance.choices(words, k=40)) for _ in range(5000))
+    text = "\n\n".join(f"[{n // 3600}:{n // 60 % 60:02}:{n % 60:02}] {line}" for n, line in enumerate(lines))
+    last = " ".join(text.split()[-30:])
+    changed = last.replace(" ", " unsaid ", 1)
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "transcript.md"
+        path.write_text(text, encoding="utf-8")
+        base, _ = timed(lambda: transcript_of(path.read_text(encoding="utf-8")))
+
+        def seek(passage: str) -> object:
+            source, pieces = transcript_of(path.read_text(encoding="utf-8")), pieces_of(passage)
+            return find(pieces, source) or nearest(pieces, source)
+
+        print(f"  {'read and reduce to its wording':44} {base:8.1f} ms")
+        tried: list[tuple[str, Callable[[], object]]] = [
+            ("with a passage at its end", lambda: seek(last)),
+            ("with one that is nowhere", lambda: seek(changed)),
+        ]
+        for name, function in tried:
+            spent, found = timed(function)
+            print(f"  {name:44} {spent:8.1f} ms   ratio {spent / base:.2f} (to stay within 3)")
+            assert found is not None
+    source = transcript_of(text)
+    each, _ = timed(lambda: find(pieces_of(last), source))
+    print(f"  {'each further passage':44} {each:8.1f} ms")
+
+
 if __name__ == "__main__":
     stages()
     processes()
     growth()
+    quotations()
