@@ -110,12 +110,14 @@ def check(files: tuple[Path, ...], form: str, output: Path | None, date: object)
     if len(files) > 2:
         raise click.UsageError("name one installation, and at most the work before it")
     *works, installation = files
-    checked = verbs.check(installation, works[0] if works else None)
-    _print_diagnostics(found for found in checked.findings if found.severity != "note")
     day = date.date() if isinstance(date, datetime.datetime) else None
     width = 80 if output else max(80, min(_terminal_width(), 120))
     colour = output is None and sys.stdout.isatty()
-    _deliver(verbs.report(checked, form, date=day, width=width, colour=colour), output)
+    checked, text = verbs.check_and_report(
+        installation, works[0] if works else None, form, date=day, width=width, colour=colour
+    )
+    _print_diagnostics(found for found in checked.findings if found.severity != "note")
+    _deliver(text, output)
     return 0 if checked.variance.outcome == "acceptable" else 1
 
 

@@ -4,21 +4,21 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from intent import __version__
+from intent.checking import Checked as Checked
+from intent.checking import check as check
+from intent.checking import check_and_report as check_and_report
+from intent.checking import report as report
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable, in_order
 from intent.documentation import Documentation, read_documentation
 from intent.files import write_whole
 from intent.heads import is_installation
-from intent.meanwhile import meanwhile
 from intent.proposal import Proposal, read_beside, read_proposal
-from intent.reports import Evidence, EvidenceFile, FileRole, write_report
 from intent.variance.judge import judge
-from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
@@ -26,23 +26,9 @@ if TYPE_CHECKING:
     from intent.comparison.works import Comparison
     from intent.explanation import Account
     from intent.history.chronicle import Chronicle
-    from intent.history.precedents import Standing
 
 _LANGUAGE_OF_TURTLE = ("turtle", "json-ld", "n-triples")
-_WITH_PASSAGES = ("html", "markdown")
-"""The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
 CONVERSIONS = ("markdown", *_LANGUAGE_OF_TURTLE)
-
-
-@dataclass(frozen=True, slots=True)
-class Checked:
-    """A proposal with its variance, and what was found in the texts that does not keep them from being used."""
-
-    proposal: Proposal
-    findings: tuple[Diagnostic, ...]
-    variance: Variance
-    standings: tuple[Standing, ...] = ()
-    """How the departures stand to installations carried out before."""
 
 
 def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
@@ -77,54 +63,6 @@ def digests(work: str | Path) -> tuple[str, ...]:
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
     return tuple(missing_digests(documentation.work, read_sources(documentation.work, documentation.folder)))
-
-
-def check(installation: str | Path, work: str | Path | None = None) -> Checked:
-    """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
-    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), meanwhile)
-    variance = judge(proposal.documentation.work, proposal.installation)
-    checked = _beside_the_past(Checked(proposal, (), variance))
-    return replace(checked, findings=proposal.validated())
-
-
-def _beside_the_past(checked: Checked) -> Checked:
-    """What was shown before, where anything was; and, of what was carried out, how it differs from what was agreed."""
-    from intent.history.reading import read_agreement, read_past
-
-    documentation, variance = checked.proposal.documentation, checked.variance
-    past = read_past(documentation)
-    notes = tuple(found.message for found in (*past.findings, *read_agreement(checked.proposal)))
-    variance = replace(variance, notes=(*variance.notes, *notes)) if notes else variance
-    if not past.installations:
-        return replace(checked, variance=variance)
-    from intent.history.precedents import precedents_of
-
-    return replace(checked, variance=variance, standings=precedents_of(variance, past.installations))
-
-
-def report(
-    checked: Checked,
-    format: str = "text",
-    *,
-    date: datetime.date | None = None,
-    width: int = 80,
-    colour: bool = False,
-) -> str:
-    """The variance report in a format of `intent.reports.FORMATS`; ``date`` is that of the report, today's if none."""
-    passages = None
-    if format in _WITH_PASSAGES:
-        from intent.evidence.passages import read_passages
-        from intent.reports.passages import headings_behind
-
-        documentation, behind = checked.proposal.documentation, headings_behind(checked.variance)
-        passages = read_passages(documentation.work, documentation.folder, behind)
-    read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
-    read.extend(EvidenceFile(FileRole.SOURCE, *found) for found in (passages.files if passages else ()))
-    evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
-    variance, standings = checked.variance, checked.standings
-    return write_report(
-        variance, format, evidence, width=width, colour=colour, standings=standings, passages=passages
-    )
 
 
 def explain(

@@ -53,6 +53,7 @@ ORDER = (
     "exchange",
     "desk",
     # the ways in
+    "checking",
     "verbs",
     "__init__",
     "cli",

@@ -281,7 +281,7 @@ def test_help_and_version(run: Run) -> None:
 
 
 FIRST_EXAMPLES = [
-    min(folder.glob("installations/*.md")) for folder in sorted(EXAMPLES.iterdir()) if folder.is_dir()
+    min(work.parent.glob("installations/*.md")) for work in sorted(EXAMPLES.glob("*/work.md"))
 ]
 
 

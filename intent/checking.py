@@ -1,0 +1,105 @@
+"""A proposal checked: read, judged, laid beside what was shown before, and reported."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from intent import __version__
+from intent.diagnostics import Diagnostic
+from intent.meanwhile import meanwhile
+from intent.proposal import Proposal, read_proposal
+from intent.reports import Evidence, EvidenceFile, FileRole, write_report
+from intent.variance.judge import judge
+from intent.variance.result import Variance
+from intent.vocabulary.loader import read_vocabulary
+
+if TYPE_CHECKING:
+    from intent.history.precedents import Standing
+
+_WITH_PASSAGES = ("html", "markdown")
+"""The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A proposal with its variance, and what was found in the texts that does not keep them from being used."""
+
+    proposal: Proposal
+    findings: tuple[Diagnostic, ...]
+    variance: Variance
+    standings: tuple[Standing, ...] = ()
+    """How the departures stand to installations carried out before."""
+
+
+def check(installation: str | Path, work: str | Path | None = None) -> Checked:
+    """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
+    checked = _judged(installation, work)
+    return replace(checked, findings=checked.proposal.validated())
+
+
+def check_and_report(
+    installation: str | Path,
+    work: str | Path | None,
+    format: str,
+    *,
+    date: datetime.date | None = None,
+    width: int = 80,
+    colour: bool = False,
+) -> tuple[Checked, str]:
+    """Both at once: the report is written while the shapes speak, and given out only once they have.
+
+    Raises `Unusable`.
+    """
+    checked = _judged(installation, work)
+    text = report(checked, format, date=date, width=width, colour=colour)
+    return replace(checked, findings=checked.proposal.validated()), text
+
+
+def _judged(installation: str | Path, work: str | Path | None) -> Checked:
+    """The variance beside what was shown before; the shapes of the texts are still speaking."""
+    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), meanwhile)
+    variance = judge(proposal.documentation.work, proposal.installation)
+    return _beside_the_past(Checked(proposal, (), variance))
+
+
+def _beside_the_past(checked: Checked) -> Checked:
+    """What was shown before, where anything was; and, of what was carried out, how it differs from what was agreed."""
+    from intent.history.reading import read_agreement, read_past
+
+    documentation, variance = checked.proposal.documentation, checked.variance
+    past = read_past(documentation)
+    notes = tuple(found.message for found in (*past.findings, *read_agreement(checked.proposal)))
+    variance = replace(variance, notes=(*variance.notes, *notes)) if notes else variance
+    if not past.installations:
+        return replace(checked, variance=variance)
+    from intent.history.precedents import precedents_of
+
+    return replace(checked, variance=variance, standings=precedents_of(variance, past.installations))
+
+
+def report(
+    checked: Checked,
+    format: str = "text",
+    *,
+    date: datetime.date | None = None,
+    width: int = 80,
+    colour: bool = False,
+) -> str:
+    """The variance report in a format of `intent.reports.FORMATS`; ``date`` is that of the report, today's if none."""
+    passages = None
+    if format in _WITH_PASSAGES:
+        from intent.evidence.passages import read_passages
+        from intent.reports.passages import headings_behind
+
+        documentation, behind = checked.proposal.documentation, headings_behind(checked.variance)
+        passages = read_passages(documentation.work, documentation.folder, behind)
+    read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
+    read.extend(EvidenceFile(FileRole.SOURCE, *found) for found in (passages.files if passages else ()))
+    evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
+    variance, standings = checked.variance, checked.standings
+    return write_report(
+        variance, format, evidence, width=width, colour=colour, standings=standings, passages=passages
+    )
