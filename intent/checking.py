@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 
 from intent import __version__
 from intent.diagnostics import Diagnostic
-from intent.meanwhile import meanwhile
+from intent.documentation import Findings
+from intent.meanwhile import Begin, meanwhile
 from intent.proposal import Proposal, read_proposal
 from intent.reports import Evidence, EvidenceFile, FileRole, write_report
 from intent.variance.judge import judge
@@ -36,8 +37,9 @@ class Checked:
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
-    checked = _judged(installation, work)
-    return replace(checked, findings=checked.proposal.validated())
+    with meanwhile() as begin:
+        checked = _judged(installation, work, begin)
+        return replace(checked, findings=checked.proposal.validated())
 
 
 def check_and_report(
@@ -53,14 +55,15 @@ def check_and_report(
 
     Raises `Unusable`.
     """
-    checked = _judged(installation, work)
-    text = report(checked, format, date=date, width=width, colour=colour)
-    return replace(checked, findings=checked.proposal.validated()), text
+    with meanwhile() as begin:
+        checked = _judged(installation, work, begin)
+        text = report(checked, format, date=date, width=width, colour=colour)
+        return replace(checked, findings=checked.proposal.validated()), text
 
 
-def _judged(installation: str | Path, work: str | Path | None) -> Checked:
+def _judged(installation: str | Path, work: str | Path | None, begin: Begin[Findings]) -> Checked:
     """The variance beside what was shown before; the shapes of the texts are still speaking."""
-    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), meanwhile)
+    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), begin)
     variance = judge(proposal.documentation.work, proposal.installation)
     return _beside_the_past(Checked(proposal, (), variance))
 

@@ -45,7 +45,6 @@ class Shaped:
 
     reading: Reading
     shapes: str
-    vocabulary: Vocabulary
     beside: Iterable[Triple] = ()
     """The triples of what it refers to."""
 
@@ -55,10 +54,6 @@ class Shaped:
         earlier = (*reading.findings, *reading.forgotten)
         shaped = validate_record(reading.triples, reading.spans, self.shapes, earlier, self.beside)
         return (*reading.findings, *shaped)
-
-    def term_findings(self) -> Findings:
-        """What is said in terms that the vocabulary does not know; a text's words are looked up as it is read."""
-        return term_findings(self.reading.triples, self.reading.spans, self.vocabulary, self.shapes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,16 +85,20 @@ def usable(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     return ordered
 
 
-def loadable(shaped: Shaped, is_text: bool, begin: Begin[Findings]) -> Callable[[], Findings]:
+def loadable(
+    shaped: Shaped, vocabulary: Vocabulary, is_text: bool, begin: Begin[Findings]
+) -> Callable[[], Findings]:
     """Begin to validate a graph that is about to be loaded; gives back what will be found.
 
-    A text without errors compiles to a graph that can be loaded meanwhile; a graph from elsewhere must first meet
-    its shapes, and of a text with errors everything is to be said. Raises `Unusable` where it cannot be loaded.
+    A text without errors compiles to a graph that can be loaded meanwhile, its words being looked up as it is read; a
+    graph from elsewhere must first meet its shapes, and use terms that the vocabulary knows; of a text with errors
+    everything is to be said. Raises `Unusable` where it cannot be loaded.
     """
     if is_text and not has_errors(shaped.reading.findings):
         return begin(shaped.findings)
     found = usable(shaped.findings())
-    usable(shaped.term_findings())
+    reading = shaped.reading
+    usable(term_findings(reading.triples, reading.spans, vocabulary, shaped.shapes))
     return lambda: found
 
 
@@ -121,7 +120,7 @@ def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] =
         refuse_installation(text, name, shipped)
         vocabulary, more = _vocabulary(shipped, path.parent, *named_in_head(text, name, shipped, "terms"))
         reading = read_work(text, name, vocabulary)
-    found = loadable(Shaped(reading, "work", vocabulary), not is_rdf(path), begin)
+    found = loadable(Shaped(reading, "work"), vocabulary, not is_rdf(path), begin)
     work = load_work(reading.triples, reading.iri, vocabulary)
     consistency = usable(consistency_findings(work, reading.spans))
     files = (read_file(path, "dossier", content), *more)

@@ -19,7 +19,7 @@ from intent.documentation import (
     read_documentation,
     usable,
 )
-from intent.dossier.draft import Reading
+from intent.dossier.draft import Reading, Triple
 from intent.dossier.installation import read_installation, read_pool
 from intent.files import as_text, read_bytes, within
 from intent.heads import (
@@ -111,8 +111,8 @@ def _beside(opened: _Opened, documentation: Documentation, begin: Begin[Findings
     path, work = opened.path, documentation.work
     read = _from_text if isinstance(opened.held, str) else _from_rdf
     reading, pool_files = read(opened, documentation)
-    shaped = Shaped(reading, "installation", work.vocabulary, documentation.reading.triples)
-    found = loadable(shaped, not is_rdf(path), begin)
+    shaped = Shaped(reading, "installation", _named_in(reading, documentation.reading))
+    found = loadable(shaped, work.vocabulary, not is_rdf(path), begin)
     installation = load_installation(reading.triples, reading.iri, work, documentation.reading.triples)
     files = (*documentation.files, read_file(path, "installation", opened.content), *pool_files)
     return Proposal(documentation, installation, reading, found, files)
@@ -170,6 +170,12 @@ def _pool(
     reading = read_pool(as_text(content, str(pool_path)), str(pool_path), documentation.work)
     usable(reading.findings)
     return reading, (read_file(pool_path, "pool", content),)
+
+
+def _named_in(reading: Reading, of_work: Reading) -> tuple[Triple, ...]:
+    """What the work says of the things that an installation names."""
+    named = {value for _, _, value in reading.triples}
+    return tuple(triple for triple in of_work.triples if triple[0] in named)
 
 
 def _joined(reading: Reading, pool: Reading | None) -> Reading:

@@ -77,7 +77,7 @@ class Draft:
 
     def reading(self) -> Reading:
         return Reading(
-            self.base, self.triples.keys(), self.spans, in_order(self.findings), tuple(self.forgotten)
+            self.base, tuple(self.triples), self.spans, in_order(self.findings), tuple(self.forgotten)
         )
 
 
