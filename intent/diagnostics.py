@@ -67,6 +67,9 @@ class Unusable(Exception):
         self.diagnostics = in_order(diagnostics)
         super().__init__("\n".join(map(str, self.diagnostics)))
 
+    def __reduce__(self) -> tuple[type[Unusable], tuple[tuple[Diagnostic, ...]]]:
+        return Unusable, (self.diagnostics,)
+
 
 def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """The findings by place in the text, each once."""
