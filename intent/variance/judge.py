@@ -9,6 +9,7 @@ from dataclasses import replace
 from intent.dates import DaySpan
 from intent.installation import Installation
 from intent.model import Work
+from intent.phrasing import listed
 from intent.values import Answer
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
@@ -54,7 +55,8 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
         return
     gravest = max(gravity(case, judged.judgement) for _, judged in found)
     worst = [(span, judged) for span, judged in found if gravity(case, judged.judgement) == gravest]
-    days = None if len(worst) == len(spans) else _first_run([span for span, _ in worst])
+    runs = _runs([span for span, _ in worst])
+    days = None if len(worst) == len(spans) else DaySpan(runs[0].first, runs[-1].last)
     judged = max((judged for _, judged in worst), key=lambda judged: len(judged.judgement.open))
     opens = dict.fromkeys(item for _, each in worst for item in each.judgement.open)
     judgement = judged.judgement
@@ -75,7 +77,8 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
         also_against=judged.also_against,
     )
     day = (days or spans[0]).first
-    reason = " ".join([reason_for(case, row), *_refused(case, topic, row, day)])
+    apart = [f"It is so on {listed(map(str, runs))}."] if len(runs) > 1 else []
+    reason = " ".join([reason_for(case, row), *apart, *_refused(case, topic, row, day)])
     yield replace(row, reason=reason, ask=who_could_lift(case, row, day))
 
 
@@ -91,11 +94,12 @@ def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator
             yield refusal_words(case, line, consent)
 
 
-def _first_run(spans: Sequence[DaySpan]) -> DaySpan:
-    """The days from the first of several spans to the end of those that follow on without a gap."""
-    last = spans[0].last
+def _runs(spans: Sequence[DaySpan]) -> list[DaySpan]:
+    """Spans of days, those that follow on without a gap joined."""
+    runs = [spans[0]]
     for span in spans[1:]:
-        if span.first != last + datetime.timedelta(days=1):
-            break
-        last = span.last
-    return DaySpan(spans[0].first, last)
+        if span.first == runs[-1].last + datetime.timedelta(days=1):
+            runs[-1] = DaySpan(runs[-1].first, span.last)
+        else:
+            runs.append(span)
+    return runs
