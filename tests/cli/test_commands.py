@@ -280,9 +280,7 @@ def test_help_and_version(run: Run) -> None:
     assert run("-h")[0] == 0
 
 
-FIRST_EXAMPLES = [
-    min(work.parent.glob("installations/*.md")) for work in sorted(EXAMPLES.glob("*/work.md"))
-]
+FIRST_EXAMPLES = [min(work.parent.glob("installations/*.md")) for work in sorted(EXAMPLES.glob("*/work.md"))]
 
 
 @pytest.mark.parametrize("installation", FIRST_EXAMPLES, ids=lambda file: file.stem)

@@ -107,9 +107,7 @@ def admitted(predicate: Node, side: URIRef) -> set[Node]:
     return {one for node in ontology().objects(predicate, side) for one in members(node)}
 
 
-@pytest.mark.parametrize(
-    "graph", [examples, vocabulary, reports], ids=["examples", "terms", "report"]
-)
+@pytest.mark.parametrize("graph", [examples, vocabulary, reports], ids=["examples", "terms", "report"])
 def test_every_term_that_is_used_is_declared(graph: object) -> None:
     assert callable(graph)
     assert terms(graph()) <= declared()
