@@ -60,6 +60,10 @@ def _inscribe(draft: Draft, identifier: str, node: URIRef, source: URIRef, numbe
     draft.add(node, RDF.type, OA.SpecificResource)
     draft.add(node, OA.hasSource, source)
     draft.add(node, INTENT.order, Literal(number))
+    annotation = draft.node(identifier, f"annotation-{number}")
+    draft.add(annotation, RDF.type, OA.Annotation)
+    draft.add(annotation, OA.hasBody, draft.node(identifier))
+    draft.add(annotation, OA.hasTarget, node)
 
 
 def _select_time(draft: Draft, node: URIRef, at: str) -> None:

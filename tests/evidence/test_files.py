@@ -20,6 +20,15 @@ from intent.model import Work
 from intent.names import OA
 from intent.vocabulary.loader import read_vocabulary
 
+ON_PURPOSE = {
+    "kestrel-held": {
+        "passage-not-found": "R12",
+        "passage-elsewhere": "R13",
+        "source-missing": "",
+        "source-changed": "",
+    }
+}
+"""By example, the findings that it is to have, and the headings whose words are astray."""
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/work.md"))
 SHIPPED = read_vocabulary()
 WORK = """# Timetable for a Ferry
@@ -176,13 +185,16 @@ def test_words_in_a_selector_are_no_time(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
-def test_all_that_the_examples_quote_is_found_at_its_time(path: Path) -> None:
+def test_what_the_examples_quote_is_found_at_its_time(path: Path) -> None:
+    """All but what one example has on purpose, so that each kind of finding occurs once."""
+    wrong = ON_PURPOSE.get(path.parent.name, {})
     documentation = read_documentation(path, SHIPPED)
     work = documentation.work
     texts = {source.identifier for source in work.sources if source.file}
     cited = [heading for heading in work.headings if {one.source for one in heading.sources} <= texts]
     found = look_up(cited, read_sources(work, documentation.folder))
     assert len(found) >= 5
-    assert [quoted for quoted in found if quoted.standing is not Standing.FOUND] == []
+    astray = {quoted.heading for quoted in found if quoted.standing is not Standing.FOUND}
+    assert astray == set(wrong.values()) - {""}
     findings = evidence_findings(work, documentation.folder, documentation.reading.spans)
-    assert [str(one) for one in findings if one.severity is not Severity.NOTE] == []
+    assert sorted(one.slug for one in findings if one.severity is not Severity.NOTE) == sorted(wrong)
