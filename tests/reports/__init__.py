@@ -1,0 +1,1 @@
+"""The reports: what they say, and how they are shown."""
