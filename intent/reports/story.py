@@ -3,10 +3,11 @@ must be asked; each departure; the venue and its cautions; what is as required; 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from intent.model import Work
 from intent.reports.cautions import Caution, cautions
 from intent.reports.departures import Departure, departures
 from intent.reports.evidence import Evidence
@@ -85,6 +86,17 @@ class Story:
     """The sources of what is quoted, where they were read."""
 
 
+def _of_the_house(work: Work, found: Sequence[Departure]) -> Iterator[str]:
+    """That the report quotes what the museum keeps to itself, so that nobody sends it on unaware."""
+    lines = [line for one in found for row in one.rows for line in row.governing]
+    cited = {citation.source for line in lines for citation in line.sources}
+    internal = [
+        source.identifier for source in work.sources if source.internal and source.identifier in cited
+    ]
+    if internal:
+        yield f"This report quotes what is kept in the house ({listed(internal)}); read it before it is sent on."
+
+
 def tell(
     variance: Variance,
     evidence: Evidence,
@@ -123,7 +135,7 @@ def tell(
         cautions=cautions(variance),
         as_required=as_required(variance),
         as_documented=as_documented(variance),
-        notes=tuple(sentence(note) for note in variance.notes),
+        notes=(*_of_the_house(work, found), *(sentence(note) for note in variance.notes)),
         evidence=evidence,
         signatures=_signatures(variance, asked),
         passages=passages,

@@ -96,3 +96,12 @@ def test_what_is_open_is_said_once_for_all_its_instructions(variance: Variance) 
 def test_a_contradiction_has_no_instruction_that_prevails(variance: Variance) -> None:
     row = replace(variance.rows[0], verdict=Verdict.CONTRADICTION)
     assert departures(replace(variance, rows=(row,)))[0].speaking_label == "In conflict"
+
+
+def test_what_is_kept_in_the_house_is_told_of_when_it_is_quoted(
+    variance: Variance, evidence: Evidence
+) -> None:
+    assert not any("kept in the house" in note for note in tell(variance, evidence).notes)
+    sources = tuple(replace(source, internal=True) for source in variance.work.sources)
+    inward = replace(variance, work=replace(variance.work, sources=sources))
+    assert "kept in the house" in tell(inward, evidence).notes[0]
