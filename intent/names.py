@@ -44,6 +44,8 @@ PREFIXES = {
     "xsd": str(XSD),
 }
 
+YES = str(TERM.yes)
+NO = str(TERM.no)
 PRESENCE = str(TERM.presence)
 PRESENT = str(TERM.present)
 ABSENT = str(TERM.absent)

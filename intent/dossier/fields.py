@@ -15,14 +15,13 @@ from intent.dossier.draft import Draft
 from intent.dossier.expressions import Unreadable, read_day, unquoted
 from intent.dossier.inscribe import edtf
 from intent.dossier.register import Register, Sort
-from intent.names import is_iri
+from intent.names import YES, is_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import FormField
 
 _SUBJECTS = (Sort.PART, Sort.GROUP, Sort.MATERIAL)
 _QUOTED = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»')
 _SHA256 = re.compile(r"[0-9a-fA-F]{64}")
-YES = "https://w3id.org/intent-record/term/yes"
 
 
 @dataclass(frozen=True, slots=True)

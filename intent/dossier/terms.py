@@ -12,11 +12,11 @@ from rdflib import RDF, SKOS, XSD, Graph, Literal, URIRef
 from intent.diagnostics import Diagnostic, Span, nearest
 from intent.dossier.blocks import read_blocks
 from intent.dossier.draft import Draft
-from intent.dossier.fields import YES, Desk
+from intent.dossier.fields import Desk
 from intent.dossier.register import Register
 from intent.dossier.rows import Row, read_fields, read_rows
 from intent.dossier.sections import head_form, place_sections
-from intent.names import INTENT, QUDT, TERM, local_iri
+from intent.names import INTENT, QUDT, TERM, YES, local_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
 

@@ -8,14 +8,12 @@ from fractions import Fraction
 from itertools import combinations
 
 from intent.assertions import Aggregate, Assertion, Relation
-from intent.names import CHANNEL, DURATION, LOOP_LENGTH, POSITION, START_OFFSET
+from intent.names import CHANNEL, DURATION, LOOP_LENGTH, NO, POSITION, START_OFFSET, YES
 from intent.regions import Interval, Region, region, spread
 from intent.values import Labels, ValueSet, are_disjoint
 from intent.variance.state import State
 from intent.vocabulary.terms import Characteristic
 
-YES = "https://w3id.org/intent-record/term/yes"
-NO = "https://w3id.org/intent-record/term/no"
 _NATURAL = Region((), (Interval(Fraction(0), None),), True)
 _POSITIVE = Region((), (Interval(Fraction(0), None),))
 _AXIS = {

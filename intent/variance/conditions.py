@@ -8,11 +8,11 @@ from collections.abc import Iterable, Sequence
 from intent.assertions import Aggregate, Assertion, Condition
 from intent.meaning import admitted_values, scale
 from intent.model import Instruction
-from intent.names import PRESENCE
+from intent.names import PRESENCE, YES
 from intent.phrasing import assertion_words
 from intent.regions import Region
 from intent.values import Answer, Labels, ValueSet, lies
-from intent.variance.aggregates import YES, amounts, squared
+from intent.variance.aggregates import amounts, squared
 from intent.variance.case import Case
 from intent.variance.change import documented_for
 from intent.variance.people import is_in_time, staff

@@ -7,10 +7,11 @@ from fractions import Fraction
 
 from intent.assertions import Aggregate
 from intent.meaning import scale
+from intent.names import NO, YES
 from intent.phrasing import NOT_GIVEN, decimal, listed, region_words
 from intent.regions import Region
 from intent.values import Labels, ValueSet
-from intent.variance.aggregates import NO, YES, Amount
+from intent.variance.aggregates import Amount
 from intent.variance.case import Case
 from intent.variance.topics import Topic
 
