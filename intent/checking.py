@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 from intent import __version__
 from intent.diagnostics import Diagnostic
 from intent.documentation import Findings
+from intent.effects.assess import assess
 from intent.meanwhile import Begin, meanwhile
 from intent.proposal import Proposal, read_proposal
 from intent.reports import Evidence, EvidenceFile, FileRole, write_report
-from intent.variance.judge import judge
 from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
 
@@ -64,7 +64,7 @@ def check_and_report(
 def _judged(installation: str | Path, work: str | Path | None, begin: Begin[Findings]) -> Checked:
     """The variance beside what was shown before; the shapes of the texts are still speaking."""
     proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), begin)
-    variance = judge(proposal.documentation.work, proposal.installation)
+    variance = assess(proposal.documentation.work, proposal.installation)
     return _beside_the_past(Checked(proposal, (), variance))
 
 

@@ -14,13 +14,13 @@ from intent.dates import DaySpan
 from intent.diagnostics import nearest
 from intent.installation import Installation
 from intent.model import Heading, Instruction, Work
+from intent.names import THE_VENUE, THE_WORK
 from intent.phrasing import scope_words
 from intent.variance.case import Case, lay_out
 from intent.variance.conditions import conditions_answer
 from intent.variance.people import who_can_answer
 from intent.variance.scopes import subject_name
 from intent.variance.speaking import is_dated_in_force, is_superseded
-from intent.variance.state import THE_VENUE, THE_WORK
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic
 

@@ -44,6 +44,10 @@ PREFIXES = {
     "xsd": str(XSD),
 }
 
+THE_WORK = "the work"
+THE_VENUE = "the venue"
+"""The subjects that are no part, as sentences name them."""
+
 YES = str(TERM.yes)
 NO = str(TERM.no)
 PRESENCE = str(TERM.presence)

@@ -31,6 +31,7 @@ _NEEDS_QUOTES = re.compile(
     r"|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\b|^\(",
     re.IGNORECASE,
 )
+_SHORT = 8
 _ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 
 
@@ -101,16 +102,25 @@ def _tolerance(item: Relative) -> str:
 def region_words(values: Region, characteristic: Characteristic, vocabulary: Vocabulary) -> str:
     """A computed set of numbers: one, a range, or a bound, in the reference unit of the quantity kind."""
     unit = vocabulary.reference_unit(characteristic.quantity_kind)
-    symbol = f" {unit.symbol}" if unit else ""
+    symbol = f" {unit.symbol}" if unit else ":1" if characteristic.space == "ratio" else ""
     if values.is_empty:
         return "nothing"
     low, high = values.bounds.low, values.bounds.high
     if low is not None and low == high:
-        return decimal(low) + symbol
+        return _readable(low) + symbol
     if low is None or high is None:
         bound, words = (low, "at least ") if high is None else (high, "at most ")
-        return NOT_GIVEN if bound is None else words + decimal(bound) + symbol
-    return f"between {decimal(low)} and {decimal(high)}{symbol}"
+        return NOT_GIVEN if bound is None else words + _readable(bound) + symbol
+    lowest, highest = _readable(low), _readable(high)
+    return f"between {lowest} and {highest}{symbol}" if lowest != highest else lowest + symbol
+
+
+def _readable(number: Fraction) -> str:
+    """A number as it is where that is short, else rounded to four digits."""
+    exact = decimal(number)
+    if len(exact) <= _SHORT and "/" not in exact:
+        return exact
+    return decimal(Fraction(f"{float(number):.4g}"))
 
 
 def scope_words(scope: Scope, vocabulary: Vocabulary) -> str:

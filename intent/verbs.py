@@ -15,10 +15,10 @@ from intent.checking import check_and_report as check_and_report
 from intent.checking import report as report
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable, in_order
 from intent.documentation import Documentation, read_documentation
+from intent.effects.assess import assess
 from intent.files import write_whole
 from intent.heads import is_installation
 from intent.proposal import Proposal, read_beside, read_proposal
-from intent.variance.judge import judge
 from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
@@ -119,7 +119,7 @@ def compare(
     proposals = [read_beside(Path(installation), state) for state in _around(Path(installation), states)]
     for proposal in proposals:
         proposal.validated()
-    before, after = (judge(one.documentation.work, one.installation) for one in proposals)
+    before, after = (assess(one.documentation.work, one.installation) for one in proposals)
     return found, compare_verdicts(before, after), findings
 
 

@@ -9,10 +9,10 @@ from intent.analysis.matters import Matter
 from intent.assertions import Aggregate
 from intent.diagnostics import Severity
 from intent.model import Instruction, Work
+from intent.names import THE_WORK
 from intent.phrasing import listed
 from intent.variance.result import Because
 from intent.variance.scopes import subject_name
-from intent.variance.state import THE_WORK
 
 
 @dataclass(frozen=True, slots=True)

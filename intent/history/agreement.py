@@ -10,8 +10,8 @@ from intent.diagnostics import Diagnostic, Severity, Span
 from intent.documentation import Findings
 from intent.installation import Change, Installation, Omission, Substitution
 from intent.model import Part, Work
-from intent.names import PRESENCE
-from intent.variance.state import THE_VENUE, THE_WORK, State, documented_state, proposed_state
+from intent.names import PRESENCE, THE_VENUE, THE_WORK
+from intent.variance.state import State, documented_state, proposed_state
 from intent.vocabulary.terms import Characteristic
 
 NO_DEVICE = "no device named"

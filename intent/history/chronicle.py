@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 
+from intent.effects.assess import assess
 from intent.explanation import Unknown, characteristic_named, members_named
 from intent.history.consenting import consenting_people
 from intent.history.departing import departs, distance_words, value_of
 from intent.installation import Installation
 from intent.model import Work
-from intent.variance.judge import judge
 from intent.variance.result import Row, Variance, Verdict
 from intent.variance.state import State, documented_state, proposed_state
 
@@ -60,7 +60,7 @@ def chronicle(
     if subject and not members:
         raise Unknown(f"there is no part or group `{subject}` in “{work.title}”")
     term = characteristic_named(work, characteristic).iri if characteristic else None
-    variances = tuple(judge(work, one) for one in sorted(past, key=lambda one: one.dates.first))
+    variances = tuple(assess(work, one) for one in sorted(past, key=lambda one: one.dates.first))
     documented = documented_state(work)
     found: dict[tuple[str, str, str, str], list[Entry]] = {}
     for variance in variances:

@@ -13,9 +13,10 @@ from intent.history.consenting import consenting_people
 from intent.history.departing import Value, departs, distance_words, is_between, is_same, value_of
 from intent.installation import Installation
 from intent.model import Work
+from intent.names import THE_VENUE
 from intent.variance.judge import rows_about
 from intent.variance.result import Row, Variance, Verdict
-from intent.variance.state import THE_VENUE, State, documented_state, proposed_state
+from intent.variance.state import State, documented_state, proposed_state
 from intent.vocabulary.terms import Characteristic
 
 Key = tuple[str, str]

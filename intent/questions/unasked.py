@@ -7,13 +7,12 @@ from dataclasses import dataclass
 
 from intent.assertions import Aggregate
 from intent.model import Instruction, Part
-from intent.names import HEIGHT, POSITION, PRESENCE
+from intent.names import HEIGHT, POSITION, PRESENCE, THE_WORK
 from intent.questions.measure import Factors, Wear
 from intent.questions.occasion import Occasion, differs, highest, subjects_words, times_differed, times_shown
 from intent.questions.question import Question
 from intent.questions.wearing import wear_of
 from intent.reports.wording import NOT_GIVEN, listed, runs
-from intent.variance.state import THE_WORK
 from intent.vocabulary.terms import Characteristic
 
 NEAR = 2

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import combinations
 
 from intent.assertions import Aggregate, Assertion, Relation
-from intent.names import CHANNEL, DURATION, LOOP_LENGTH, NO, POSITION, START_OFFSET, YES
+from intent.names import DURATION, LOOP_LENGTH, NO, POSITION, START_OFFSET, YES
 from intent.regions import Interval, Region, region, spread
 from intent.values import Labels, ValueSet, are_disjoint
 from intent.variance.state import State
@@ -123,18 +123,10 @@ def _loop_length(member: str, state: State) -> Fraction | None:
     length = characteristics.get(LOOP_LENGTH)
     if length is not None and state.is_given(member, length):
         return _exactly(state.value(member, length))
-    channel, duration = characteristics.get(CHANNEL), characteristics.get(DURATION)
-    if channel is None or duration is None or not state.is_given(member, channel):
+    duration, material = characteristics.get(DURATION), state.material_of(member)
+    if duration is None or len(material) != 1:
         return None
-    shown = state.value(member, channel)
-    material = [
-        subject
-        for subject in state.statements
-        if subject not in state.devices
-        and state.is_given(subject, channel)
-        and state.value(subject, channel) == shown
-    ]
-    return _exactly(state.value(material[0], duration)) if len(material) == 1 else None
+    return _exactly(state.value(material[0], duration))
 
 
 def _exactly(value: ValueSet) -> Fraction | None:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from intent.meaning import unchanged_values
-from intent.names import PRESENCE
+from intent.names import PRESENCE, THE_VENUE
 from intent.values import ValueSet, are_disjoint, is_within
 from intent.variance.case import Case
-from intent.variance.state import THE_VENUE
 from intent.vocabulary.terms import Characteristic
 
 

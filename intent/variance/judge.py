@@ -20,20 +20,31 @@ from intent.variance.findings import findings_of
 from intent.variance.grounds import admitted_by, gravity, judge_day
 from intent.variance.outcome import concluded
 from intent.variance.reasons import reason_for, refusal_words
-from intent.variance.result import Row, Variance
+from intent.variance.result import Effect, Row, Variance, VenueFinding
 from intent.variance.speaking import refusals
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 
 
 def judge(work: Work, installation: Installation) -> Variance:
     """The variance of an installation from the work as documented and instructed."""
-    case = lay_out(work, installation)
+    return judged(lay_out(work, installation))
+
+
+def judged(case: Case, effects: Sequence[Effect] = (), findings: Sequence[VenueFinding] = ()) -> Variance:
+    """The variance of a case, with what the change does and what that finds of the venue."""
     index = index_lines(case)
     spans = segments(case)
     rows = [row for topic in topics_of(case, index) for row in _row(case, index, topic, spans)]
     order = {subject: place for place, subject in enumerate(dict.fromkeys(row.subject for row in rows))}
     rows.sort(key=lambda row: (-row.verdict.badness, order[row.subject], row.characteristic))
-    return concluded(Variance(work, installation, rows=tuple(rows), findings=findings_of(case)), case)
+    found = Variance(
+        case.work,
+        case.installation,
+        rows=tuple(rows),
+        findings=(*findings_of(case), *findings),
+        effects=tuple(effects),
+    )
+    return concluded(found, case)
 
 
 def rows_about(

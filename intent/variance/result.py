@@ -5,9 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from intent.bounds import known, point
 from intent.dates import DaySpan
 from intent.installation import Installation
 from intent.model import Instruction, Work
+from intent.regions import Interval
+from intent.saying import Saying
 
 
 class Verdict(StrEnum):
@@ -123,6 +126,50 @@ class VenueFinding:
     ask: tuple[str, ...] = ()
 
 
+class Topic(StrEnum):
+    """What an effect is about, in the order in which a report tells them."""
+
+    PICTURE = "picture"
+    SIGNAL = "signal"
+    LIGHT = "light"
+    POWER = "power"
+    HANDLING = "handling"
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """One quantity before and after: what the proposal does to what visitors see, or to the venue."""
+
+    topic: Topic
+    members: tuple[str, ...]
+    """The identifiers of the parts or boxes concerned; none for the work or the venue as a whole."""
+    quantity: str
+    unit: str
+    """The unit of the figures; empty for a bare number."""
+    documented: Interval | None
+    """Within bounds; none where there is nothing to compare with."""
+    proposed: Interval | None
+    sentence: Saying
+    """What it means, without its subject: the report puts the parts before it."""
+    source: str
+    """Where the formula comes from."""
+    missing: tuple[str, ...] = ()
+    """The characteristics that would have to be given for a closer answer."""
+
+    @property
+    def is_change(self) -> bool:
+        """Whether anything is, or may be, other than documented."""
+        return self.documented != self.proposed
+
+    @property
+    def change(self) -> Interval | None:
+        """The proposed value as a share of the documented one, where both are known exactly."""
+        if self.documented is None or self.proposed is None:
+            return None
+        before, after = known(self.documented), known(self.proposed)
+        return point(after / before) if before and after is not None else None
+
+
 @dataclass(frozen=True, slots=True)
 class Variance:
     """The whole answer to one proposal."""
@@ -137,6 +184,8 @@ class Variance:
     rows: tuple[Row, ...] = ()
     """Worst first; then by subject in the order of the work, and characteristic."""
     findings: tuple[VenueFinding, ...] = ()
+    effects: tuple[Effect, ...] = ()
+    """What the change does, in the order of a report."""
     notes: tuple[str, ...] = ()
     """What was ignored or assumed, in plain sentences."""
 

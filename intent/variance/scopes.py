@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from intent.assertions import Aggregate, Assertion, Scope, ScopeKind
 from intent.installation import Installation
 from intent.model import Part, Work
-from intent.variance.state import THE_VENUE, THE_WORK
+from intent.names import THE_VENUE, THE_WORK
 from intent.vocabulary.terms import Vocabulary
 
 

@@ -6,17 +6,16 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from intent.assertions import Expression, Form, Named, Statements
+from intent.bounds import NATURAL, point
 from intent.installation import Change, Installation
 from intent.meaning import given_value
 from intent.model import Device, Part, Work
-from intent.names import ABSENT, HEIGHT, POSITION, PRESENCE, PRESENT
+from intent.names import ABSENT, CHANNEL, PRESENCE, PRESENT, THE_VENUE, THE_WORK
 from intent.phrasing import NOT_GIVEN, expression_words, region_words
-from intent.regions import Region, region
+from intent.regions import Interval, Region
 from intent.values import ValueSet
+from intent.variance.computed import computed_region
 from intent.vocabulary.terms import Characteristic, Vocabulary
-
-THE_WORK = "the work"
-THE_VENUE = "the venue"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +30,8 @@ class State:
     """The device in each part's place."""
     documented: State | None = None
     """Of a proposed state: the documented one, of which shares may be given."""
+    days: Interval = NATURAL
+    """How many days the installation lasts."""
     _values: dict[tuple[str, str], ValueSet] = field(default_factory=dict, compare=False, repr=False)
 
     def is_there(self, subject: str) -> bool:
@@ -53,33 +54,39 @@ class State:
 
     def _value(self, subject: str, characteristic: Characteristic) -> ValueSet:
         expression = self.expression(subject, characteristic)
-        if expression is None and characteristic.iri == HEIGHT:
-            return self._height(subject, characteristic)
-        before = self.documented.value(subject, characteristic) if self.documented else None
-        return given_value(expression, characteristic, self.vocabulary, before)
-
-    def _height(self, subject: str, characteristic: Characteristic) -> ValueSet:
-        """Where no height is given by itself, it is the y of the position."""
-        every = given_value(None, characteristic, self.vocabulary)
-        position = self.vocabulary.characteristics[POSITION]
-        placed = self.value(subject, position)
-        if self.expression(subject, position) is None or not isinstance(placed, Region):
-            return every
-        assert isinstance(every, Region)
-        return region([(box[1],) for box in placed.boxes], every)
+        before = self.documented.value(subject, characteristic) if self.documented and expression else None
+        stated = given_value(expression, characteristic, self.vocabulary, before)
+        if expression is None and characteristic.is_computed and isinstance(stated, Region):
+            return computed_region(characteristic.iri, self, subject, stated)
+        return stated
 
     def is_given(self, subject: str, characteristic: Characteristic) -> bool:
-        if self.expression(subject, characteristic) is not None:
-            return True
-        return characteristic.iri == HEIGHT and POSITION in self.statements.get(subject, {})
+        """Whether a value is stated, or anything is known of it by what is."""
+        if self.expression(subject, characteristic) is not None or not characteristic.is_computed:
+            return self.expression(subject, characteristic) is not None
+        return self.value(subject, characteristic) != given_value(None, characteristic, self.vocabulary)
 
     def words(self, subject: str, characteristic: Characteristic) -> str:
         expression = self.expression(subject, characteristic)
         if expression is None and self.is_given(subject, characteristic):
-            height = self.value(subject, characteristic)
-            assert isinstance(height, Region)
-            return region_words(height, characteristic, self.vocabulary)
+            computed = self.value(subject, characteristic)
+            assert isinstance(computed, Region)
+            return region_words(computed, characteristic, self.vocabulary)
         return expression_words(expression, self.vocabulary) if expression else NOT_GIVEN
+
+    def material_of(self, subject: str) -> tuple[str, ...]:
+        """The material that a part's channel shows or sounds."""
+        channel = self.vocabulary.characteristics[CHANNEL]
+        if self.expression(subject, channel) is None:
+            return ()
+        shown = self.value(subject, channel)
+        return tuple(
+            other
+            for other in self.statements
+            if other not in self.devices
+            and self.expression(other, channel) is not None
+            and self.value(other, channel) == shown
+        )
 
     def with_values_of(self, other: State, subjects: Iterable[tuple[str, str]]) -> State:
         """This state, but with another's statements where named, as pairs of subject and characteristic."""
@@ -189,7 +196,8 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
         subject: _resolved(stated, documented.statements.get(subject, {}))
         for subject, stated in statements.items()
     }
-    return State(work.vocabulary, resolved, dict.fromkeys(there), devices, documented)
+    days = (installation.dates.last - installation.dates.first).days + 1
+    return State(work.vocabulary, resolved, dict.fromkeys(there), devices, documented, point(days))
 
 
 def _altered(

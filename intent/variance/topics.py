@@ -8,11 +8,10 @@ from enum import StrEnum
 
 from intent.assertions import Aggregate, Assertion
 from intent.model import Instruction
-from intent.names import PRESENCE
+from intent.names import PRESENCE, THE_VENUE, THE_WORK
 from intent.phrasing import subject_words
 from intent.variance.case import Case
 from intent.variance.scopes import subject_name
-from intent.variance.state import THE_VENUE, THE_WORK
 from intent.vocabulary.terms import Characteristic
 
 EachIndex = Mapping[tuple[str, str], Sequence[Instruction]]

@@ -17,6 +17,7 @@ from intent.vocabulary.terms import Characteristic, Concept, FormField, FormSect
 TERM_FILES = (
     "characteristics",
     "cautions",
+    "computed",
     "form",
     "kinds",
     "roles",
@@ -259,6 +260,7 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         _whole(about, INTENT + "undoing", 2),
         _tolerance_written(about, units),
         _one(about, INTENT + "sample") or "",
+        _one(about, INTENT + "computed") == "true",
     )
 
 

@@ -86,6 +86,8 @@ class Characteristic:
     """The tolerance as a person would say it: `10 mm`, `5 %`."""
     sample: str = ""
     """A value as one would write it, for messages."""
+    is_computed: bool = False
+    """Whether a value that is not stated follows from others."""
 
     @property
     def label(self) -> str:

@@ -33,7 +33,17 @@ REPORTS = (
     ROOT / "tests" / "reports" / "expected" / "loan.ttl",
     ROOT / "tests" / "history" / "expected" / "consent.ttl",
 )
-VOCABULARY = ("characteristics", "cautions", "form", "kinds", "roles", "technologies", "units", "values")
+VOCABULARY = (
+    "characteristics",
+    "cautions",
+    "computed",
+    "form",
+    "kinds",
+    "roles",
+    "technologies",
+    "units",
+    "values",
+)
 OF_REPORTS = {INTENT[name] for name in ("Variance", "Row", "SetAside", "Open", "Precedent")}
 WITHOUT_DOMAIN = {INTENT[name] for name in ("order", "note", "states")}
 """Properties that anything may have."""

@@ -346,7 +346,7 @@ def variance() -> Variance:
         ("estate", "artist", "cons"),
         ROWS,
         (VenueFinding("door-too-narrow", "the crate of M1 is wider than the door", "B01", ("cons",)),),
-        ("the consent of cons to R2.1 is ignored: a conservator cannot lift what the artist requires",),
+        notes=("the consent of cons to R2.1 is ignored: a conservator cannot lift what the artist requires",),
     )
 
 

@@ -14,7 +14,7 @@ from pyshacl import validate
 from rdflib import Graph, URIRef
 from rdflib.namespace import SH
 
-TERM_FILES = ("cautions", "characteristics", "kinds", "roles", "technologies", "units", "values")
+TERM_FILES = ("cautions", "characteristics", "computed", "kinds", "roles", "technologies", "units", "values")
 SHAPE = "https://w3id.org/intent-record/shapes/vocabulary#"
 
 PREFIXES = """
@@ -142,6 +142,7 @@ BROKEN = [
     ("tolerance-percent", '"10"^^xsd:decimal', '"100"^^xsd:decimal'),
     ("tolerance-unit", "intent:toleranceUnit unit:IN", "intent:toleranceUnit unit:INCH"),
     ("minimum", "intent:minimum 0", 'intent:minimum "none"'),
+    ("computed", "intent:countsUnasked true", 'intent:computed "perhaps"'),
     ("counts-unasked", "intent:countsUnasked true", 'intent:countsUnasked "perhaps"'),
     (
         "noticing",

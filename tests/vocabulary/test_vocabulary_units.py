@@ -57,6 +57,7 @@ PINT = {
     "BIT-PER-SEC": ("bit/second", "bit/second"), "KiloBIT-PER-SEC": ("kilobit/second", "bit/second"),
     "MegaBIT-PER-SEC": ("megabit/second", "bit/second"),
     "UNITLESS": ("dimensionless", "dimensionless"), "PERCENT": ("percent", "dimensionless"),
+    "PPM": ("ppm", "dimensionless"),
 }  # fmt: skip
 LOGARITHMIC = {"DeciB"}
 """A level is compared in its own unit; neither table has a factor for it."""

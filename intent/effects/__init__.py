@@ -1,0 +1,1 @@
+"""What a proposal does to what visitors see and hear, to the devices, and to the venue."""

@@ -1,0 +1,36 @@
+"""A proposal assessed: its verdicts, what it does to what visitors see and to the venue, and the outcome of all."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+
+from intent.effects.picture import picture_effects
+from intent.effects.scene import Sides, sides_of
+from intent.installation import Installation
+from intent.model import Work
+from intent.variance.case import lay_out
+from intent.variance.judge import judged
+from intent.variance.result import Effect, Topic, Variance, VenueFinding
+
+Finds = Callable[[Sides], Iterable[Effect | VenueFinding]]
+ROOMS: tuple[Finds, ...] = (picture_effects,)
+"""What is computed, in the order in which it is told."""
+
+
+def assess(work: Work, installation: Installation) -> Variance:
+    """The variance of an installation, with its effects; what they find of the venue counts in the outcome."""
+    case = lay_out(work, installation)
+    found = [one for room in ROOMS for one in room(sides_of(case))]
+    findings = tuple(one for one in found if isinstance(one, VenueFinding))
+    effects = together(one for one in found if isinstance(one, Effect))
+    return judged(case, effects, findings)
+
+
+def together(effects: Iterable[Effect]) -> tuple[Effect, ...]:
+    """In the order of the topics; effects alike in everything but their parts are told once, of all of them."""
+    members: dict[Effect, dict[str, None]] = {}
+    for effect in effects:
+        members.setdefault(replace(effect, members=()), {}).update(dict.fromkeys(effect.members))
+    joined = [replace(effect, members=tuple(every)) for effect, every in members.items()]
+    return tuple(sorted(joined, key=lambda effect: list(Topic).index(effect.topic)))

@@ -1,0 +1,153 @@
+"""The work as documented and as proposed, as the effects ask about it.
+
+A scene answers in numbers within bounds and in names; a question about something that is not given is answered
+with all that it could be, never with a guess.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from intent.installation import Installation
+from intent.model import Crate, Device, Part, Work
+from intent.names import TERM, THE_VENUE, THE_WORK
+from intent.regions import EVERYTHING, Interval, Region
+from intent.saying import Term
+from intent.values import Answer
+from intent.variance.case import Case
+from intent.variance.computed import bounds_of, is_stated, names_of
+from intent.variance.state import State
+from intent.vocabulary.terms import Characteristic, Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """One state of the work; characteristics, kinds and concepts by the local name of their term."""
+
+    case: Case
+    state: State
+
+    @property
+    def vocabulary(self) -> Vocabulary:
+        return self.case.work.vocabulary
+
+    def bounds(self, subject: str, characteristic: str) -> Interval:
+        """A number, stated or computed, in reference units (metres, seconds, watts, degrees …)."""
+        return bounds_of(self.state, subject, characteristic)
+
+    def venue(self, characteristic: str) -> Interval:
+        return self.bounds(THE_VENUE, characteristic)
+
+    def axes(self, subject: str, characteristic: str) -> tuple[Interval, ...]:
+        """The numbers of a position (x, y, z in metres) or a raster (columns, rows), each within bounds."""
+        value = self.state.value(subject, self.characteristic(characteristic))
+        assert isinstance(value, Region)
+        return tuple(
+            Region(tuple((box[axis],) for box in value.boxes)).bounds for axis in range(len(value.whole))
+        )
+
+    def names(self, subject: str, characteristic: str) -> frozenset[str]:
+        """The local names of the concepts that the value may be; all there are where none is given."""
+        return frozenset(iri.rsplit("/", 1)[-1] for iri in names_of(self.state, subject, characteristic))
+
+    def is_(self, subject: str, characteristic: str, concept: str) -> Answer:
+        """Whether the value is a concept or something narrower: in, out, or open."""
+        found = names_of(self.state, subject, characteristic)
+        wanted = self.vocabulary.narrower.get(str(TERM[concept]), frozenset({str(TERM[concept])}))
+        if found and found <= wanted:
+            return Answer.IN
+        return Answer.OPEN if found & wanted or not found else Answer.OUT
+
+    def text(self, subject: str, characteristic: str) -> str:
+        """What is written for a value; nothing where none is given."""
+        found = self.characteristic(characteristic)
+        return self.state.words(subject, found) if self.state.is_given(subject, found) else ""
+
+    def states(self, subject: str, characteristic: str) -> bool:
+        """Whether a value is written, rather than computed or not given."""
+        return is_stated(self.state, subject, characteristic)
+
+    def is_given(self, subject: str, characteristic: str) -> bool:
+        return self.state.is_given(subject, self.characteristic(characteristic))
+
+    def parts(self, *kinds: str) -> tuple[Part, ...]:
+        """The parts that are there, additions last; of some kinds alone where any are named."""
+        every = self.case.scopes.proposed.every
+        there = (every[part] for part in self.state.present)
+        wanted = [str(TERM[kind]) for kind in kinds]
+        return tuple(
+            part
+            for part in there
+            if not wanted or any(self.vocabulary.is_kind(part.kind.iri, kind) for kind in wanted)
+        )
+
+    def device(self, subject: str) -> str | None:
+        """The device in a part's place."""
+        return self.state.devices.get(subject)
+
+    def one_a_device(self, parts: Iterable[str]) -> tuple[str, ...]:
+        """The parts, of those that share a device only the first: a device takes its power and its weight once."""
+        first: dict[str, str] = {}
+        for part in parts:
+            first.setdefault(self.device(part) or f" {part}", part)
+        return tuple(first.values())
+
+    def material(self, subject: str) -> tuple[str, ...]:
+        """The material that a part's channel shows or sounds."""
+        return self.state.material_of(subject)
+
+    def characteristic(self, name: str) -> Characteristic:
+        return self.vocabulary.characteristics[str(TERM[name])]
+
+    def label(self, characteristic: str) -> str:
+        return self.characteristic(characteristic).label
+
+
+@dataclass(frozen=True, slots=True)
+class Sides:
+    """The two states to compare."""
+
+    documented: Scene
+    proposed: Scene
+
+    @property
+    def work(self) -> Work:
+        return self.proposed.case.work
+
+    @property
+    def installation(self) -> Installation:
+        return self.proposed.case.installation
+
+    def was_there(self, part: str) -> bool:
+        """Whether a part is documented, and so has something to be compared with."""
+        return part in self.documented.state.present
+
+    def boxes(self) -> tuple[Crate, ...]:
+        return self.work.boxes
+
+    def devices(self) -> dict[str, Device]:
+        """Every device that has a row, of the work and of the pool."""
+        return {device.identifier: device for device in (*self.work.devices, *self.installation.devices)}
+
+    @property
+    def asks(self) -> tuple[str, ...]:
+        """Whom a finding about the venue is put to: who proposes the installation."""
+        return (self.installation.by,) if self.installation.by else ()
+
+
+def sides_of(case: Case) -> Sides:
+    return Sides(Scene(case, case.documented), Scene(case, case.proposed))
+
+
+def term(name: str) -> Term:
+    """A term of the vocabulary, to be said in a sentence in the reader's language."""
+    return Term(str(TERM[name]))
+
+
+def unknown_among(scene: Scene, subject: str, *characteristics: str) -> tuple[str, ...]:
+    """The labels of those characteristics of which nothing is given: what a closer answer would need."""
+    return tuple(scene.label(name) for name in characteristics if not scene.is_given(subject, name))
+
+
+__all__ = ["EVERYTHING", "THE_VENUE", "THE_WORK", "Scene", "Sides", "sides_of", "term", "unknown_among"]

@@ -1,0 +1,1 @@
+"""Formulas with their published sources: numbers in, numbers out; nothing here knows a work."""

@@ -1,0 +1,237 @@
+"""The characteristics that follow from others, one function each: what a state gives without saying it.
+
+A value that is stated goes before the one computed. What is less well known never gives a narrower answer, so
+that a cell left blank cannot make a proposal acceptable.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from intent.bounds import NATURAL, hull, known, minus, over, point, smaller, times
+from intent.formulas import light, picture
+from intent.names import TERM, THE_VENUE, THE_WORK
+from intent.regions import EVERYTHING, Interval, Region, arc, region
+from intent.values import Labels
+
+if TYPE_CHECKING:
+    from intent.variance.state import State
+
+SQUARE_PIXELS_FROM = 720
+"""Rows from which picture elements are square where nothing is said (ITU-R BT.709, from memory)."""
+HOURS_A_DAY, SECONDS_AN_HOUR = 24, 3600
+_NO_TURN = point(0)
+
+
+def computed_region(term: str, state: State, subject: str, every: Region) -> Region:
+    """The values that a characteristic has in a state where none is stated; ``every`` where none follows."""
+    formula = FORMULAS.get(term.rsplit("/", 1)[-1])
+    if formula is None:
+        return every
+    found = formula(state, subject)
+    if len(every.whole) == 1 and every.whole[0].high == 360 and known(found) is not None:
+        return region(arc(found.low or Fraction(0), found.high or Fraction(0)), every)
+    return region([(found,)], every)
+
+
+def bounds_of(state: State, subject: str, term: str) -> Interval:
+    """What a state gives of a number, stated or computed, within bounds and in reference units."""
+    value = state.value(subject, state.vocabulary.characteristics[str(TERM[term])])
+    return value.bounds if isinstance(value, Region) and not value.is_empty else EVERYTHING
+
+
+def names_of(state: State, subject: str, term: str) -> frozenset[str]:
+    """The concepts, by IRI, that the value may be."""
+    value = state.value(subject, state.vocabulary.characteristics[str(TERM[term])])
+    return value.names if isinstance(value, Labels) and not value.all_but else frozenset()
+
+
+def is_stated(state: State, subject: str, term: str) -> bool:
+    return str(TERM[term]) in state.statements.get(subject, {})
+
+
+def _height(state: State, subject: str) -> Interval:
+    """The height of a part is the y of its position."""
+    value = state.value(subject, state.vocabulary.characteristics[str(TERM.position)])
+    if not isinstance(value, Region) or len(value.whole) < 3:
+        return EVERYTHING
+    return Region(tuple((box[1],) for box in value.boxes)).bounds
+
+
+def _visible_width(state: State, subject: str) -> Interval:
+    diagonal, shape = _screen(state, subject)
+    return picture.width(diagonal, shape)
+
+
+def _visible_height(state: State, subject: str) -> Interval:
+    diagonal, shape = _screen(state, subject)
+    return picture.height(diagonal, shape)
+
+
+def _screen(state: State, subject: str) -> tuple[Interval, Interval]:
+    return bounds_of(state, subject, "visible-diagonal"), bounds_of(state, subject, "aspect-ratio")
+
+
+def _picture_shape(state: State, subject: str) -> Interval:
+    """The shape of what the channel shows; with no raster stated, that of the documented screen."""
+    shapes = [_stored_shape(state, material) for material in state.material_of(subject)]
+    told = [shape for shape in shapes if shape is not None]
+    return hull(told) if told else bounds_of(state.documented or state, subject, "aspect-ratio")
+
+
+def _stored_shape(state: State, material: str) -> Interval | None:
+    if not (is_stated(state, material, "raster") or is_stated(state, material, "active-raster")):
+        return None
+    term = "active-raster" if is_stated(state, material, "active-raster") else "raster"
+    value = state.value(material, state.vocabulary.characteristics[str(TERM[term])])
+    if not isinstance(value, Region) or len(value.boxes) != 1:
+        return NATURAL
+    columns, rows = value.boxes[0]
+    pixel = bounds_of(state, material, "pixel-aspect-ratio")
+    if not is_stated(state, material, "pixel-aspect-ratio") and (rows.low or 0) >= SQUARE_PIXELS_FROM:
+        pixel = point(1)
+    return picture.stored_shape(columns, rows, pixel)
+
+
+def turn_of_picture(state: State, subject: str) -> Interval:
+    """How far the picture is turned on the screen; not at all where nothing is said."""
+    return (
+        bounds_of(state, subject, "picture-turn") if is_stated(state, subject, "picture-turn") else _NO_TURN
+    )
+
+
+def lying_shape(state: State, subject: str) -> Interval:
+    """The shape of the picture as it lies on the screen."""
+    return picture.turned_shape(bounds_of(state, subject, "picture-shape"), turn_of_picture(state, subject))
+
+
+def _by_fit(state: State, subject: str, formulas: Mapping[str, Interval]) -> Interval:
+    """What holds for every fit that there may be."""
+    fits = [fit.rsplit("/", 1)[-1] for fit in names_of(state, subject, "fit")]
+    return hull([formulas[fit] for fit in fits if fit in formulas] or formulas.values())
+
+
+def _picture_area(state: State, subject: str) -> Interval:
+    screen = picture.area(*_screen(state, subject))
+    share = picture.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
+    return _by_fit(state, subject, {"whole": times(screen, share), "cropped": screen, "stretched": screen})
+
+
+def _picture_width(state: State, subject: str) -> Interval:
+    sides = _sides(state, subject)
+    whole = picture.shown_width(*sides, lying_shape(state, subject))
+    return _by_fit(state, subject, {"whole": whole, "cropped": sides[0], "stretched": sides[0]})
+
+
+def _picture_height(state: State, subject: str) -> Interval:
+    sides = _sides(state, subject)
+    whole = picture.shown_height(*sides, lying_shape(state, subject))
+    return _by_fit(state, subject, {"whole": whole, "cropped": sides[1], "stretched": sides[1]})
+
+
+def _sides(state: State, subject: str) -> tuple[Interval, Interval]:
+    return bounds_of(state, subject, "visible-width"), bounds_of(state, subject, "visible-height")
+
+
+def _lost_share(state: State, subject: str) -> Interval:
+    share = picture.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
+    lost = minus(point(1), smaller(share, point(1)))
+    return _by_fit(state, subject, {"whole": point(0), "cropped": lost, "stretched": point(0)})
+
+
+def _distortion(state: State, subject: str) -> Interval:
+    drawn = picture.distortion(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
+    return _by_fit(state, subject, {"whole": point(0), "cropped": point(0), "stretched": drawn})
+
+
+def _picture_rotation(state: State, subject: str) -> Interval:
+    device, turn = known(bounds_of(state, subject, "rotation")), known(turn_of_picture(state, subject))
+    return EVERYTHING if device is None or turn is None else point((device + turn) % 360)
+
+
+def _contrast(state: State, subject: str) -> Interval:
+    return light.contrast(bounds_of(state, subject, "luminance"), bounds_of(state, subject, "black-level"))
+
+
+def _room_contrast(state: State, subject: str) -> Interval:
+    white = bounds_of(state, subject, "luminance")
+    return light.contrast(white, black_of(state, subject), reflection_on(state, subject))
+
+
+def black_of(state: State, subject: str) -> Interval:
+    """The black of a display in the dark: as stated, or from its contrast."""
+    if is_stated(state, subject, "black-level"):
+        return bounds_of(state, subject, "black-level")
+    if is_stated(state, subject, "contrast"):
+        return light.black_from(bounds_of(state, subject, "luminance"), bounds_of(state, subject, "contrast"))
+    return NATURAL
+
+
+def reflection_on(state: State, subject: str) -> Interval:
+    """What the screen throws back of the room's light."""
+    return light.reflected_luminance(
+        smaller(bounds_of(state, subject, "reflectance"), point(1)), light_on(state, subject)
+    )
+
+
+def light_on(state: State, subject: str) -> Interval:
+    """The light that falls on a part: as stated of it, else that of the room."""
+    own = is_stated(state, subject, "illuminance")
+    return bounds_of(state, subject, "illuminance") if own else bounds_of(state, THE_VENUE, "ambient-light")
+
+
+def _light_dose(state: State, subject: str) -> Interval:
+    return light.dose(light_on(state, subject), bounds_of(state, THE_WORK, "time-in-operation"))
+
+
+def _time_in_operation(state: State, _subject: str) -> Interval:
+    """The hours of each day on which it is open, and the days; all of every day where it runs continuously."""
+    if names_of(state, THE_WORK, "running") == {str(TERM.continuous)}:
+        return times(state.days, point(HOURS_A_DAY * SECONDS_AN_HOUR))
+    stated = is_stated(state, THE_VENUE, "days-open")
+    days = bounds_of(state, THE_VENUE, "days-open") if stated else Interval(Fraction(0), state.days.high)
+    hours = smaller(bounds_of(state, THE_VENUE, "opening-time"), point(HOURS_A_DAY * SECONDS_AN_HOUR))
+    return times(days, hours)
+
+
+def _heat_output(state: State, subject: str) -> Interval:
+    """What a device takes in it gives to the room as heat, sooner or later."""
+    return bounds_of(state, subject, "power")
+
+
+def _apparent_power(state: State, subject: str) -> Interval:
+    factor = smaller(bounds_of(state, subject, "power-factor"), point(1))
+    return over(bounds_of(state, subject, "power"), factor)
+
+
+def _rated_current(state: State, subject: str) -> Interval:
+    return over(bounds_of(state, subject, "apparent-power"), bounds_of(state, subject, "rated-voltage"))
+
+
+def _standing_area(state: State, subject: str) -> Interval:
+    return times(bounds_of(state, subject, "outer-width"), bounds_of(state, subject, "outer-depth"))
+
+
+FORMULAS: Mapping[str, Callable[[State, str], Interval]] = {
+    "height": _height,
+    "visible-width": _visible_width,
+    "visible-height": _visible_height,
+    "picture-shape": _picture_shape,
+    "picture-area": _picture_area,
+    "picture-width": _picture_width,
+    "picture-height": _picture_height,
+    "lost-share": _lost_share,
+    "distortion": _distortion,
+    "picture-rotation": _picture_rotation,
+    "contrast": _contrast,
+    "room-contrast": _room_contrast,
+    "light-dose": _light_dose,
+    "time-in-operation": _time_in_operation,
+    "heat-output": _heat_output,
+    "apparent-power": _apparent_power,
+    "rated-current": _rated_current,
+    "standing-area": _standing_area,
+}
+"""By the local name of the characteristic; the vocabulary marks the same ones as computed."""
