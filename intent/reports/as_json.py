@@ -6,8 +6,9 @@ import json
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from intent.regions import Interval
 from intent.reports.evidence import Evidence
-from intent.variance.result import Open, OpenKind, Row, SetAside, Variance, VenueFinding, Verdict
+from intent.variance.result import Effect, Open, OpenKind, Row, SetAside, Variance, VenueFinding, Verdict
 
 if TYPE_CHECKING:
     from intent.history.precedents import Standing
@@ -38,7 +39,7 @@ def write_json(
         "outcome": variance.outcome.value,
         "refer_to": list(variance.refer_to),
         "verdicts": [{**_row(row), **before.get((row.subject, row.characteristic), {})} for row in rows],
-        "effects": [],
+        "effects": [_effect(effect) for effect in variance.effects],
         "notes": list(variance.notes),
         "sentence": variance.sentence,
         "findings": [_finding(finding) for finding in variance.findings],
@@ -90,6 +91,29 @@ def _open(item: Open) -> Json:
         **{key: known[key] for key in (*keys, "instruction") if known[key]},
         **answer,
     }
+
+
+def _effect(effect: Effect) -> Json:
+    """One quantity before and after: a number, or both its bounds, `null` where there is no end."""
+    return {
+        "topic": effect.topic.value,
+        "members": list(effect.members),
+        "quantity": effect.quantity,
+        "unit": effect.unit,
+        "documented": _bounds(effect.documented),
+        "proposed": _bounds(effect.proposed),
+        "change": _bounds(effect.change),
+        "text": str(effect.sentence),
+        "source": effect.source,
+        "missing": list(effect.missing),
+    }
+
+
+def _bounds(bounds: Interval | None) -> object:
+    if bounds is None:
+        return None
+    low, high = (None if end is None else float(end) for end in (bounds.low, bounds.high))
+    return low if low == high else [low, high]
 
 
 def _finding(finding: VenueFinding) -> Json:

@@ -9,7 +9,7 @@ from lxml import html
 
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departure_page import departure_article
-from intent.reports.elements import Element, bullets, digest, element, prose, table
+from intent.reports.elements import Element, bullets, digest, element, prose, table, unbroken
 from intent.reports.prose import shown
 from intent.reports.requests import Question, Request
 from intent.reports.sources_page import sources_section
@@ -114,7 +114,7 @@ def _sections(story: Story) -> Iterator[Element]:
     if story.departures:
         yield _section("departures", "Departures, worst first", _departures(story))
     if story.effects:
-        yield _section("effects", "What the change does", bullets(story.effects))
+        yield _section("effects", "What the change does", _effects(story))
     if story.findings:
         texts = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
         yield _section("findings", "Venue and devices", bullets(texts))
@@ -169,6 +169,19 @@ def _departures(story: Story) -> Iterator[Element]:
     ]
     yield element("h3", "What the verdicts mean")
     yield element("dl", terms, class_="facts")
+
+
+def _effects(story: Story) -> Iterator[Element]:
+    for topic in story.effects:
+        yield element("h3", topic.title, id=f"effects-{topic.slug}")
+        for affected in topic.affected:
+            yield element("p", unbroken(opening(affected.subjects)), class_="leadin")
+            rows = [(one.name, one.documented, one.proposed, one.meaning) for one in affected.quantities]
+            yield table(["Quantity", "Documented", "Proposed", "What it means"], rows, "effects")
+        if topic.missing:
+            yield element("p", f"Not given, and needed to say more: {'; '.join(topic.missing)}.", class_="quiet")
+        if topic.sources:
+            yield element("p", f"Computed from: {'; '.join(topic.sources)}.", class_="quiet")
 
 
 def _cautions(story: Story) -> Iterator[Element]:

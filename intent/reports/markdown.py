@@ -58,7 +58,7 @@ def _sections(story: Story) -> Iterator[tuple[str, Iterator[str]]]:
     if story.departures:
         yield DEPARTURES, _departures(story)
     if story.effects:
-        yield "What the change does", iter([_list(story.effects)])
+        yield "What the change does", _effects(story)
     if story.findings:
         yield "Venue and devices", _findings(story)
     if story.cautions:
@@ -124,6 +124,22 @@ def _quotation(quotation: Quotation) -> str:
     if quotation.reason:
         lines.extend([">", f"> Reason given: {escaped(quotation.reason)}"])
     return "\n".join(lines)
+
+
+def _effects(story: Story) -> Iterator[str]:
+    for topic in story.effects:
+        yield f"### {topic.title}"
+        for affected in topic.affected:
+            yield f"*{escaped(opening(affected.subjects))}*"
+            rows = [
+                list(map(escaped, (one.name, one.documented, one.proposed, one.meaning)))
+                for one in affected.quantities
+            ]
+            yield _table(["quantity", "documented", "proposed", "what it means"], rows)
+        if topic.missing:
+            yield f"Not given, and needed to say more: {escaped('; '.join(topic.missing))}."
+        if topic.sources:
+            yield f"Computed from: {escaped('; '.join(topic.sources))}."
 
 
 def _findings(story: Story) -> Iterator[str]:

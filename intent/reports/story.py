@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from intent.model import Work
 from intent.reports.cautions import Caution, cautions
 from intent.reports.departures import Departure, departures
+from intent.reports.effects import TopicTold, told_effects
 from intent.reports.evidence import Evidence
 from intent.reports.kept import Kept, as_documented, as_required
 from intent.reports.naming import labelled_fields, person_in_words
@@ -74,7 +75,7 @@ class Story:
     departures: tuple[Departure, ...]
     meanings: tuple[tuple[str, str], ...]
     """The verdict words that occur among the departures, each with its meaning."""
-    effects: tuple[str, ...]
+    effects: tuple[TopicTold, ...]
     findings: tuple[Finding, ...]
     cautions: tuple[Caution, ...]
     as_required: tuple[Kept, ...]
@@ -130,7 +131,7 @@ def tell(
         requests=asked,
         departures=found,
         meanings=tuple((verdict_word(verdict), VERDICTS[verdict]) for verdict in occurring),
-        effects=(),
+        effects=told_effects(variance),
         findings=tuple(Finding(finding.subject, sentence(finding.text)) for finding in variance.findings),
         cautions=cautions(variance),
         as_required=as_required(variance),

@@ -9,7 +9,7 @@ from intent.reports.departures import Departure
 from intent.reports.layout import columns_of, items, labelled, wrapped
 from intent.reports.prose import as_plain, shown
 from intent.reports.story import Story
-from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, sentence, verdict_word
+from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, sentence, uncapped, verdict_word
 from intent.variance.result import Outcome, Verdict
 
 NARROWEST = 40
@@ -53,7 +53,7 @@ def _sections(story: Story, width: int, colour: bool) -> Iterator[tuple[str, lis
     if story.departures:
         yield "Departures, worst first", list(_departures(story, width, colour))
     if story.effects:
-        yield "What the change does", list(items(story.effects, width))
+        yield "What the change does", list(_effects(story, width))
     if story.findings:
         texts = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
         yield "Venue and devices", list(items(texts, width))
@@ -121,6 +121,23 @@ def _departure(departure: Departure, width: int, colour: bool) -> Iterator[str]:
     for label, texts in groups:
         for place, text in enumerate(texts):
             yield from labelled("" if place else label, text, width, "   ")
+
+
+def _effects(story: Story, width: int) -> Iterator[str]:
+    """By topic and part: the quantity on the left, its figures and what they mean beside it."""
+    for place, topic in enumerate(story.effects):
+        yield from ([""] if place else [])
+        yield from wrapped(f"{topic.title}:", width)
+        for affected in topic.affected:
+            yield from wrapped(opening(affected.subjects), width, "  ", "    ")
+            for one in affected.quantities:
+                figures = f"{one.figures}: " if one.figures else ""
+                meaning = f"{one.name}: {figures}{uncapped(one.meaning) if figures else one.meaning}"
+                yield from items([meaning], width, "    ")
+        if topic.missing:
+            yield from wrapped(f"Not given, and needed to say more: {'; '.join(topic.missing)}.", width, "  ")
+        if topic.sources:
+            yield from wrapped(f"Computed from: {'; '.join(topic.sources)}.", width, "  ")
 
 
 def _cautions(story: Story, width: int) -> Iterator[str]:

@@ -71,6 +71,11 @@ def opening(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def uncapped(text: str) -> str:
+    """A sentence as the continuation of another: its first letter small, unless it opens a name in capitals."""
+    return text if text[:2].isupper() else text[:1].lower() + text[1:]
+
+
 def sentence(text: str) -> str:
     """The text as a sentence: a capital first and a full stop last."""
     stripped = text.strip()

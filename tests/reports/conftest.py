@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import datetime
 from dataclasses import fields, replace
+from fractions import Fraction
 from typing import Any
 
 import pytest
@@ -23,17 +24,22 @@ from intent.assertions import (
     Statements,
     Text,
 )
+from intent.bounds import point
 from intent.dates import read_date
 from intent.installation import Attestation, Change, Consent, Installation, Omission, Substitution
 from intent.model import Citation, Device, Group, Heading, Instruction, Modality, Part, Person, Source, Work
+from intent.regions import Interval
 from intent.reports import Evidence, EvidenceFile, FileRole
+from intent.saying import figure, say
 from intent.variance.result import (
     Because,
+    Effect,
     Open,
     OpenKind,
     Outcome,
     Row,
     SetAside,
+    Topic,
     Variance,
     VenueFinding,
     Verdict,
@@ -335,6 +341,31 @@ ROWS = (
 )
 
 
+EFFECTS = (
+    Effect(
+        Topic.PICTURE,
+        ("M1",),
+        "picture height",
+        "cm",
+        point(30),
+        point(Fraction("24.5")),
+        say("{share} less than documented", share=figure(point(Fraction("18.3")), "%")),
+        "arithmetic of rectangles",
+    ),
+    Effect(
+        Topic.POWER,
+        (),
+        "total power",
+        "W",
+        Interval(Fraction(164), None),
+        Interval(Fraction(120), None),
+        say("so much at least; of {count} devices no power is given", count="2"),
+        "arithmetic",
+        ("power",),
+    ),
+)
+
+
 @pytest.fixture
 def variance() -> Variance:
     """A proposal with departures of several kinds, a finding, and something ignored."""
@@ -346,6 +377,7 @@ def variance() -> Variance:
         ("estate", "artist", "cons"),
         ROWS,
         (VenueFinding("door-too-narrow", "the crate of M1 is wider than the door", "B01", ("cons",)),),
+        effects=EFFECTS,
         notes=("the consent of cons to R2.1 is ignored: a conservator cannot lift what the artist requires",),
     )
 

@@ -1,0 +1,127 @@
+"""What the change does, as a report tells it: by topic and by part, each quantity before and after."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from intent.regions import Interval
+from intent.reports.naming import subject_in_words
+from intent.reports.wording import listed, runs, sentence
+from intent.saying import Figure, figure_words
+from intent.variance.result import Effect, Topic, Variance
+
+FEW = 4
+"""So many parts are told by name; more by their identifiers."""
+TOPICS = {
+    Topic.PICTURE: "What visitors see of the picture",
+    Topic.SIGNAL: "Signal, time and sound",
+    Topic.LIGHT: "Light",
+    Topic.POWER: "Power, heat and wear",
+    Topic.HANDLING: "Handling and the way in",
+}
+WHOLE = {
+    Topic.PICTURE: "the work",
+    Topic.SIGNAL: "the work",
+    Topic.LIGHT: "the work",
+    Topic.POWER: "all devices",
+    Topic.HANDLING: "all that travels",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """One quantity before and after, and what that means."""
+
+    name: str
+    documented: str
+    proposed: str
+    meaning: str
+
+    @property
+    def figures(self) -> str:
+        """`30 cm, as proposed 24.5 cm`; what is known of one side alone, or nothing."""
+        if self.documented and self.proposed and self.documented != self.proposed:
+            return f"{self.documented}, as proposed {self.proposed}"
+        return self.proposed or self.documented
+
+
+@dataclass(frozen=True, slots=True)
+class Affected:
+    """Some parts, and all that is told of just these."""
+
+    subjects: str
+    quantities: tuple[Quantity, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TopicTold:
+    """All that is told of one topic."""
+
+    slug: str
+    title: str
+    affected: tuple[Affected, ...]
+    missing: tuple[str, ...]
+    """What a closer answer would need, and for which parts."""
+    sources: tuple[str, ...]
+    """Which formulas the figures come from."""
+
+
+def told_effects(variance: Variance) -> tuple[TopicTold, ...]:
+    """The effects in the order of their topics; nothing of a topic of which nothing is told."""
+    by_topic: dict[Topic, list[Effect]] = {}
+    for effect in variance.effects:
+        by_topic.setdefault(effect.topic, []).append(effect)
+    return tuple(_topic(variance, topic, effects) for topic, effects in by_topic.items())
+
+
+def _topic(variance: Variance, topic: Topic, effects: Sequence[Effect]) -> TopicTold:
+    affected: dict[tuple[str, ...], list[Effect]] = {}
+    for effect in effects:
+        affected.setdefault(effect.members, []).append(effect)
+    return TopicTold(
+        topic.value,
+        TOPICS[topic],
+        tuple(
+            Affected(_subjects(variance, topic, members), tuple(map(_quantity, found)))
+            for members, found in affected.items()
+        ),
+        tuple(_missing(effects)),
+        tuple(_sources(effects)),
+    )
+
+
+def _subjects(variance: Variance, topic: Topic, members: Sequence[str]) -> str:
+    if not members:
+        return WHOLE[topic]
+    if len(members) > FEW:
+        return runs(members)
+    return listed([subject_in_words(variance, member, (member,)) for member in members])
+
+
+def _quantity(effect: Effect) -> Quantity:
+    documented, proposed = _figure(effect.documented, effect.unit), _figure(effect.proposed, effect.unit)
+    return Quantity(effect.quantity, documented, proposed, sentence(str(effect.sentence)))
+
+
+def _figure(bounds: Interval | None, unit: str) -> str:
+    return "" if bounds is None else figure_words(Figure(bounds, unit))
+
+
+def _missing(effects: Iterable[Effect]) -> Iterable[str]:
+    """`visible diagonal (M1–M3)`, each characteristic once with all the parts that lack it."""
+    lacking: dict[str, dict[str, None]] = {}
+    for effect in effects:
+        for label in effect.missing:
+            lacking.setdefault(label, {}).update(dict.fromkeys(effect.members))
+    for label, members in lacking.items():
+        yield f"{label} ({runs(list(members))})" if members else label
+
+
+def _sources(effects: Iterable[Effect]) -> Iterable[str]:
+    """`picture height and picture area: arithmetic`, each source once."""
+    quantities: dict[str, dict[str, None]] = {}
+    for effect in effects:
+        quantities.setdefault(effect.source, {})[effect.quantity] = None
+    for source, names in quantities.items():
+        yield f"{listed(list(names))}: {source}"
