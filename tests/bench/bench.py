@@ -20,6 +20,15 @@ ROOT = Path(__file__).parents[2]
 LARGEST = ROOT / "examples/low-farms/installations/2027-halmsee-loan.md"
 IMPORTS = "import rdflib, pyshacl, markdown_it, click"
 RUNS = 9
+WITHOUT_EFFECTS = """
+import sys, types
+from intent.variance.judge import judge
+sys.modules["intent.effects.assess"] = stand_in = types.ModuleType("assess")
+stand_in.assess = judge
+from intent.cli import main
+main()
+"""
+"""`intent check` as it would be if nothing were computed of what a change does."""
 
 
 def timed(function: Callable[[], object], runs: int = 3) -> tuple[float, object]:
@@ -35,6 +44,7 @@ def timed(function: Callable[[], object], runs: int = 3) -> tuple[float, object]
 def stages() -> None:
     from intent.documentation import read_documentation
     from intent.dossier.work import read_work
+    from intent.effects.assess import assess
     from intent.proposal import read_proposal
     from intent.record.load_work import load_work
     from intent.record.validate import validate_record
@@ -50,7 +60,7 @@ def stages() -> None:
     vocabulary, text = documentation.work.vocabulary, work_path.read_text(encoding="utf-8")
     proposal = read_proposal(LARGEST, None, shipped)
     reading = read_work(text, "work.md", vocabulary)
-    variance = judge(documentation.work, proposal.installation)
+    variance = assess(documentation.work, proposal.installation)
     checked = Checked(proposal, (), variance)
     table: list[tuple[str, Callable[[], object]]] = [
         ("read the vocabulary", read_vocabulary),
@@ -58,6 +68,7 @@ def stages() -> None:
         ("validate the graph", lambda: validate_record(reading.graph, reading.spans, "work")),
         ("load the graph", lambda: load_work(reading.graph, reading.iri, vocabulary)),
         ("judge", lambda: judge(documentation.work, proposal.installation)),
+        ("judge, with effects", lambda: assess(documentation.work, proposal.installation)),
         *((f"report as {form}", partial(report, checked, form)) for form in FORMATS),
         ("all but the report", lambda: read_proposal(LARGEST, None, shipped)),
     ]
@@ -68,14 +79,17 @@ def stages() -> None:
 
 def processes() -> None:
     print(f"\nAs whole processes (median of {RUNS}, one after the other):")
-    imports, checks = [], []
+    imports, checks, bare = [], [], []
     for _ in range(RUNS):
         imports.append(process([sys.executable, "-c", IMPORTS]))
+        bare.append(process([sys.executable, "-c", WITHOUT_EFFECTS, "check", str(LARGEST)]))
         checks.append(process([sys.executable, "-m", "intent", "check", str(LARGEST)]))
-    base, check = statistics.median(imports), statistics.median(checks)
+    base, without, check = map(statistics.median, (imports, bare, checks))
     print(f"  {IMPORTS:44} {base:8.1f} ms")
     print(f"  {'intent check (largest example)':44} {check:8.1f} ms")
-    print(f"  ratio {check / base:.2f} (to stay within 2.5)")
+    print(f"  {'the same without effects':44} {without:8.1f} ms")
+    print(f"  ratio to the imports {check / base:.2f} (to stay within 2.5)")
+    print(f"  ratio to the check without effects {check / without:.2f} (to stay within 1.2)")
 
 
 def process(command: list[str]) -> float:
