@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from intent.dates import DaySpan
 from intent.installation import Installation
@@ -23,6 +23,16 @@ from intent.variance.reasons import reason_for, refusal_words
 from intent.variance.result import Effect, Row, Variance, VenueFinding
 from intent.variance.speaking import refusals
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
+from intent.variance.verdict import Judgement
+
+
+@dataclass(frozen=True, slots=True)
+class Ruling:
+    """A row with the topic that it answers, and the judgement of the day that counts."""
+
+    row: Row
+    topic: Topic
+    judgement: Judgement
 
 
 def judge(work: Work, installation: Installation) -> Variance:
@@ -32,19 +42,24 @@ def judge(work: Work, installation: Installation) -> Variance:
 
 def judged(case: Case, effects: Sequence[Effect] = (), findings: Sequence[VenueFinding] = ()) -> Variance:
     """The variance of a case, with what the change does and what that finds of the venue."""
-    index = index_lines(case)
-    spans = segments(case)
-    rows = [row for topic in topics_of(case, index) for row in _row(case, index, topic, spans)]
-    order = {subject: place for place, subject in enumerate(dict.fromkeys(row.subject for row in rows))}
-    rows.sort(key=lambda row: (-row.verdict.badness, order[row.subject], row.characteristic))
+    rows = tuple(ruling.row for ruling in rulings(case))
     found = Variance(
         case.work,
         case.installation,
-        rows=tuple(rows),
+        rows=rows,
         findings=(*findings_of(case), *findings),
         effects=tuple(effects),
     )
     return concluded(found, case)
+
+
+def rulings(case: Case) -> tuple[Ruling, ...]:
+    """Every row, worst first, with what it rests on."""
+    index, spans = index_lines(case), segments(case)
+    found = [ruling for topic in topics_of(case, index) for ruling in _ruling(case, index, topic, spans)]
+    order = {subject: place for place, subject in enumerate(dict.fromkeys(one.row.subject for one in found))}
+    found.sort(key=lambda one: (-one.row.verdict.badness, order[one.row.subject], one.row.characteristic))
+    return tuple(found)
 
 
 def rows_about(
@@ -54,10 +69,10 @@ def rows_about(
     case = lay_out(work, installation)
     index, spans = index_lines(case), segments(case)
     topics = (topic for topic in topics_of(case, index) if (topic.subject, topic.label) in wanted)
-    return tuple(row for topic in topics for row in _row(case, index, topic, spans))
+    return tuple(one.row for topic in topics for one in _ruling(case, index, topic, spans))
 
 
-def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -> Iterator[Row]:
+def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -> Iterator[Ruling]:
     """The topic's row: the worst verdict of any day, with its days where not all have it."""
     found = [
         (span, judged) for span in spans if (judged := judge_day(case, index, topic, span.first)) is not None
@@ -90,7 +105,7 @@ def _row(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -
     day = (days or spans[0]).first
     apart = [f"It is so on {listed(map(str, runs))}."] if len(runs) > 1 else []
     reason = " ".join([reason_for(case, row), *apart, *_refused(case, topic, row, day)])
-    yield replace(row, reason=reason, ask=who_could_lift(case, row, day))
+    yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
 
 
 def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator[str]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from intent.model import Instruction, Modality
-from intent.values import Answer, ValueSet
+from intent.values import ANY_LABEL, Answer, ValueSet
 from intent.variance.case import Case
 from intent.variance.conditions import lies_among
 from intent.variance.precedence import Claim
@@ -34,6 +34,8 @@ class Said:
     open: tuple[Open, ...] = ()
     dispensed: tuple[tuple[str, tuple[Open, ...]], ...] = ()
     """People, each with the open terms of their dispensation."""
+    value: ValueSet = ANY_LABEL
+    """The value that it was asked about."""
 
     @property
     def line(self) -> Instruction:
@@ -98,7 +100,7 @@ def _ask(
     if says in {Says.AGAINST, Says.PERHAPS_AGAINST}:
         given = dispensations(case, line, subjects, question.value, day)
         lifted = tuple((consent.person, terms) for consent, terms in given)
-    return Said(claim, says, tuple(dict.fromkeys(opens)), lifted)
+    return Said(claim, says, tuple(dict.fromkeys(opens)), lifted, question.value)
 
 
 def _earlier_choices(
