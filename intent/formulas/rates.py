@@ -1,0 +1,122 @@
+"""Rates and time: frames on a screen that is drawn anew, the sound of a speed change, clocks that drift, timecode.
+
+Frame and refresh rates in 1/s, times in seconds, speeds and clock tolerances as shares.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+from math import floor, log2
+
+from intent.bounds import NATURAL, negative, over, plus, point, rising, times
+from intent.regions import Interval
+
+ONE = point(1)
+HALF = Fraction(1, 2)
+SEMITONES_AN_OCTAVE = 12
+SECONDS_A_MINUTE, SECONDS_AN_HOUR, SECONDS_A_DAY = 60, 3600, 86400
+NTSC_RATE = Fraction(30000, 1001)
+"""Frames a second of a 525-line colour picture (SMPTE ST 12 practice)."""
+NOMINAL_RATE = 30
+"""The rate by which timecode numbers those frames."""
+NUMBERS_LEFT_OUT = 2
+"""In drop-frame counting, at each minute that is not a tenth (SMPTE ST 12 practice)."""
+
+
+def semitones(speed: Interval) -> Interval:
+    """How much higher a sound is when it is played at a share of its speed, in tempered semitones.
+
+    Arithmetic: twelve to an octave, and an octave doubles the frequency. Without end where the speed may be nothing.
+    """
+    low = speed.low or None
+    return rising(lambda share: SEMITONES_AN_OCTAVE * log2(share), Interval(low, speed.high))
+
+
+def played_time(recorded: Interval, speed: Interval) -> Interval:
+    """How long something lasts when it is played at a share of its speed. Arithmetic."""
+    return over(recorded, speed)
+
+
+def cadence(frame_rate: Fraction, refresh_rate: Fraction) -> tuple[int, ...]:
+    """For how many refreshes each frame stays, until the pattern begins anew. Arithmetic.
+
+    24 on 60 gives 2, 3; a frame that is not shown at all counts 0.
+    """
+    each = refresh_rate / frame_rate
+    begun = [floor(each * frame) for frame in range(each.denominator + 1)]
+    return tuple(after - before for before, after in pairwise(begun))
+
+
+def uneven_frames(frame_rate: Interval, refresh_rate: Interval) -> Interval:
+    """How many frames in a second stay a refresh longer or shorter than the others, or are not shown at all.
+
+    Arithmetic: the refresh rate less the nearest multiple of the frame rate (at least once the frame rate).
+    24 on 60 gives 12, 25 on 60 gives 10; 24000/1001 on 24 one in 41.708 s.
+    """
+    share = _off_the_multiple(over(refresh_rate, frame_rate))
+    return times(frame_rate, share)
+
+
+def _off_the_multiple(refreshes: Interval) -> Interval:
+    """How far a number lies from the nearest whole number that is not nothing."""
+    if refreshes.low is None or refreshes.high is None:
+        low = refreshes.low
+        most = Fraction(1) if low is None or low < HALF else HALF
+        return Interval(Fraction(0), most)
+    ends = [_off(refreshes.low), _off(refreshes.high)]
+    least = Fraction(0) if _holds_step(refreshes.low, refreshes.high, Fraction(0)) else min(ends)
+    most = HALF if _holds_step(refreshes.low, refreshes.high, HALF) else Fraction(0)
+    return Interval(least, max(*ends, most))
+
+
+def _off(refreshes: Fraction) -> Fraction:
+    return abs(refreshes - max(1, round(refreshes)))
+
+
+def _holds_step(low: Fraction, high: Fraction, beyond: Fraction) -> bool:
+    """Whether a whole number from 1 on, or one and a half and so on, lies between two numbers."""
+    return max(1, -floor(-(low - beyond))) + beyond <= high
+
+
+def beat(one: Interval, two: Interval) -> Interval:
+    """How often in a second two rates come together anew: their difference. Arithmetic."""
+    apart = plus(one, negative(two))
+    if apart.low is None or apart.high is None:
+        return NATURAL
+    nearest = max(apart.low, -apart.high, Fraction(0))
+    return Interval(nearest, max(abs(apart.low), abs(apart.high)))
+
+
+def drift(one: Interval, two: Interval, seconds: Interval) -> Interval:
+    """How far two clocks may come apart in a time, each off by at most a share: worst case. Arithmetic."""
+    return Interval(Fraction(0), times(plus(one, two), seconds).high)
+
+
+def time_to_drift(margin: Interval, one: Interval, two: Interval) -> Interval:
+    """The time before which two clocks cannot come further apart than a margin; without end above. Arithmetic."""
+    return Interval(over(margin, plus(one, two)).low, None)
+
+
+def drop_frame_number(hours: int, minutes: int, seconds: int, frames: int) -> int:
+    """Which frame a drop-frame timecode names, the earliest being 0 (SMPTE ST 12 practice)."""
+    whole_minutes = 60 * hours + minutes
+    counted = NOMINAL_RATE * (SECONDS_A_MINUTE * whole_minutes + seconds) + frames
+    return counted - NUMBERS_LEFT_OUT * (whole_minutes - whole_minutes // 10)
+
+
+def timecode_error(is_drop_frame: bool) -> Fraction:
+    """How far the timecode of 30000/1001 frames a second is behind the clock after a day that it counts, in seconds.
+
+    Negative: it is ahead. (SMPTE ST 12 practice.)
+    """
+    frames = drop_frame_number(24, 0, 0, 0) if is_drop_frame else NOMINAL_RATE * SECONDS_A_DAY
+    return Fraction(frames) / NTSC_RATE - SECONDS_A_DAY
+
+
+def motor_speed(rated: Interval, mains: Interval) -> Interval:
+    """The speed of a synchronous motor as a share of that for which it was built: the mains over the rated frequency.
+
+    It turns in step with the mains (textbook of electrical machines, from memory).
+    """
+    return over(mains, rated)
