@@ -1,68 +1,84 @@
-"""What visitors see of the picture: its size and shape, what is lost of it, how it is drawn out, which way up it is.
+"""How large the picture is: what a visitor could measure on the wall, its height and area before its width.
 
-The formulas are arithmetic of rectangles (`intent.formulas.picture`).
+Formulas: arithmetic (`intent.formulas.picture`).
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
-from intent.bounds import known
-from intent.effects.scene import Scene, Sides, unknown_among
+from intent.bounds import known, minus, over, point
+from intent.effects.on_screen import ARITHMETIC, on_screen_effects
+from intent.effects.scene import Sides, differ, unknown_among
+from intent.effects.way_up import way_up_effects
 from intent.regions import Interval
 from intent.saying import Saying, figure, say
 from intent.variance.result import Effect, Topic
-
-ARITHMETIC = "arithmetic of rectangles"
-_SIZES = (
-    ("visible-diagonal", "cm", 100),
-    ("visible-width", "cm", 100),
-    ("visible-height", "cm", 100),
-    ("picture-width", "cm", 100),
-    ("picture-height", "cm", 100),
-    ("picture-area", "cm²", 10000),
-)
-_INPUTS = ("visible-diagonal", "aspect-ratio")
 
 
 def picture_effects(sides: Sides) -> Iterator[Effect]:
     """The effects of the proposal on the picture of every display that is there before and after."""
     for part in sides.proposed.parts("display"):
-        if sides.was_there(part.identifier):
-            yield from _sizes(sides, part.identifier)
+        if sides.was_there(part.identifier) and sides.touches(part.identifier):
+            yield from way_up_effects(sides, part.identifier)
+            yield from _size(sides, part.identifier)
+            yield from on_screen_effects(sides, part.identifier)
 
 
-def _sizes(sides: Sides, part: str) -> Iterator[Effect]:
-    for name, unit, factor in _SIZES:
-        before, after = sides.documented.bounds(part, name), sides.proposed.bounds(part, name)
-        if before != after:
-            yield _changed(sides.proposed, part, name, before, after, unit, factor)
+def _size(sides: Sides, part: str) -> Iterator[Effect]:
+    """Height and area; the width only where it does not change as the height does."""
+    high, wide, large = (_sizes(sides, part, name) for name in ("height", "width", "area"))
+    if differ(*high):
+        yield _sized(sides, part, "picture-height", high)
+    if differ(*wide) and differ(over(high[1], high[0]), over(wide[1], wide[0])):
+        yield _sized(sides, part, "picture-width", wide)
+    if differ(*large) and not _is_blank(large[0]) and not _is_blank(large[1]):
+        yield _sized(sides, part, "picture-area", large, "cm²", 10000)
 
 
-def _changed(
-    scene: Scene, part: str, name: str, before: Interval, after: Interval, unit: str, factor: int
+def _sizes(sides: Sides, part: str, side: str) -> tuple[Interval, Interval]:
+    return sides.documented.bounds(part, f"picture-{side}"), sides.proposed.bounds(part, f"picture-{side}")
+
+
+def _is_blank(bounds: Interval) -> bool:
+    """Whether nothing is known of a length or an area."""
+    return bounds.high is None and not bounds.low
+
+
+def _sized(
+    sides: Sides, part: str, name: str, found: tuple[Interval, Interval], unit: str = "cm", factor: int = 100
 ) -> Effect:
     return Effect(
         Topic.PICTURE,
         (part,),
-        scene.label(name),
+        sides.proposed.label(name),
         unit,
-        figure(before, unit, factor).bounds,
-        figure(after, unit, factor).bounds,
-        _grown(before, after),
+        figure(found[0], unit, factor).bounds,
+        figure(found[1], unit, factor).bounds,
+        grown(*found),
         ARITHMETIC,
-        unknown_among(scene, part, *_INPUTS),
+        () if known(found[0]) is not None and known(found[1]) is not None else _missing(sides, part),
     )
 
 
-def _grown(before: Interval, after: Interval) -> Saying:
-    """By how much more or less it is, where both are known exactly."""
-    one, two = known(before), known(after)
-    if not one or two is None:
-        return say("by how much cannot be said from what is given")
-    share = Interval(abs(two / one - 1), abs(two / one - 1))
-    percent = figure(share, "%", Fraction(100))
-    return say(
-        "{percent} more than documented" if two > one else "{percent} less than documented", percent=percent
-    )
+def grown(before: Interval, after: Interval) -> Saying:
+    """By how much more or less it is than documented."""
+    ratio = over(after, before)
+    if ratio.high is not None and ratio.high < 1:
+        return say("{percent} less than documented", percent=figure(minus(point(1), ratio), "%", 100))
+    if ratio.low is not None and ratio.low > 1:
+        return say("{percent} more than documented", percent=figure(minus(ratio, point(1)), "%", 100))
+    return say("by how much cannot be said from what is given")
+
+
+def _missing(sides: Sides, part: str) -> tuple[str, ...]:
+    """What would have to be given for the size of the picture, on either side."""
+    found: dict[str, None] = {}
+    for scene in (sides.documented, sides.proposed):
+        if known(scene.bounds(part, "visible-height")) is None:
+            found.update(dict.fromkeys(unknown_among(scene, part, "visible-diagonal", "aspect-ratio")))
+        if known(scene.bounds(part, "picture-shape")) is None:
+            for material in scene.material(part):
+                found.update(dict.fromkeys(unknown_among(scene, material, "pixel-aspect-ratio")))
+        found.update(dict.fromkeys(unknown_among(scene, part, "fit")))
+    return tuple(found)

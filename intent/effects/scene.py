@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 
+from intent.bounds import known
 from intent.installation import Installation
 from intent.model import Crate, Device, Part, Work
 from intent.names import TERM, THE_VENUE, THE_WORK
@@ -123,6 +125,15 @@ class Sides:
         """Whether a part is documented, and so has something to be compared with."""
         return part in self.documented.state.present
 
+    def touches(self, *subjects: str) -> bool:
+        """Whether anything is said of a part or material that is not said in the documentation, or no longer."""
+        before, after = self.documented.state, self.proposed.state
+        return any(
+            before.statements.get(subject) != after.statements.get(subject)
+            or before.devices.get(subject) != after.devices.get(subject)
+            for subject in subjects
+        )
+
     def boxes(self) -> tuple[Crate, ...]:
         return self.work.boxes
 
@@ -150,4 +161,22 @@ def unknown_among(scene: Scene, subject: str, *characteristics: str) -> tuple[st
     return tuple(scene.label(name) for name in characteristics if not scene.is_given(subject, name))
 
 
-__all__ = ["EVERYTHING", "THE_VENUE", "THE_WORK", "Scene", "Sides", "sides_of", "term", "unknown_among"]
+def differ(before: Interval, after: Interval, share: Fraction = Fraction(1, 100)) -> bool:
+    """Whether a length differs by more than a share: less than a hundredth nobody sees (common practice, no source)."""
+    one, two = known(before), known(after)
+    if one is None or two is None:
+        return before != after
+    return abs(two - one) > share * one
+
+
+__all__ = [
+    "EVERYTHING",
+    "THE_VENUE",
+    "THE_WORK",
+    "Scene",
+    "Sides",
+    "differ",
+    "sides_of",
+    "term",
+    "unknown_among",
+]

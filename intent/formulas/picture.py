@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from intent.bounds import NATURAL, hull, larger, minus, over, plus, point, root, smaller, square, times
+from intent.bounds import hull, larger, minus, over, plus, point, root, smaller, square, times
 from intent.regions import Interval
 
-ONE = point(1)
+ONE, HALF = point(1), point(Fraction(1, 2))
 
 
 def width(diagonal: Interval, shape: Interval) -> Interval:
@@ -42,7 +42,7 @@ def _may_be(bounds: Interval, number: Fraction) -> bool:
 def filled_share(picture: Interval, screen: Interval) -> Interval:
     """The share of a screen that a picture shown whole fills; also the share of it seen when it is cropped to fill."""
     ratio = over(picture, screen)
-    return smaller(ratio, over(ONE, ratio))
+    return smaller(ONE, smaller(ratio, over(ONE, ratio)))
 
 
 def shown_width(screen_width: Interval, screen_height: Interval, picture: Interval) -> Interval:
@@ -58,7 +58,7 @@ def shown_height(screen_width: Interval, screen_height: Interval, picture: Inter
 def distortion(picture: Interval, screen: Interval) -> Interval:
     """How much a stretched picture is drawn out in one direction against the other, as a share: 4:3 on 16:9 is 1/3."""
     ratio = over(picture, screen)
-    return minus(larger(ratio, over(ONE, ratio)), ONE)
+    return minus(larger(ONE, larger(ratio, over(ONE, ratio))), ONE)
 
 
 def stored_shape(columns: Interval, rows: Interval, pixel: Interval) -> Interval:
@@ -67,14 +67,35 @@ def stored_shape(columns: Interval, rows: Interval, pixel: Interval) -> Interval
 
 
 def turned_shape(shape: Interval, turn: Interval) -> Interval:
-    """The shape of a picture turned on the screen by an angle in degrees: a quarter turn lays it on its side."""
+    """The shape of a picture turned on the screen by an angle in degrees: a quarter turn lays it on its side.
+
+    Of a slanting picture it is the shape of the upright rectangle about it, which lies between the two.
+    """
+    return turned_side(shape, over(ONE, shape), turn)
+
+
+def turned_side(side: Interval, other: Interval, turn: Interval) -> Interval:
+    """What lies in a side's place after a turn in degrees: the other one after a quarter turn."""
     if turn in (point(0), point(180)):
-        return shape
-    lying = over(ONE, shape)
-    if turn in (point(90), point(270)):
-        return lying
-    return hull([shape, lying]) if turn == QUARTERS else NATURAL
+        return side
+    return other if turn in (point(90), point(270)) else hull([side, other])
 
 
-QUARTERS = Interval(Fraction(0), Fraction(360), False, True)
-"""Some turn, nobody knows which."""
+def bars(picture: Interval, screen: Interval) -> tuple[Interval, Interval]:
+    """The share of the screen's width, and of its height, that each of two bars takes about a picture shown whole."""
+    ratio = over(picture, screen)
+    return _bar(ratio), _bar(over(ONE, ratio))
+
+
+def _bar(filled: Interval) -> Interval:
+    return times(minus(ONE, smaller(filled, ONE)), HALF)
+
+
+def diagonal(screen_width: Interval, screen_height: Interval) -> Interval:
+    """The diagonal of a screen, from its sides."""
+    return root(plus(square(screen_width), square(screen_height)))
+
+
+def thrown_width(distance: Interval, ratio: Interval) -> Interval:
+    """The width of a projected picture: the distance from the lens to the screen over the throw ratio."""
+    return over(distance, ratio)

@@ -61,17 +61,31 @@ def _height(state: State, subject: str) -> Interval:
 
 
 def _visible_width(state: State, subject: str) -> Interval:
+    """From the diagonal; where that is not known from the height, or from how far the picture is thrown."""
     diagonal, shape = _screen(state, subject)
-    return picture.width(diagonal, shape)
+    if diagonal.high is not None:
+        return picture.width(diagonal, shape)
+    if is_stated(state, subject, "visible-height"):
+        return times(bounds_of(state, subject, "visible-height"), shape)
+    distance, ratio = bounds_of(state, subject, "throw-distance"), bounds_of(state, subject, "throw-ratio")
+    return picture.thrown_width(distance, ratio)
 
 
 def _visible_height(state: State, subject: str) -> Interval:
     diagonal, shape = _screen(state, subject)
-    return picture.height(diagonal, shape)
+    if diagonal.high is not None:
+        return picture.height(diagonal, shape)
+    return over(bounds_of(state, subject, "visible-width"), shape)
 
 
 def _screen(state: State, subject: str) -> tuple[Interval, Interval]:
     return bounds_of(state, subject, "visible-diagonal"), bounds_of(state, subject, "aspect-ratio")
+
+
+def _screen_area(state: State, subject: str) -> Interval:
+    """Exactly from the diagonal, for no root is taken; from the sides where that is not known."""
+    diagonal, shape = _screen(state, subject)
+    return times(*_sides(state, subject)) if diagonal.high is None else picture.area(diagonal, shape)
 
 
 def _picture_shape(state: State, subject: str) -> Interval:
@@ -114,21 +128,29 @@ def _by_fit(state: State, subject: str, formulas: Mapping[str, Interval]) -> Int
 
 
 def _picture_area(state: State, subject: str) -> Interval:
-    screen = picture.area(*_screen(state, subject))
+    screen = _screen_area(state, subject)
     share = picture.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
     return _by_fit(state, subject, {"whole": times(screen, share), "cropped": screen, "stretched": screen})
 
 
 def _picture_width(state: State, subject: str) -> Interval:
-    sides = _sides(state, subject)
-    whole = picture.shown_width(*sides, lying_shape(state, subject))
-    return _by_fit(state, subject, {"whole": whole, "cropped": sides[0], "stretched": sides[0]})
+    return picture.turned_side(*_on_screen(state, subject), turn_of_picture(state, subject))
 
 
 def _picture_height(state: State, subject: str) -> Interval:
-    sides = _sides(state, subject)
-    whole = picture.shown_height(*sides, lying_shape(state, subject))
-    return _by_fit(state, subject, {"whole": whole, "cropped": sides[1], "stretched": sides[1]})
+    across, upright = _on_screen(state, subject)
+    return picture.turned_side(upright, across, turn_of_picture(state, subject))
+
+
+def _on_screen(state: State, subject: str) -> tuple[Interval, Interval]:
+    """How much of the screen's width and of its height the picture takes, whichever way it is turned on it."""
+    sides, lying = _sides(state, subject), lying_shape(state, subject)
+    whole = picture.shown_width(*sides, lying), picture.shown_height(*sides, lying)
+    across, upright = (
+        _by_fit(state, subject, {"whole": shown, "cropped": side, "stretched": side})
+        for shown, side in zip(whole, sides, strict=True)
+    )
+    return across, upright
 
 
 def _sides(state: State, subject: str) -> tuple[Interval, Interval]:
@@ -137,7 +159,7 @@ def _sides(state: State, subject: str) -> tuple[Interval, Interval]:
 
 def _lost_share(state: State, subject: str) -> Interval:
     share = picture.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
-    lost = minus(point(1), smaller(share, point(1)))
+    lost = minus(point(1), share)
     return _by_fit(state, subject, {"whole": point(0), "cropped": lost, "stretched": point(0)})
 
 
