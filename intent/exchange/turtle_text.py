@@ -12,7 +12,7 @@ from rdflib import Literal
 
 from intent.names import PREFIXES
 
-_PREFIXES = {**PREFIXES, "sh": "http://www.w3.org/ns/shacl#"}
+_PREFIXES = {**PREFIXES, "odrl": "http://www.w3.org/ns/odrl/2/", "sh": "http://www.w3.org/ns/shacl#"}
 _PLACES = 20
 """Decimals of a number that no decimal gives exactly. Cutting off never turns two numbers round."""
 
