@@ -1,11 +1,14 @@
 """Sentences with places for names and figures, so that they can be said in another language too.
 
-The English pattern is the sentence's name: a catalogue gives another pattern for it, with the same places.
+A saying is its English text, and keeps the pattern and the places that it was made from. The English pattern is
+its name: a catalogue gives another pattern for it, with the same places. Whatever reads text reads a saying; only
+what tells a reader something asks for it in the reader's language.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, log10
@@ -31,20 +34,81 @@ class Term:
 
 
 @dataclass(frozen=True, slots=True)
-class Saying:
-    """A pattern (`the picture is {share} of what it was`) and what stands in its places."""
+class Written:
+    """Numbers as they were written, with decimal points: `13.5 in`, `(1.2 m, 0 m, 1 m)`."""
 
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """Several things in one sentence: `a, b and c`."""
+
+    items: tuple[object, ...]
+    pattern: str = "{some} and {last}"
+
+
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """Texts one after another."""
+
+    items: tuple[object, ...]
+    separator: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shaped:
+    """A text that gets its shape, a capital first or a full stop last, when it is in its language."""
+
+    text: str
+    shape: Callable[[str], str]
+
+
+class Saying(str):
+    """The English text of a pattern (`the picture is {share} of what it was`), and what stands in its places."""
+
+    __slots__ = ("pattern", "places")
     pattern: str
-    places: tuple[tuple[str, object], ...] = ()
+    places: tuple[tuple[str, object], ...]
     """Texts, figures, terms, sayings, or a tuple of any of these, which is listed."""
 
-    def __str__(self) -> str:
-        return said(self, ENGLISH)
+    def __new__(cls, pattern: str, places: tuple[tuple[str, object], ...] = ()) -> Saying:
+        made = super().__new__(cls, _filled(pattern, places, ENGLISH))
+        made.pattern, made.places = pattern, places
+        return made
+
+    def __getnewargs__(self) -> tuple[str, tuple[tuple[str, object], ...]]:  # type: ignore[override]
+        return self.pattern, self.places
 
 
 def say(pattern: str, **places: object) -> Saying:
     """A saying; its places by name."""
     return Saying(pattern, tuple(places.items()))
+
+
+def words(*patterns: str) -> tuple[Saying, ...]:
+    """Sayings without places, for a table of words."""
+    return tuple(map(Saying, patterns))
+
+
+def listed(items: Iterable[object]) -> Saying:
+    """`a`, `a and b`, `a, b and c`."""
+    return say("{all}", all=Listing(tuple(items)))
+
+
+def either(items: Iterable[object]) -> Saying:
+    """`a`, `a or b`, `a, b or c`."""
+    return say("{all}", all=Listing(tuple(items), "{some} or {last}"))
+
+
+def joined(items: Iterable[str], separator: str = " ") -> Saying:
+    """The texts one after another, without those that are empty."""
+    return say("{all}", all=Joined(tuple(filter(None, items)), separator))
+
+
+def shaped(text: str, shape: Callable[[str], str]) -> str:
+    """The text in a shape; of a saying, in whatever language it is said."""
+    return say("{text}", text=Shaped(text, shape)) if isinstance(text, Saying) else shape(text)
 
 
 def figure(bounds: Interval, unit: str = "", factor: Fraction | int = 1, digits: int = 3) -> Figure:
@@ -61,6 +125,16 @@ class Tongue:
     """The pattern of this language for the English one."""
     term: Callable[[str], str] = lambda iri: iri.rsplit("/", 1)[-1].replace("-", " ")
     decimal_mark: str = "."
+    language: str = "en"
+    """The language tag (BCP 47)."""
+
+    def tell(self, text: str) -> str:
+        """A saying in this language; any other text as it is."""
+        return said(text, self) if isinstance(text, Saying) else text
+
+    def say(self, pattern: str, **places: object) -> str:
+        """A pattern with its places, in this language."""
+        return _filled(pattern, tuple(places.items()), self)
 
 
 ENGLISH = Tongue()
@@ -68,28 +142,49 @@ ENGLISH = Tongue()
 
 def said(saying: Saying, tongue: Tongue) -> str:
     """A saying in a language."""
-    places = {name: _placed(value, tongue) for name, value in saying.places}
-    return tongue.pattern(saying.pattern).format_map(places)
+    return _filled(saying.pattern, saying.places, tongue)
+
+
+def _filled(pattern: str, places: tuple[tuple[str, object], ...], tongue: Tongue) -> str:
+    if not places:
+        return tongue.pattern(pattern)
+    return tongue.pattern(pattern).format_map({name: _placed(value, tongue) for name, value in places})
 
 
 def _placed(value: object, tongue: Tongue) -> str:
     match value:
-        case Saying():
-            return said(value, tongue)
+        case str():
+            return tongue.tell(value)
         case Figure():
             return figure_words(value, tongue)
         case Term():
             return tongue.term(value.iri)
+        case Written():
+            return _marked(value.text, tongue)
+        case Listing():
+            return _listed([_placed(one, tongue) for one in value.items], value.pattern, tongue)
+        case Joined():
+            return value.separator.join(_placed(one, tongue) for one in value.items)
+        case Shaped():
+            return value.shape(tongue.tell(value.text))
         case tuple():
-            return _listed([_placed(one, tongue) for one in value], tongue)
+            return _placed(Listing(value), tongue)
         case _:
             return str(value)
 
 
-def _listed(items: list[str], tongue: Tongue) -> str:
+def _listed(items: list[str], pattern: str, tongue: Tongue) -> str:
     if len(items) < 2:
         return "".join(items)
-    return tongue.pattern("{some} and {last}").format(some=", ".join(items[:-1]), last=items[-1])
+    return tongue.pattern(pattern).format(some=", ".join(items[:-1]), last=items[-1])
+
+
+def _marked(written: str, tongue: Tongue) -> str:
+    """Numbers with the language's decimal mark; where that is the comma, the numbers of a position part at `;`."""
+    if tongue.decimal_mark == ".":
+        return written
+    apart = written.replace(", ", "; ") if written.startswith("(") else written
+    return re.sub(r"(?<=\d)\.(?=\d)", tongue.decimal_mark, apart)
 
 
 def figure_words(figure: Figure, tongue: Tongue = ENGLISH) -> str:

@@ -34,10 +34,11 @@ Node = ox.NamedNode | ox.BlankNode | ox.Literal | ox.Triple
 Properties = Mapping[str, Sequence[Node]]
 
 
-def read_vocabulary() -> Vocabulary:
-    """All terms that ship with the program."""
+def read_vocabulary(language: str = "en") -> Vocabulary:
+    """All terms that ship with the program, named in a language, or in English where it has no name for one."""
     folder = files("intent.vocabulary")
-    return _vocabulary(_by_subject(folder.joinpath(f"{name}.ttl").read_bytes() for name in TERM_FILES), None)
+    described = _by_subject(folder.joinpath(f"{name}.ttl").read_bytes() for name in TERM_FILES)
+    return _vocabulary(described, None, language)
 
 
 def extended(vocabulary: Vocabulary, own_terms: bytes) -> Vocabulary:
@@ -47,7 +48,7 @@ def extended(vocabulary: Vocabulary, own_terms: bytes) -> Vocabulary:
     """
     own = _by_subject([own_terms])
     both = {iri: _joined(vocabulary.described.get(iri, {}), about) for iri, about in own.items()}
-    return _vocabulary(both, vocabulary)
+    return _vocabulary(both, vocabulary, vocabulary.language)
 
 
 def _joined(one: Properties, two: Properties) -> dict[str, list[Node]]:
@@ -64,7 +65,7 @@ def _by_subject(documents: Iterable[bytes]) -> dict[str, dict[str, list[Node]]]:
     return subjects
 
 
-def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> Vocabulary:
+def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None, language: str) -> Vocabulary:
     """The terms of some subjects, beside those of a base."""
     described = {**(base.described if base else {}), **subjects}
     typed: dict[str, list[str]] = {}
@@ -78,7 +79,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
     characteristics = {
         **(base.characteristics if base else {}),
         **{
-            iri: _characteristic(iri, subjects[iri], units)
+            iri: _characteristic(iri, subjects[iri], units, language)
             for iri in typed.get(INTENT + "Characteristic", ())
         },
     }
@@ -87,7 +88,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
     concepts = {
         **(base.concepts if base else {}),
         **{
-            iri: _concept(iri, described, units, broader)
+            iri: _concept(iri, described, units, broader, language)
             for iri in typed.get(SKOS + "Concept", ())
             if iri not in characteristics
         },
@@ -107,6 +108,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
         _by_name(characteristics.values()),
         phrases(_names(concepts.values(), characteristics.values())),
         described,
+        language,
     )
 
 
@@ -156,11 +158,6 @@ def _fraction(about: Properties, property_iri: str) -> Fraction | None:
     return None if written is None else Fraction(written)
 
 
-def _whole(about: Properties, property_iri: str, otherwise: int) -> int:
-    written = _one(about, property_iri)
-    return otherwise if written is None else int(written)
-
-
 def _unit(iri: str, about: Properties) -> Unit:
     symbol = _one(about, QUDT + "symbol") or ""
     _, names = _labels(about)
@@ -192,6 +189,7 @@ def _concept(
     subjects: Mapping[str, Properties],
     units: Mapping[str, Unit],
     broader: Mapping[str, tuple[str, ...]],
+    language: str,
 ) -> Concept:
     about = subjects[iri]
     labels, names = _labels(about)
@@ -220,6 +218,7 @@ def _concept(
         None if rank is None else int(rank),
         tuple(cautions),
         texts,
+        language,
     )
 
 
@@ -239,7 +238,7 @@ def _narrower(broader: Mapping[str, tuple[str, ...]]) -> dict[str, frozenset[str
     return {iri: frozenset(found) for iri, found in below.items()}
 
 
-def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> Characteristic:
+def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit], language: str) -> Characteristic:
     labels, names = _labels(about)
     return Characteristic(
         iri,
@@ -256,11 +255,12 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         _fraction(about, INTENT + "minimum"),
         _one(about, INTENT + "countsUnasked") == "true",
         frozenset(_values(about, INTENT + "appliesTo")),
-        _whole(about, INTENT + "noticing", 2),
-        _whole(about, INTENT + "undoing", 2),
+        int(_one(about, INTENT + "noticing") or 2),
+        int(_one(about, INTENT + "undoing") or 2),
         _tolerance_written(about, units),
         _one(about, INTENT + "sample") or "",
         _one(about, INTENT + "computed") == "true",
+        language,
     )
 
 

@@ -46,10 +46,19 @@ class Concept:
     cautions: tuple[str, ...] = ()
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
+    language: str = "en"
+    """The language of ``label`` and ``text``."""
 
     @property
     def label(self) -> str:
-        return self.labels.get("en") or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
+        """The label in the vocabulary's language, else in English, else in any."""
+        found = self.labels.get(self.language) or self.labels.get("en")
+        return found or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
+
+    @property
+    def text(self) -> str:
+        """The definition in the vocabulary's language, else in English."""
+        return self.texts.get(self.language) or self.texts.get("en") or self.definition
 
     def label_in(self, language: str) -> str:
         return self.labels.get(language) or self.label
@@ -88,10 +97,14 @@ class Characteristic:
     """A value as one would write it, for messages."""
     is_computed: bool = False
     """Whether a value that is not stated follows from others."""
+    language: str = "en"
+    """The language of ``label``."""
 
     @property
     def label(self) -> str:
-        return self.labels.get("en") or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
+        """The label in the vocabulary's language, else in English, else in any."""
+        found = self.labels.get(self.language) or self.labels.get("en")
+        return found or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
 
     def label_in(self, language: str) -> str:
         return self.labels.get(language) or self.label
@@ -151,6 +164,8 @@ class Vocabulary:
     """Every label of a concept or characteristic, as a sentence may hold it."""
     described: Mapping[str, Mapping[str, Any]]
     """What the Turtle says of each term, so that a collection's own terms can add to it."""
+    language: str = "en"
+    """The language in which terms are named; every language is read."""
 
     def in_scheme(self, *schemes: str) -> tuple[Concept, ...]:
         found = [concept for scheme in schemes for concept in self.by_scheme.get(scheme, ())]

@@ -96,8 +96,8 @@ KNOWN: dict[str, Any] = {
     "characteristics": {one.iri: one for one in map(characteristic, NAMED)},
     "fields": {one.iri: one for one in map(form_field, ("artist", "year", "number", "owner"))},
 }
-VOCABULARY = Vocabulary(**{one.name: KNOWN.get(one.name, {}) for one in fields(Vocabulary)})
-"""Only what reports look up: no sections, units or indexes, which serve reading."""
+VOCABULARY = Vocabulary(**{one.name: KNOWN.get(one.name, {}) for one in fields(Vocabulary)[:-1]})
+"""Only what reports look up: no sections, units or indexes, which serve reading; the language is the last field."""
 
 
 def statements(**values: str) -> Statements:
