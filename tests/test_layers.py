@@ -47,6 +47,7 @@ ORDER = (
     "analysis",
     "explanation",
     "effects",
+    "drawings",
     "planning",
     "comparison",
     "history",

@@ -1,0 +1,76 @@
+"""What stands below a drawing, from the scale bar to the list of parts that are not drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from intent.drawings.glyphs import Glyph
+from intent.drawings.legend import (
+    Entry,
+    channel_entry,
+    entries_drawn,
+    marked_only,
+    names_of,
+    paragraph,
+    scale_bar,
+    undrawn,
+    verdict_entry,
+    wedge_entry,
+)
+from intent.drawings.stage import Standing, View
+from intent.drawings.subject import LEFT, RIGHT, Subject
+from intent.drawings.svg import Element
+from intent.drawings.wording import (
+    ASSUMED_LEVEL,
+    LOOKS_THIS_WAY,
+    METRES_ELEVATION,
+    METRES_PLAN,
+    NOTHING_PLACED,
+    STANDINGS,
+    TOP_OF_PICTURE,
+    VERDICTS,
+)
+from intent.saying import said
+
+
+def drawn(subject: Subject, glyphs: Sequence[Glyph], top: float) -> tuple[list[Element], float]:
+    """The elements, and where they end."""
+    sheet, tongue = subject.sheet, subject.tongue
+    left, room = LEFT, sheet.width - LEFT - RIGHT
+    made = [scale_bar(sheet, (left, top + 2), tongue)]
+    shown, y = entries_drawn(_entries(subject, glyphs), left, top + 9.5, room)
+    made += shown
+    y += 0.6
+    for text in _sentences(subject):
+        written, y = paragraph(text, left, y, room)
+        made += written
+    return made, y + 2
+
+
+def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[Entry]:
+    tongue, prefix = subject.tongue, subject.prefix
+    shown = {glyph.item.channel for glyph in glyphs if glyph.item.is_display}
+    ordered = sorted(subject.channels.values(), key=lambda channel: channel.letter)
+    yield from (channel_entry(one, prefix, tongue) for one in ordered if one.name in shown)
+    if any(glyph.picture for glyph in glyphs):
+        yield wedge_entry(said(TOP_OF_PICTURE, tongue), is_open=False)
+    if any(glyph.looking for glyph in glyphs):
+        yield wedge_entry(said(LOOKS_THIS_WAY, tongue), is_open=True)
+    present = {glyph.item.verdict for glyph in glyphs if glyph.item.standing is not Standing.OMITTED}
+    yield from (verdict_entry(one, said(word, tongue)) for one, word in VERDICTS.items() if one in present)
+    if any(glyph.item.standing is Standing.OMITTED for glyph in glyphs):
+        yield verdict_entry(None, said(STANDINGS[Standing.OMITTED], tongue))
+
+
+def _sentences(subject: Subject) -> Iterator[str]:
+    tongue, stage = subject.tongue, subject.stage
+    if not stage.items:
+        yield said(NOTHING_PLACED, tongue)
+    else:
+        measured = METRES_ELEVATION if subject.sheet.view is View.ELEVATION else METRES_PLAN
+        yield f"{said(measured, tongue)} {said(ASSUMED_LEVEL, tongue)}"
+    names = names_of(stage.items, tongue)
+    if names:
+        yield f"{names}."
+    yield from marked_only(stage.items, tongue)
+    yield from undrawn(stage.unplaced, tongue)

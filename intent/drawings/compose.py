@@ -1,0 +1,113 @@
+"""One drawing put together: what is drawn, its labels, its dimensions, and what stands below it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from intent.drawings import below
+from intent.drawings.dimensions import LANE, Chain, chain_drawn, chains_of, ladder, lanes, levels_of
+from intent.drawings.glyphs import Glyph, drawing_of, glyph_of
+from intent.drawings.ground import VIEWER_ROOM, grounds
+from intent.drawings.hiding import clips, cut, depth, in_front
+from intent.drawings.labelling import labelled, labels_of
+from intent.drawings.labels import Placed
+from intent.drawings.lettering import NOTE, TITLE
+from intent.drawings.patterns import channels_of, definitions
+from intent.drawings.sheet import TOP, Sheet
+from intent.drawings.stage import Stages, View, Which
+from intent.drawings.subject import LEFT, RIGHT, Subject
+from intent.drawings.svg import SERIF, Element, line, number, said_of, shape, words
+from intent.drawings.wording import TITLES, description, scale_words
+from intent.saying import Tongue, said
+
+
+def compose(
+    stages: Stages,
+    sheet: Sheet,
+    which: Which,
+    prefix: str,
+    tongue: Tongue,
+    highlight: frozenset[str],
+    lines: bool,
+) -> Element:
+    """The whole drawing."""
+    channels = channels_of(stages.channels)
+    subject = Subject(stages.of(which), sheet, which, prefix, tongue, highlight, channels)
+    glyphs = sorted(
+        (glyph_of(item, sheet) for item in subject.stage.items), key=lambda glyph: depth(glyph, sheet.view)
+    )
+    nearer = {glyph.item.identifier: in_front(glyph, glyphs, sheet.view) for glyph in glyphs}
+    placed = labels_of(subject, glyphs, nearer)
+    chains = chains_of(subject.stage.items, sheet, highlight)
+    measured = sheet.drawn.bottom + (VIEWER_ROOM if sheet.view is View.PLAN else 0)
+    foot, bottom = below.drawn(subject, glyphs, measured + 4 + LANE * lanes(chains))
+    top = min([0.0, *(label.box.top - TOP + 4 for label in placed)])
+    hiding = dict.fromkeys(other for others in nearer.values() for other in others)
+    drawn = [
+        *_headed(subject, top),
+        *grounds(sheet, tongue),
+        clips(tuple(hiding), sheet, prefix),
+        *(_links(subject) if lines else ()),
+        *_parts(subject, glyphs, nearer, placed),
+        *labelled(placed),
+        *_dimensions(subject, chains, measured),
+        *foot,
+    ]
+    return _framed(subject, drawn, top, bottom)
+
+
+def _framed(subject: Subject, drawn: Sequence[Element], top: float, bottom: float) -> Element:
+    stage, sheet, tongue = subject.stage, subject.sheet, subject.tongue
+    told = description(sheet.view, subject.which, stage.items, stage.unplaced, sheet.scale)
+    names = [f"{subject.prefix}-title", f"{subject.prefix}-description"]
+    return shape(
+        "svg",
+        said_of("title", said(TITLES[sheet.view, subject.which], tongue), names[0]),
+        said_of("desc", said(told, tongue), names[1]),
+        definitions(subject.channels.values(), subject.prefix),
+        drawn,
+        role="img",
+        aria_labelledby=" ".join(names),
+        class_="drawing",
+        id=subject.prefix,
+        viewBox=f"0 {number(top)} {number(sheet.width)} {number(bottom - top)}",
+        width=f"{number(sheet.width)}mm",
+        height=f"{number(bottom - top)}mm",
+        style="max-width:100%;height:auto",
+    )
+
+
+def _headed(subject: Subject, top: float) -> Iterator[Element]:
+    sheet = subject.sheet
+    title = said(TITLES[sheet.view, subject.which], subject.tongue)
+    yield words(title, (LEFT, top + 5), TITLE, font_family=SERIF, font_style="italic")
+    scale = said(scale_words(sheet.scale, sheet.width), subject.tongue)
+    yield words(scale, (sheet.width - RIGHT, top + 5), NOTE, font_family=SERIF, text_anchor="end")
+
+
+def _parts(
+    subject: Subject, glyphs: Sequence[Glyph], nearer: dict[str, tuple[Glyph, ...]], placed: Sequence[Placed]
+) -> Iterator[Element]:
+    hidden = {
+        part: label.box.grown(0.25) for label in placed if label.is_inside for part in label.asked.parts
+    }
+    for glyph in glyphs:
+        part = glyph.item.identifier
+        drawn = drawing_of(glyph, subject, hidden.get(part))
+        yield cut(drawn, nearer[part], subject.prefix)
+
+
+def _links(subject: Subject) -> Iterator[Element]:
+    """A thin line from each player to what it feeds, where both have a position."""
+    where = {item.identifier: subject.sheet.at(item.centre) for item in subject.stage.items}
+    for player, fed in subject.stage.links:
+        if player in where and fed in where:
+            yield line(where[player], where[fed], 0.16, stroke_dasharray="1.6 0.5 0.3 0.5", class_="feeds")
+
+
+def _dimensions(subject: Subject, chains: Sequence[Chain], top: float) -> Iterator[Element]:
+    sheet = subject.sheet
+    for chain in chains:
+        yield chain_drawn(chain, sheet, top, subject.tongue)
+    levels = levels_of(subject.stage.items, sheet.view, subject.highlight)
+    yield ladder(levels, sheet, sheet.drawn.left - 3, subject.tongue)

@@ -1,0 +1,71 @@
+"""The drawings of an installation: elevation and plan, as documented and as proposed, each one SVG element."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from intent.drawings.compose import compose
+from intent.drawings.sheet import lay
+from intent.drawings.stage import View, Which
+from intent.drawings.staging import stages_of
+from intent.drawings.svg import Element
+from intent.drawings.wording import TITLES
+from intent.saying import ENGLISH, Tongue, said
+from intent.variance.result import Variance
+
+WIDTH = 170.0
+"""Millimetres: the width of the text on a sheet of A4."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """One drawing, with its title."""
+
+    view: View
+    which: Which
+    title: str
+    element: Element
+
+
+def draw(
+    variance: Variance,
+    *,
+    view: View = View.ELEVATION,
+    which: Which = Which.PROPOSED,
+    lines: bool = False,
+    highlight: Collection[str] = (),
+    tongue: Tongue = ENGLISH,
+    width_mm: float = WIDTH,
+    name: str = "",
+) -> Element:
+    """One drawing, as an `svg` element.
+
+    ``lines`` leads from each player to what it feeds; ``highlight`` makes all but some parts quiet, and measures those
+    alone. ``name`` begins the identifiers in the drawing: give each of several like drawings on a page its own.
+    """
+    stages = stages_of(variance)
+    sheet = lay(stages, view, width_mm)
+    prefix = "-".join(filter(None, ("drawing", name, view.value, which.value)))
+    return compose(stages, sheet, which, prefix, tongue, frozenset(highlight), lines)
+
+
+def drawings_of(
+    variance: Variance,
+    *,
+    lines: bool = False,
+    tongue: Tongue = ENGLISH,
+    width_mm: float = WIDTH,
+    name: str = "",
+) -> tuple[Drawing, ...]:
+    """The four drawings of a report: each view as documented, then as proposed, of one scale and extent."""
+    return tuple(
+        Drawing(
+            view,
+            which,
+            said(TITLES[view, which], tongue),
+            draw(variance, view=view, which=which, lines=lines, tongue=tongue, width_mm=width_mm, name=name),
+        )
+        for view in View
+        for which in Which
+    )

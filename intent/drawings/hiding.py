@@ -1,0 +1,62 @@
+"""What stands in front hides what is behind: each display is cut out of the displays further from the eye.
+
+What is hidden wholly is drawn all the same, so that no part is lost.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from intent.drawings.glyphs import Glyph
+from intent.drawings.plane import Box, is_inside, offset
+from intent.drawings.sheet import Sheet
+from intent.drawings.stage import Standing, View
+from intent.drawings.strokes import PLAIN, stroke_of
+from intent.drawings.svg import Element, closed, shape
+
+APART = 0.02
+"""Metres by which one must stand before the other."""
+
+
+def depth(glyph: Glyph, view: View) -> float:
+    """How near to the eye a part is."""
+    return glyph.item.centre[2 if view is View.ELEVATION else 1]
+
+
+def in_front(glyph: Glyph, glyphs: Sequence[Glyph], view: View) -> tuple[Glyph, ...]:
+    """The displays that hide some of a part, but not all of it."""
+    return tuple(
+        other
+        for other in glyphs
+        if _can_hide(other)
+        and depth(other, view) > depth(glyph, view) + APART
+        and other.extent.overlaps(glyph.extent)
+        and not all(is_inside(corner, other.edge) for corner in glyph.edge)
+    )
+
+
+def _can_hide(glyph: Glyph) -> bool:
+    return glyph.item.is_display and len(glyph.edge) > 2 and glyph.item.standing is not Standing.OMITTED
+
+
+def cut(drawn: Element, nearer: Sequence[Glyph], prefix: str) -> Element:
+    """An element without what nearer parts hide of it."""
+    for other in nearer:
+        drawn = shape("g", drawn, clip_path=f"url(#{_name(other, prefix)})")
+    return drawn
+
+
+def clips(nearer: Sequence[Glyph], sheet: Sheet, prefix: str) -> Element:
+    """The paper without each of some parts."""
+    paper = Box(-sheet.width, -sheet.width, 2 * sheet.width, sheet.drawn.bottom + sheet.width)
+    return shape("defs", (_clip(glyph, paper, prefix) for glyph in nearer))
+
+
+def _clip(glyph: Glyph, paper: Box, prefix: str) -> Element:
+    edge = offset(glyph.edge, stroke_of(glyph.item.verdict).reach - PLAIN / 2)
+    around = shape("path", d=closed(paper.corners) + closed(edge), clip_rule="evenodd")
+    return shape("clipPath", around, id=_name(glyph, prefix))
+
+
+def _name(glyph: Glyph, prefix: str) -> str:
+    return f"{prefix}-behind-{glyph.item.identifier}"

@@ -1,0 +1,150 @@
+"""What stands under a drawing: scale bar, what the marks mean, names, and the parts that are not drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from intent.drawings.lettering import LEADING, NOTE, broken, prose_width
+from intent.drawings.patterns import Channel
+from intent.drawings.plane import Point
+from intent.drawings.sheet import Sheet
+from intent.drawings.stage import Item, Unplaced
+from intent.drawings.strokes import GHOST, drawn, stroke_of
+from intent.drawings.svg import SERIF, Element, closed, line, path, shape, solid, words
+from intent.drawings.wording import bare, state_words
+from intent.saying import Saying, Tongue, said, say
+from intent.variance.result import Verdict
+
+ROW = 5.4
+_SWATCH, _HIGH = 6.4, 3.6
+_BARS = (20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1)
+"""Metres that a scale bar may have; it takes at most a third of the width."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A sample and what it means."""
+
+    text: str
+    sample: Callable[[Point], Sequence[Element]]
+    """Drawn with its top left at a point of the paper."""
+
+
+def scale_bar(sheet: Sheet, at: Point, tongue: Tongue) -> Element:
+    """Blocks of black and white with 0, the middle and the whole length written under them."""
+    whole = next((one for one in _BARS if one * sheet.unit <= sheet.width / 3), _BARS[-1])
+    step = whole * sheet.unit / 4
+    x, y = at
+    blocks = [
+        solid(
+            closed(
+                (
+                    (x + k * step, y),
+                    (x + (k + 1) * step, y),
+                    (x + (k + 1) * step, y + 1),
+                    (x + k * step, y + 1),
+                )
+            )
+        )
+        for k in (0, 2)
+    ]
+    frame = path(closed(((x, y), (x + 4 * step, y), (x + 4 * step, y + 1), (x, y + 1))), 0.18)
+    figures = [("0", 0.0), (bare(whole / 2, tongue), 2.0), (f"{bare(whole, tongue)} m", 4.0)]
+    texts = [
+        words(text, (x + place * step, y + 3.6), 2.0, font_family="sans-serif", text_anchor="middle")
+        for text, place in figures
+    ]
+    return shape("g", blocks, frame, texts, class_="scale-bar")
+
+
+def entries_drawn(
+    entries: Iterable[Entry], left: float, top: float, room: float
+) -> tuple[list[Element], float]:
+    """Samples with their meanings, in rows as wide as the room; and where the next thing may stand."""
+    x, y, made = left, top, list[Element]()
+    for entry in entries:
+        wide = _SWATCH + 1.6 + prose_width(entry.text, NOTE) + 5
+        if x > left and x + wide - 5 > left + room:
+            x, y = left, y + ROW
+        made += entry.sample((x, y))
+        made.append(words(entry.text, (x + _SWATCH + 1.6, y + _HIGH - 0.9), NOTE, font_family=SERIF))
+        x += wide
+    return made, y + ROW if made else top
+
+
+def channel_entry(channel: Channel, prefix: str, tongue: Tongue) -> Entry:
+    name = channel.name if channel.name == channel.letter else f"{channel.letter}, {channel.name}"
+
+    def sample(at: Point) -> Sequence[Element]:
+        corners = _swatch(at)
+        return [
+            shape("path", d=closed(corners), fill=channel.fill(prefix), stroke="none"),
+            path(closed(corners), 0.14),
+        ]
+
+    return Entry(said(say("channel {name}", name=name), tongue), sample)
+
+
+def verdict_entry(verdict: Verdict | None, text: str) -> Entry:
+    """The outline of a verdict; of no verdict, that of what is left out."""
+    stroke = stroke_of(verdict) if verdict else GHOST
+    return Entry(text, lambda at: list(drawn(_swatch((at[0] + 0.5, at[1] + 0.4), -1.0, -0.8), stroke)))
+
+
+def wedge_entry(text: str, is_open: bool) -> Entry:
+    def sample(at: Point) -> Sequence[Element]:
+        x, y = at[0] + _SWATCH / 2, at[1] + 0.3
+        triangle = closed(((x, y), (x + 1.2, y + 2.4), (x - 1.2, y + 2.4)))
+        if is_open:
+            return [path(triangle, 0.22, stroke_linejoin="round")]
+        return [line((x - 2.6, y), (x + 2.6, y), 0.55), solid(triangle)]
+
+    return Entry(text, sample)
+
+
+def _swatch(at: Point, wider: float = 0.0, higher: float = 0.0) -> tuple[Point, ...]:
+    x, y = at
+    wide, high = _SWATCH + wider, _HIGH + higher
+    return (x, y), (x + wide, y), (x + wide, y + high), (x, y + high)
+
+
+def paragraph(text: str, left: float, top: float, room: float, **look: str) -> tuple[list[Element], float]:
+    """A text in lines; and where the next one may stand."""
+    y, made = top, list[Element]()
+    for one in broken(text, NOTE, room):
+        y += NOTE * LEADING
+        made.append(words(one, (left, y), NOTE, font_family=SERIF, **look))
+    return made, y + 1.3 if made else top
+
+
+def names_of(items: Iterable[Item], tongue: Tongue) -> str:
+    """`T1 long table; T2 dresser`: the names of what is drawn, but for displays."""
+    return "; ".join(f"{item.identifier} {item.name}" for item in items if item.name and not item.is_display)
+
+
+def undrawn(unplaced: Iterable[Unplaced], tongue: Tongue) -> Iterator[str]:
+    """One sentence for all parts of a kind that lack the same: `Not drawn, for want of a position: …`."""
+    alike: dict[tuple[object, ...], list[Unplaced]] = {}
+    for part in unplaced:
+        alike.setdefault(part.missing, []).append(part)
+    for missing, parts in alike.items():
+        listed = "; ".join(_named(part, tongue) for part in parts)
+        yield said(say("Not drawn, for want of {missing}: {parts}.", missing=missing, parts=listed), tongue)
+
+
+def _named(part: Unplaced, tongue: Tongue) -> str:
+    state = state_words(part, tongue)
+    name = part.name or tongue.term(part.kind.iri)
+    return f"{part.identifier} {name}" + (f" ({state})" if state else "")
+
+
+def marked_only(items: Iterable[Item], tongue: Tongue) -> Iterator[str]:
+    """What would have to be given for parts to be drawn with their outline, those that lack the same together."""
+    alike: dict[tuple[object, ...], list[str]] = {}
+    for item in items:
+        if item.missing and (item.screen is None or not item.screen.picture) and not item.outline:
+            alike.setdefault(item.missing, []).append(item.identifier)
+    for missing, parts in alike.items():
+        saying: Saying = say("Not given of {parts}: {missing}.", parts=tuple(parts), missing=missing)
+        yield said(saying, tongue)

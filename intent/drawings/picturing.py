@@ -1,0 +1,56 @@
+"""The face of a display and the picture as it falls on it: with bars, cropped, stretched, turned."""
+
+from __future__ import annotations
+
+from intent.drawings.measuring import CLOSE_ANGLE, length, middle
+from intent.drawings.solid import Corners, Pose, sheet
+from intent.drawings.stage import Screen
+from intent.effects.scene import Scene, term
+from intent.regions import Interval
+from intent.saying import Term
+from intent.values import Answer
+from intent.variance.computed import lying_shape, turn_of_picture
+
+_QUARTER = 90
+_CLOSE_SHAPE = CLOSE_ANGLE / 200
+
+
+def screen_of(scene: Scene, part: str, pose: Pose) -> tuple[Screen | None, tuple[Term, ...]]:
+    """The screen of a display in its pose, and what would have to be given for it to be drawn wholly."""
+    width, height = length(scene, part, "visible-width"), length(scene, part, "visible-height")
+    if width is None or height is None:
+        wanted = ("visible-diagonal", "aspect-ratio")
+        return None, tuple(term(name) for name in wanted if not scene.is_given(part, name)) or (
+            term("visible-diagonal"),
+        )
+    visible = sheet(pose, width, height)
+    projected = scene.is_(part, "technology", "projector") is Answer.IN
+    picture = _picture(scene, part, pose)
+    missing = () if picture else (term("picture-shape"),)
+    return Screen(visible, picture, _lost(scene, part, pose, width, height), projected), missing
+
+
+def _picture(scene: Scene, part: str, pose: Pose) -> Corners:
+    """The picture's corners from its own top left; none where its size, its fit or its turn is not known."""
+    width, height = length(scene, part, "picture-width"), length(scene, part, "picture-height")
+    quarters = _quarters(scene, part)
+    if width is None or height is None or quarters is None:
+        return ()
+    corners = sheet(pose, width, height)
+    return corners[quarters:] + corners[:quarters]
+
+
+def _lost(scene: Scene, part: str, pose: Pose, width: float, height: float) -> Corners:
+    """The whole picture of which a cropped screen shows the middle."""
+    shape = middle(lying_shape(scene.state, part), _CLOSE_SHAPE)
+    if scene.is_(part, "fit", "cropped") is not Answer.IN or shape is None or not shape:
+        return ()
+    return sheet(pose, max(width, height * shape), max(height, width / shape))
+
+
+def _quarters(scene: Scene, part: str) -> int | None:
+    """How many quarter turns clockwise the picture lies on the screen."""
+    turn: Interval = turn_of_picture(scene.state, part)
+    if turn.low is None or turn.low != turn.high or turn.low % _QUARTER:
+        return None
+    return int(turn.low // _QUARTER) % 4

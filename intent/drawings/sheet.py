@@ -1,0 +1,87 @@
+"""The scale of a drawing and where a point of the room falls on the paper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from intent.drawings.plane import Box, Point, around
+from intent.drawings.solid import Vector
+from intent.drawings.stage import Stages, View
+
+SCALES = (5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000)
+"""One to so many: the scales of ISO 5455 (from memory), with steps between so that little paper is left empty."""
+PERSON_HEIGHT = 1.7
+"""Metres: the standing figure beside an elevation, as exhibition plans have one (common practice, no source)."""
+PERSON_ROOM = 1.0
+"""Metres kept free beside what is drawn, for the figure."""
+MARGIN_LEFT, MARGIN, TOP = 17.0, 5.0, 15.0
+"""Millimetres round what is drawn: for heights on the left, for labels, for the title."""
+TALLEST = 1.25
+"""The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A scale and a place on paper; y runs down."""
+
+    view: View
+    width: float
+    """Of the whole paper, in millimetres."""
+    scale: int
+    room: Box
+    """What is drawn, in metres: across, and down the paper."""
+    left: float
+    """The paper's x of the left edge of the room drawn."""
+
+    def at(self, place: Vector) -> Point:
+        """The point of the paper, in millimetres, for one of the room."""
+        across, down = flat(place, self.view)
+        return self.left + (across - self.room.left) * self.unit, TOP + (down - self.room.top) * self.unit
+
+    @property
+    def unit(self) -> float:
+        """Millimetres on paper for a metre in the room."""
+        return 1000 / self.scale
+
+    @property
+    def drawn(self) -> Box:
+        """The part of the paper on which the room is drawn."""
+        return Box(
+            self.left,
+            TOP,
+            self.left + self.room.width * self.unit,
+            TOP + self.room.height * self.unit,
+        )
+
+
+def flat(place: Vector, view: View) -> Point:
+    """A point of the room as a view sees it: across, and down."""
+    return (place[0], -place[1]) if view is View.ELEVATION else (place[0], place[2])
+
+
+def lay(stages: Stages, view: View, width: float) -> Sheet:
+    """The sheet that holds both states at one scale, as large as the width allows."""
+    room = _room(stages, view)
+    wide, high = width - MARGIN_LEFT - MARGIN, width * TALLEST
+    fitting = (
+        scale for scale in SCALES if room.width * 1000 / scale <= wide and room.height * 1000 / scale <= high
+    )
+    scale = next(fitting, SCALES[-1])
+    spare = max(wide - room.width * 1000 / scale, 0.0)
+    return Sheet(view, width, scale, room, MARGIN_LEFT + spare / 2)
+
+
+def _room(stages: Stages, view: View) -> Box:
+    """What both states take up, in metres; an elevation stands on the floor, with a person beside it."""
+    corners = [
+        flat(corner, view)
+        for stage in (stages.documented, stages.proposed)
+        for item in stage.items
+        for corner in item.corners
+    ]
+    taken = around(corners or [(0.0, 0.0)]).grown(0.1)
+    if view is View.PLAN:
+        return around([*taken.corners, (0.0, 0.0)])
+    return Box(
+        taken.left, min(taken.top, -PERSON_HEIGHT), taken.right + PERSON_ROOM, max(taken.bottom - 0.1, 0.0)
+    )

@@ -1,0 +1,129 @@
+"""Everything there is to draw of one state of an installation, in metres, as frozen data."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from intent.drawings.solid import Corners, Pose, Vector
+from intent.saying import Term
+from intent.variance.result import Verdict
+
+
+class View(StrEnum):
+    ELEVATION = "elevation"
+    """From the front: x to the right, y up."""
+    PLAN = "plan"
+    """From above: x to the right, z towards the viewer."""
+
+
+class Which(StrEnum):
+    DOCUMENTED = "documented"
+    PROPOSED = "proposed"
+
+
+class Standing(StrEnum):
+    """How a part stands to the documentation."""
+
+    KEPT = "kept"
+    OMITTED = "omitted"
+    ADDED = "added"
+
+
+class Symbol(StrEnum):
+    """What marks a part whose size is not known, by its kind."""
+
+    DISPLAY = "display"
+    LOUDSPEAKER = "loudspeaker"
+    PLAYER = "player"
+    OTHER = "other"
+
+
+@dataclass(frozen=True, slots=True)
+class Screen:
+    """The face of a display, and the picture as it falls on it."""
+
+    visible: Corners
+    picture: Corners = ()
+    """Clockwise from the picture's own top left; none where its shape is not known."""
+    lost: Corners = ()
+    """The whole picture, where some of it falls outside the screen."""
+    is_projected: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A part with a position."""
+
+    identifier: str
+    name: str
+    group: str
+    symbol: Symbol
+    pose: Pose
+    outline: Corners = ()
+    """The corners of its block; none where its size is not known, or where all of it is the screen."""
+    screen: Screen | None = None
+    channel: str = ""
+    picture_rotation: float | None = None
+    """Which way up the picture is seen, clockwise from upright, in degrees."""
+    standing: Standing = Standing.KEPT
+    verdict: Verdict | None = None
+    """The worst verdict on the part, of those that depart."""
+    missing: tuple[Term, ...] = ()
+    """What would have to be given for it to be drawn with its outline."""
+
+    @property
+    def corners(self) -> Corners:
+        """Every point that the part takes up."""
+        screen = (*self.screen.visible, *self.screen.lost) if self.screen else ()
+        return (*self.outline, *screen) or (self.pose.centre,)
+
+    @property
+    def centre(self) -> Vector:
+        return self.pose.centre
+
+    @property
+    def is_display(self) -> bool:
+        return self.symbol is Symbol.DISPLAY
+
+
+@dataclass(frozen=True, slots=True)
+class Unplaced:
+    """A part that cannot be drawn, with what is missing."""
+
+    identifier: str
+    name: str
+    kind: Term
+    missing: tuple[Term, ...]
+    standing: Standing = Standing.KEPT
+    verdict: Verdict | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One state of the work."""
+
+    items: tuple[Item, ...]
+    """In the order of the work, additions last."""
+    unplaced: tuple[Unplaced, ...]
+    links: tuple[tuple[str, str], ...] = ()
+    """A player and a display or loudspeaker that it feeds, by identifier."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stages:
+    """Both states, which are drawn at one scale and with one meaning of every pattern."""
+
+    documented: Stage
+    proposed: Stage
+    work: str
+    installation: str
+
+    def of(self, which: Which) -> Stage:
+        return self.documented if which is Which.DOCUMENTED else self.proposed
+
+    @property
+    def channels(self) -> tuple[str, ...]:
+        """What displays show, in the order of the work."""
+        every = (*self.documented.items, *self.proposed.items)
+        return tuple(dict.fromkeys(item.channel for item in every if item.is_display and item.channel))
