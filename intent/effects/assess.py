@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from intent.effects.picture import picture_effects
 from intent.effects.placement import placement_effects
+from intent.effects.raster import raster_effects
 from intent.effects.scene import Sides, sides_of
 from intent.effects.signal import signal_effects
 from intent.effects.sound import sound_effects
@@ -18,7 +19,14 @@ from intent.variance.judge import judged
 from intent.variance.result import Effect, Topic, Variance, VenueFinding
 
 Finds = Callable[[Sides], Iterable[Effect | VenueFinding]]
-ROOMS: tuple[Finds, ...] = (picture_effects, placement_effects, signal_effects, timing_effects, sound_effects)
+ROOMS: tuple[Finds, ...] = (
+    picture_effects,
+    placement_effects,
+    raster_effects,
+    signal_effects,
+    timing_effects,
+    sound_effects,
+)
 """What is computed, in the order in which it is told."""
 
 

@@ -9,11 +9,16 @@ from collections.abc import Iterator
 
 from intent.bounds import known, minus, over, point
 from intent.effects.on_screen import ARITHMETIC, on_screen_effects
-from intent.effects.scene import Sides, differ, unknown_among
+from intent.effects.scene import Scene, Sides, differ, unknown_among
 from intent.effects.way_up import way_up_effects
 from intent.regions import Interval
 from intent.saying import Saying, figure, say
 from intent.variance.result import Effect, Topic
+
+OF_THE_SCREEN = (
+    "arithmetic of rectangles; the picture is taken to fill the documented screen, since no raster is given"
+)
+SQUARE = "arithmetic of rectangles; picture elements are taken to be square where nothing is given, from 720 rows up"
 
 
 def picture_effects(sides: Sides) -> Iterator[Effect]:
@@ -56,7 +61,7 @@ def _sized(
         figure(found[0], unit, factor).bounds,
         figure(found[1], unit, factor).bounds,
         grown(*found),
-        ARITHMETIC,
+        _source(sides.proposed, part),
         () if known(found[0]) is not None and known(found[1]) is not None else _missing(sides, part),
     )
 
@@ -69,6 +74,14 @@ def grown(before: Interval, after: Interval) -> Saying:
     if ratio.low is not None and ratio.low > 1:
         return say("{percent} more than documented", percent=figure(minus(ratio, point(1)), "%", 100))
     return say("by how much cannot be said from what is given")
+
+
+def _source(scene: Scene, part: str) -> str:
+    """What the picture's shape is taken from, where nobody gives it."""
+    materials = scene.material(part)
+    if not any(scene.is_given(one, name) for one in materials for name in ("raster", "active-raster")):
+        return OF_THE_SCREEN
+    return ARITHMETIC if all(scene.is_given(one, "pixel-aspect-ratio") for one in materials) else SQUARE
 
 
 def _missing(sides: Sides, part: str) -> tuple[str, ...]:

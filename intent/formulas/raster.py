@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from intent.bounds import Number, minus, over, point, smaller, square
+from intent.bounds import Number, larger, minus, over, point, smaller, square, times
 from intent.regions import Interval
 
 SAMPLES_A_SECOND = 13_500_000
@@ -32,8 +32,18 @@ def active_samples(lines: int) -> Fraction:
 
 
 def conventional_elements(rows: Number) -> tuple[Fraction, ...]:
-    """The shapes that picture elements have by one convention or another; none where there is no such convention."""
+    """The shapes that the elements of a 4:3 picture have by one convention or another; none where there is none."""
     return CONVENTIONS.get(LINES_OF_A_FRAME.get(int(rows), 0), ())
+
+
+def shown_lines(lines: Interval, share: Interval, fit: str) -> Interval:
+    """How many lines of a screen a picture would take, of those that it has, by fit; more than it has if cropped.
+
+    The share is that of the screen which the picture fills if shown whole, on the axis of these lines. Arithmetic.
+    """
+    if fit == "stretched":
+        return lines
+    return times(lines, smaller(share, point(1)) if fit == "whole" else larger(share, point(1)))
 
 
 def scaling(shown: Interval, stored: Interval) -> Interval:

@@ -149,3 +149,10 @@ def test_scaling() -> None:
 def test_what_overscan_hides() -> None:
     # arithmetic: 5 % of the width and of the height
     assert known(raster.seen_after_overscan(point(Fraction(1, 20)))) == Fraction("0.9025")
+
+
+def test_lines_that_a_picture_takes_by_its_fit() -> None:
+    # arithmetic: 16:9 whole on 4:3 takes 75 % of the height; 4:3 cropped to 16:9 would need 4/3 of it
+    assert known(raster.shown_lines(point(480), point(Fraction(3, 4)), "whole")) == 360
+    assert known(raster.shown_lines(point(1080), point(Fraction(4, 3)), "cropped")) == 1440
+    assert known(raster.shown_lines(point(1080), point(Fraction(4, 3)), "stretched")) == 1080
