@@ -91,10 +91,9 @@ def _cadence_words(scene: Scene, part: str, uneven: Interval) -> Saying:
             period=period,
         )
     judder = _judder(uneven)
-    stays = rates.cadence(frame_rate, refresh) if frame_rate is not None and refresh is not None else ()
-    if not stays or len(stays) > LONGEST_CADENCE:
+    if frame_rate is None or refresh is None or (refresh / frame_rate).denominator > LONGEST_CADENCE:
         return say("frames stay for different times: {judder}", judder=judder)
-    cadence = tuple(str(count) for count in stays)
+    cadence = tuple(str(count) for count in rates.cadence(frame_rate, refresh))
     return say("frames stay for {cadence} refreshes by turns: {judder}", cadence=cadence, judder=judder)
 
 

@@ -96,7 +96,8 @@ def _factor(sides: Sides, material: str) -> Interval:
         return ONE
     if time != new_time and is_known(time) and is_known(new_time):
         return over(time, new_time)
-    return hull([ONE, over(new_rate, rate)])
+    kept_or_not = [ONE, over(new_rate, rate)]
+    return hull(kept_or_not if time == new_time else [*kept_or_not, over(time, new_time)])
 
 
 def _run(scene: Scene, part: str) -> Interval:
