@@ -1,0 +1,139 @@
+"""What goes through an opening, round a corner and into a lift: rectangles in rectangles, boxes in boxes.
+
+Lengths are in metres. A clearance is by how much each side of what passes could be greater; less than nothing, by
+how much each would have to be smaller.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from enum import Enum
+from fractions import Fraction
+from itertools import combinations, permutations
+
+from intent.bounds import minus, point, root, times
+from intent.regions import Interval
+
+TWO = point(2)
+FINEST = Fraction(1, 1000)
+"""A clearance on the slant is told to the millimetre below."""
+ENDLESS = Fraction(10**6)
+"""A side of an opening of which nobody knows how large it may be: greater than anything that travels."""
+
+Sides = tuple[Interval, Interval, Interval]
+"""Length, width and height of a box as it stands."""
+Opening = tuple[Interval, Interval]
+"""Width and height."""
+Rectangle = tuple[Fraction, Fraction]
+
+
+class Turning(Enum):
+    """How far a thing may be turned on its way."""
+
+    UPRIGHT = 1
+    """About the vertical alone."""
+    LAID = 2
+    """Onto any of its sides."""
+    ANY = 3
+    """Onto any of its sides, and on the slant."""
+
+
+def fits_slanting(face: Rectangle, opening: Rectangle) -> bool:
+    """Whether a rectangle goes into another, straight or on the slant.
+
+    Of sides p ≥ q and a ≥ b it does if p ≤ a and q ≤ b, or if q ≤ b and ((a + b)/(p + q))² + ((a − b)/(p − q))² ≥ 2
+    (W. B. Carver 1957, as quoted in J. E. Wetzel, "Rectangles in Rectangles", 2000, itself read in excerpts).
+    """
+    longer, shorter = max(face), min(face)
+    wide, narrow = max(opening), min(opening)
+    if shorter > narrow:
+        return False
+    if longer <= wide:
+        return True
+    return ((wide + narrow) / (longer + shorter)) ** 2 + ((wide - narrow) / (longer - shorter)) ** 2 >= 2
+
+
+def clearance(sides: Sides, opening: Opening, turning: Turning) -> Interval:
+    """The clearance of a box in an opening, carried in the best of the ways allowed."""
+    return _between(sides, opening, lambda box, hole: _through(box, hole, turning))
+
+
+def clearance_in_car(sides: Sides, car: Sides, turning: Turning) -> Interval:
+    """The clearance of a box in the car of a lift (width, depth, height), standing straight in it."""
+    return _between(sides, car, lambda box, room: _into(box, room, turning))
+
+
+def surely_larger(sides: Sides, car: Sides) -> bool:
+    """Whether a box goes into another in no way at all, on the slant included.
+
+    A box in another has neither a longer diagonal, nor a greater sum of its sides, nor a greater shortest side
+    (theorems of geometry, from memory).
+    """
+    box = [side.low or Fraction(0) for side in sides]
+    room = [ENDLESS if side.high is None else side.high for side in car]
+    return (
+        sum(side**2 for side in box) > sum(side**2 for side in room)
+        or sum(box) > sum(room)
+        or min(box) > min(room)
+    )
+
+
+def longest_round_corner(width: Interval, corridor: Interval) -> Interval:
+    """How long a box of some width may be to be turned round a right angle between two corridors of one width.
+
+    L = 2 (√2 c − w): the ladder problem for a ladder that is w wide. Arithmetic. What is no longer than the corridor
+    is wide needs no turning.
+    """
+    turned = times(TWO, minus(times(root(TWO), corridor), width))
+    return Interval(_greater(turned.low, corridor.low), _greater(turned.high, corridor.high))
+
+
+def _greater(one: Fraction | None, two: Fraction | None) -> Fraction | None:
+    return None if one is None or two is None else max(one, two)
+
+
+def _between(
+    sides: Sequence[Interval],
+    room: Sequence[Interval],
+    of: Callable[[Sequence[Fraction], Sequence[Fraction]], Fraction],
+) -> Interval:
+    """From the largest that the box may be in the smallest room, to the smallest in the largest."""
+    largest, smallest = [side.high for side in sides], [side.low or Fraction(0) for side in sides]
+    tightest = [side.low or Fraction(0) for side in room]
+    widest = [ENDLESS if side.high is None else side.high for side in room]
+    known = [side for side in largest if side is not None]
+    most = of(smallest, widest)
+    return Interval(
+        of(known, tightest) if len(known) == len(largest) else None, None if most > ENDLESS / 2 else most
+    )
+
+
+def _through(box: Sequence[Fraction], hole: Sequence[Fraction], turning: Turning) -> Fraction:
+    length, width, height = box
+    across, upright = hole
+    if turning is Turning.UPRIGHT:
+        return min(across - min(length, width), upright - height)
+    straight = max(min(across - one, upright - two) for one, two in permutations(box, 2))
+    if turning is Turning.LAID or straight >= 0:
+        return straight
+    slanting = (_slanting((one, two), (across, upright)) for one, two in combinations(box, 2))
+    return max(straight, *slanting)
+
+
+def _slanting(face: Rectangle, opening: Rectangle) -> Fraction:
+    """The clearance of a face that is too long to go straight, to the millimetre below."""
+    low, high = -int(max(face) / FINEST) - 1, int((min(opening) - min(face)) / FINEST) + 1
+    while high - low > 1:
+        middle = (low + high) // 2
+        grown = face[0] + middle * FINEST, face[1] + middle * FINEST
+        low, high = (middle, high) if min(grown) <= 0 or fits_slanting(grown, opening) else (low, middle)
+    return low * FINEST
+
+
+def _into(box: Sequence[Fraction], room: Sequence[Fraction], turning: Turning) -> Fraction:
+    ways = (
+        permutations(box)
+        if turning is not Turning.UPRIGHT
+        else ((*floor, box[2]) for floor in permutations(box[:2]))
+    )
+    return max(min(free - side for side, free in zip(way, room, strict=True)) for way in ways)
