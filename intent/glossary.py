@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping
 
 from intent.diagnostics import nearest
 from intent.names import TERM
-from intent.phrasing import decimal, listed
+from intent.phrasing import decimal
+from intent.saying import listed
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 

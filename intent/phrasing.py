@@ -15,15 +15,17 @@ from intent.assertions import (
     Form,
     Item,
     Named,
+    Relation,
     Relative,
     Scope,
     ScopeKind,
     Text,
 )
 from intent.regions import Region
-from intent.vocabulary.terms import Characteristic, Vocabulary
+from intent.saying import Written, joined, listed, say
+from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
-NOT_GIVEN = "not given"
+NOT_GIVEN = say("not given")
 _NEEDS_QUOTES = re.compile(
     r'[,"“”„«»±]|\+-|\+/-|\b(and|or)\b|^(of|is|not|one of|between|at least|at most|as documented|any|the same|different'
     r"|number of|total|difference in|distance between|every|additions|the work|the venue|except|above|below|left of"
@@ -31,6 +33,25 @@ _NEEDS_QUOTES = re.compile(
     r"|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\b|^\(",
     re.IGNORECASE,
 )
+_FORMS = {
+    Form.AT_LEAST: say("at least"),
+    Form.AT_MOST: say("at most"),
+    Form.AS_DOCUMENTED: say("as documented"),
+    Form.ANY: say("any"),
+}
+_SCOPES = {
+    ScopeKind.WORK: say("the work"),
+    ScopeKind.VENUE: say("the venue"),
+    ScopeKind.ADDITIONS: say("additions"),
+}
+_RELATIONS = {
+    Relation.ABOVE: say("above"),
+    Relation.BELOW: say("below"),
+    Relation.LEFT_OF: say("left of"),
+    Relation.RIGHT_OF: say("right of"),
+    Relation.IN_FRONT_OF: say("in front of"),
+    Relation.BEHIND: say("behind"),
+}
 _SHORT = 8
 _ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 
@@ -48,11 +69,11 @@ def decimal(number: Fraction) -> str:
     return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)
 
 
-def expression_words(expression: Expression | None, vocabulary: Vocabulary, language: str = "en") -> str:
-    """A value as a cell gives it, for people to read."""
+def expression_words(expression: Expression | None, vocabulary: Vocabulary) -> str:
+    """A value as a cell gives it, for people to read; named as the vocabulary names it."""
     if expression is None:
         return NOT_GIVEN
-    return _expression(expression, vocabulary, language, quoted=False)
+    return _expression(expression, vocabulary, vocabulary.language, quoted=False)
 
 
 def comparison_words(expression: Expression, vocabulary: Vocabulary) -> str:
@@ -64,11 +85,10 @@ def comparison_words(expression: Expression, vocabulary: Vocabulary) -> str:
 def _expression(expression: Expression, vocabulary: Vocabulary, language: str, *, quoted: bool) -> str:
     items = [_item(item, vocabulary, language, quoted=quoted) for item in expression.items]
     if expression.form is Form.BETWEEN:
-        return f"between {items[0]} and {items[1]}"
+        return say("between {low} and {high}", low=items[0], high=items[1])
     if expression.form is Form.ONE_OF:
-        return items[0] if len(items) == 1 else f"one of {', '.join(items[:-1])} or {items[-1]}"
-    words = expression.form.replace("-", " ")
-    return " ".join([words, *items])
+        return items[0] if len(items) == 1 else say("one of {values}", values=listed(items, "or"))
+    return joined([_FORMS[expression.form], *items])
 
 
 def _item(item: Item, vocabulary: Vocabulary, language: str, *, quoted: bool) -> str:
@@ -80,11 +100,12 @@ def _item(item: Item, vocabulary: Vocabulary, language: str, *, quoted: bool) ->
     if isinstance(item, Dated):
         return str(item.span)
     if isinstance(item, Relative):
-        return f"{decimal(item.percent)} % of documented{_tolerance(item)}"
+        share = Written(f"{decimal(item.percent)} %")
+        return say("{share} of documented{tolerance}", share=share, tolerance=Written(_tolerance(item)))
     if quoted and "," in item.written and not item.written.startswith("("):
         value, plus_minus, tolerance = item.written.partition(" ± ")
         return f"({value}){plus_minus}{tolerance}"
-    return item.written
+    return say("{number}", number=Written(item.written))
 
 
 def _quoted(text: str) -> str:
@@ -104,15 +125,16 @@ def region_words(values: Region, characteristic: Characteristic, vocabulary: Voc
     unit = vocabulary.reference_unit(characteristic.quantity_kind)
     symbol = f" {unit.symbol}" if unit else ":1" if characteristic.space == "ratio" else ""
     if values.is_empty:
-        return "nothing"
+        return say("nothing")
     low, high = values.bounds.low, values.bounds.high
-    if low is not None and low == high:
-        return _readable(low) + symbol
-    if low is None or high is None:
-        bound, words = (low, "at least ") if high is None else (high, "at most ")
-        return NOT_GIVEN if bound is None else words + _readable(bound) + symbol
-    lowest, highest = _readable(low), _readable(high)
-    return f"between {lowest} and {highest}{symbol}" if lowest != highest else lowest + symbol
+    lowest, highest = ("" if end is None else _readable(end) for end in (low, high))
+    if lowest == highest:
+        return say("{number}", number=Written(lowest + symbol)) if lowest else NOT_GIVEN
+    if not highest:
+        return say("at least {least}", least=Written(lowest + symbol))
+    if not lowest:
+        return say("at most {most}", most=Written(highest + symbol))
+    return say("between {low} and {high}", low=Written(lowest), high=Written(highest + symbol))
 
 
 def _readable(number: Fraction) -> str:
@@ -123,50 +145,55 @@ def _readable(number: Fraction) -> str:
     return decimal(Fraction(f"{float(number):.4g}"))
 
 
-def scope_words(scope: Scope, vocabulary: Vocabulary) -> str:
+def scope_words(scope: Scope, vocabulary: Vocabulary, language: str | None = None) -> str:
     """A scope as a sentence names it."""
+    words: str
     if scope.kind is ScopeKind.EVERY:
         kind = vocabulary.concepts.get(scope.part_kind or "")
-        words = f"every {kind.label if kind else scope.part_kind}"
+        words = say("every {kind}", kind=_label(kind, language) or scope.part_kind)
     elif scope.kind is ScopeKind.NAMES:
         words = listed(scope.names)
     else:
-        words = {ScopeKind.WORK: "the work", ScopeKind.VENUE: "the venue"}.get(scope.kind, "additions")
-    return f"{words} except {listed(scope.excepted)}" if scope.excepted else words
+        words = _SCOPES[scope.kind]
+    if not scope.excepted:
+        return words
+    return say("{scope} except {excepted}", scope=words, excepted=tuple(scope.excepted))
 
 
-def listed(names: Iterable[str], conjunction: str = "and") -> str:
-    """`a`, `a and b`, `a, b and c`."""
-    every = list(names)
-    return f" {conjunction} ".join([", ".join(every[:-1]), every[-1]]) if len(every) > 1 else "".join(every)
+def _label(term: Concept | Characteristic | None, language: str | None) -> str:
+    """The label of a term, in a language if one is named; nothing of an unknown term."""
+    if term is None:
+        return ""
+    return term.label_in(language) if language else term.label
 
 
-def subject_words(assertion: Assertion, vocabulary: Vocabulary) -> str:
+def subject_words(assertion: Assertion, vocabulary: Vocabulary, language: str | None = None) -> str:
     """What an assertion speaks of, as the characteristic of a row: `number`, `total power`, `below M1`."""
-    characteristic = vocabulary.characteristics.get(assertion.characteristic or "")
-    label = characteristic.label if characteristic else ""
+    label = _label(vocabulary.characteristics.get(assertion.characteristic or ""), language)
     match assertion.aggregate:
         case Aggregate.NUMBER:
-            return "number"
+            return say("number")
         case Aggregate.DISTANCE:
-            return "distance"
-        case Aggregate.RELATION:
-            return f"{assertion.relation} {assertion.other}"
+            return say("distance")
+        case Aggregate.RELATION if assertion.relation:
+            return joined([_RELATIONS[assertion.relation], assertion.other or ""])
         case Aggregate.TOTAL:
-            return f"total {label}"
+            return say("total {characteristic}", characteristic=label)
         case Aggregate.DIFFERENCE:
-            return f"difference in {label}"
-        case Aggregate.SAME | Aggregate.DIFFERENT:
-            return f"{assertion.aggregate} {label}"
+            return say("difference in {characteristic}", characteristic=label)
+        case Aggregate.SAME:
+            return say("same {characteristic}", characteristic=label)
+        case Aggregate.DIFFERENT:
+            return say("different {characteristic}", characteristic=label)
         case _:
             return label
 
 
 def assertion_words(assertion: Assertion, vocabulary: Vocabulary) -> str:
-    """An assertion as a sentence without its clauses."""
-    scope = scope_words(assertion.scope, vocabulary)
+    """An assertion as a sentence without its clauses, in English as the text form has it."""
+    scope = scope_words(assertion.scope, vocabulary, "en")
     comparison = comparison_words(assertion.expression, vocabulary)
-    subject = subject_words(assertion, vocabulary)
+    subject = subject_words(assertion, vocabulary, "en")
     match assertion.aggregate:
         case Aggregate.RELATION:
             return f"{scope} is {subject}"
@@ -175,7 +202,7 @@ def assertion_words(assertion: Assertion, vocabulary: Vocabulary) -> str:
         case Aggregate.SAME | Aggregate.DIFFERENT:
             compared = "the same for all" if assertion.aggregate is Aggregate.SAME else "different for all"
             characteristic = vocabulary.characteristics.get(assertion.characteristic or "")
-            return f"{characteristic.label if characteristic else ''} of {scope} is {compared}"
+            return f"{_label(characteristic, 'en')} of {scope} is {compared}"
         case _:
             return f"{subject} of {scope} {comparison}"
 

@@ -40,12 +40,15 @@ class Written:
     text: str
 
 
+AND, OR = "{some} and {last}", "{some} or {last}"
+
+
 @dataclass(frozen=True, slots=True)
 class Listing:
     """Several things in one sentence: `a, b and c`."""
 
     items: tuple[object, ...]
-    pattern: str = "{some} and {last}"
+    pattern: str = AND
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,9 +84,14 @@ class Saying(str):
         return self.pattern, self.places
 
 
-def say(pattern: str, **places: object) -> Saying:
+def say(pattern: str, /, **places: object) -> Saying:
     """A saying; its places by name."""
     return Saying(pattern, tuple(places.items()))
+
+
+def say_of(number: int, one: str, several: str, /, **places: object) -> Saying:
+    """A saying with the pattern for one thing, or that for several."""
+    return say(one if number == 1 else several, **places)
 
 
 def words(*patterns: str) -> tuple[Saying, ...]:
@@ -91,14 +99,9 @@ def words(*patterns: str) -> tuple[Saying, ...]:
     return tuple(map(Saying, patterns))
 
 
-def listed(items: Iterable[object]) -> Saying:
-    """`a`, `a and b`, `a, b and c`."""
-    return say("{all}", all=Listing(tuple(items)))
-
-
-def either(items: Iterable[object]) -> Saying:
-    """`a`, `a or b`, `a, b or c`."""
-    return say("{all}", all=Listing(tuple(items), "{some} or {last}"))
+def listed(items: Iterable[object], conjunction: str = "and") -> Saying:
+    """`a`, `a and b`, `a, b and c`; with the conjunction `or`: `a, b or c`."""
+    return say("{all}", all=Listing(tuple(items), AND if conjunction == "and" else OR))
 
 
 def joined(items: Iterable[str], separator: str = " ") -> Saying:
@@ -132,7 +135,7 @@ class Tongue:
         """A saying in this language; any other text as it is."""
         return said(text, self) if isinstance(text, Saying) else text
 
-    def say(self, pattern: str, **places: object) -> str:
+    def say(self, pattern: str, /, **places: object) -> str:
         """A pattern with its places, in this language."""
         return _filled(pattern, tuple(places.items()), self)
 

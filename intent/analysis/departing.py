@@ -12,8 +12,9 @@ from intent.dates import LAST_DAY, DaySpan
 from intent.diagnostics import Severity
 from intent.meaning import scale
 from intent.model import Instruction, Modality
-from intent.phrasing import assertion_words, listed, region_words
+from intent.phrasing import assertion_words, region_words
 from intent.regions import Region
+from intent.saying import listed
 from intent.values import Answer, ValueSet
 from intent.variance.aggregates import Amount, amounts
 from intent.variance.case import Case

@@ -10,7 +10,7 @@ from intent.assertions import Aggregate
 from intent.diagnostics import Severity
 from intent.model import Instruction, Work
 from intent.names import THE_WORK
-from intent.phrasing import listed
+from intent.saying import listed
 from intent.variance.result import Because
 from intent.variance.scopes import subject_name
 

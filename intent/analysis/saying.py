@@ -9,7 +9,7 @@ from intent.analysis.matters import Matter
 from intent.dates import DaySpan
 from intent.installation import Installation
 from intent.model import Instruction, Person, Work
-from intent.phrasing import listed
+from intent.saying import listed
 from intent.variance.case import Case, lines_by_name, superseding_fault
 from intent.variance.people import is_in_time
 

@@ -9,8 +9,9 @@ from intent.analysis.matters import Matter
 from intent.assertions import Aggregate, Measured
 from intent.meaning import scale
 from intent.model import Instruction
-from intent.phrasing import comparison_words, decimal, listed
+from intent.phrasing import comparison_words, decimal
 from intent.regions import Interval, Region
+from intent.saying import listed
 from intent.values import Labels, ValueSet, are_disjoint, is_within
 from intent.variance.case import Case
 from intent.vocabulary.terms import Unit, Vocabulary

@@ -8,7 +8,8 @@ from enum import StrEnum
 
 from intent.assertions import Expression, Measured, Statements
 from intent.dates import DaySpan
-from intent.phrasing import expression_words, listed
+from intent.phrasing import expression_words
+from intent.saying import listed
 from intent.vocabulary.terms import Vocabulary
 
 

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from intent.analysis.governing import Fate, Stretch
 from intent.explanation import Account, Explained, Explanation
 from intent.model import Work
-from intent.phrasing import listed
 from intent.reports.instructions import because_in_words
 from intent.reports.wording import verdict_word
+from intent.saying import listed
 from intent.variance.result import SetAside, Verdict
 
 

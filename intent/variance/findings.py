@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from intent.names import FAILED
-from intent.phrasing import listed
+from intent.saying import say
 from intent.variance.case import Case
 from intent.variance.result import VenueFinding
 
@@ -30,7 +30,11 @@ def _failed(case: Case) -> Iterator[VenueFinding]:
     for device, parts in _placed(case).items():
         known = marked.get(device)
         if known is not None and known.status is not None and known.status.iri == FAILED:
-            text = f"device {device}, in the place of {listed(parts)}, is marked as failed"
+            text = say(
+                "device {device}, in the place of {parts}, is marked as failed",
+                device=device,
+                parts=tuple(parts),
+            )
             yield VenueFinding("device-failed", text, device, _proposer(case))
 
 
@@ -42,7 +46,12 @@ def _used_twice(case: Case) -> Iterator[VenueFinding]:
             documented.setdefault(device, set()).add(part)
     for device, parts in _placed(case).items():
         if len(parts) > 1 and not set(parts) <= documented.get(device, set()):
-            text = f"device {device} is proposed in {len(parts)} places at once: {listed(parts)}"
+            text = say(
+                "device {device} is proposed in {number} places at once: {parts}",
+                device=device,
+                number=len(parts),
+                parts=tuple(parts),
+            )
             yield VenueFinding("device-used-twice", text, device, _proposer(case))
 
 

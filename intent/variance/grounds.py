@@ -10,6 +10,7 @@ from intent.assertions import Aggregate, ScopeKind
 from intent.meaning import admitted_values
 from intent.model import Instruction, Modality
 from intent.names import PRESENCE
+from intent.saying import say
 from intent.values import ValueSet, are_disjoint
 from intent.variance.aggregates import Amount, amounts
 from intent.variance.case import Case
@@ -74,9 +75,7 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
         documented_for(case, subject, characteristic),
     )
     questions = [
-        Question(
-            speaker, value, admitted_by(case, speaker.line, documented), f"{topic.label} of {topic.subject}"
-        )
+        Question(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
     ]
     judgement = judge_ground(
@@ -109,7 +108,7 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     )
     is_addition = subject not in case.documented.devices
     questions = [
-        Question(speaker, value, admitted_by(case, speaker.line, documented), f"presence of {subject}")
+        Question(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
     ]
     if not questions:
@@ -142,7 +141,7 @@ def _counted(case: Case, speaker: Speaker) -> Iterator[Question]:
     documented = documented_amounts(case, assertion, members)
     for amount in amounts(assertion, members, case.proposed):
         admitted = admitted_amounts(case, assertion, documented.get(amount.members))
-        counted = f"number of {assertion.scope.written}"
+        counted = say("number of {scope}", scope=assertion.scope.written)
         yield Question(speaker, amount.value, admitted, counted, case.breadths[speaker.line.identifier])
 
 
@@ -181,7 +180,7 @@ def _amount(
             speaker,
             amount.value,
             admitted_amounts(case, speaker.line.assertion, documented),
-            f"{topic.label} of {topic.subject}",
+            topic.said_of,
         )
         for speaker in speaking
     ]

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from intent.dates import DaySpan
 from intent.installation import Installation
 from intent.model import Work
-from intent.phrasing import listed
+from intent.saying import joined, say
 from intent.values import Answer
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
@@ -58,7 +58,7 @@ def rulings(case: Case) -> tuple[Ruling, ...]:
     index, spans = index_lines(case), segments(case)
     found = [ruling for topic in topics_of(case, index) for ruling in _ruling(case, index, topic, spans)]
     order = {subject: place for place, subject in enumerate(dict.fromkeys(one.row.subject for one in found))}
-    found.sort(key=lambda one: (-one.row.verdict.badness, order[one.row.subject], one.row.characteristic))
+    found.sort(key=lambda one: (-one.row.verdict.badness, order[one.row.subject], one.topic.name))
     return tuple(found)
 
 
@@ -103,8 +103,8 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
         also_against=judged.also_against,
     )
     day = (days or spans[0]).first
-    apart = [f"It is so on {listed(map(str, runs))}."] if len(runs) > 1 else []
-    reason = " ".join([reason_for(case, row), *apart, *_refused(case, topic, row, day)])
+    apart = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
+    reason = joined([reason_for(case, row), *apart, *_refused(case, topic, row, day)])
     yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
 
 

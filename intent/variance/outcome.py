@@ -9,8 +9,8 @@ from dataclasses import replace
 from intent.diagnostics import nearest
 from intent.installation import Consent
 from intent.model import Instruction, Modality, Work
-from intent.phrasing import listed
 from intent.record.load_work import OBSERVED_PRACTICE
+from intent.saying import Saying, listed, say, say_of
 from intent.variance.case import Case
 from intent.variance.people import authority_of, speaks_for
 from intent.variance.reasons import opens_words
@@ -18,15 +18,6 @@ from intent.variance.result import Open, OpenKind, Outcome, Row, Variance, Verdi
 from intent.vocabulary.phrases import normal
 
 _REFERRED = (Verdict.CONTRADICTION, Verdict.UNKNOWN, Verdict.UNCOVERED)
-_BROKEN = {
-    Verdict.FORBIDDEN: ("is broken, which forbids something", "are broken, which forbid something"),
-    Verdict.BREACH: ("requires something else", "require something else"),
-}
-_COUNTED = {
-    Verdict.CONTRADICTION: ("contradiction is to be resolved", "contradictions are to be resolved"),
-    Verdict.UNKNOWN: ("value cannot be judged", "values cannot be judged"),
-    Verdict.UNCOVERED: ("departure is covered by no instruction", "departures are covered by no instruction"),
-}
 
 
 def concluded(variance: Variance, case: Case) -> Variance:
@@ -66,46 +57,102 @@ def _people(variance: Variance, work: Work) -> tuple[str, ...]:
 
 def _sentence(variance: Variance, case: Case) -> str:
     consents = _consents(variance.rows)
-    until = f"Not to be installed until {opens_words(case, consents)}" if consents else ""
+    needed = opens_words(case, consents)
     match variance.outcome:
         case Outcome.ACCEPTABLE:
-            return "Acceptable: all is as required or documented, or allowed without conditions."
+            return say("Acceptable: all is as required or documented, or allowed without conditions.")
         case Outcome.ON_CONDITIONS:
-            rest = [item for item in _opens(variance.rows) if item.kind is not OpenKind.CONSENT]
-            if until and rest:
-                return f"{until}, and {opens_words(case, rest)}; then acceptable."
-            return f"{until}; then acceptable." if until else f"Acceptable once {opens_words(case, rest)}."
+            return _on_conditions(variance, case, needed)
+        case Outcome.REFER if consents:
+            return say(
+                "Not to be installed until {needed}, and not before this is settled: {matters}.",
+                needed=needed,
+                matters=_counts(variance),
+            )
         case Outcome.REFER:
-            head = f"{until}, and not" if until else "Not to be installed"
-            return f"{head} before this is settled: {_counts(variance)}."
-    head = f"{until}; and as proposed not acceptable" if until else "Not acceptable as proposed"
-    return f"{head}: {_counts(variance)}."
+            return say("Not to be installed before this is settled: {matters}.", matters=_counts(variance))
+    if consents:
+        return say(
+            "Not to be installed until {needed}; and as proposed not acceptable: {matters}.",
+            needed=needed,
+            matters=_counts(variance),
+        )
+    return say("Not acceptable as proposed: {matters}.", matters=_counts(variance))
 
 
-def _counts(variance: Variance) -> str:
+def _on_conditions(variance: Variance, case: Case, needed: str) -> str:
+    rest = [item for item in _opens(variance.rows) if item.kind is not OpenKind.CONSENT]
+    further = opens_words(case, rest)
+    if needed and further:
+        return say(
+            "Not to be installed until {needed}, and {further}; then acceptable.",
+            needed=needed,
+            further=further,
+        )
+    if needed:
+        return say("Not to be installed until {needed}; then acceptable.", needed=needed)
+    return say("Acceptable once {needed}.", needed=further)
+
+
+def _counts(variance: Variance) -> Saying:
     """What stands in the way: the instructions that are broken, by name, and how many questions there are."""
-    parts = []
-    for verdict, words in _BROKEN.items():
-        rows = [row for row in variance.rows if row.verdict is verdict]
-        names = list(dict.fromkeys(line.identifier for row in rows for line in row.governing))
-        if names:
-            parts.append(f"{_few(names)} {words[len(names) > 1]}")
-    counted = Counter(row.verdict for row in variance.rows)
-    parts += [
-        f"{counted[verdict]} {words[counted[verdict] > 1]}"
-        for verdict, words in _COUNTED.items()
-        if counted[verdict]
-    ]
+    parts = [*_broken(variance), *_counted(Counter(row.verdict for row in variance.rows))]
     if variance.findings:
+        number = len(variance.findings)
         parts.append(
-            f"{len(variance.findings)} {'finding' if len(variance.findings) == 1 else 'findings'} on devices"
+            say_of(number, "{number} finding on devices", "{number} findings on devices", number=number)
         )
     return listed(parts)
 
 
-def _few(names: list[str]) -> str:
+def _broken(variance: Variance) -> Iterator[Saying]:
+    names = _governing(variance, Verdict.FORBIDDEN)
+    if names:
+        yield say_of(
+            len(names),
+            "{lines} is broken, which forbids something",
+            "{lines} are broken, which forbid something",
+            lines=_few(names),
+        )
+    names = _governing(variance, Verdict.BREACH)
+    if names:
+        yield say_of(
+            len(names),
+            "{lines} requires something else",
+            "{lines} require something else",
+            lines=_few(names),
+        )
+
+
+def _governing(variance: Variance, verdict: Verdict) -> list[str]:
+    rows = (row for row in variance.rows if row.verdict is verdict)
+    return list(dict.fromkeys(line.identifier for row in rows for line in row.governing))
+
+
+def _counted(number: Counter[Verdict]) -> Iterator[Saying]:
+    if count := number[Verdict.CONTRADICTION]:
+        yield say_of(
+            count,
+            "{number} contradiction is to be resolved",
+            "{number} contradictions are to be resolved",
+            number=count,
+        )
+    if count := number[Verdict.UNKNOWN]:
+        yield say_of(
+            count, "{number} value cannot be judged", "{number} values cannot be judged", number=count
+        )
+    if count := number[Verdict.UNCOVERED]:
+        yield say_of(
+            count,
+            "{number} departure is covered by no instruction",
+            "{number} departures are covered by no instruction",
+            number=count,
+        )
+
+
+def _few(names: list[str]) -> Saying:
     """The names, where there are few; else how many instructions they are."""
-    return listed(names) if len(names) <= 4 else f"{len(names)} instructions"
+    return listed(names) if len(names) <= 4 else say("{number} instructions", number=len(names))
 
 
 def _opens(rows: Iterable[Row]) -> list[Open]:
@@ -126,29 +173,41 @@ def _notes(case: Case) -> Iterator[str]:
             reason = _idle_consent(case, line, consent) if line is not None else ""
             if reason:
                 who = case.work.person(consent.person)
-                name = who.name if who and who.name else consent.person
-                yield f"{name} {'consented' if consent.answer else 'did not consent'} to {identifier}, {reason}"
+                yield _idle(who.name if who and who.name else consent.person, consent, identifier, reason)
     asked = {normal(fact): fact for fact in _facts_asked(case)}
     for attestation in case.installation.attestations:
         if normal(attestation.fact) not in asked:
-            near = nearest(attestation.fact, list(asked.values())) or ", and it counts for nothing."
-            yield f"“{attestation.fact}” is attested, but nothing asks for this fact{near}"
+            yield _unasked(attestation.fact, nearest(attestation.fact, list(asked.values())))
+
+
+def _idle(person: str, consent: Consent, line: str, reason: str) -> str:
+    if consent.answer:
+        return say("{person} consented to {line}, {reason}", person=person, line=line, reason=reason)
+    return say("{person} did not consent to {line}, {reason}", person=person, line=line, reason=reason)
+
+
+def _unasked(fact: str, near: str) -> str:
+    if near:
+        return say("“{fact}” is attested, but nothing asks for this fact{near}", fact=fact, near=near)
+    return say("“{fact}” is attested, but nothing asks for this fact, and it counts for nothing.", fact=fact)
 
 
 def _idle_consent(case: Case, line: Instruction, consent: Consent) -> str:
     """Why a consent has no effect; nothing where it has, or may have."""
     if line.modality is Modality.ALLOWED:
         if not any(speaks_for(case.work, consent.person, person, consent.date) for person in line.consents):
-            return "but their consent is not asked for there, or they could not give it then; it is ignored."
+            return say(
+                "but their consent is not asked for there, or they could not give it then; it is ignored."
+            )
         return ""
     if not consent.answer:
         return ""
     if line.ground == "safety":
-        return "but nobody can dispense from a rule of safety."
+        return say("but nobody can dispense from a rule of safety.")
     if authority_of(case.work, consent.person, consent.date) > case.ranks[line.identifier]:
-        return "but has not the authority of who gave it; it is ignored."
+        return say("but has not the authority of who gave it; it is ignored.")
     if not speaks_for(case.work, consent.person, consent.person, consent.date):
-        return "but outside their time; it is ignored."
+        return say("but outside their time; it is ignored.")
     return ""
 
 

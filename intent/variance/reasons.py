@@ -6,54 +6,60 @@ from collections.abc import Iterable
 
 from intent.installation import Consent
 from intent.model import Instruction
-from intent.phrasing import NOT_GIVEN, listed
+from intent.phrasing import NOT_GIVEN
+from intent.saying import Saying, listed, say, say_of
 from intent.variance.case import Case
 from intent.variance.people import LOWEST
-from intent.variance.result import Because, Open, OpenKind, Row, Verdict
-
-_BECAUSE = {
-    Because.SUPERSEDES: "it supersedes {other}",
-    Because.AUTHORITY: "it has the higher authority",
-    Because.SCOPE: "it speaks of fewer parts",
-    Because.DATE: "it is later",
-    Because.EXCEPTION: "it is an exception to {other}",
-    Because.DISPENSATION: "a dispensation was given from {other}",
-}
+from intent.variance.result import Because, Open, OpenKind, Row, SetAside, Verdict
 
 
 def reason_for(case: Case, row: Row) -> str:
     """One sentence, naming the instructions and what is open."""
-    names = _names(row.governing)
+    names, number = _names(row.governing), len(row.governing)
     match row.verdict:
         case Verdict.FORBIDDEN:
-            return f"{names} {_verb(row.governing, 'forbids', 'forbid')} it, and nothing that prevails allows it."
+            return say_of(
+                number,
+                "{lines} forbids it, and nothing that prevails allows it.",
+                "{lines} forbid it, and nothing that prevails allows it.",
+                lines=names,
+            )
         case Verdict.BREACH:
-            if {case.ranks[line.identifier] for line in row.governing} == {LOWEST}:
-                verb = _verb(row.governing, "rests", "rest")
-                return f"{names} {verb} on observed practice, which nobody said had to be; so it is to be referred."
-            verb = _verb(row.governing, "requires", "require")
-            return f"{names} {verb} otherwise, and nothing that prevails allows it."
+            return _breach(case, row, names, number)
         case Verdict.CONTRADICTION:
             return _contradiction(case, row, names)
         case Verdict.UNKNOWN:
             return _unknown(case, row, names)
         case Verdict.UNCOVERED:
-            return "It differs from what is documented, and no instruction says that it may."
+            return say("It differs from what is documented, and no instruction says that it may.")
         case Verdict.CONDITIONAL:
-            return f"{_permission(case, row, names)}, once {opens_words(case, row.open)}."
+            permission, needed = _permission(case, row, names), opens_words(case, row.open)
+            return say("{permission}, once {needed}.", permission=permission, needed=needed)
         case Verdict.ALLOWED:
-            return f"{_permission(case, row, names)}."
+            return say("{permission}.", permission=_permission(case, row, names))
         case Verdict.AS_REQUIRED:
-            return f"{names} {_verb(row.governing, 'is', 'are')} met."
-    return "It is as documented."
+            return say_of(number, "{lines} is met.", "{lines} are met.", lines=names)
+    return say("It is as documented.")
 
 
-def _names(lines: Iterable[Instruction]) -> str:
+def _names(lines: Iterable[Instruction]) -> Saying:
     return listed(line.identifier for line in lines)
 
 
-def _verb(lines: tuple[Instruction, ...], one: str, many: str) -> str:
-    return one if len(lines) == 1 else many
+def _breach(case: Case, row: Row, names: str, number: int) -> str:
+    if {case.ranks[line.identifier] for line in row.governing} == {LOWEST}:
+        return say_of(
+            number,
+            "{lines} rests on observed practice, which nobody said had to be; so it is to be referred.",
+            "{lines} rest on observed practice, which nobody said had to be; so it is to be referred.",
+            lines=names,
+        )
+    return say_of(
+        number,
+        "{lines} requires otherwise, and nothing that prevails allows it.",
+        "{lines} require otherwise, and nothing that prevails allows it.",
+        lines=names,
+    )
 
 
 def _contradiction(case: Case, row: Row, names: str) -> str:
@@ -61,63 +67,110 @@ def _contradiction(case: Case, row: Row, names: str) -> str:
         broken = _names(line for line in row.governing if line.modality != "allowed")
         permitting = _names(line for line in row.governing if line.modality == "allowed")
         if permitting:
-            return (
-                f"{broken} is broken only by what {permitting} allows, and nobody has said which gives way."
+            return say(
+                "{broken} is broken only by what {permitting} allows, and nobody has said which gives way.",
+                broken=broken,
+                permitting=permitting,
             )
-    return f"{names} contradict each other here, and no rule says which prevails."
+    return say("{lines} contradict each other here, and no rule says which prevails.", lines=names)
 
 
 def _permission(case: Case, row: Row, names: str) -> str:
     aside = row.set_aside[0] if row.set_aside else None
+    number = len(row.governing)
     if aside is None:
-        return f"{names} {_verb(row.governing, 'allows', 'allow')} it"
-    because = _BECAUSE[aside.because].format(other=aside.instruction)
+        return say_of(number, "{lines} allows it", "{lines} allow it", lines=names)
     if aside.because is Because.DISPENSATION:
-        return f"{_name(case, aside.by)} has dispensed from {aside.instruction} for this installation"
-    allows = f"{names} {_verb(row.governing, 'allows', 'allow')} it"
-    return f"{allows} and prevails over {aside.instruction}, since {because}"
+        return say(
+            "{person} has dispensed from {line} for this installation",
+            person=_name(case, aside.by),
+            line=aside.instruction,
+        )
+    return say_of(
+        number,
+        "{lines} allows it and prevails over {other}, since {because}",
+        "{lines} allow it and prevails over {other}, since {because}",
+        lines=names,
+        other=aside.instruction,
+        because=_because(aside),
+    )
+
+
+def _because(aside: SetAside) -> str:
+    match aside.because:
+        case Because.SUPERSEDES:
+            return say("it supersedes {other}", other=aside.instruction)
+        case Because.AUTHORITY:
+            return say("it has the higher authority")
+        case Because.SCOPE:
+            return say("it speaks of fewer parts")
+        case Because.DATE:
+            return say("it is later")
+    return say("it is an exception to {other}", other=aside.instruction)
 
 
 def _unknown(case: Case, row: Row, names: str) -> str:
     if row.open:
-        what = f"what {names} {_verb(row.governing, 'says', 'say')} of it" if names else "what holds"
-        return f"It cannot be told {what} until {opens_words(case, row.open)}."
+        needed = opens_words(case, row.open)
+        if not names:
+            return say("It cannot be told what holds until {needed}.", needed=needed)
+        return say_of(
+            len(row.governing),
+            "It cannot be told what {lines} says of it until {needed}.",
+            "It cannot be told what {lines} say of it until {needed}.",
+            lines=names,
+            needed=needed,
+        )
     if row.proposed == NOT_GIVEN:
-        return "The proposal does not give it, so nobody can tell whether it differs."
+        return say("The proposal does not give it, so nobody can tell whether it differs.")
     if row.documented == NOT_GIVEN:
-        return "It is not documented, so nobody can tell whether this differs."
-    return "It is not given precisely enough to tell whether it differs."
+        return say("It is not documented, so nobody can tell whether this differs.")
+    return say("It is not given precisely enough to tell whether it differs.")
 
 
 def refusal_words(case: Case, line: Instruction, consent: Consent) -> str:
     """`R2.1 would allow it, but the estate refused on 2025-05-30.`"""
-    when = f" on {consent.date}" if consent.date else ""
-    return f"{line.identifier} would allow it, but {_name(case, consent.person)} refused{when}."
+    who = _name(case, consent.person)
+    if consent.date:
+        return say(
+            "{line} would allow it, but {person} refused on {date}.",
+            line=line.identifier,
+            person=who,
+            date=consent.date,
+        )
+    return say("{line} would allow it, but {person} refused.", line=line.identifier, person=who)
 
 
-def opens_words(case: Case, opens: Iterable[Open]) -> str:
+def opens_words(case: Case, opens: Iterable[Open]) -> Saying:
     """What would have to happen: `the estate consents to R1.2, and it is attested that …`."""
     every = list(dict.fromkeys(opens))
     consents: dict[str | None, list[str]] = {}
     for item in every:
         if item.kind is OpenKind.CONSENT:
             consents.setdefault(item.person, []).append(item.instruction or "")
-    told = [f"{_name(case, person)} consents to {listed(lines)}" for person, lines in consents.items()]
+    told = [
+        say("{person} consents to {lines}", person=_name(case, person), lines=tuple(lines))
+        for person, lines in consents.items()
+    ]
     facts = [item for item in every if item.kind is OpenKind.ATTESTATION]
     if facts:
-        told.append("it is attested " + listed(dict.fromkeys(_fact(item) for item in facts)))
+        told.append(say("it is attested {facts}", facts=tuple(dict.fromkeys(_fact(item) for item in facts))))
     told += dict.fromkeys(_value(item) for item in every if item.kind is OpenKind.VALUE)
     return listed(told)
 
 
 def _name(case: Case, identifier: str | None) -> str:
     person = case.work.person(identifier)
-    return person.name or person.identifier if person else identifier or "somebody"
+    return person.name or person.identifier if person else identifier or say("somebody")
 
 
-def _fact(item: Open) -> str:
-    return f"that {'' if item.answer else 'it is not so that '}“{item.text}”"
+def _fact(item: Open) -> Saying:
+    if item.answer:
+        return say("that “{fact}”", fact=item.text)
+    return say("that it is not so that “{fact}”", fact=item.text)
 
 
-def _value(item: Open) -> str:
-    return f"it is known whether {item.text}" if " is " in item.text else f"the {item.text} is known"
+def _value(item: Open) -> Saying:
+    if " is " in item.text:
+        return say("it is known whether {statement}", statement=item.text)
+    return say("the {value} is known", value=item.text)

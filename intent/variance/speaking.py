@@ -10,6 +10,7 @@ from intent.assertions import Aggregate
 from intent.installation import Consent
 from intent.meaning import admitted_values, scale
 from intent.model import Instruction, Modality
+from intent.saying import say
 from intent.values import Answer, ValueSet, are_disjoint, is_within
 from intent.variance.case import Case
 from intent.variance.conditions import conditions_answer, fact_answer
@@ -123,7 +124,7 @@ def _lapsed(given: Sequence[Consent], day: datetime.date) -> str:
     """That a consent was given, but has ended by a day."""
     ended = [consent for consent in given if consent.answer and consent.until and consent.until.last < day]
     last = max(ended, key=_day_of, default=None)
-    return f"the one that was given ends on {last.until}" if last else ""
+    return say("the one that was given ends on {date}", date=last.until) if last else ""
 
 
 def _latest(

@@ -10,6 +10,7 @@ from intent.assertions import Aggregate, Assertion
 from intent.model import Instruction
 from intent.names import PRESENCE, THE_VENUE, THE_WORK
 from intent.phrasing import subject_words
+from intent.saying import Saying, say
 from intent.variance.case import Case
 from intent.variance.scopes import subject_name
 from intent.vocabulary.terms import Characteristic
@@ -36,6 +37,18 @@ class Topic:
     """Of an aggregate: what is to be computed."""
     counters: tuple[Instruction, ...] = ()
     """Of presence: the `number` instructions, which decide where no presence instruction does."""
+
+    @property
+    def name(self) -> str:
+        """The English label, by which the rows of a subject are ordered, whatever language they are told in."""
+        if self.characteristic is None or self.kind is TopicKind.AGGREGATE:
+            return str(self.label)
+        return self.characteristic.label_in("en")
+
+    @property
+    def said_of(self) -> Saying:
+        """What to call its value: `technology of M1`."""
+        return say("{characteristic} of {subject}", characteristic=self.label, subject=self.subject)
 
 
 def index_lines(case: Case) -> EachIndex:
