@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from intent.drawings.glyphs import Glyph
+from intent.drawings.labelling import Manner
 from intent.drawings.legend import (
     Entry,
     channel_entry,
+    departing_of,
     entries_drawn,
     marked_only,
     names_of,
     paragraph,
     scale_bar,
+    shown_by,
     undrawn,
     verdict_entry,
     wedge_entry,
@@ -33,7 +36,9 @@ from intent.drawings.wording import (
 from intent.saying import said
 
 
-def drawn(subject: Subject, glyphs: Sequence[Glyph], top: float) -> tuple[list[Element], float]:
+def drawn(
+    subject: Subject, glyphs: Sequence[Glyph], manner: Manner, top: float
+) -> tuple[list[Element], float]:
     """The elements, and where they end."""
     sheet, tongue = subject.sheet, subject.tongue
     left, room = LEFT, sheet.width - LEFT - RIGHT
@@ -41,7 +46,7 @@ def drawn(subject: Subject, glyphs: Sequence[Glyph], top: float) -> tuple[list[E
     shown, y = entries_drawn(_entries(subject, glyphs), left, top + 9.5, room)
     made += shown
     y += 0.6
-    for text in _sentences(subject):
+    for text in _sentences(subject, manner):
         written, y = paragraph(text, left, y, room)
         made += written
     return made, y + 2
@@ -62,13 +67,17 @@ def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[Entry]:
         yield verdict_entry(None, said(STANDINGS[Standing.OMITTED], tongue))
 
 
-def _sentences(subject: Subject) -> Iterator[str]:
+def _sentences(subject: Subject, manner: Manner) -> Iterator[str]:
     tongue, stage = subject.tongue, subject.stage
     if not stage.items:
         yield said(NOTHING_PLACED, tongue)
     else:
         measured = METRES_ELEVATION if subject.sheet.view is View.ELEVATION else METRES_PLAN
         yield f"{said(measured, tongue)} {said(ASSUMED_LEVEL, tongue)}"
+    if not manner.has_letters:
+        yield from shown_by(stage.items, subject.channels, tongue)
+    if not manner.has_states:
+        yield from departing_of(stage.items, tongue)
     names = names_of(stage.items, tongue)
     if names:
         yield f"{names}."

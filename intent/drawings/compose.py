@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from intent.drawings import below
 from intent.drawings.dimensions import LANE, Chain, chain_drawn, chains_of, ladder, lanes, levels_of
-from intent.drawings.glyphs import Glyph, drawing_of, glyph_of
+from intent.drawings.glyphs import Glyph, drawing_of, glyphs_of
 from intent.drawings.ground import VIEWER_ROOM, grounds
-from intent.drawings.hiding import clips, cut, depth, in_front
+from intent.drawings.hiding import clips, cut, in_front
 from intent.drawings.labelling import labelled, labels_of
 from intent.drawings.labels import Placed
 from intent.drawings.lettering import NOTE, TITLE
@@ -33,14 +33,13 @@ def compose(
     """The whole drawing."""
     channels = channels_of(stages.channels)
     subject = Subject(stages.of(which), sheet, which, prefix, tongue, highlight, channels)
-    glyphs = sorted(
-        (glyph_of(item, sheet) for item in subject.stage.items), key=lambda glyph: depth(glyph, sheet.view)
-    )
+    glyphs = glyphs_of(subject.stage.items, sheet)
     nearer = {glyph.item.identifier: in_front(glyph, glyphs, sheet.view) for glyph in glyphs}
-    placed = labels_of(subject, glyphs, nearer)
+    lettered = labels_of(subject, glyphs, nearer)
+    placed = lettered.placed
     chains = chains_of(subject.stage.items, sheet, highlight)
     measured = sheet.drawn.bottom + (VIEWER_ROOM if sheet.view is View.PLAN else 0)
-    foot, bottom = below.drawn(subject, glyphs, measured + 4 + LANE * lanes(chains))
+    foot, bottom = below.drawn(subject, glyphs, lettered.manner, measured + 4 + LANE * lanes(chains))
     top = min([0.0, *(label.box.top - TOP + 4 for label in placed)])
     hiding = dict.fromkeys(other for others in nearer.values() for other in others)
     drawn = [

@@ -13,12 +13,14 @@ from intent.drawings.strokes import GHOST, PLAIN, Stroke, drawn, stroke_of
 from intent.drawings.subject import Subject
 from intent.drawings.svg import Element, circle, closed, line, path, shape, solid
 
-MARK = 1.1
+MARK = 1.5
 """Half the size of the mark of a part whose size is not known, in millimetres."""
 THIN = 0.14
 TOP_EDGE = 0.55
 _SEEN = 0.26
 """How much a face must be turned towards the eye for what is on it to be seen: a share of facing it (15°)."""
+MANY, FINE = 60, 0.55
+"""From how many parts on outlines are drawn finer, and how much."""
 _SMALLEST = 0.02
 
 
@@ -27,6 +29,7 @@ class Glyph:
     """A part on paper, before labels are placed."""
 
     item: Item
+    stroke: Stroke
     edge: tuple[Point, ...]
     """Its outline; two points for what is seen edge on, one for a mark."""
     picture: tuple[Point, ...] = ()
@@ -38,19 +41,32 @@ class Glyph:
     @property
     def extent(self) -> Box:
         """All that it covers, for labels to keep clear of."""
-        reach = stroke_of(self.item.verdict).reach
-        return around((*self.edge, *self.looking)).grown(MARK if len(self.edge) == 1 else reach + 0.2)
+        return around((*self.edge, *self.looking)).grown(
+            self.stroke.reach + (MARK if len(self.edge) == 1 else 0)
+        )
 
 
-def glyph_of(item: Item, sheet: Sheet) -> Glyph:
+def glyphs_of(items: Sequence[Item], sheet: Sheet) -> list[Glyph]:
+    """All parts of a drawing, those further from the eye first; where they are many, with finer lines."""
+    share = FINE if len(items) > MANY else 1.0
+    return sorted((_glyph(item, sheet, share) for item in items), key=lambda glyph: depth(glyph, sheet.view))
+
+
+def depth(glyph: Glyph, view: View) -> float:
+    """How near to the eye a part is, in metres."""
+    return glyph.item.centre[2 if view is View.ELEVATION else 1]
+
+
+def _glyph(item: Item, sheet: Sheet, share: float) -> Glyph:
+    stroke = GHOST if item.standing is Standing.OMITTED else stroke_of(item.verdict).finer(share)
     corners = tuple(sheet.at(corner) for corner in (item.outline or _screen(item)))
     edge = outline(corners or [sheet.at(item.centre)])
     if item.screen is None or not is_seen(item, sheet.view) or not item.screen.picture:
-        return Glyph(item, edge, looking=_looking(item, sheet))
+        return Glyph(item, stroke, edge, looking=_looking(item, sheet))
     picture = tuple(sheet.at(corner) for corner in item.screen.picture)
     if area(picture) < _SMALLEST:
-        return Glyph(item, edge)
-    return Glyph(item, edge, picture, wedge_of(picture))
+        return Glyph(item, stroke, edge)
+    return Glyph(item, stroke, edge, picture, wedge_of(picture))
 
 
 def _screen(item: Item) -> Corners:
@@ -84,7 +100,7 @@ def drawing_of(glyph: Glyph, subject: Subject, hidden: Box | None) -> Element:
     """The part's own group of elements; `hidden` is where its label stands in the picture."""
     item = glyph.item
     ghost = item.standing is Standing.OMITTED
-    parts = [*_outlined(glyph, GHOST if ghost else stroke_of(item.verdict))]
+    parts = [*_outlined(glyph)]
     if item.screen and not ghost:
         channel = None if subject.is_quiet(item) else subject.channel_of(item)
         parts += _screened(glyph, subject.sheet, channel.fill(subject.prefix) if channel else "", hidden)
@@ -98,7 +114,8 @@ def drawing_of(glyph: Glyph, subject: Subject, hidden: Box | None) -> Element:
     )
 
 
-def _outlined(glyph: Glyph, stroke: Stroke) -> Iterator[Element]:
+def _outlined(glyph: Glyph) -> Iterator[Element]:
+    stroke = glyph.stroke
     if len(glyph.edge) == 1:
         yield from _marked(glyph, stroke)
     elif len(glyph.edge) == 2:
@@ -127,9 +144,10 @@ def _marked(glyph: Glyph, stroke: Stroke) -> Iterator[Element]:
             yield line((x, y - half), (x, y + half), THIN)
             yield line((x - half, y), (x + half, y), THIN)
         case Symbol.OTHER:
-            yield line((x - half, y - half), (x + half, y + half), PLAIN)
-            yield line((x - half, y + half), (x + half, y - half), PLAIN)
-            if stroke.width == PLAIN:
+            dashes = GHOST.dashes if stroke is GHOST else ""
+            yield line((x - 1, y - 1), (x + 1, y + 1), PLAIN, stroke_dasharray=dashes)
+            yield line((x - 1, y + 1), (x + 1, y - 1), PLAIN, stroke_dasharray=dashes)
+            if stroke is GHOST or stroke.width == PLAIN:
                 return
     yield from drawn(square, stroke)
 

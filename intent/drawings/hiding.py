@@ -7,20 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from intent.drawings.glyphs import Glyph
+from intent.drawings.glyphs import Glyph, depth
 from intent.drawings.plane import Box, is_inside, offset
 from intent.drawings.sheet import Sheet
 from intent.drawings.stage import Standing, View
-from intent.drawings.strokes import PLAIN, stroke_of
+from intent.drawings.strokes import PLAIN
 from intent.drawings.svg import Element, closed, shape
 
 APART = 0.02
 """Metres by which one must stand before the other."""
-
-
-def depth(glyph: Glyph, view: View) -> float:
-    """How near to the eye a part is."""
-    return glyph.item.centre[2 if view is View.ELEVATION else 1]
 
 
 def in_front(glyph: Glyph, glyphs: Sequence[Glyph], view: View) -> tuple[Glyph, ...]:
@@ -53,7 +48,7 @@ def clips(nearer: Sequence[Glyph], sheet: Sheet, prefix: str) -> Element:
 
 
 def _clip(glyph: Glyph, paper: Box, prefix: str) -> Element:
-    edge = offset(glyph.edge, stroke_of(glyph.item.verdict).reach - PLAIN / 2)
+    edge = offset(glyph.edge, glyph.stroke.reach - PLAIN / 2)
     around = shape("path", d=closed(paper.corners) + closed(edge), clip_rule="evenodd")
     return shape("clipPath", around, id=_name(glyph, prefix))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from intent.drawings.glyphs import Glyph
 from intent.drawings.ground import person_at
@@ -16,47 +16,104 @@ from intent.drawings.svg import SANS, Element, line, shape, words
 from intent.drawings.wording import state_words
 
 _EDGE = 0.3
+STATE = "\N{ZERO WIDTH SPACE}"
+"""Begins a line that is the word of a verdict; it is not printed."""
 
 
-def labels_of(
-    subject: Subject, glyphs: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]]
-) -> tuple[Placed, ...]:
-    """The labels of all parts in their places, those of displays first.
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """How much is written at a part, and how large."""
 
-    Parts at one place that say the same have one label.
-    """
-    alike: dict[tuple[object, ...], list[Glyph]] = {}
+    size: float
+    has_states: bool = True
+    """Whether the word of a verdict stands at the part, and not only in the list under the drawing."""
+    has_letters: bool = True
+
+
+MANNERS = (
+    Manner(LABEL),
+    Manner(2.0),
+    Manner(2.0, has_states=False),
+    Manner(1.7, has_states=False),
+    Manner(1.5, has_states=False),
+    Manner(1.5, has_states=False, has_letters=False),
+)
+"""Tried in this order, until there is room for all labels but a few, which are moved aside."""
+FEW = 0.12
+
+
+@dataclass(frozen=True, slots=True)
+class Lettered:
+    """The labels of a drawing, all in one manner."""
+
+    manner: Manner
+    placed: tuple[Placed, ...]
+
+
+def labels_of(subject: Subject, glyphs: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]]) -> Lettered:
+    """The labels of all parts in their places, those of displays first; parts at one place share a label."""
+    alike: dict[object, list[Glyph]] = {}
     for glyph in sorted(glyphs, key=lambda glyph: not glyph.item.is_display):
-        alike.setdefault((glyph.edge, *_told(subject, glyph)), []).append(glyph)
-    asked = (_asked(subject, group, nearer) for group in alike.values())
+        alike.setdefault(_spot(glyph), []).append(glyph)
+    ground = _ground(subject, glyphs)
+    for manner in MANNERS:
+        asked = [_asked(subject, group, nearer, manner) for group in alike.values()]
+        most = None if manner is MANNERS[-1] else max(6, round(FEW * len(asked)))
+        placed = place(asked, ground, most)
+        if placed is not None:
+            return Lettered(manner, placed)
+    raise AssertionError("the last manner places every label")
+
+
+def _spot(glyph: Glyph) -> object:
+    """What is seen edge on shares a label with all that is at its place; a face only with what covers it."""
+    x, y = around(glyph.edge).centre
+    if len(glyph.edge) == 2 and glyph.item.is_display:
+        return round(x), round(y)
+    return glyph.edge, glyph.item.is_display
+
+
+def _ground(subject: Subject, glyphs: Sequence[Glyph]) -> Ground:
     sheet = subject.sheet
-    bottom = sheet.drawn.bottom + (-0.4 if sheet.view is View.ELEVATION else 0.0)
-    standing = (person_at(sheet),) if sheet.view is View.ELEVATION else ()
-    bounds = Box(2, sheet.drawn.top, sheet.width - 2, bottom)
-    return place(asked, Ground(bounds, (*_obstacles(glyphs), *standing)))
+    if sheet.view is View.ELEVATION:
+        standing, bottom = person_at(sheet), sheet.drawn.bottom - 0.4
+    else:
+        x, y = sheet.at((0.0, 0.0, 0.0))
+        standing, bottom = Box(x, y, x, y).grown(1), sheet.drawn.bottom
+    bounds = Box(sheet.drawn.left - 2.5, sheet.drawn.top, sheet.width - 2, bottom)
+    return Ground(bounds, (*_obstacles(glyphs), standing))
 
 
-def _asked(subject: Subject, group: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]]) -> Asked:
+def _asked(
+    subject: Subject, group: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]], manner: Manner
+) -> Asked:
     glyph = group[0]
-    letter, state = _told(subject, glyph)
     parts = tuple(one.item.identifier for one in group)
-    first = " ".join(filter(None, (", ".join(parts), letter)))
     before = tuple(other.extent for part in parts for other in nearer[part])
     has_seat = bool(glyph.picture) and glyph.item.standing is not Standing.OMITTED
     return Asked(
         parts,
-        (first, state) if state else (first,),
-        LABEL,
-        glyph.extent,
+        tuple(_lines(subject, group, manner)),
+        manner.size,
+        around(corner for one in group for corner in one.extent.corners),
         around(glyph.edge).centre,
         outline(glyph.picture) if has_seat else (),
         (around(glyph.wedge), *before) if has_seat else (),
     )
 
 
-def _told(subject: Subject, glyph: Glyph) -> tuple[str, str]:
-    channel = subject.channel_of(glyph.item)
-    return channel.letter if channel else "", state_words(glyph.item, subject.tongue)
+def _lines(subject: Subject, group: Sequence[Glyph], manner: Manner) -> Iterator[str]:
+    """The parts that show one channel and stand alike together, with the letter, and the word below them."""
+    alike: dict[tuple[str, str], list[str]] = {}
+    for glyph in group:
+        channel = subject.channel_of(glyph.item)
+        letter = channel.letter if channel and manner.has_letters else ""
+        state = state_words(glyph.item, subject.tongue) if manner.has_states else ""
+        alike.setdefault((letter, state), []).append(glyph.item.identifier)
+    for (letter, state), parts in alike.items():
+        yield f"{', '.join(parts)} {letter}".rstrip()
+        if state:
+            yield STATE + state
 
 
 def _obstacles(glyphs: Sequence[Glyph]) -> Iterator[Box]:
@@ -82,6 +139,6 @@ def _written(label: Placed) -> Iterator[Element]:
         yield line(*label.leader, 0.12, class_="leader")
     size, x = label.asked.size, label.box.centre[0]
     for row, text in enumerate(label.asked.lines):
-        y = label.box.top + size * (LEADING * row + 0.95)
-        style = {"font_style": "italic"} if row else {}
+        y = label.box.top + size * (LEADING * row + 0.85)
+        style = {"font_style": "italic"} if text.startswith(STATE) else {}
         yield words(text, (x, y), size, font_family=SANS, text_anchor="middle", **style)

@@ -12,7 +12,7 @@ from math import cos, pi, sin
 from intent.drawings.lettering import LABEL, LEADING, width_of
 from intent.drawings.plane import Box, Point, Segment, distance, is_inside
 
-GAP = 0.7
+GAP = 0.6
 """Millimetres between a label and what it names."""
 _RINGS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 30.0)
 _DIRECTIONS = 24
@@ -41,7 +41,7 @@ class Asked:
 
     @property
     def height(self) -> float:
-        return len(self.lines) * self.size * LEADING
+        return self.size * (1 + LEADING * (len(self.lines) - 1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,21 +63,32 @@ class Ground:
     obstacles: tuple[Box, ...]
 
 
-def place(labels: Iterable[Asked], ground: Ground) -> tuple[Placed, ...]:
-    """Every label in a place of its own. Those that fit into their pictures go first, and keep out of nobody's way."""
+def place(labels: Iterable[Asked], ground: Ground, most: int | None = None) -> tuple[Placed, ...] | None:
+    """Every label in a place of its own; nothing, if more than so many would have to be moved aside.
+
+    Those that fit into their pictures go first, then those that fit beside what they name.
+    """
     asked = tuple(labels)
     placed: dict[Asked, Placed] = {}
+    left: list[Asked] = []
     for label in asked:
-        inside = _inside(label)
-        if inside is not None:
-            placed[label] = Placed(label, inside, is_inside=True)
+        found = _inside(label, tuple(placed.values()))
+        if found is not None:
+            placed[label] = found
     for label in asked:
-        if label not in placed:
-            placed[label] = _aside(label, tuple(placed.values()), ground)
+        found = placed.get(label) or _next_to(label, tuple(placed.values()), ground)
+        if found is not None:
+            placed[label] = found
+            continue
+        left.append(label)
+        if most is not None and len(left) > most:
+            return None
+    for label in left:
+        placed[label] = _aside(label, tuple(placed.values()), ground)
     return tuple(placed[label] for label in asked)
 
 
-def _inside(label: Asked) -> Box | None:
+def _inside(label: Asked, placed: tuple[Placed, ...]) -> Placed | None:
     """The middle of its outline, or a little to one side of it, where nothing is hidden."""
     if len(label.within) < 3:
         return None
@@ -85,18 +96,23 @@ def _inside(label: Asked) -> Box | None:
     for across, down in ((0.0, 0.0), (0.0, 0.12), (0.0, -0.12), (0.12, 0.0), (-0.12, 0.0)):
         wide, high = label.around.width * across, label.around.height * down
         box = _centred(label, (x + wide, y + high))
-        clear = not any(box.overlaps(other) for other in label.avoid)
+        taken = (*label.avoid, *(other.box for other in placed))
+        clear = not any(box.overlaps(other) for other in taken)
         if clear and all(is_inside(corner, label.within) for corner in box.grown(0.3).corners):
-            return box
+            return Placed(label, box, is_inside=True)
     return None
+
+
+def _next_to(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed | None:
+    taken = tuple(other.box for other in placed)
+    free = (box for box in _beside(label) if _is_free(box, taken, (), ground))
+    found = next(free, None)
+    return None if found is None else Placed(label, found)
 
 
 def _aside(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed:
     taken = tuple(other.box for other in placed)
     leaders = tuple(other.leader for other in placed if other.leader)
-    for box in _beside(label):
-        if _is_free(box, taken, leaders, ground):
-            return Placed(label, box)
     free = [box for box in _rings(label) if _is_free(box, taken, leaders, ground)]
     others = tuple(other for other in ground.obstacles if not other.overlaps(label.around))
     drawn = [(box, leader) for box in free if not _crossed(taken, leader := _leader(label, box))]
@@ -134,7 +150,7 @@ def _beside(label: Asked) -> Iterator[Box]:
     """Below, above, to the right and to the left of the part, then at its corners."""
     x, y = label.around.centre
     across = (label.around.width + label.width) / 2 + GAP
-    down = (label.around.height + label.height) / 2 + GAP / 2
+    down = (label.around.height + label.height) / 2 + GAP / 4
     steps = ((0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (-1, 1), (1, -1), (-1, -1))
     yield from (_centred(label, (x + right * across, y + below * down)) for right, below in steps)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.drawings.lettering import LEADING, NOTE, broken, prose_width
@@ -121,6 +121,26 @@ def paragraph(text: str, left: float, top: float, room: float, **look: str) -> t
 def names_of(items: Iterable[Item], tongue: Tongue) -> str:
     """`T1 long table; T2 dresser`: the names of what is drawn, but for displays."""
     return "; ".join(f"{item.identifier} {item.name}" for item in items if item.name and not item.is_display)
+
+
+def departing_of(items: Iterable[Item], tongue: Tongue) -> Iterator[str]:
+    """`unknown: M1, M4 and M7`, where there is no room for the word at each part."""
+    alike: dict[str, list[str]] = {}
+    for item in items:
+        alike.setdefault(state_words(item, tongue), []).append(item.identifier)
+    yield from (_of(state, parts, tongue) for state, parts in alike.items() if state)
+
+
+def shown_by(items: Iterable[Item], channels: Mapping[str, Channel], tongue: Tongue) -> Iterator[str]:
+    """`channel A: M1 and M4`, where there is no room for the letter at each display."""
+    for channel in channels.values():
+        parts = [item.identifier for item in items if item.is_display and item.channel == channel.name]
+        if parts:
+            yield _of(say("channel {name}", name=channel.letter), parts, tongue)
+
+
+def _of(what: object, parts: Sequence[str], tongue: Tongue) -> str:
+    return said(say("{what}: {parts}.", what=what, parts=tuple(parts)), tongue)
 
 
 def undrawn(unplaced: Iterable[Unplaced], tongue: Tongue) -> Iterator[str]:

@@ -8,7 +8,31 @@ from intent.drawings.plane import Box, Point, around
 from intent.drawings.solid import Vector
 from intent.drawings.stage import Stages, View
 
-SCALES = (5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000)
+SCALES = (
+    5,
+    10,
+    15,
+    20,
+    25,
+    30,
+    35,
+    40,
+    45,
+    50,
+    60,
+    70,
+    80,
+    100,
+    125,
+    150,
+    200,
+    250,
+    300,
+    400,
+    500,
+    750,
+    1000,
+)
 """One to so many: the scales of ISO 5455 (from memory), with steps between so that little paper is left empty."""
 PERSON_HEIGHT = 1.7
 """Metres: the standing figure beside an elevation, as exhibition plans have one (common practice, no source)."""
@@ -16,7 +40,7 @@ PERSON_ROOM = 1.0
 """Metres kept free beside what is drawn, for the figure."""
 MARGIN_LEFT, MARGIN, TOP = 17.0, 5.0, 15.0
 """Millimetres round what is drawn: for heights on the left, for labels, for the title."""
-TALLEST = 1.25
+TALLEST = 1.0
 """The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps."""
 
 
@@ -60,14 +84,17 @@ def flat(place: Vector, view: View) -> Point:
 
 
 def lay(stages: Stages, view: View, width: float) -> Sheet:
-    """The sheet that holds both states at one scale, as large as the width allows."""
-    room = _room(stages, view)
+    """The sheet of a view: both states and both views have one scale and one extent across, as large as fits."""
+    rooms = {each: _room(stages, each) for each in View}
+    across = around(corner for room in rooms.values() for corner in (room.corners[0], room.corners[2]))
     wide, high = width - MARGIN_LEFT - MARGIN, width * TALLEST
+    tallest = max(room.height for room in rooms.values())
     fitting = (
-        scale for scale in SCALES if room.width * 1000 / scale <= wide and room.height * 1000 / scale <= high
+        scale for scale in SCALES if across.width * 1000 <= wide * scale and tallest * 1000 <= high * scale
     )
     scale = next(fitting, SCALES[-1])
-    spare = max(wide - room.width * 1000 / scale, 0.0)
+    spare = max(wide - across.width * 1000 / scale, 0.0)
+    room = Box(across.left, rooms[view].top, across.right, rooms[view].bottom)
     return Sheet(view, width, scale, room, MARGIN_LEFT + spare / 2)
 
 
@@ -82,6 +109,5 @@ def _room(stages: Stages, view: View) -> Box:
     taken = around(corners or [(0.0, 0.0)]).grown(0.1)
     if view is View.PLAN:
         return around([*taken.corners, (0.0, 0.0)])
-    return Box(
-        taken.left, min(taken.top, -PERSON_HEIGHT), taken.right + PERSON_ROOM, max(taken.bottom - 0.1, 0.0)
-    )
+    top, bottom = min(taken.top, -PERSON_HEIGHT), max(taken.bottom - 0.1, 0.0)
+    return Box(taken.left, top, taken.right + PERSON_ROOM, bottom)

@@ -21,6 +21,11 @@ class Stroke:
     dashes: str = ""
     is_double: bool = False
 
+    def finer(self, share: float) -> Stroke:
+        """The same kind of line, thinner."""
+        dashes = " ".join(f"{float(length) * share:g}" for length in self.dashes.split())
+        return Stroke(max(self.width * share, PLAIN), dashes, self.is_double)
+
     @property
     def reach(self) -> float:
         """How far it stands out from what it goes round."""
@@ -53,7 +58,7 @@ def stroke_of(verdict: Verdict | None) -> Stroke:
 def drawn(corners: Sequence[Point], stroke: Stroke) -> Iterator[Element]:
     """The outline of some corners; a marked one stands outside them, so that what is inside keeps its size."""
     if not stroke.is_double:
-        apart = offset(corners, (stroke.width - PLAIN) / 2)
+        apart = offset(corners, max(stroke.width - PLAIN, 0) / 2)
         yield path(
             closed(apart),
             stroke.width,
