@@ -22,6 +22,8 @@ CENTRED = "outlines of the devices as they lie, taken as centred on their pictur
 SCREENS = "sizes of the screens, since the outer size of some devices is not given"
 LEAST = Fraction(1, 1000)
 """In metres; a gap that differs by less is not told (common practice, no source)."""
+LEAST_SHARE = Fraction(1, 20)
+"""Of a gap; a wide one that differs by less is not told (common practice, no source)."""
 OPENINGS = (("opening-width", "room across the opening"), ("opening-height", "room up the opening"))
 GAPS = {
     OUTER: ("gap at the side", "gap above and below"),
@@ -117,7 +119,7 @@ def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: tuple[str,
     were_beside = one is not None and two is not None and one.is_beside(two, pair.axis)
     was = one.gap(two, pair.axis) if one is not None and two is not None and were_beside else None
     is_overlap = pair.gap < -LEAST * MICROMETRES
-    if (was is None and not is_overlap) or (was is not None and abs(was - pair.gap) < LEAST * MICROMETRES):
+    if not is_overlap if was is None else abs(was - pair.gap) < max(LEAST * MICROMETRES, LEAST_SHARE * was):
         return
     yield Effect(
         Topic.PICTURE,

@@ -122,6 +122,11 @@ def _factor_words(factor: Fraction) -> Saying:
             lines=figure(point(factor)),
         )
     few = int(factor)
+    if few == 1:
+        return say(
+            "a line of the picture is shown by one line of the screen or by two, or else smoothed: "
+            "fine level lines become uneven or soft"
+        )
     return say(
         "a line of the picture is shown by {few} lines of the screen or by {many}, or else smoothed: "
         "fine level lines become uneven or soft",
