@@ -91,11 +91,6 @@ def _bar(filled: Interval) -> Interval:
     return times(minus(ONE, smaller(filled, ONE)), HALF)
 
 
-def diagonal(screen_width: Interval, screen_height: Interval) -> Interval:
-    """The diagonal of a screen, from its sides."""
-    return root(plus(square(screen_width), square(screen_height)))
-
-
 def thrown_width(distance: Interval, ratio: Interval) -> Interval:
     """The width of a projected picture: the distance from the lens to the screen over the throw ratio."""
     return over(distance, ratio)

@@ -17,11 +17,10 @@ ACTIVE_LINE = {625: Fraction(52, 10**6), 525: Fraction("52.6555") / 10**6}
 """How many seconds of a line hold picture (ITU-R BT.470-6, table 1-1), by lines of the whole frame."""
 LINES_OF_A_FRAME = {576: 625, 480: 525, 486: 525}
 """The lines of the whole frame, by the stored rows that hold picture (ITU-R BT.601 practice)."""
-CONVENTIONS = {
-    625: (Fraction(12, 11), Fraction(16, 15), Fraction(59, 54)),
-    525: (Fraction(10, 11), Fraction(8, 9)),
-}
-"""Picture elements of a 4:3 picture: of 704 columns (ITU-T H.264, table E-1), of 720 columns, and of 702 samples."""
+ROWS = {625: 576, 525: 486}
+"""How many rows hold picture, by lines of the whole frame (ITU-R BT.601 practice)."""
+CONVENTIONS = {625: (Fraction(12, 11), Fraction(16, 15)), 525: (Fraction(10, 11), Fraction(8, 9))}
+"""Picture elements of a 4:3 picture of 704 columns (ITU-T H.264, table E-1), and of 720 columns (DV profiles)."""
 WIDER = Fraction(4, 3)
 """How much wider the elements of a 16:9 picture are than those of a 4:3 picture in the same raster."""
 
@@ -32,8 +31,14 @@ def active_samples(lines: int) -> Fraction:
 
 
 def conventional_elements(rows: Number) -> tuple[Fraction, ...]:
-    """The shapes that the elements of a 4:3 picture have by one convention or another; none where there is none."""
-    return CONVENTIONS.get(LINES_OF_A_FRAME.get(int(rows), 0), ())
+    """The shapes that the elements of a 4:3 picture have by one convention or another; none where there is none.
+
+    The last is that of the analogue picture itself, sampled as it is.
+    """
+    lines = LINES_OF_A_FRAME.get(int(rows))
+    if lines is None:
+        return ()
+    return (*CONVENTIONS[lines], Fraction(4, 3) * ROWS[lines] / active_samples(lines))
 
 
 def shown_lines(lines: Interval, share: Interval, fit: str) -> Interval:

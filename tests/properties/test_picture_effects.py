@@ -47,7 +47,6 @@ FORMULAS: dict[str, Callable[[Interval, Interval], Interval]] = {
     "bars at the sides": lambda one, two: picture.bars(one, two)[0],
     "bars above and below": lambda one, two: picture.bars(one, two)[1],
     "turned shape": lambda one, _two: picture.turned_shape(one, Interval(Fraction(0), Fraction(360))),
-    "diagonal": picture.diagonal,
     "thrown width": picture.thrown_width,
     "pitch": raster.pitch,
     "arc minutes": seeing.arc_minutes,
