@@ -255,6 +255,32 @@ def convert(file: Path, form: str, work: Path | None, output: Path | None) -> No
     _deliver(text, output)
 
 
+@intent.command()
+@click.argument("work", type=_FILE)
+@click.argument("table", type=click.Choice(["parts", "devices", "boxes"]))
+@click.argument("file", type=_FILE)
+@click.option(
+    "--enter", is_flag=True, help="Enter the sheet's rows into the dossier, and do not write the sheet."
+)
+@click.option("--output", type=_FILE, help="With --enter: the dossier to write; it may be the work itself.")
+def sheet(work: Path, table: str, file: Path, enter: bool, output: Path | None) -> None:
+    """Write a table of a work as a spreadsheet, .csv or .xlsx, or take one back.
+
+    A sheet that comes back is the truth for the rows and columns that it has; what it does not have stays.
+
+    Example: intent sheet timetable/work.md boxes boxes.csv
+    """
+    from intent import verbs
+
+    if enter:
+        text, findings = verbs.enter_sheet(work, table, file)
+        _print_diagnostics(findings)
+        _deliver(text, output)
+        return
+    verbs.sheet(work, table, file)
+    click.echo(f"written: {file}", err=True)
+
+
 def _deliver(text: str, output: Path | None) -> None:
     if output is None:
         click.echo(text, nl=not text.endswith("\n"))

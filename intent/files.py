@@ -59,7 +59,7 @@ def as_text(content: bytes, name: str) -> str:
     return text
 
 
-def write_whole(path: Path, text: str, *, replace: bool = True) -> None:
+def write_whole(path: Path, content: str | bytes, *, replace: bool = True) -> None:
     """Write a file so that it is there whole or not at all. Raises `Unusable` where it cannot be."""
     try:
         if not replace and path.exists():
@@ -70,8 +70,8 @@ def write_whole(path: Path, text: str, *, replace: bool = True) -> None:
             raise _unusable("is-a-folder", f"`{path}` is a folder; name a file in it", str(path))
         handle, temporary = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
         try:
-            with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
-                stream.write(text)
+            with os.fdopen(handle, "wb") as stream:
+                stream.write(content.encode() if isinstance(content, str) else content)
                 stream.flush()
                 os.fsync(stream.fileno())
             os.chmod(temporary, 0o666 & ~_umask())

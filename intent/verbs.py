@@ -227,3 +227,25 @@ def new(path: str | Path, *, installation: bool = False) -> Path:
     text = files("intent.dossier").joinpath(name).read_text(encoding="utf-8")
     write_whole(Path(path), text, replace=False)
     return Path(path)
+
+
+def sheet(work: str | Path, name: str, file: str | Path) -> None:
+    """Write the parts, devices or boxes of a work as a sheet, `.csv` or `.xlsx`. Raises `Unusable`."""
+    from intent.exchange.grid import write_grid
+    from intent.exchange.sheet_rows import sheet_rows
+
+    documentation = read_documentation(Path(work), read_vocabulary())
+    documentation.validated()
+    write_grid(Path(file), name, sheet_rows(documentation.work, name))
+
+
+def enter_sheet(work: str | Path, name: str, file: str | Path) -> tuple[str, tuple[Diagnostic, ...]]:
+    """The dossier of a work with the rows of a sheet entered, and what was found. Raises `Unusable`."""
+    from intent.exchange.grid import read_grid
+    from intent.exchange.sheet_rows import enter_sheet as entered
+    from intent.files import as_text, read_bytes
+
+    documentation = read_documentation(Path(work), read_vocabulary())
+    text = as_text(read_bytes(Path(work)), str(work))
+    found = entered(text, str(work), read_grid(Path(file)), name, documentation.work.vocabulary)
+    return found.text, found.findings

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from intent.dossier.writing import (
     Cells,
@@ -14,8 +14,9 @@ from intent.dossier.writing import (
     table_block,
     text_of,
 )
-from intent.model import Citation, Heading, Part, Section, Source, Work
+from intent.model import Citation, Crate, Device, Heading, Part, Section, Source, Work
 from intent.names import TERM
+from intent.vocabulary.terms import Vocabulary
 
 _ORDER = (
     "people-section",
@@ -115,19 +116,23 @@ def part_cells(part: Part, work: Work, group_kind: str | None) -> Cells:
 
 
 def _devices(work: Work, section: Section) -> list[str]:
-    rows = [
-        {
-            "device": device.identifier,
-            "like": device.like or "",
-            "status": device.status.label if device.status else "",
-            **statement_cells(device.statements, work.vocabulary),
-            **property_cells(device.fields, "devices-section", work.vocabulary),
-            "keep": _kept(device.internal),
-        }
-        for device in work.devices
-        if device.listed
-    ]
-    return _framed(section, table_block(rows))
+    return _framed(section, devices_table(work.devices, work.vocabulary))
+
+
+def devices_table(devices: Iterable[Device], vocabulary: Vocabulary) -> str:
+    """The devices that have a row of their own, of a work or of a pool."""
+    return table_block([device_cells(device, vocabulary) for device in devices if device.listed])
+
+
+def device_cells(device: Device, vocabulary: Vocabulary) -> Cells:
+    return {
+        "device": device.identifier,
+        "like": device.like or "",
+        "status": device.status.label if device.status else "",
+        **statement_cells(device.statements, vocabulary),
+        **property_cells(device.fields, "devices-section", vocabulary),
+        "keep": _kept(device.internal),
+    }
 
 
 def _whole(work: Work, section: Section) -> list[str]:
@@ -218,17 +223,17 @@ def _connections(work: Work, section: Section) -> list[str]:
 
 
 def _boxes(work: Work, section: Section) -> list[str]:
-    rows = [
-        {
-            "box": box.identifier,
-            "holds": ", ".join(box.holds),
-            **statement_cells(box.statements, work.vocabulary),
-            **property_cells(box.fields, "boxes-section", work.vocabulary),
-            "keep": _kept(box.internal),
-        }
-        for box in work.boxes
-    ]
-    return _framed(section, table_block(rows))
+    return _framed(section, table_block([box_cells(box, work.vocabulary) for box in work.boxes]))
+
+
+def box_cells(box: Crate, vocabulary: Vocabulary) -> Cells:
+    return {
+        "box": box.identifier,
+        "holds": ", ".join(box.holds),
+        **statement_cells(box.statements, vocabulary),
+        **property_cells(box.fields, "boxes-section", vocabulary),
+        "keep": _kept(box.internal),
+    }
 
 
 _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {

@@ -1,0 +1,180 @@
+"""Parts, devices and boxes as spreadsheets: they go and come back, and what is wrong is said at its cell.
+
+Sources: RFC 4180 (CSV); ECMA-376, Office Open XML (XLSX).
+"""
+
+from __future__ import annotations
+
+import csv
+import zipfile
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from openpyxl import Workbook, load_workbook
+
+from intent import verbs
+from intent.diagnostics import Unusable
+from intent.exchange.grid import FORMULA_SIGNS, read_grid, write_grid
+from intent.exchange.sheet_rows import SHEETS
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/work.md"))
+WORK = """# Three windows
+
+- number: 7
+- owner: Thornacre Museum
+
+Prose that stays.
+
+## Parts
+
+- origin: the middle window
+
+### Monitors
+
+- kind: display
+
+| part | name        | technology       | rotation |
+| ---- | ----------- | ---------------- | -------- |
+| M1   | left window | cathode-ray tube | upright  |
+| M2   | right one   | cathode-ray tube | upright  |
+
+More prose.
+
+## Boxes
+
+| box | holds | weight |
+| --- | ----- | ------ |
+| B01 | M1    | 16 kg  |
+"""
+
+
+@pytest.fixture
+def work(tmp_path: Path) -> Path:
+    path = tmp_path / "work.md"
+    path.write_text(WORK, encoding="utf-8")
+    return path
+
+
+def sheet(path: Path, *rows: list[str]) -> Path:
+    with path.open("w", encoding="utf-8", newline="") as stream:
+        csv.writer(stream).writerows(rows)
+    return path
+
+
+@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("name", SHEETS)
+@pytest.mark.parametrize("suffix", ["csv", "xlsx"])
+def test_a_sheet_that_comes_back_unchanged_changes_nothing(
+    file: Path, name: str, suffix: str, tmp_path: Path
+) -> None:
+    written = tmp_path / f"{name}.{suffix}"
+    verbs.sheet(file, name, written)
+    folder = tmp_path / "work"
+    folder.mkdir()
+    for beside in file.parent.glob("*.md"):
+        (folder / beside.name).write_bytes(beside.read_bytes())
+    text, _ = verbs.enter_sheet(folder / "work.md", name, written)
+    before, _ = verbs.convert(folder / "work.md", "turtle")
+    (folder / "work.md").write_text(text, encoding="utf-8")
+    after, _ = verbs.convert(folder / "work.md", "turtle")
+    assert after == before
+
+
+def test_cells_change_rows_come_and_prose_stays(work: Path, tmp_path: Path) -> None:
+    rows = sheet(
+        tmp_path / "parts.csv",
+        ["part", "group", "kind", "rotation"],
+        ["M1", "Monitors", "display", "turned left"],
+        ["M3", "Monitors", "display", "upside down"],
+        ["P1", "Players", "player", ""],
+    )
+    text, findings = verbs.enter_sheet(work, "parts", rows)
+    assert "| M1   | left window | cathode-ray tube | turned left |" in text
+    assert "| M2   | right one   | cathode-ray tube | upright     |" in text
+    assert "### Players\n\n- kind: player\n\n| part |" in text
+    assert "Prose that stays." in text
+    assert "More prose." in text
+    assert "- origin: the middle window" in text
+    assert [found.slug for found in findings if found.slug == "not-in-sheet"] == ["not-in-sheet"]
+
+
+def test_what_is_wrong_is_said_at_its_cell(work: Path, tmp_path: Path) -> None:
+    rows = sheet(
+        tmp_path / "parts.csv",
+        ["part", "group", "kind", "rotation", "technology"],
+        ["M1", "Monitors", "display", "sideways", "cathode-ray tube"],
+        ["M2", "Monitors", "display", "upright", "magic lantern of doom"],
+    )
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "parts", rows)
+    found = {(one.span.file, one.span.line, one.span.column) for one in raised.value.diagnostics}
+    assert found == {(str(rows), 2, 4), (str(rows), 3, 5)}
+    assert "cell D2" in str(raised.value)
+    assert "cell E3" in str(raised.value)
+
+
+def test_a_formula_is_an_error_at_its_cell_and_is_never_run(work: Path, tmp_path: Path) -> None:
+    path = tmp_path / "boxes.xlsx"
+    book = Workbook()
+    page = book.worksheets[0]
+    for row in (["box", "holds", "weight"], ["B01", "M1", "=1+1"], ["B02", "M2", '=HYPERLINK("http://x")']):
+        page.append(row)
+    book.save(path)
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "boxes", path)
+    assert [one.slug for one in raised.value.diagnostics] == ["formula", "formula"]
+    assert "cell C2" in str(raised.value)
+
+
+@pytest.mark.parametrize("suffix", ["csv", "xlsx"])
+def test_no_formula_is_ever_written(suffix: str, tmp_path: Path) -> None:
+    path = tmp_path / f"sheet.{suffix}"
+    hostile = [f"{sign}cmd|' /C calc'!A0" for sign in FORMULA_SIGNS]
+    write_grid(path, "parts", [["part", *hostile]])
+    if suffix == "csv":
+        with path.open(encoding="utf-8-sig", newline="") as stream:
+            (row,) = csv.reader(stream)
+        assert not any(cell.startswith(FORMULA_SIGNS) for cell in row)
+    else:
+        (line,) = load_workbook(path).worksheets[0].iter_rows()
+        assert {cell.data_type for cell in line} == {"s"}
+
+
+@given(st.lists(st.text(st.characters(codec="utf-8", exclude_categories=["C", "Z"]), min_size=1), min_size=1))
+def test_every_text_comes_back_from_csv(tmp_path_factory: pytest.TempPathFactory, texts: list[str]) -> None:
+    texts = [text for text in texts if not text.startswith(("=", "'"))]
+    path = tmp_path_factory.mktemp("csv") / "sheet.csv"
+    write_grid(path, "parts", [["part"] * max(1, len(texts)), texts or ["a"]])
+    assert [cell.text for cell in read_grid(path).rows[1]] == (texts or ["a"])
+
+
+@pytest.mark.parametrize(
+    ("rows", "slug"),
+    [
+        ([["part", "part"], ["M1", "M1"]], "repeated-column"),
+        ([["name"], ["left"]], "no-identifiers"),
+        ([["part", "name"], ["", "left"]], "no-identifier"),
+        ([["part"], ["M1"], ["m1"]], "repeated-identifier"),
+        ([["part"], ["M1", "beyond"]], "ragged-row"),
+        ([], "empty-file"),
+    ],
+)
+def test_a_sheet_that_cannot_be_used_is_refused(
+    rows: list[list[str]], slug: str, work: Path, tmp_path: Path
+) -> None:
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "parts", sheet(tmp_path / "parts.csv", *rows))
+    assert slug in {one.slug for one in raised.value.diagnostics}
+
+
+def test_a_spreadsheet_that_would_unpack_too_large_is_refused(work: Path, tmp_path: Path) -> None:
+    path = tmp_path / "bomb.xlsx"
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as packed:
+        packed.writestr("xl/worksheets/sheet1.xml", b"0" * 250_000_000)
+    with pytest.raises(Unusable, match="unpack"):
+        verbs.enter_sheet(work, "parts", path)
+    path.write_bytes(b"PK\x03\x04 not a spreadsheet")
+    with pytest.raises(Unusable, match=r"not an \.xlsx"):
+        verbs.enter_sheet(work, "parts", path)
