@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from intent.dossier.write_work import part_cells
+from intent.dossier.write_work import devices_table, part_cells
 from intent.dossier.writing import (
     fields_block,
     property_cells,
@@ -14,9 +14,10 @@ from intent.dossier.writing import (
     text_of,
 )
 from intent.installation import Installation
-from intent.model import Section, Work
+from intent.model import Device, Section, Work
 from intent.names import TERM
 from intent.phrasing import expression_words
+from intent.vocabulary.terms import Vocabulary
 
 _Body = Callable[[Installation, Work], str]
 
@@ -39,6 +40,12 @@ def write_installation(installation: Installation, work: Work) -> str:
             section.afterword,
         ]
     return text_of(blocks)
+
+
+def write_pool(title: str, devices: Iterable[Device], vocabulary: Vocabulary) -> str:
+    """A pool of devices in Markdown; its title is part of the names that its devices have in a graph."""
+    heading = f"## {section_label(str(TERM['devices-section']), vocabulary)}"
+    return text_of([f"# {title}", heading, devices_table(devices, vocabulary)])
 
 
 def _key(section: Section) -> str:

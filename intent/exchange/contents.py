@@ -1,0 +1,20 @@
+"""Where things lie in a loan package, for those who write one and those who read it."""
+
+from __future__ import annotations
+
+PAYLOAD = "data"
+DOSSIER = "data/dossier"
+"""The text of the work, its sources and terms, as they lay in the sender's folder."""
+WORK_TEXT = f"{DOSSIER}/work.md"
+POOL_TEXT = f"{DOSSIER}/pool.md"
+INSTALLATIONS = f"{DOSSIER}/installations"
+WORK_GRAPH = "data/graph/work.ttl"
+INSTALLATION_GRAPH = "data/graph/installation.ttl"
+REPORT_PAGE = "data/report/report.html"
+VERDICTS = "data/report/report.json"
+ANNEX = "data/report/annex.html"
+PACKING_LIST = "data/packing-list.html"
+STANDARDS = "data/standards"
+LEFT_OUT = "Left-Out"
+"""The label in `bag-info.txt` that says of what sort the things are that stay with the sender."""
+NOTHING = "nothing"

@@ -1,0 +1,35 @@
+"""How much a package may hold before it is refused unread."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+MEBIBYTE = 1024 * 1024
+GIBIBYTE = 1024 * MEBIBYTE
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Bounds of a package; sizes in bytes. Common practice, no source: a loan of media art is well within them."""
+
+    most_files: int = 10_000
+    largest_file: int = 64 * GIBIBYTE
+    largest_total: int = 256 * GIBIBYTE
+    deepest: int = 16
+    """Folders within one another."""
+    largest_tag_file: int = 8 * MEBIBYTE
+    """Of a manifest and of what else is read as a whole before anything is believed."""
+    largest_directory: int = 16 * MEBIBYTE
+    """Of the list of contents of a zip."""
+    highest_ratio: int = 100
+    """Bytes that one compressed byte may become, for entries of more than a mebibyte and for all together."""
+
+
+DEFAULT = Limits()
+
+
+def size_in_words(size: int) -> str:
+    """`3 bytes`, `12 MiB`, `1.5 GiB`."""
+    if size >= GIBIBYTE:
+        return f"{size / GIBIBYTE:.1f} GiB"
+    return f"{size / MEBIBYTE:.0f} MiB" if size >= MEBIBYTE else f"{size} bytes"

@@ -1,0 +1,90 @@
+"""What travels: the boxes and what is in them, devices, and the media and documents of the package, to be ticked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from intent.dossier.writing import statement_cells
+from intent.exchange.annex import left_out_words, unbroken_cell
+from intent.exchange.carrying import Carried
+from intent.exchange.limits import size_in_words
+from intent.exchange.sheet import section, sheet, to_fill
+from intent.exchange.withholding import Sort
+from intent.model import Crate, Device, Work
+from intent.reports.elements import Element, digest, element
+from intent.saying import say
+
+_SIGNED = ("Signature", "Date")
+
+
+@dataclass(frozen=True, slots=True)
+class Packed:
+    """A file of the package: its size in bytes, and its SHA-512."""
+
+    size: int
+    sha512: str
+
+
+def write_packing_list(
+    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[Sort], foot: str
+) -> bytes:
+    """The list as one page; ``packed`` tells of each file by its path in the package."""
+    lead = ["Packing and media list. Tick on leaving and on arriving."]
+    return sheet(work.title, lead, _sections(work, files, packed, sorts), foot)
+
+
+def _sections(
+    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[Sort]
+) -> Iterator[Element]:
+    boxed = {held for box in work.boxes for held in _held(work, box)}
+    if work.boxes:
+        rows = [_box(work, box) for box in work.boxes]
+        header = ["Left", "Came", "Box", "Holds", "Size and weight", *_SIGNED]
+        yield section("boxes", "Boxes", [to_fill(header, rows, boxes=2)])
+    loose = [part for part in work.parts if part.identifier not in boxed]
+    if loose:
+        rows_of_parts = [(part.identifier, part.name, part.device or "") for part in loose]
+        header = ["Left", "Came", "Part", "Name", "Device", *_SIGNED]
+        yield section("loose", "Parts in no box", [to_fill(header, rows_of_parts, boxes=2)])
+    if any(device.listed for device in work.devices):
+        rows_of_devices = [_device(work, device) for device in work.devices if device.listed]
+        header = ["Left", "Came", "Device", "Status", "What it is", *_SIGNED]
+        yield section("devices", "Devices", [to_fill(header, rows_of_devices, boxes=2)])
+    if files:
+        header = ["Checked", "For", "File", "Size and SHA-512", *_SIGNED]
+        rows_of_files = [_file(one, packed.get(one.inside)) for one in files]
+        yield section("media", "Media and documents", [to_fill(header, rows_of_files)])
+    yield section("left-out", "What is not in this package", [element("p", left_out_words(sorts))])
+
+
+def _held(work: Work, box: Crate) -> Iterator[str]:
+    """The parts in a box, where a group stands for all of its own."""
+    for name in box.holds:
+        members = [part.identifier for part in work.parts if part.group == name]
+        yield from members or [name]
+
+
+def _box(work: Work, box: Crate) -> tuple[str, Element, str]:
+    return (
+        box.identifier,
+        unbroken_cell(", ".join(box.holds)),
+        _stated(statement_cells(box.statements, work.vocabulary)),
+    )
+
+
+def _device(work: Work, device: Device) -> tuple[str, str, str]:
+    status = device.status.label if device.status else ""
+    like = str(say("like {device}", device=device.like)) if device.like else ""
+    stated = _stated(statement_cells(device.statements, work.vocabulary))
+    return device.identifier, status, "; ".join(filter(None, [like, stated]))
+
+
+def _stated(cells: Mapping[str, str]) -> str:
+    return "; ".join(f"{name} {value}" for name, value in cells.items() if value)
+
+
+def _file(one: Carried, packed: Packed | None) -> tuple[str, str, Element | str]:
+    if packed is None:
+        return one.identifier, one.name, "not in this package"
+    return one.identifier, one.name, element("span", f"{size_in_words(packed.size)}, ", digest(packed.sha512))

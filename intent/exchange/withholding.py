@@ -1,0 +1,248 @@
+"""What a museum keeps to itself, taken out of a graph before anything is written from it.
+
+What is marked `keep: internal` goes, and with it what always stays in the house: contacts, insurance values, and where
+things are kept. Instructions are never internal. What they name stays as a bare thing: a person with identifier, role,
+dates and successor; a source with identifier, kind and date; a part with identifier, kind and group. The words quoted
+from a source that stays in the house stay there as well.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from dataclasses import dataclass
+from enum import StrEnum
+
+from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
+from rdflib.term import Node
+
+from intent.names import INTENT, OA, TERM
+
+Triple = tuple[Node, Node, Node]
+
+
+class Sort(StrEnum):
+    """What sort of thing was left out, in the words of a package; never which."""
+
+    PEOPLE = "names of people"
+    CONTACTS = "contacts"
+    SOURCES = "sources"
+    QUOTATIONS = "words quoted from sources"
+    PARTS = "what is known of parts"
+    DEVICES = "devices"
+    MATERIAL = "material"
+    CONNECTIONS = "connections"
+    BOXES = "boxes"
+    VALUES = "insurance values"
+    PLACES = "places where things are kept"
+    PROSE = "sections of prose"
+    WHOLE = "what is known of the work as a whole"
+
+
+@dataclass(frozen=True, slots=True)
+class Leaving:
+    """A graph that may leave the house, and what was taken out of it."""
+
+    triples: tuple[Triple, ...]
+    sorts: tuple[Sort, ...]
+    texts: frozenset[str]
+    """The texts that were taken out, so that they can be looked for in what leaves. Never to be written."""
+
+
+_ALWAYS: Mapping[Node, Sort] = {
+    INTENT.contact: Sort.CONTACTS,
+    INTENT.insuranceValue: Sort.VALUES,
+    INTENT.store: Sort.PLACES,
+    DCTERMS.provenance: Sort.PLACES,
+}
+"""The properties that never leave, whatever has them."""
+_BARE = {RDF.type, DCTERMS.identifier, DCTERMS.isPartOf, INTENT.order, INTENT.keep}
+_SPEAKERS = {INTENT["with"], INTENT.by}
+_STAYS: Mapping[Node, frozenset[URIRef]] = {
+    INTENT.Person: frozenset({INTENT.role, INTENT.authority, INTENT.since, INTENT.until, INTENT.successor}),
+    INTENT.Source: frozenset({INTENT.sourceKind, DCTERMS.date}),
+    INTENT.Part: frozenset({INTENT.kind, INTENT.inGroup}),
+    INTENT.Group: frozenset({INTENT.kind, RDFS.label}),
+    INTENT.Device: frozenset(),
+    INTENT.Material: frozenset(),
+    INTENT.Section: frozenset({INTENT.sectionTerm}),
+}
+"""What stays of a thing that is kept in the house and that something else names; of any other, nothing."""
+_SORTS: Mapping[Node, Sort] = {
+    INTENT.Person: Sort.PEOPLE,
+    INTENT.Source: Sort.SOURCES,
+    INTENT.Part: Sort.PARTS,
+    INTENT.Group: Sort.PARTS,
+    INTENT.Device: Sort.DEVICES,
+    INTENT.Material: Sort.MATERIAL,
+    INTENT.Connection: Sort.CONNECTIONS,
+    INTENT.Box: Sort.BOXES,
+    INTENT.Section: Sort.PROSE,
+}
+_ALWAYS_NAMED = {INTENT.Person, INTENT.Source, INTENT.Part, INTENT.Group, INTENT.Section}
+"""Things that count, or are cited, even where no statement names them."""
+_WITHIN: Mapping[Node, Set[URIRef]] = {
+    TERM["people-section"]: {INTENT.Person},
+    TERM["sources-section"]: {INTENT.Source},
+    TERM["parts-section"]: {INTENT.Part, INTENT.Group},
+    TERM["devices-section"]: {INTENT.Device},
+    TERM["material-section"]: {INTENT.Material},
+    TERM["connections-section"]: {INTENT.Connection},
+    TERM["boxes-section"]: {INTENT.Box},
+}
+"""What a section holds; one that is marked keeps all of it in the house, and instructions are never internal."""
+
+
+def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> Leaving:
+    """The graph that may leave. ``beside`` it is what else is sent: a work's installation, an installation's work."""
+    described, other = Described(graph), Described(beside)
+    house = _House(
+        described, other, frozenset(_kept(described)), frozenset((*_kept(described), *_kept(other)))
+    )
+    withheld = {triple: sort for triple in described.triples if (sort := house.sort_of(triple)) is not None}
+    left = _without_orphans(described, set(withheld))
+    texts = frozenset(
+        str(value) for _, _, value in withheld if isinstance(value, Literal) and not value.datatype
+    )
+    told = set(withheld.values())
+    return Leaving(left, tuple(sort for sort in Sort if sort in told), texts)
+
+
+class Described:
+    """Triples by subject, and who names what."""
+
+    def __init__(self, triples: Iterable[Triple]) -> None:
+        self.triples = tuple(dict.fromkeys(triples))
+        self._properties: dict[Node, dict[Node, list[Node]]] = {}
+        self._naming: dict[Node, list[tuple[Node, Node]]] = {}
+        for subject, predicate, value in self.triples:
+            self._properties.setdefault(subject, {}).setdefault(predicate, []).append(value)
+            self._naming.setdefault(value, []).append((subject, predicate))
+
+    @property
+    def subjects(self) -> Iterable[Node]:
+        return self._properties
+
+    def values(self, node: Node, predicate: Node) -> Sequence[Node]:
+        return self._properties.get(node, {}).get(predicate, ())
+
+    def of(self, node: Node) -> Iterator[Triple]:
+        """Everything that is said of a thing."""
+        for predicate, values in self._properties.get(node, {}).items():
+            yield from ((node, predicate, value) for value in values)
+
+    def naming(self, value: Node) -> Sequence[tuple[Node, Node]]:
+        """Each thing that names this one, with the property by which it does."""
+        return self._naming.get(value, ())
+
+    def kind(self, node: Node) -> Node | None:
+        """The class that says what stays of a thing."""
+        found = self.values(node, RDF.type)
+        return next((kind for kind in _SORTS if kind in found), None)
+
+
+def _kept(described: Described) -> Iterator[Node]:
+    """The things that are marked, and those within a section that is."""
+    marked = {node for node, predicate in described.naming(TERM.internal) if predicate == INTENT.keep}
+    if any(described.values(node, INTENT.section) for node in marked):
+        marked |= {node for node, _ in described.naming(TERM["whole-section"])}
+    terms = {term for node in marked for term in described.values(node, INTENT.sectionTerm)}
+    classes = {kind for term in terms for kind in _WITHIN.get(term, ())}
+    yield from marked
+    yield from (node for node in described.subjects if described.kind(node) in classes)
+
+
+@dataclass(frozen=True, slots=True)
+class _House:
+    """What is kept in the house, of a graph and of the one beside it."""
+
+    described: Described
+    beside: Described
+    kept: frozenset[Node]
+    kept_anywhere: frozenset[Node]
+
+    def sort_of(self, triple: Triple) -> Sort | None:
+        """What a triple tells of that does not leave; nothing where it leaves."""
+        subject, predicate, _ = triple
+        if predicate in _ALWAYS:
+            return _ALWAYS[predicate]
+        if predicate in {INTENT.states, INTENT.whole, INTENT.keep} and self._is_whole(subject):
+            return Sort.WHOLE
+        if self._is_quotation(triple):
+            return Sort.QUOTATIONS
+        kind = self.described.kind(subject)
+        if subject not in self.kept or kind is None or self._stays(subject, kind, predicate):
+            return None
+        return _SORTS[kind]
+
+    def _is_whole(self, subject: Node) -> bool:
+        """Whether this is the work, or an installation's whole, and what is said of it as a whole is kept."""
+        roots = (
+            subject,
+            *(root for root, predicate in self.described.naming(subject) if predicate == INTENT.whole),
+        )
+        sections = (section for root in roots for section in self.described.values(root, INTENT.section))
+        whole = TERM["whole-section"]
+        return any(
+            one in self.kept and whole in self.described.values(one, INTENT.sectionTerm) for one in sections
+        )
+
+    def _is_quotation(self, triple: Triple) -> bool:
+        subject, predicate, value = triple
+        if predicate == INTENT.words:
+            return INTENT.Heading in self.described.values(subject, RDF.type) and self._cites_kept(subject)
+        if predicate != OA.hasSelector or OA.TextQuoteSelector not in self.described.values(value, RDF.type):
+            return False
+        return any(self._cites_kept(heading) for heading, _ in self.described.naming(subject))
+
+    def _cites_kept(self, heading: Node) -> bool:
+        cited = self.described.values(heading, INTENT.cites)
+        return any(
+            source in self.kept_anywhere
+            for one in cited
+            for source in self.described.values(one, OA.hasSource)
+        )
+
+    def _stays(self, node: Node, kind: Node, predicate: Node) -> bool:
+        if kind not in _STAYS or (kind not in _ALWAYS_NAMED and not self._is_named(node)):
+            return False
+        if kind == INTENT.Source and predicate in _SPEAKERS:
+            return self._speaks_for_headings(node)
+        return predicate in _BARE or predicate in _STAYS[kind]
+
+    def _is_named(self, node: Node) -> bool:
+        """Whether anything that leaves names the thing."""
+        for described in (self.described, self.beside):
+            for subject, predicate in described.naming(node):
+                kind = described.kind(subject)
+                if subject not in self.kept_anywhere or (kind and predicate in _STAYS.get(kind, ())):
+                    return True
+        return False
+
+    def _speaks_for_headings(self, source: Node) -> bool:
+        """Whether a heading without a person of its own is given by those who speak in the source."""
+        citations = [one for one, predicate in self.described.naming(source) if predicate == OA.hasSource]
+        headings = [
+            heading
+            for one in citations
+            for heading, predicate in self.described.naming(one)
+            if predicate == INTENT.cites
+        ]
+        return any(not self.described.values(heading, INTENT.by) for heading in headings)
+
+
+def _without_orphans(described: Described, withheld: set[Triple]) -> tuple[Triple, ...]:
+    """The triples that are not withheld, without what only those that are had: statements, values, selectors."""
+    gone, waiting = set(withheld), list(withheld)
+    while waiting:
+        value = waiting.pop()[2]
+        if isinstance(value, Literal) or any(described.values(value, own) for own in _OWN):
+            continue
+        if all((subject, predicate, value) in gone for subject, predicate in described.naming(value)):
+            more = [triple for triple in described.of(value) if triple not in gone]
+            gone.update(more)
+            waiting.extend(more)
+    return tuple(triple for triple in described.triples if triple not in gone)
+
+
+_OWN = (DCTERMS.isPartOf, DCTERMS.identifier, INTENT.sectionTerm, DCTERMS.title)
+"""What has one of these stands for itself, whether or not anything names it."""
