@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
+from intent.effects.floor import floor_effects
+from intent.effects.lifting import lifting_effects
 from intent.effects.picture import picture_effects
 from intent.effects.placement import placement_effects
 from intent.effects.raster import raster_effects
+from intent.effects.route import route_effects
 from intent.effects.scene import Sides, sides_of
 from intent.effects.signal import signal_effects
 from intent.effects.sound import sound_effects
@@ -26,6 +29,9 @@ ROOMS: tuple[Finds, ...] = (
     signal_effects,
     timing_effects,
     sound_effects,
+    lifting_effects,
+    floor_effects,
+    route_effects,
 )
 """What is computed, in the order in which it is told."""
 

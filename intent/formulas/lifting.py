@@ -191,14 +191,20 @@ def lifting_index(weight: Interval, limit: Interval) -> Interval:
     return over(weight, limit)
 
 
-def people_needed(index: Interval) -> Interval:
-    """How many people at least, if all bear the same share: the index rounded up.
+def people_needed(alone: Interval, together: Interval) -> Interval:
+    """How many people at least, from the index for one person, and that for one who stands close at an end of it.
 
-    The equation is for one person: that two share a load evenly is a rough rule, and so is lifting by more than two
-    (common practice, no source).
+    One, where the index is not above 1; else two or more who bear like shares of the weight. The equation is for one
+    person: that two share a load evenly is a rough rule, and so is lifting by more than two (common practice, no
+    source).
     """
-    low = Fraction(max(1, ceil(index.low or 0)))
-    return Interval(low, None if index.high is None else max(low, Fraction(ceil(index.high))))
+    return Interval(_people(alone.low, together.low), _people(alone.high, together.high))
+
+
+def _people(alone: Fraction | None, together: Fraction | None) -> Fraction | None:
+    if alone is not None and alone <= 1:
+        return Fraction(1)
+    return None if together is None else Fraction(max(2, ceil(together)))
 
 
 def least_limit(measures: Measures = METRIC) -> Fraction:

@@ -63,14 +63,16 @@ def clearance_in_car(sides: Sides, car: Sides, turning: Turning) -> Interval:
     return _between(sides, car, lambda box, room: _into(box, room, turning))
 
 
-def surely_larger(sides: Sides, car: Sides) -> bool:
-    """Whether a box goes into another in no way at all, on the slant included.
+def surely_larger(sides: Sides, car: Sides, turning: Turning) -> bool:
+    """Whether a box goes into the car of a lift in no way at all, on the slant included.
 
     A box in another has neither a longer diagonal, nor a greater sum of its sides, nor a greater shortest side
-    (theorems of geometry, from memory).
+    (theorems of geometry, from memory); what must stay upright goes in as its plan goes into the plan of the car.
     """
-    box = [side.low or Fraction(0) for side in sides]
-    room = [ENDLESS if side.high is None else side.high for side in car]
+    length, width, height = box = [side.low or Fraction(0) for side in sides]
+    across, deep, upright = room = [ENDLESS if side.high is None else side.high for side in car]
+    if turning is Turning.UPRIGHT:
+        return height > upright or not fits_slanting((length, width), (across, deep))
     return (
         sum(side**2 for side in box) > sum(side**2 for side in room)
         or sum(box) > sum(room)

@@ -127,10 +127,15 @@ def test_reach_around_a_load() -> None:
 
 def test_people_are_whole() -> None:
     # arithmetic
-    assert people_needed(point(Fraction(1, 2))) == point(1)
-    assert people_needed(point(1)) == point(1)
-    assert people_needed(point(Fraction("1.01"))) == point(2)
-    assert people_needed(Interval(Fraction("2.5"), None)) == Interval(Fraction(3), None)
+    half, one, little_more = (point(Fraction(number)) for number in ("0.5", "1", "1.01"))
+    assert people_needed(half, half) == point(1)
+    assert people_needed(one, half) == point(1)
+    assert people_needed(little_more, half) == point(2)
+    assert people_needed(point(5), point(Fraction("2.5"))) == point(3)
+    assert people_needed(Interval(Fraction(5), None), Interval(Fraction("2.5"), None)) == Interval(
+        Fraction(3), None
+    )
+    assert people_needed(between(0, 5), between(0, 3)) == between(1, 3)
 
 
 def test_least_limit() -> None:
