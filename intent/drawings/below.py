@@ -57,7 +57,7 @@ def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[Entry]:
     shown = {glyph.item.channel for glyph in glyphs if glyph.item.is_display}
     ordered = sorted(subject.channels.values(), key=lambda channel: channel.letter)
     yield from (channel_entry(one, prefix, tongue) for one in ordered if one.name in shown)
-    if any(glyph.picture for glyph in glyphs):
+    if any(glyph.wedge for glyph in glyphs):
         yield wedge_entry(said(TOP_OF_PICTURE, tongue), is_open=False)
     if any(glyph.looking for glyph in glyphs):
         yield wedge_entry(said(LOOKS_THIS_WAY, tongue), is_open=True)

@@ -11,7 +11,7 @@ from intent.drawings.solid import Corners
 from intent.drawings.stage import Item, Standing, Symbol, View
 from intent.drawings.strokes import GHOST, PLAIN, Stroke, drawn, stroke_of
 from intent.drawings.subject import Subject
-from intent.drawings.svg import Element, circle, closed, line, path, shape, solid
+from intent.drawings.svg import Element, circle, closed, line, path, printable, shape, solid
 
 MARK = 1.5
 """Half the size of the mark of a part whose size is not known, in millimetres."""
@@ -34,6 +34,8 @@ class Glyph:
     """Its outline; two points for what is seen edge on, one for a mark."""
     picture: tuple[Point, ...] = ()
     """The picture, from its own top left, where its face is seen."""
+    face: tuple[Point, ...] = ()
+    """The picture, or the screen where the picture's shape is not known."""
     wedge: tuple[Point, ...] = ()
     looking: tuple[Point, ...] = ()
     """The way its face looks, where that is not seen."""
@@ -61,12 +63,13 @@ def _glyph(item: Item, sheet: Sheet, share: float) -> Glyph:
     stroke = GHOST if item.standing is Standing.OMITTED else stroke_of(item.verdict).finer(share)
     corners = tuple(sheet.at(corner) for corner in (item.outline or _screen(item)))
     edge = outline(corners or [sheet.at(item.centre)])
-    if item.screen is None or not is_seen(item, sheet.view) or not item.screen.picture:
+    if item.screen is None or not is_seen(item, sheet.view):
         return Glyph(item, stroke, edge, looking=_looking(item, sheet))
     picture = tuple(sheet.at(corner) for corner in item.screen.picture)
-    if area(picture) < _SMALLEST:
+    face = picture or tuple(sheet.at(corner) for corner in item.screen.visible)
+    if not item.screen.has_top or area(face) < _SMALLEST:
         return Glyph(item, stroke, edge)
-    return Glyph(item, stroke, edge, picture, wedge_of(picture))
+    return Glyph(item, stroke, edge, picture, face, wedge_of(face))
 
 
 def _screen(item: Item) -> Corners:
@@ -108,7 +111,7 @@ def drawing_of(glyph: Glyph, subject: Subject, hidden: Box | None) -> Element:
         "g",
         parts,
         class_=" ".join(filter(None, ("part", item.standing, item.verdict))),
-        data_part=item.identifier,
+        data_part=printable(item.identifier),
         data_rotation="" if item.picture_rotation is None else item.picture_rotation,
         opacity=0.55 if subject.is_quiet(item) else "",
     )
@@ -177,16 +180,15 @@ def _screened(glyph: Glyph, sheet: Sheet, fill: str, hidden: Box | None) -> Iter
     if item.screen.lost:
         lost = tuple(sheet.at(corner) for corner in item.screen.lost)
         yield path(closed(lost), THIN, stroke_dasharray="0.3 0.6")
-    if not glyph.picture:
-        return
-    if fill:
+    if glyph.picture and fill:
         holes = [closed(_halo(glyph.wedge))] + ([closed(hidden.corners)] if hidden else [])
-        yield shape(
-            "path", d=closed(glyph.picture) + "".join(holes), fill=fill, fill_rule="evenodd", stroke="none"
-        )
-    yield path(closed(glyph.picture), THIN)
-    yield line(glyph.picture[0], glyph.picture[1], TOP_EDGE)
-    yield solid(closed(glyph.wedge), class_="top")
+        data = closed(glyph.picture) + "".join(holes)
+        yield shape("path", d=data, fill=fill, fill_rule="evenodd", stroke="none")
+    if glyph.picture:
+        yield path(closed(glyph.picture), THIN)
+    if glyph.wedge:
+        yield line(glyph.face[0], glyph.face[1], TOP_EDGE)
+        yield solid(closed(glyph.wedge), class_="top")
 
 
 def _halo(wedge: Sequence[Point]) -> tuple[Point, ...]:

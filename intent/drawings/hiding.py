@@ -54,4 +54,5 @@ def _clip(glyph: Glyph, paper: Box, prefix: str) -> Element:
 
 
 def _name(glyph: Glyph, prefix: str) -> str:
-    return f"{prefix}-behind-{glyph.item.identifier}"
+    part = "".join(sign if sign.isalnum() else f"_{ord(sign):x}_" for sign in glyph.item.identifier)
+    return f"{prefix}-behind-{part}"

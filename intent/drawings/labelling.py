@@ -37,9 +37,12 @@ MANNERS = (
     Manner(1.7, has_states=False),
     Manner(1.5, has_states=False),
     Manner(1.5, has_states=False, has_letters=False),
+    Manner(1.25, has_states=False, has_letters=False),
 )
 """Tried in this order, until there is room for all labels but a few, which are moved aside."""
 FEW = 0.12
+TOGETHER = 3
+"""How many parts at one place are named in one line; more have a line each."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,14 +93,14 @@ def _asked(
     glyph = group[0]
     parts = tuple(one.item.identifier for one in group)
     before = tuple(other.extent for part in parts for other in nearer[part])
-    has_seat = bool(glyph.picture) and glyph.item.standing is not Standing.OMITTED
+    has_seat = bool(glyph.face) and glyph.item.standing is not Standing.OMITTED
     return Asked(
         parts,
         tuple(_lines(subject, group, manner)),
         manner.size,
         around(corner for one in group for corner in one.extent.corners),
         around(glyph.edge).centre,
-        outline(glyph.picture) if has_seat else (),
+        outline(glyph.face) if has_seat else (),
         (around(glyph.wedge), *before) if has_seat else (),
     )
 
@@ -111,7 +114,8 @@ def _lines(subject: Subject, group: Sequence[Glyph], manner: Manner) -> Iterator
         state = state_words(glyph.item, subject.tongue) if manner.has_states else ""
         alike.setdefault((letter, state), []).append(glyph.item.identifier)
     for (letter, state), parts in alike.items():
-        yield f"{', '.join(parts)} {letter}".rstrip()
+        together = (", ".join(parts),) if len(parts) <= TOGETHER else parts
+        yield from (f"{part} {letter}".rstrip() for part in together)
         if state:
             yield STATE + state
 

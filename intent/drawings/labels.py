@@ -150,7 +150,7 @@ def _beside(label: Asked) -> Iterator[Box]:
     """Below, above, to the right and to the left of the part, then at its corners."""
     x, y = label.around.centre
     across = (label.around.width + label.width) / 2 + GAP
-    down = (label.around.height + label.height) / 2 + GAP / 4
+    down = (label.around.height + label.height) / 2 + GAP / 2
     steps = ((0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (-1, 1), (1, -1), (-1, -1))
     yield from (_centred(label, (x + right * across, y + below * down)) for right, below in steps)
 

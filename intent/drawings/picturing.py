@@ -23,20 +23,23 @@ def screen_of(scene: Scene, part: str, pose: Pose) -> tuple[Screen | None, tuple
         return None, tuple(term(name) for name in wanted if not scene.is_given(part, name)) or (
             term("visible-diagonal"),
         )
-    visible = sheet(pose, width, height)
     projected = scene.is_(part, "technology", "projector") is Answer.IN
-    picture = _picture(scene, part, pose)
-    missing = () if picture else (term("picture-shape"),)
-    return Screen(visible, picture, _lost(scene, part, pose, width, height), projected), missing
-
-
-def _picture(scene: Scene, part: str, pose: Pose) -> Corners:
-    """The picture's corners from its own top left; none where its size, its fit or its turn is not known."""
-    width, height = length(scene, part, "picture-width"), length(scene, part, "picture-height")
     quarters = _quarters(scene, part)
-    if width is None or height is None or quarters is None:
-        return ()
-    corners = sheet(pose, width, height)
+    visible = _begun(sheet(pose, width, height), quarters or 0)
+    picture = () if quarters is None else _picture(scene, part, pose, quarters)
+    missing = () if picture else (term("picture-shape"),)
+    lost = _lost(scene, part, pose, width, height)
+    return Screen(visible, picture, lost, projected, quarters is not None), missing
+
+
+def _picture(scene: Scene, part: str, pose: Pose, quarters: int) -> Corners:
+    """The picture's corners from its own top left; none where its size or its fit is not known."""
+    width, height = length(scene, part, "picture-width"), length(scene, part, "picture-height")
+    return () if width is None or height is None else _begun(sheet(pose, width, height), quarters)
+
+
+def _begun(corners: Corners, quarters: int) -> Corners:
+    """The corners of the screen from the one at which a picture turned on it has its top left."""
     return corners[quarters:] + corners[:quarters]
 
 

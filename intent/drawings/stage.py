@@ -44,11 +44,14 @@ class Screen:
     """The face of a display, and the picture as it falls on it."""
 
     visible: Corners
+    """Clockwise from the top left of the picture as it lies, where its turn is known; else from the screen's own."""
     picture: Corners = ()
-    """Clockwise from the picture's own top left; none where its shape is not known."""
+    """The same of the picture; none where its shape is not known."""
     lost: Corners = ()
     """The whole picture, where some of it falls outside the screen."""
     is_projected: bool = False
+    has_top: bool = True
+    """Whether it is known where on the screen the picture's top is."""
 
 
 @dataclass(frozen=True, slots=True)

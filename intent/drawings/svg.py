@@ -36,6 +36,11 @@ def _attribute(name: str) -> str:
     return name if name in {"viewBox", "patternUnits"} else name.rstrip("_").replace("_", "-")
 
 
+def printable(text: str) -> str:
+    """The text without what no page can hold."""
+    return "".join(sign for sign in text if sign.isprintable())
+
+
 def number(value: Number) -> str:
     """At most two decimals, and no zeros that say nothing."""
     written = f"{value:.2f}".rstrip("0").rstrip(".") if isinstance(value, float) else str(value)
@@ -45,7 +50,7 @@ def number(value: Number) -> str:
 def words(text: str, at: Point, size: float, **attributes: str | Number) -> Element:
     """A line of text in the colour of the page's own text."""
     made = shape("text", x=at[0], y=at[1], font_size=size, fill="currentColor", **attributes)
-    made.text = "".join(sign for sign in text if sign.isprintable())
+    made.text = printable(text)
     return made
 
 
@@ -76,7 +81,7 @@ def circle(centre: Point, radius: float, width: float, **attributes: str | Numbe
 def said_of(tag: str, text: str, name: str) -> Element:
     """A `title` or `desc`: what a reader who does not see the drawing is told."""
     made = shape(tag, id=name)
-    made.text = "".join(sign for sign in text if sign.isprintable())
+    made.text = printable(text)
     return made
 
 
