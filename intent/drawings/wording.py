@@ -24,6 +24,10 @@ TITLES = {
     (View.PLAN, Which.DOCUMENTED): say("Plan as documented"),
     (View.PLAN, Which.PROPOSED): say("Plan as proposed"),
 }
+STATES = {
+    Which.DOCUMENTED: say("The documented state"),
+    Which.PROPOSED: say("The proposed state"),
+}
 _VIEWS = {
     View.ELEVATION: say("seen from the front, standing on the finished floor"),
     View.PLAN: say("seen from above, with the viewer's side at the bottom"),
@@ -61,18 +65,15 @@ def description(
     displays = sum(1 for item in items if item.is_display)
     departing = [item.identifier for item in items if item.verdict]
     return say(
-        "The {view}, at 1:{scale}: displays {displays}, other parts {others}; {departing}; {unplaced}.",
-        view=_VIEWS[view] if which is Which.PROPOSED else _documented(view),
+        "{state}, {view}, at 1:{scale}: displays {displays}, other parts {others}; {departing}; {unplaced}.",
+        state=STATES[which],
+        view=_VIEWS[view],
         scale=scale,
         displays=displays,
         others=len(items) - displays,
         departing=_departing(departing),
         unplaced=_not_drawn([part.identifier for part in unplaced]),
     )
-
-
-def _documented(view: View) -> Saying:
-    return say("documented state, {view}", view=_VIEWS[view])
 
 
 def _departing(parts: list[str]) -> Saying:
