@@ -10,6 +10,7 @@ from intent.effects.scene import Scene
 from intent.formulas import placing
 from intent.formulas.placing import Outline
 from intent.regions import Interval
+from intent.values import Answer
 
 OUTER, SCREEN = ("outer-width", "outer-height"), ("visible-width", "visible-height")
 
@@ -22,6 +23,11 @@ def lying_sides(scene: Scene, part: str, sides: tuple[str, str]) -> Outline:
         return placing.outline(width, height, rotation)
     lows = [side.low for side in (width, height) if side.low is not None]
     return (Interval(min(lows, default=None), None),) * 2
+
+
+def is_projected(scene: Scene, part: str) -> bool:
+    """Whether the picture is surely elsewhere than the device."""
+    return scene.is_(part, "technology", "projector") is Answer.IN
 
 
 def outline_of(scene: Scene, part: str) -> Outline:

@@ -7,11 +7,12 @@ The outline of a device is its outer size as it lies, taken to be centred on its
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from intent.bounds import known, minus, negative, over, plus, point
 from intent.effects.neighbours import MICROMETRES, Face, Pair, faces, neighbours
-from intent.effects.outline import OUTER, SCREEN, lying_sides, outline_of
+from intent.effects.outline import OUTER, SCREEN, is_projected, lying_sides, outline_of
 from intent.effects.scene import Scene, Sides, unknown_among
 from intent.formulas import placing
 from intent.regions import Interval
@@ -19,16 +20,36 @@ from intent.saying import Saying, figure, say
 from intent.variance.result import Effect, Topic, VenueFinding
 
 CENTRED = "outlines of the devices as they lie, taken as centred on their pictures"
-SCREENS = "sizes of the screens, since the outer size of some devices is not given"
 LEAST = Fraction(1, 1000)
 """In metres; a gap that differs by less is not told (common practice, no source)."""
 LEAST_SHARE = Fraction(1, 20)
 """Of a gap; a wide one that differs by less is not told (common practice, no source)."""
 OPENINGS = (("opening-width", "room across the opening"), ("opening-height", "room up the opening"))
-GAPS = {
-    OUTER: ("gap at the side", "gap above and below"),
-    SCREEN: ("gap between screens at the side", "gap between screens above and below"),
-}
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """Between what a gap is measured."""
+
+    sides: tuple[str, str]
+    quantities: tuple[str, str]
+    """The names of a gap on each axis."""
+    source: str
+    lacking: tuple[str, ...] = ()
+
+
+DEVICES = Basis(OUTER, ("gap at the side", "gap above and below"), CENTRED)
+SCREENS = Basis(
+    SCREEN,
+    ("gap between screens at the side", "gap between screens above and below"),
+    "sizes of the screens, since the outer size of some devices is not given",
+    OUTER,
+)
+PICTURES = Basis(
+    SCREEN,
+    ("gap between pictures at the side", "gap between pictures above and below"),
+    "sizes of the projected pictures",
+)
 
 
 def placement_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
@@ -99,14 +120,16 @@ def _room_words(room: Interval, hidden: Interval) -> Saying:
 
 
 def _gaps(sides: Sides, displays: Sequence[str], touched: Sequence[str]) -> Iterator[Effect]:
-    """Of the devices where all outer sizes are known on both sides; else of the screens."""
+    """Of the devices where all outer sizes are known, before and after, else of their screens; and of projections."""
     placed = [part for part in displays if sides.proposed.is_given(part, "position")]
-    basis = OUTER if all(_has_outer_size(sides, part) for part in placed) else SCREEN
-    before = faces(sides.documented, [part for part in placed if sides.was_there(part)], basis)
-    after = faces(sides.proposed, placed, basis)
-    for pair in neighbours(after):
-        if pair.one in touched or pair.two in touched:
-            yield from _gap(sides, pair, before, basis)
+    projected = [part for part in placed if is_projected(sides.proposed, part)]
+    solid = [part for part in placed if part not in projected]
+    outer_known = all(_has_outer_size(sides, part) for part in solid)
+    for parts, basis in ((solid, DEVICES if outer_known else SCREENS), (projected, PICTURES)):
+        before = faces(sides.documented, [part for part in parts if sides.was_there(part)], basis.sides)
+        for pair in neighbours(faces(sides.proposed, parts, basis.sides)):
+            if pair.one in touched or pair.two in touched:
+                yield from _gap(sides, pair, before, basis)
 
 
 def _has_outer_size(sides: Sides, part: str) -> bool:
@@ -114,7 +137,7 @@ def _has_outer_size(sides: Sides, part: str) -> bool:
     return all(scene.is_given(part, name) for scene in scenes for name in OUTER)
 
 
-def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: tuple[str, str]) -> Iterator[Effect]:
+def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: Basis) -> Iterator[Effect]:
     one, two = before.get(pair.one), before.get(pair.two)
     were_beside = one is not None and two is not None and one.is_beside(two, pair.axis)
     was = one.gap(two, pair.axis) if one is not None and two is not None and were_beside else None
@@ -124,18 +147,20 @@ def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: tuple[str,
     yield Effect(
         Topic.PICTURE,
         (pair.one, pair.two),
-        GAPS[basis][pair.axis],
+        basis.quantities[pair.axis],
         "cm",
         None if was is None else point(Fraction(100 * was, MICROMETRES)),
         point(Fraction(100 * pair.gap, MICROMETRES)),
-        _gap_words(was, pair.gap),
-        CENTRED if basis == OUTER else SCREENS,
-        () if basis == OUTER else tuple(sides.proposed.label(name) for name in OUTER),
+        _gap_words(was, pair.gap, basis),
+        basis.source,
+        tuple(sides.proposed.label(name) for name in basis.lacking),
     )
 
 
-def _gap_words(was: int | None, gap: int) -> Saying:
+def _gap_words(was: int | None, gap: int, basis: Basis) -> Saying:
     if gap < -LEAST * MICROMETRES:
+        if basis is PICTURES:
+            return say("the pictures overlap by {much}", much=_centimetres(-gap))
         return say(
             "two devices cannot stand in one place: they overlap by {much}, and one has to move or be smaller",
             much=_centimetres(-gap),

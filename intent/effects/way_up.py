@@ -63,23 +63,23 @@ def _words(device: Interval | None, screen: Interval | None) -> Saying:
         return say(
             "the device lies otherwise, but the picture on it is turned back: it is seen as documented"
         )
-    if screen is None:
+    if turn == 180:
+        return say("{cause}: it is seen the other way up than documented", cause=_cause(screen is None))
+    if turn < 180:
         return say(
-            "the picture turns with the device, by {angle} clockwise, and {lies}",
-            angle=figure(point(turn), "°"),
-            lies=_lies(turn),
+            "{cause}, by {angle} clockwise", cause=_cause(screen is None), angle=figure(point(turn), "°")
         )
     return say(
-        "the picture on the screen is turned, and seen {angle} clockwise from what is documented: it {lies}",
-        angle=figure(point(turn), "°"),
-        lies=_lies(turn),
+        "{cause}, by {angle} anticlockwise",
+        cause=_cause(screen is None),
+        angle=figure(point(360 - turn), "°"),
     )
 
 
-def _lies(turn: Fraction) -> Saying:
-    if turn == 180:
-        return say("stands on its head")
-    return say("lies on its side") if turn in {90, 270} else say("hangs askew")
+def _cause(is_with_device: bool) -> Saying:
+    if is_with_device:
+        return say("the picture turns with the device")
+    return say("the picture is turned on the screen")
 
 
 def _missing(scene: Scene, part: str) -> tuple[str, ...]:
