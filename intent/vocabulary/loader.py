@@ -260,6 +260,7 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit], lang
         _tolerance_written(about, units),
         _one(about, INTENT + "sample") or "",
         _one(about, INTENT + "computed") == "true",
+        _values(about, INTENT + "caution"),
         language,
     )
 

@@ -97,6 +97,8 @@ class Characteristic:
     """A value as one would write it, for messages."""
     is_computed: bool = False
     """Whether a value that is not stated follows from others."""
+    cautions: tuple[str, ...] = ()
+    """What a value calls for, whatever it is; but of yes and no only yes."""
     language: str = "en"
     """The language of ``label``."""
 
