@@ -7,7 +7,7 @@ from typing import NoReturn
 
 import click
 
-from intent.commands import documenting, installing, looking
+from intent.commands import documenting, exchanging, installing, looking
 from intent.commands.printing import print_diagnostics
 
 
@@ -50,5 +50,7 @@ for command in (
     documenting.terms,
     documenting.convert,
     documenting.sheet,
+    exchanging.pack,
+    exchanging.receive,
 ):
     intent.add_command(command)

@@ -24,6 +24,8 @@ from intent.vocabulary.loader import read_vocabulary
 if TYPE_CHECKING:
     from intent.comparison.verdicts import Turn
     from intent.comparison.works import Comparison
+    from intent.exchange.package import Package
+    from intent.exchange.receive import Received
     from intent.explanation import Account
     from intent.history.chronicle import Chronicle
 
@@ -249,3 +251,42 @@ def enter_sheet(work: str | Path, name: str, file: str | Path) -> tuple[str, tup
     text = as_text(read_bytes(Path(work)), str(work))
     found = entered(text, str(work), read_grid(Path(file)), name, documentation.work.vocabulary)
     return found.text, found.findings
+
+
+def pack(
+    path: str | Path, to: str | Path, work: str | Path | None = None, date: datetime.date | None = None
+) -> Package:
+    """A work, or an installation with its work and report, as a package without what stays in the house.
+
+    ``to`` is a new folder, or a new file that ends in `.zip`; ``date`` is that of the package, the installation's
+    first day if none. Raises `Unusable`.
+    """
+    from intent.exchange.package import write_package
+
+    found, shipped = Path(path), read_vocabulary()
+    if work is not None or is_installation(found, shipped):
+        proposal = read_proposal(found, Path(work) if work else None, shipped)
+        proposal.validated()
+        return write_package(proposal.documentation, proposal, Path(to), date)
+    documentation = read_documentation(found, shipped)
+    documentation.validated()
+    return write_package(documentation, None, Path(to), date)
+
+
+def receive(
+    package: str | Path,
+    into: str | Path,
+    held: str | Path | None = None,
+    most_files: int | None = None,
+    most_bytes: int | None = None,
+) -> Received:
+    """A package of unknown origin, a folder or a zip, checked and opened in a new folder.
+
+    ``held`` is a copy of the work to which it is compared; the most files and bytes that it may hold are those of
+    `intent.exchange.limits.Limits` if none are given. Raises `Unusable` with every fault found; then nothing is left.
+    """
+    from intent.exchange.limits import limits_of
+    from intent.exchange.receive import receive_package
+
+    documentation = read_documentation(Path(held), read_vocabulary()) if held else None
+    return receive_package(Path(package), Path(into), documentation, limits_of(most_files, most_bytes))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 MEBIBYTE = 1024 * 1024
 GIBIBYTE = 1024 * MEBIBYTE
@@ -26,6 +26,14 @@ class Limits:
 
 
 DEFAULT = Limits()
+
+
+def limits_of(most_files: int | None, most_bytes: int | None) -> Limits:
+    """The limits with another number of files, or of bytes in all and in one file, where one is given."""
+    files = most_files or DEFAULT.most_files
+    total = most_bytes or DEFAULT.largest_total
+    file = min(total, DEFAULT.largest_file) if most_bytes is None else total
+    return replace(DEFAULT, most_files=files, largest_total=total, largest_file=file)
 
 
 def size_in_words(size: int) -> str:
