@@ -8,8 +8,9 @@ from intent.dates import DaySpan
 from intent.model import Citation, Heading, Instruction, Source, Work
 from intent.reports.naming import person_in_words
 from intent.reports.wording import date_in_words, listed, quoted, sentence
+from intent.saying import joined, say
 
-NOBODY = "Observed practice, with nobody named"
+NOBODY = say("Observed practice, with nobody named")
 """An instruction that nobody is said to have given ranks with what has been done before."""
 
 
@@ -20,9 +21,11 @@ def attribution(work: Work, instruction: Instruction) -> str:
     sources = {identifier: work.source(identifier) for identifier in passages}
     by, on = _giver(instruction, heading, [source for source in sources.values() if source])
     named = listed([person_in_words(work, person) for person in by]) or NOBODY
-    said = ", ".join(filter(None, [named, date_in_words(on)]))
-    where = "; ".join(_where(work, sources[name], name, on) + _at(times) for name, times in passages.items())
-    return " ".join([sentence(said), sentence(where or "No source is named")])
+    said = joined([named, date_in_words(on)], ", ")
+    where = joined(
+        (_at(_where(work, sources[name], name, on), times) for name, times in passages.items()), "; "
+    )
+    return joined([sentence(said), sentence(where or say("No source is named"))])
 
 
 def words_behind(work: Work, instruction: Instruction) -> str:
@@ -55,8 +58,8 @@ def _giver(
     return (stated,) if stated else (first.spoken_with or first.by) if first else (), on
 
 
-def _at(times: Sequence[str]) -> str:
-    return f", at {listed(times)}" if times else ""
+def _at(where: str, times: Sequence[str]) -> str:
+    return say("{source}, at {times}", source=where, times=tuple(times)) if times else where
 
 
 def _where(work: Work, source: Source | None, name: str, already: DaySpan | None) -> str:
@@ -66,5 +69,8 @@ def _where(work: Work, source: Source | None, name: str, already: DaySpan | None
     details = [source.identifier, source.kind.label if source.kind else ""]
     if source.date != already:
         details.append(date_in_words(source.date))
-    reported = f", as reported by {person_in_words(work, source.reported_by)}" if source.reported_by else ""
-    return f"{quoted(source.title)} ({', '.join(filter(None, details))}){reported}"
+    cited = say("{title} ({details})", title=quoted(source.title), details=joined(details, ", "))
+    if not source.reported_by:
+        return cited
+    by = person_in_words(work, source.reported_by)
+    return say("{source}, as reported by {person}", source=cited, person=by)

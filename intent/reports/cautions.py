@@ -6,11 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from intent.reports.calling import called_for
-from intent.reports.wording import runs, sentence
+from intent.reports.naming import WHOLES
+from intent.reports.wording import opening, runs, sentence
+from intent.saying import say
 from intent.variance.result import Variance
 from intent.vocabulary.terms import Vocabulary
 
-DEFERENCE = (
+DEFERENCE = say(
     "These are the usual cautions, not all that could apply. Local codes, the maker's instructions and "
     "the judgement of licensed practitioners come first."
 )
@@ -24,6 +26,10 @@ class Caution:
     text: str
     concerns: str
 
+    @property
+    def title(self) -> str:
+        return say("{name} ({role})", name=opening(self.label), role=self.concerns)
+
 
 def cautions(variance: Variance) -> tuple[Caution, ...]:
     """In the order of the parts that call for them, those of the work and the venue last."""
@@ -33,6 +39,7 @@ def cautions(variance: Variance) -> tuple[Caution, ...]:
 
 def _caution(vocabulary: Vocabulary, iri: str, subjects: Sequence[str]) -> Caution:
     concept = vocabulary.concepts.get(iri)
+    concerns = runs([WHOLES.get(subject, subject) for subject in subjects])
     if concept is None:
-        return Caution(iri.rsplit("/", 1)[-1], "", runs(subjects))
-    return Caution(concept.label, sentence(concept.texts.get("en") or concept.definition), runs(subjects))
+        return Caution(iri.rsplit("/", 1)[-1], "", concerns)
+    return Caution(concept.label, sentence(concept.text), concerns)

@@ -2,71 +2,67 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from intent.evidence.passages import Passages
 from intent.reports.departures import Departure
 from intent.reports.elements import Element, element, unbroken
-from intent.reports.instructions import Quotation
+from intent.reports.instructions import Quotation, reason_given
 from intent.reports.passages import whereabouts
 from intent.reports.sources_page import is_shown, passage_name
 from intent.reports.wording import opening, quoted, verdict_word
+from intent.saying import Tongue, say
 
 
-def departure_article(departure: Departure, passages: Passages | None = None) -> Element:
+def departure_article(departure: Departure, tongue: Tongue, passages: Passages | None = None) -> Element:
     name = f"departure-{departure.number}"
     return element(
         "article",
-        element("h3", f"{departure.number}. {departure.title}", id=f"{name}-title"),
-        _verdict(departure),
-        element("div", _body(departure, passages), class_="telling"),
+        element("h3", f"{departure.number}. {tongue.tell(departure.title)}", id=f"{name}-title"),
+        _verdict(departure, tongue),
+        element("div", _body(departure, tongue, passages), class_="telling"),
         id=name,
         class_="departure",
         aria_labelledby=f"{name}-title",
     )
 
 
-def _verdict(departure: Departure) -> Element:
+def _verdict(departure: Departure, tongue: Tongue) -> Element:
     """The word, with a rule below it whose style is the verdict's own, so that neither needs colour."""
-    word = element("strong", opening(verdict_word(departure.verdict)), class_=f"verdict {departure.verdict}")
+    told = tongue.tell(opening(verdict_word(departure.verdict)))
+    word = element("strong", told, class_=f"verdict {departure.verdict}")
     more = [element("span", text) for text in (departure.ground, departure.days) if text]
     return element("p", word, more, class_="margin")
 
 
-def _body(departure: Departure, passages: Passages | None) -> Iterator[Element]:
-    values = [("Documented", [departure.documented]), ("Proposed", [departure.proposed])]
+def _body(departure: Departure, tongue: Tongue, passages: Passages | None) -> Iterator[Element]:
+    values = [(say("documented"), [departure.documented]), (say("proposed"), [departure.proposed])]
     if departure.concerns:
-        values.append(("Concerns", [departure.concerns]))
-    yield _facts(values, "facts values")
-    yield from (_quotation(quotation, passages) for quotation in departure.quotations)
-    told = [
-        ("Why", departure.reasons),
-        (departure.speaking_label, departure.speaking),
-        ("Also against", departure.also_against),
-        ("Set aside", departure.set_aside),
-        ("Open", departure.open),
-        ("Shown before", departure.shown_before),
-    ]
-    facts = [(label, list(texts)) for label, texts in told if texts]
-    if facts:
-        yield _facts(facts, "facts")
+        values.append((say("concerns"), [departure.concerns]))
+    yield _facts(values, tongue, "facts values")
+    yield from (_quotation(quotation, tongue, passages) for quotation in departure.quotations)
+    if departure.told:
+        yield _facts(departure.told, tongue, "facts")
 
 
-def _facts(facts: list[tuple[str, list[str]]], class_: str) -> Element:
+def _facts(facts: Iterable[tuple[str, Iterable[str]]], tongue: Tongue, class_: str) -> Element:
     parts = [
         part
         for label, texts in facts
-        for part in (element("dt", label), *(element("dd", unbroken(text)) for text in texts))
+        for part in (
+            element("dt", tongue.tell(opening(label))),
+            *(element("dd", unbroken(tongue.tell(text))) for text in texts),
+        )
     ]
     return element("dl", parts, class_=class_)
 
 
-def _quotation(quotation: Quotation, passages: Passages | None) -> Element:
+def _quotation(quotation: Quotation, tongue: Tongue, passages: Passages | None) -> Element:
     """The words with who said them and where; the mark that opens them hangs in the margin."""
-    paragraphs = quoted(quotation.words).split("\n\n")
-    caption = [element("span", quotation.attribution), *_whereabouts(quotation, passages)]
+    paragraphs = tongue.tell(quoted(quotation.words)).split("\n\n")
+    caption = [element("span", quotation.attribution), *_whereabouts(quotation, tongue, passages)]
     if quotation.reason:
-        caption.append(element("span", f"Reason given: {quotation.reason}"))
+        caption.append(element("span", tongue.tell(reason_given(quotation.reason))))
     return element(
         "figure",
         element("blockquote", [element("p", paragraph) for paragraph in paragraphs]),
@@ -74,9 +70,10 @@ def _quotation(quotation: Quotation, passages: Passages | None) -> Element:
     )
 
 
-def _whereabouts(quotation: Quotation, passages: Passages | None) -> Iterator[Element]:
+def _whereabouts(quotation: Quotation, tongue: Tongue, passages: Passages | None) -> Iterator[Element]:
     """Where each passage was found, with a link to it where its source is on the page, else to the source's name."""
-    for one, told in whereabouts(quotation.passages):
+    for one, found in whereabouts(quotation.passages):
+        told = tongue.tell(found)
         if passages is None or one.place is None or not one.is_there:
             yield element("span", f"{told}.")
             continue

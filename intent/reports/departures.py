@@ -7,8 +7,21 @@ from dataclasses import dataclass, replace
 
 from intent.reports.instructions import Quotation, quotations, set_aside_in_words, told_with_source
 from intent.reports.naming import person_in_words, subjects_in_words
-from intent.reports.wording import GROUNDS, NOT_GIVEN, date_in_words, given, listed, opening, quoted, sentence
+from intent.reports.wording import (
+    GROUNDS,
+    NOT_GIVEN,
+    closed,
+    date_in_words,
+    given,
+    listed,
+    opening,
+    quoted,
+    sentence,
+)
+from intent.saying import joined, say
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
+
+_PRESENCE = "https://w3id.org/intent-record/term/presence"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,34 +49,63 @@ class Departure:
     set_aside: tuple[str, ...]
     open: tuple[str, ...]
     rows: tuple[Row, ...]
+    is_documented: bool = True
+    """Whether its subjects are parts of the documented work, or something that it knows."""
     shown_before: tuple[str, ...] = ()
     """What earlier installations have shown of it, and how many steps lead to it."""
 
     @property
     def title(self) -> str:
-        return f"{opening(self.subject)}: {self.characteristic}"
+        return say("{subject}: {text}", subject=opening(self.subject), text=self.characteristic)
 
     @property
     def matter(self) -> str:
         """What a question asks about: `left window (M1), technology: LCD instead of cathode-ray tube`."""
         if self.documented == self.proposed:
-            value = NOT_GIVEN if self.proposed == NOT_GIVEN else f"{self.proposed}, as documented"
+            value = (
+                NOT_GIVEN
+                if self.proposed == NOT_GIVEN
+                else say("{value}, as documented", value=self.proposed)
+            )
         elif self.proposed == NOT_GIVEN:
-            value = f"{NOT_GIVEN}, but documented as {self.documented}"
+            value = say("not given, but documented as {documented}", documented=self.documented)
         elif self.documented == NOT_GIVEN:
-            value = f"{self.proposed}, where nothing is documented"
+            value = say("{value}, where nothing is documented", value=self.proposed)
         else:
-            value = f"{self.proposed} instead of {self.documented}"
-        return f"{self.subject}, {self.characteristic}: {value}"
+            value = say("{value} instead of {documented}", value=self.proposed, documented=self.documented)
+        return say(
+            "{subject}, {characteristic}: {value}",
+            subject=self.subject,
+            characteristic=self.characteristic,
+            value=value,
+        )
+
+    @property
+    def told(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """Why, what speaks, what stands against it besides, what is set aside and what is open, each with its label."""
+        every = (
+            (say("why"), self.reasons),
+            (self.speaking_label, self.speaking),
+            (say("also against"), self.also_against),
+            (say("set aside"), self.set_aside),
+            (say("open"), self.open),
+            (say("shown before"), self.shown_before),
+        )
+        return tuple((label, texts) for label, texts in every if texts)
+
+    @property
+    def adds(self) -> bool:
+        """Whether it is the presence of a part that is not documented."""
+        return self.rows[0].term == _PRESENCE and not self.is_documented
 
     @property
     def speaking_label(self) -> str:
         """What to call the instructions that govern: with a contradiction, none of them prevails."""
         if self.verdict is Verdict.CONTRADICTION:
-            return "In conflict"
+            return say("in conflict")
         if self.verdict is Verdict.UNKNOWN:
-            return "Speaks of it"
-        return "Prevails" if self.set_aside else "Governs"
+            return say("speaks of it")
+        return say("prevails") if self.set_aside else say("governs")
 
 
 def departures(variance: Variance) -> tuple[Departure, ...]:
@@ -93,7 +135,7 @@ def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departur
         documented=given(first.documented),
         proposed=given(first.proposed),
         verdict=first.verdict,
-        ground=GROUNDS.get(first.ground, f"on the ground of {first.ground}"),
+        ground=GROUNDS.get(first.ground, say("on the ground of {ground}", ground=first.ground)),
         days=date_in_words(first.days),
         reasons=_reasons(rows),
         quotations=words,
@@ -102,6 +144,7 @@ def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departur
         set_aside=tuple(set_aside_in_words(work, fallen, headings) for fallen in first.set_aside),
         open=tuple(open_in_words(variance, item) for item in merged(first.open)),
         rows=tuple(rows),
+        is_documented=first.subject not in {one.identifier for one in variance.installation.additions},
     )
 
 
@@ -111,10 +154,11 @@ def _reasons(rows: Sequence[Row]) -> tuple[str, ...]:
     if len(shared) <= 1:
         return tuple(shared)
     unnamed = {row.reason.replace(row.subject, "") for row in rows}
+    if len(unnamed) > 1:
+        return tuple(shared)
+    reason = sentence(rows[0].reason)
     return (
-        (f"{rows[0].subject}: {sentence(rows[0].reason)} The same holds for the others.",)
-        if (len(unnamed) == 1)
-        else tuple(shared)
+        say("{subject}: {reason} The same holds for the others.", subject=rows[0].subject, reason=reason),
     )
 
 
@@ -129,20 +173,40 @@ def merged(items: Sequence[Open]) -> tuple[Open, ...]:
 
 def open_in_words(variance: Variance, item: Open) -> str:
     """One thing that is open, as a sentence."""
-    about = f" ({item.instruction})" if item.instruction else ""
     who = person_in_words(variance.work, item.person)
     match item.kind:
         case OpenKind.CONSENT:
-            detail = f" {sentence(item.text)}" if item.text else ""
-            return f"The consent of {who or 'a person not named'} is not recorded{about}.{detail}"
+            return joined([_consent_missing(item, who), sentence(item.text)])
         case OpenKind.ATTESTATION:
-            fact = f"that {quoted(item.text)}" if item.answer else f"that this is not so: {quoted(item.text)}"
-            return f"It is not attested {fact}{about}.{f' {opening(who)} could say.' if who else ''}"
+            could = say("{person} could say.", person=opening(who)) if who else ""
+            return joined([_fact_missing(item), could])
         case OpenKind.VALUE:
-            return f"{opening(missing_in_words(item))}{about}."
+            return closed(_for_lines(opening(missing_in_words(item)), item))
+
+
+def _for_lines(text: str, item: Open) -> str:
+    """What is open, with the instructions for which it is: `… (R1.2)`."""
+    if not item.instruction:
+        return text
+    return say("{text} ({lines})", text=text, lines=item.instruction)
+
+
+def _consent_missing(item: Open, who: str) -> str:
+    giver = who or say("a person not named")
+    return closed(_for_lines(say("The consent of {person} is not recorded", person=giver), item))
+
+
+def _fact_missing(item: Open) -> str:
+    if item.answer:
+        missing = say("It is not attested that {fact}", fact=quoted(item.text))
+    else:
+        missing = say("It is not attested that this is not so: {fact}", fact=quoted(item.text))
+    return closed(_for_lines(missing, item))
 
 
 def missing_in_words(item: Open) -> str:
     """What is not known: `whether M3 is below M1`, or a value."""
-    what = item.text.strip().rstrip(".") or "a value"
-    return f"it is not known whether {what}" if " is " in what else f"the {what} is not known well enough"
+    what = item.text if item.text.strip() else say("value")
+    if " is " in what:
+        return say("it is not known whether {statement}", statement=what)
+    return say("the {value} is not known well enough", value=what)

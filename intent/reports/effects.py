@@ -7,25 +7,25 @@ from dataclasses import dataclass
 
 from intent.regions import Interval
 from intent.reports.naming import subject_in_words
-from intent.reports.wording import listed, runs, sentence
-from intent.saying import Figure, figure_words
+from intent.reports.wording import closed, listed, opening, runs
+from intent.saying import Figure, joined, say
 from intent.variance.result import Effect, Topic, Variance
 
 FEW = 4
 """So many parts are told by name; more by their identifiers."""
 TOPICS = {
-    Topic.PICTURE: "What visitors see of the picture",
-    Topic.SIGNAL: "Signal, time and sound",
-    Topic.LIGHT: "Light",
-    Topic.POWER: "Power, heat and wear",
-    Topic.HANDLING: "Handling and the way in",
+    Topic.PICTURE: say("What visitors see of the picture"),
+    Topic.SIGNAL: say("Signal, time and sound"),
+    Topic.LIGHT: say("Light"),
+    Topic.POWER: say("Power, heat and wear"),
+    Topic.HANDLING: say("Handling and the way in"),
 }
 WHOLE = {
-    Topic.PICTURE: "the work",
-    Topic.SIGNAL: "the work",
-    Topic.LIGHT: "the work",
-    Topic.POWER: "all devices",
-    Topic.HANDLING: "all that travels",
+    Topic.PICTURE: say("the work"),
+    Topic.SIGNAL: say("the work"),
+    Topic.LIGHT: say("the work"),
+    Topic.POWER: say("all devices"),
+    Topic.HANDLING: say("all that travels"),
 }
 
 
@@ -36,13 +36,28 @@ class Quantity:
     name: str
     documented: str
     proposed: str
-    meaning: str
+    remark: str
+    """What it means, with a full stop, but not yet the beginning of a sentence."""
+
+    @property
+    def meaning(self) -> str:
+        """What it means, as a sentence."""
+        return opening(self.remark)
+
+    @property
+    def told(self) -> str:
+        """`picture height: 30 cm, as proposed 24.5 cm: 18.3 % less than documented.`"""
+        if not self.figures:
+            return say("{subject}: {text}", subject=self.name, text=self.meaning)
+        return say("{name}: {figures}: {meaning}", name=self.name, figures=self.figures, meaning=self.remark)
 
     @property
     def figures(self) -> str:
         """`30 cm, as proposed 24.5 cm`; what is known of one side alone, or nothing."""
         if self.documented and self.proposed and self.documented != self.proposed:
-            return f"{self.documented}, as proposed {self.proposed}"
+            return say(
+                "{documented}, as proposed {proposed}", documented=self.documented, proposed=self.proposed
+            )
         return self.proposed or self.documented
 
 
@@ -65,6 +80,13 @@ class TopicTold:
     """What a closer answer would need, and for which parts."""
     sources: tuple[str, ...]
     """Which formulas the figures come from."""
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What is not given, and what the figures are computed from, one sentence each."""
+        lacking = say("Not given, and needed to say more: {values}.", values=joined(self.missing, "; "))
+        computed = say("Computed from: {sources}.", sources=joined(self.sources, "; "))
+        return ((lacking,) if self.missing else ()) + ((computed,) if self.sources else ())
 
 
 def told_effects(variance: Variance) -> tuple[TopicTold, ...]:
@@ -101,11 +123,11 @@ def _subjects(variance: Variance, topic: Topic, members: Sequence[str]) -> str:
 
 def _quantity(effect: Effect) -> Quantity:
     documented, proposed = _figure(effect.documented, effect.unit), _figure(effect.proposed, effect.unit)
-    return Quantity(effect.quantity, documented, proposed, sentence(str(effect.sentence)))
+    return Quantity(effect.quantity, documented, proposed, closed(effect.sentence))
 
 
 def _figure(bounds: Interval | None, unit: str) -> str:
-    return "" if bounds is None else figure_words(Figure(bounds, unit))
+    return "" if bounds is None else say("{figure}", figure=Figure(bounds, unit))
 
 
 def _missing(effects: Iterable[Effect]) -> Iterable[str]:
@@ -115,7 +137,7 @@ def _missing(effects: Iterable[Effect]) -> Iterable[str]:
         for label in effect.missing:
             lacking.setdefault(label, {}).update(dict.fromkeys(effect.members))
     for label, members in lacking.items():
-        yield f"{label} ({runs(list(members))})" if members else label
+        yield say("{name} ({role})", name=label, role=runs(list(members))) if members else label
 
 
 def _sources(effects: Iterable[Effect]) -> Iterable[str]:
@@ -124,4 +146,4 @@ def _sources(effects: Iterable[Effect]) -> Iterable[str]:
     for effect in effects:
         quantities.setdefault(effect.source, {})[effect.quantity] = None
     for source, names in quantities.items():
-        yield f"{listed(list(names))}: {source}"
+        yield say("{subject}: {text}", subject=tuple(names), text=source)

@@ -10,6 +10,9 @@ import hashlib
 from dataclasses import dataclass
 from enum import StrEnum
 
+from intent.reports.wording import day_in_words
+from intent.saying import Saying, say
+
 
 class FileRole(StrEnum):
     """What a file was to the report."""
@@ -26,11 +29,11 @@ class FileRole(StrEnum):
 
 
 _ROLES = {
-    FileRole.DOSSIER: "the work as documented",
-    FileRole.INSTALLATION: "the installation",
-    FileRole.POOL: "the pool of devices",
-    FileRole.SOURCE: "a source cited",
-    FileRole.TERMS: "the collection's own terms",
+    FileRole.DOSSIER: say("the work as documented"),
+    FileRole.INSTALLATION: say("the installation"),
+    FileRole.POOL: say("the pool of devices"),
+    FileRole.SOURCE: say("a source cited"),
+    FileRole.TERMS: say("the collection's own terms"),
 }
 
 
@@ -57,3 +60,12 @@ class Evidence:
     """The version of the program that wrote the report."""
     date: datetime.date
     """The date of the report."""
+
+
+def written_by(evidence: Evidence) -> Saying:
+    """Which version of the program wrote the report, and when."""
+    return say(
+        "Written by intent {version} on {date}.",
+        version=evidence.version,
+        date=day_in_words(evidence.date),
+    )

@@ -10,11 +10,26 @@ from lxml import html
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departure_page import departure_article
 from intent.reports.elements import Element, bullets, digest, element, prose, table, unbroken
+from intent.reports.evidence import EvidenceFile, written_by
+from intent.reports.headings import (
+    CAUTIONS,
+    CONTENTS,
+    DEPARTURES,
+    EFFECTS,
+    EVIDENCE,
+    FINDINGS,
+    KEPT,
+    OUTCOME,
+    PROPOSED,
+    SIGNATURES,
+    SOURCES,
+)
 from intent.reports.prose import shown
 from intent.reports.requests import Question, Request
 from intent.reports.sources_page import sources_section
 from intent.reports.story import LONG, Signature, Story
-from intent.reports.wording import OUTCOMES, day_in_words, opening, verdict_word
+from intent.reports.wording import OUTCOMES, closed, day_in_words, opening, verdict_word
+from intent.saying import Tongue, say
 
 FIRST_PAGE = "@page :first { @top-left { content: none; } }"
 POLICY = "default-src 'none'; style-src 'unsafe-inline'"
@@ -32,12 +47,10 @@ def write_html(story: Story) -> str:
         element("main", sections),
         element(
             "footer",
-            element(
-                "p", f"Written by intent {story.evidence.version} on {day_in_words(story.evidence.date)}."
-            ),
+            element("p", story.tongue.tell(written_by(story.evidence))),
         ),
     )
-    page = element("html", _head(story), body, lang="en")
+    page = element("html", _head(story), body, lang=story.tongue.language)
     text: str = html.tostring(page, encoding="unicode", doctype="<!DOCTYPE html>", pretty_print=True)
     return text
 
@@ -53,7 +66,7 @@ def _head(story: Story) -> Element:
         element("meta", http_equiv="Content-Security-Policy", content=POLICY),
         element("meta", name="viewport", content="width=device-width, initial-scale=1"),
         element("meta", name="color-scheme", content="light dark"),
-        element("title", f"{running} – variance report"),
+        element("title", story.tongue.say("{running} – variance report", running=running)),
         element("style", f"\n{style}{page}"),
     )
 
@@ -65,39 +78,43 @@ def _css_string(text: str) -> str:
 
 
 def _masthead(story: Story) -> Element:
+    tongue = story.tongue
+    title = tongue.say("Variance report: {installation}", installation=story.installation)
+    reported = tongue.say("Reported on {date}.", date=day_in_words(story.evidence.date))
     return element(
         "header",
         element("h1", story.title),
         [element("p", story.byline, class_="byline")] if story.byline else [],
-        element(
-            "p",
-            element("strong", f"Variance report: {story.installation}."),
-            f" {story.occasion}",
-            class_="occasion",
-        ),
-        element("p", f"Reported on {day_in_words(story.evidence.date)}.", class_="occasion"),
+        element("p", element("strong", f"{title}."), f" {story.occasion}", class_="occasion"),
+        element("p", reported, class_="occasion"),
         [element("div", prose(story.work_note), class_="prose")] if story.work_note.strip() else [],
     )
 
 
 def _contents(story: Story, sections: Iterable[Element]) -> Element:
     """A list of the sections, with the outcome and every verdict said in it."""
+    tongue = story.tongue
     verdicts = [
-        _entry(f"departure-{one.number}", one.title, f": {verdict_word(one.verdict)}")
+        _entry(
+            f"departure-{one.number}", tongue.tell(one.title), tongue.tell(verdict_word(one.verdict)), tongue
+        )
         for one in story.departures
     ]
     beside: dict[str, str | Element] = {
-        "outcome": f": {OUTCOMES[story.outcome]}",
+        "outcome": tongue.tell(OUTCOMES[story.outcome]),
         "departures": element("ol", verdicts),
     }
     names = [(section.get("id") or "", section[0].text or "") for section in sections]
-    entries = [_entry(name, title, beside.get(name, "")) for name, title in names]
-    heading = element("h2", "Contents", id="contents")
+    entries = [_entry(name, title, beside.get(name, ""), tongue) for name, title in names]
+    heading = element("h2", tongue.tell(CONTENTS), id="contents")
     return element("nav", heading, element("ul", entries), aria_labelledby="contents")
 
 
-def _entry(name: str, title: str, beside: str | Element) -> Element:
-    return element("li", element("a", title, href=f"#{name}"), [beside] if beside != "" else [])
+def _entry(name: str, title: str, beside: str | Element, tongue: Tongue) -> Element:
+    link = element("a", title, href=f"#{name}")
+    if isinstance(beside, str) and beside:
+        beside = tongue.say("{subject}: {text}", subject="", text=beside)
+    return element("li", link, [beside] if beside != "" else [])
 
 
 def _section(name: str, title: str, *content: Element | Iterable[Element]) -> Element:
@@ -109,120 +126,126 @@ def _section(name: str, title: str, *content: Element | Iterable[Element]) -> El
 
 
 def _sections(story: Story) -> Iterator[Element]:
-    yield _section("proposal", "What is proposed", _proposal(story))
-    yield _section("outcome", "Outcome", _outcome(story))
+    for name, heading, *content in _contained(story):
+        yield _section(name, story.tongue.tell(heading), *content)
+
+
+def _contained(story: Story) -> Iterator[tuple[str, str, Element | Iterable[Element]]]:
+    """The anchor, heading and content of each section."""
+    yield "proposal", PROPOSED, _proposal(story)
+    yield "outcome", OUTCOME, _outcome(story)
     if story.departures:
-        yield _section("departures", "Departures, worst first", _departures(story))
+        yield "departures", DEPARTURES, _departures(story)
     if story.effects:
-        yield _section("effects", "What the change does", _effects(story))
+        yield "effects", EFFECTS, _effects(story)
     if story.findings:
-        texts = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
-        yield _section("findings", "Venue and devices", bullets(texts))
+        yield "findings", FINDINGS, bullets(story.tongue.tell(one.told) for one in story.findings)
     if story.cautions:
-        yield _section("cautions", "Cautions", _cautions(story))
+        yield "cautions", CAUTIONS, _cautions(story)
     if story.as_required or story.as_documented:
-        yield _section("kept", "As required and as documented", _kept(story))
-    yield _section("evidence", "What this report rests on", _evidence(story))
-    yield _section("signed", "Signatures", _signatures(story))
+        yield "kept", KEPT, _kept(story)
+    yield "evidence", EVIDENCE, _evidence(story)
+    yield "signed", SIGNATURES, _signatures(story)
     if story.passages and story.passages.sources:
-        yield _section("sources", "Sources", sources_section(story.passages))
+        yield "sources", SOURCES, sources_section(story.passages, story.tongue)
 
 
 def _proposal(story: Story) -> Iterator[Element]:
     yield bullets(story.changes)
     yield from prose(story.installation_note)
     if story.answers:
-        yield element("p", "On record:", class_="leadin")
+        yield element("p", story.tongue.say("On record:"), class_="leadin")
         yield bullets(story.answers)
 
 
 def _outcome(story: Story) -> Iterator[Element]:
-    word = element("strong", opening(OUTCOMES[story.outcome]), class_=f"outcome {story.outcome}")
-    yield element("p", word, class_="outcome-word")
+    tongue = story.tongue
+    told = tongue.tell(opening(OUTCOMES[story.outcome]))
+    yield element("p", element("strong", told, class_=f"outcome {story.outcome}"), class_="outcome-word")
     yield element("p", story.outcome_sentence)
     if story.requests:
-        yield element("h3", "Who must be asked")
-        yield element(
-            "dl", (part for request in story.requests for part in _request(request)), class_="requests"
-        )
+        yield element("h3", tongue.say("Who must be asked"))
+        parts = (part for request in story.requests for part in _request(request, tongue))
+        yield element("dl", parts, class_="requests")
 
 
-def _request(request: Request) -> Iterator[Element]:
+def _request(request: Request, tongue: Tongue) -> Iterator[Element]:
     yield element("dt", request.name)
-    yield from (element("dd", _question(question)) for question in request.questions)
+    yield from (element("dd", _question(question, tongue)) for question in request.questions)
 
 
-def _question(question: Question) -> Iterator[Element | str]:
+def _question(question: Question, tongue: Tongue) -> Iterator[Element | str]:
     """The question, with a link to each departure from which it arises."""
     yield question.text
+    if not question.departures:
+        return
+    yield f" ({tongue.tell(question.label)} "
     for place, number in enumerate(question.departures):
-        yield ", " if place else f" ({question.whence.partition(' ')[0]} "
+        yield ", " if place else ""
         yield element("a", str(number), href=f"#departure-{number}")
-    if question.departures:
-        yield ")"
+    yield ")"
 
 
 def _departures(story: Story) -> Iterator[Element]:
-    yield from (departure_article(departure, story.passages) for departure in story.departures)
+    yield from (departure_article(one, story.tongue, story.passages) for one in story.departures)
     terms = [
-        element(*pair) for word, meaning in story.meanings for pair in (("dt", word), ("dd", f"{meaning}."))
+        element(*pair) for word, meaning in story.meanings for pair in (("dt", word), ("dd", closed(meaning)))
     ]
-    yield element("h3", "What the verdicts mean")
+    yield element("h3", story.tongue.say("What the verdicts mean"))
     yield element("dl", terms, class_="facts")
 
 
 def _effects(story: Story) -> Iterator[Element]:
+    header = _header(story, say("quantity"), say("documented"), say("proposed"), say("what it means"))
     for topic in story.effects:
         yield element("h3", topic.title, id=f"effects-{topic.slug}")
         for affected in topic.affected:
             yield element("p", unbroken(opening(affected.subjects)), class_="leadin")
             rows = [(one.name, one.documented, one.proposed, one.meaning) for one in affected.quantities]
-            yield table(["Quantity", "Documented", "Proposed", "What it means"], rows, "effects")
-        if topic.missing:
-            yield element("p", f"Not given, and needed to say more: {'; '.join(topic.missing)}.", class_="quiet")
-        if topic.sources:
-            yield element("p", f"Computed from: {'; '.join(topic.sources)}.", class_="quiet")
+            yield table(header, rows, "effects")
+        yield from (element("p", story.tongue.tell(text), class_="quiet") for text in topic.remarks)
+
+
+def _header(story: Story, *titles: str) -> list[str]:
+    return [story.tongue.tell(opening(title)) for title in titles]
 
 
 def _cautions(story: Story) -> Iterator[Element]:
     for caution in story.cautions:
-        label = element("strong", f"{opening(caution.label)} ({caution.concerns}).")
+        label = element("strong", f"{story.tongue.tell(caution.title)}.")
         yield element("p", label, f" {caution.text}")
-    yield element("p", DEFERENCE, class_="quiet")
+    yield element("p", story.tongue.tell(DEFERENCE), class_="quiet")
 
 
 def _kept(story: Story) -> Iterator[Element]:
-    if story.as_required:
-        rows = [(one.subjects, "; ".join(one.facts)) for one in story.as_required]
-        yield table(["Part", "As required"], rows, "kept")
-    if story.as_documented:
-        rows = [(one.subjects, "; ".join(one.facts)) for one in story.as_documented]
-        yield table(["Part", "As documented"], rows, "kept")
+    lists = ((say("as required"), story.as_required), (say("as documented"), story.as_documented))
+    for heading, kept in lists:
+        if kept:
+            rows = [(one.subjects, "; ".join(one.facts)) for one in kept]
+            yield table(_header(story, say("part"), heading), rows, "kept")
 
 
 def _evidence(story: Story) -> Iterator[Element]:
     if story.evidence.files:
-        rows = [
-            [
-                element(
-                    "span", f"{file.name}", element("br"), element("span", file.role.in_words, class_="quiet")
-                ),
-                digest(file.sha256),
-            ]
-            for file in story.evidence.files
-        ]
-        yield table(["File", "SHA-256"], rows, "files")
+        rows = [[_file(file, story.tongue), digest(file.sha256)] for file in story.evidence.files]
+        yield table([*_header(story, say("file")), "SHA-256"], rows, "files")
     if story.notes:
-        yield element("p", "Ignored or assumed:", class_="leadin")
+        yield element("p", story.tongue.say("Ignored or assumed:"), class_="leadin")
         yield bullets(story.notes)
 
 
+def _file(file: EvidenceFile, tongue: Tongue) -> Element:
+    role = element("span", tongue.tell(file.role.in_words), class_="quiet")
+    return element("span", file.name, element("br"), role)
+
+
 def _signatures(story: Story) -> Iterator[Element]:
-    yield table(["Name and role", "Signature", "Date"], map(_signature, story.signatures), "signatures")
+    header = _header(story, say("name and role"), say("signature"), say("date"))
+    yield table(header, (_signature(line, story.tongue) for line in story.signatures), "signatures")
 
 
-def _signature(line: Signature) -> tuple[Element | str, str, str]:
+def _signature(line: Signature, tongue: Tongue) -> tuple[Element | str, str, str]:
     if not line.capacity:
         return line.name, "", ""
-    capacity = element("span", f"who {line.capacity}", class_="quiet")
+    capacity = element("span", tongue.tell(line.who), class_="quiet")
     return element("span", line.name, element("br"), capacity), "", ""

@@ -12,12 +12,11 @@ from intent.phrasing import scope_words, sentence_words
 from intent.reports.attribution import attribution, words_behind
 from intent.reports.naming import person_in_words
 from intent.reports.wording import date_in_words, quoted, sentence
+from intent.saying import Saying, joined, say
 from intent.variance.result import Because, SetAside
 
 if TYPE_CHECKING:
     from intent.evidence.quoting import Quoted
-
-VERBS = {Modality.REQUIRED: "requires", Modality.ALLOWED: "allows", Modality.FORBIDDEN: "forbids"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,17 +33,26 @@ class Quotation:
 
 
 def told(work: Work, instruction: Instruction) -> str:
-    """`R1.2 allows: technology of Monitors is flat panel, with consent of Brandvold Estate (estate).`"""
+    """`R1.2 allows: technology of Monitors is flat panel, with consent of Brandvold Estate (artist's estate).`
+
+    The sentence itself is as the text form has it, in whatever language the report is.
+    """
     text = sentence_words(
         instruction.assertion,
         work.vocabulary,
         instruction.conditions,
-        [person_in_words(work, person) for person in instruction.consents],
+        [str(person_in_words(work, person, "en")) for person in instruction.consents],
         date_in_words(instruction.until) or None,
         instruction.choice,
     )
-    text = re.sub(r'"([^"]*)"', r"“\1”", text)
-    return f"{instruction.identifier} {VERBS[instruction.modality]}: {text}."
+    name, text = instruction.identifier, re.sub(r'"([^"]*)"', r"“\1”", text)
+    match instruction.modality:
+        case Modality.REQUIRED:
+            return say("{line} requires: {sentence}.", line=name, sentence=text)
+        case Modality.ALLOWED:
+            return say("{line} allows: {sentence}.", line=name, sentence=text)
+        case Modality.FORBIDDEN:
+            return say("{line} forbids: {sentence}.", line=name, sentence=text)
 
 
 def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[Quotation, ...]:
@@ -65,8 +73,12 @@ def told_with_source(work: Work, instruction: Instruction) -> str:
     if words_behind(work, instruction):
         return told(work, instruction)
     heading = work.heading(instruction.heading)
-    reason = f" Reason given: {sentence(heading.reason)}" if heading and heading.reason else ""
-    return f"{told(work, instruction)} {attribution(work, instruction)}{reason}"
+    reason = reason_given(sentence(heading.reason)) if heading and heading.reason else ""
+    return joined([told(work, instruction), attribution(work, instruction), reason])
+
+
+def reason_given(reason: str) -> Saying:
+    return say("Reason given: {reason}", reason=reason)
 
 
 def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[str]) -> str:
@@ -74,45 +86,83 @@ def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[s
     instruction = work.instruction(fallen.instruction)
     why = because_in_words(work, fallen)
     if instruction is None:
-        return f"{fallen.instruction}: {why}"
+        return say("{subject}: {text}", subject=fallen.instruction, text=why)
     heading = work.heading(instruction.heading)
     if heading is None or heading.identifier in set(quoted_headings):
-        return f"{told(work, instruction)} {why}"
+        return joined([told(work, instruction), why])
     words = words_behind(work, instruction)
-    said = [quoted(words)] if words else []
-    return " ".join([told(work, instruction), *said, attribution(work, instruction), why])
+    said = quoted(words) if words else ""
+    return joined([told(work, instruction), said, attribution(work, instruction), why])
 
 
 def because_in_words(work: Work, fallen: SetAside) -> str:
     """The rule by which one instruction prevailed over another, as a sentence."""
     winner, loser = work.instruction(fallen.by), work.instruction(fallen.instruction)
     if fallen.because is Because.DISPENSATION:
-        who = person_in_words(work, fallen.by)
-        return f"It is set aside because {who} has dispensed with it for this installation."
+        return say(
+            "It is set aside because {person} has dispensed with it for this installation.",
+            person=person_in_words(work, fallen.by),
+        )
     if winner is None or loser is None:
-        return f"It is set aside because {fallen.by} prevails over it ({fallen.because})."
-    return f"It is set aside because {_rule(work, winner, loser, fallen.because)}."
+        return say(
+            "It is set aside because {line} prevails over it ({rule}).",
+            line=fallen.by,
+            rule=_RULES[fallen.because],
+        )
+    return say("It is set aside because {rule}.", rule=_rule(work, winner, loser, fallen.because))
+
+
+_RULES = {
+    Because.SUPERSEDES: say("supersedes"),
+    Because.AUTHORITY: say("authority"),
+    Because.SCOPE: say("scope"),
+    Because.DATE: say("date"),
+    Because.EXCEPTION: say("exception"),
+}
 
 
 def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because) -> str:
     name = winner.identifier
     match because:
         case Because.SUPERSEDES:
-            return f"{name} was given to replace it"
+            return say("{line} was given to replace it", line=name)
         case Because.AUTHORITY:
-            one, two = (person_in_words(work, line.by) for line in (winner, loser))
-            return f"{name} was given by {one or 'somebody'}, whose word ranks above {_owner(two)}"
+            return _of_authority(work, winner, loser)
         case Because.SCOPE:
             one, two = (scope_words(line.assertion.scope, work.vocabulary) for line in (winner, loser))
-            return f"{name} speaks of {one} in particular, and this one of {two} as a whole"
+            return say(
+                "{line} speaks of {part} in particular, and this one of {whole} as a whole",
+                line=name,
+                part=one,
+                whole=two,
+            )
         case Because.DATE:
-            one, two = (date_in_words(line.on) or "an unknown date" for line in (winner, loser))
-            return f"{name}, of {one}, is later than this one, of {two}"
+            one, two = (date_in_words(line.on) or say("an unknown date") for line in (winner, loser))
+            return say(
+                "{line}, of {date}, is later than this one, of {earlier}", line=name, date=one, earlier=two
+            )
         case Because.EXCEPTION if winner.modality is Modality.FORBIDDEN:
-            return f"{name} forbids a part of what this one allows in general"
+            return say("{line} forbids a part of what this one allows in general", line=name)
+        case _ if loser.modality is Modality.FORBIDDEN:
+            return say("{line} makes an exception to what this one forbids", line=name)
+        case _ if loser.modality is Modality.ALLOWED:
+            return say("{line} makes an exception to what this one allows", line=name)
         case _:
-            return f"{name} makes an exception to what this one {VERBS[loser.modality]}"
+            return say("{line} makes an exception to what this one requires", line=name)
 
 
-def _owner(person: str) -> str:
-    return f"that of {person}" if person else "an instruction for which nobody is named"
+def _of_authority(work: Work, winner: Instruction, loser: Instruction) -> str:
+    one, two = (person_in_words(work, line.by) for line in (winner, loser))
+    giver = one or say("somebody")
+    if two:
+        return say(
+            "{line} was given by {person}, whose word ranks above that of {other}",
+            line=winner.identifier,
+            person=giver,
+            other=two,
+        )
+    return say(
+        "{line} was given by {person}, whose word ranks above an instruction for which nobody is named",
+        line=winner.identifier,
+        person=giver,
+    )

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from intent.reports.naming import WHOLES
 from intent.reports.wording import characterised, given, listed, runs
+from intent.saying import joined, say
 from intent.variance.result import Row, Variance, Verdict
 
 
@@ -16,6 +18,18 @@ class Kept:
     subjects: str
     facts: tuple[str, ...]
     """`channel A (R13.1)`; of what is merely as documented, the characteristic alone."""
+
+    @property
+    def told(self) -> str:
+        return say("{subject}: {text}", subject=self.subjects, text=joined(self.facts, "; "))
+
+
+def kept_lists(required: Sequence[Kept], documented: Sequence[Kept]) -> Iterator[tuple[str, Sequence[Kept]]]:
+    """The two lists with what stands before each, of those that have anything."""
+    if required:
+        yield say("As required:"), required
+    if documented:
+        yield say("As documented:"), documented
 
 
 def as_required(variance: Variance) -> tuple[Kept, ...]:
@@ -43,7 +57,7 @@ def _fact(row: Row) -> str:
     value = given(row.proposed)
     words = row.characteristic if value == "yes" else characterised(row.characteristic, value)
     named = listed([line.identifier for line in row.governing])
-    return f"{words} ({named})" if named else words
+    return say("{fact} ({lines})", fact=words, lines=named) if named else words
 
 
 def _together(subjects_of: dict[str, tuple[str, ...]]) -> tuple[Kept, ...]:
@@ -57,5 +71,5 @@ def _together(subjects_of: dict[str, tuple[str, ...]]) -> tuple[Kept, ...]:
 def _in_words(subjects: Sequence[str]) -> str:
     """Parts and groups in one list; where some subjects are several parts, each apart from the next."""
     if any("," in subject for subject in subjects):
-        return "; ".join(runs(subject.split(", ")) for subject in subjects)
-    return runs(subjects)
+        return joined((runs(subject.split(", ")) for subject in subjects), "; ")
+    return runs([WHOLES.get(subject, subject) for subject in subjects])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable, Iterator
 
-from intent.reports.prose import shown
+from intent.reports.prose import SPACES, shown
 
 LABEL = 14
 """Columns of the labels on the left of a departure."""
@@ -25,7 +25,7 @@ def labelled(label: str, text: str, width: int, indent: str = "") -> Iterator[st
 def wrapped(text: str, width: int, first: str = "", rest: str | None = None) -> Iterator[str]:
     """The text in lines of at most ``width`` columns; a longer word has a line of its own."""
     line, empty = first, True
-    for word in shown(text).split():
+    for word in filter(None, SPACES.split(shown(text))):
         if not empty and columns_of(line) + 1 + columns_of(word) > width:
             yield line
             line, empty = first if rest is None else rest, True

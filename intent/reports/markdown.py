@@ -7,13 +7,27 @@ from collections.abc import Iterable, Iterator
 
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departures import Departure
-from intent.reports.instructions import Quotation
+from intent.reports.evidence import written_by
+from intent.reports.headings import (
+    CAUTIONS,
+    CONTENTS,
+    DEPARTURES,
+    EFFECTS,
+    EVIDENCE,
+    FINDINGS,
+    KEPT,
+    OUTCOME,
+    PROPOSED,
+    SIGNATURES,
+    WHERE_FOUND,
+)
+from intent.reports.instructions import Quotation, reason_given
+from intent.reports.kept import kept_lists
 from intent.reports.passages import shown_passages, whereabouts
 from intent.reports.prose import as_markdown, escaped
 from intent.reports.story import LONG, Story
-from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, verdict_word
-
-OUTCOME, DEPARTURES = "Outcome", "Departures, worst first"
+from intent.reports.wording import OUTCOMES, closed, day_in_words, opening, quoted, verdict_word
+from intent.saying import Tongue, say
 
 
 def write_markdown(story: Story) -> str:
@@ -23,27 +37,45 @@ def write_markdown(story: Story) -> str:
     if len(story.departures) > LONG:
         blocks.extend(_contents(story, [title for title, _ in sections]))
     for title, body in sections:
-        blocks.extend([f"## {title}", *body])
+        blocks.extend([f"## {story.tongue.tell(title)}", *body])
     return "\n\n".join(filter(None, blocks)) + "\n"
 
 
+def _escaped(text: str, tongue: Tongue) -> str:
+    """What is told, in the language of the report, as Markdown shows it."""
+    return escaped(tongue.tell(text))
+
+
 def _masthead(story: Story) -> Iterator[str]:
+    tongue = story.tongue
     yield f"# {escaped(story.title)}"
     yield escaped(story.byline)
-    yield f"**Variance report: {escaped(story.installation)}.** {escaped(story.occasion)}"
-    yield f"Reported on {day_in_words(story.evidence.date)}."
+    head = _escaped(say("Variance report: {installation}", installation=story.installation), tongue)
+    yield f"**{head}.** {escaped(story.occasion)}"
+    yield tongue.say("Reported on {date}.", date=day_in_words(story.evidence.date))
     yield as_markdown(story.work_note)
 
 
 def _contents(story: Story, titles: Iterable[str]) -> Iterator[str]:
-    yield "**Contents**"
+    tongue = story.tongue
+    yield f"**{tongue.tell(CONTENTS)}**"
     lines = []
     for title in titles:
-        lines.append(f"- {_link(title)}{f': {OUTCOMES[story.outcome]}' if title == OUTCOME else ''}")
+        beside = tongue.tell(OUTCOMES[story.outcome]) if title == OUTCOME else ""
+        lines.append(f"- {_entry(tongue.tell(title), beside, tongue)}")
         if title == DEPARTURES:
-            named = [(f"{one.number}. {one.title}", verdict_word(one.verdict)) for one in story.departures]
-            lines.extend(f"  - {_link(heading)}: {verdict}" for heading, verdict in named)
+            lines.extend(f"  - {_departure_entry(one, tongue)}" for one in story.departures)
     yield "\n".join(lines)
+
+
+def _departure_entry(departure: Departure, tongue: Tongue) -> str:
+    heading = f"{departure.number}. {tongue.tell(departure.title)}"
+    return _entry(heading, tongue.tell(verdict_word(departure.verdict)), tongue)
+
+
+def _entry(heading: str, beside: str, tongue: Tongue) -> str:
+    link = _link(heading)
+    return tongue.say("{subject}: {text}", subject=link, text=beside) if beside else link
 
 
 def _link(heading: str) -> str:
@@ -53,80 +85,90 @@ def _link(heading: str) -> str:
 
 
 def _sections(story: Story) -> Iterator[tuple[str, Iterator[str]]]:
-    yield "What is proposed", _proposal(story)
+    yield PROPOSED, _proposal(story)
     yield OUTCOME, _outcome(story)
     if story.departures:
         yield DEPARTURES, _departures(story)
     if story.effects:
-        yield "What the change does", _effects(story)
+        yield EFFECTS, _effects(story)
     if story.findings:
-        yield "Venue and devices", _findings(story)
+        yield FINDINGS, iter([_list((one.told for one in story.findings), story.tongue)])
     if story.cautions:
-        yield "Cautions", _cautions(story)
+        yield CAUTIONS, _cautions(story)
     if story.as_required or story.as_documented:
-        yield "As required and as documented", _kept(story)
-    yield "What this report rests on", _evidence(story)
-    yield "Signatures", _signatures(story)
+        yield KEPT, _kept(story)
+    yield EVIDENCE, _evidence(story)
+    yield SIGNATURES, _signatures(story)
     found = list(whereabouts(shown_passages(story.departures)))
     if found:
-        yield "Where the words quoted are found", (f"[^{one.name}]: {escaped(told)}." for one, told in found)
+        notes = (f"[^{one.name}]: {_escaped(closed(told), story.tongue)}" for one, told in found)
+        yield WHERE_FOUND, notes
 
 
 def _proposal(story: Story) -> Iterator[str]:
-    yield _list(story.changes)
+    yield _list(story.changes, story.tongue)
     yield as_markdown(story.installation_note)
-    yield _list(story.answers)
+    yield _list(story.answers, story.tongue)
 
 
 def _outcome(story: Story) -> Iterator[str]:
-    yield f"**{opening(OUTCOMES[story.outcome])}.** {escaped(story.outcome_sentence)}"
+    tongue = story.tongue
+    yield f"**{tongue.tell(opening(OUTCOMES[story.outcome]))}.** {escaped(story.outcome_sentence)}"
     if story.requests:
-        yield "Who must be asked:"
+        yield tongue.say("Who must be asked:")
     for request in story.requests:
         yield f"### {escaped(request.name)}"
-        yield _list(f"{one.text} ({one.whence})" if one.whence else one.text for one in request.questions)
+        yield _list((one.told for one in request.questions), tongue)
 
 
 def _departures(story: Story) -> Iterator[str]:
     for departure in story.departures:
-        yield from _departure(departure)
-    yield "What the verdicts mean:"
-    yield "\n".join(f"- **{word}**: {escaped(meaning)}." for word, meaning in story.meanings)
+        yield from _departure(departure, story.tongue)
+    yield story.tongue.say("What the verdicts mean:")
+    meanings = [
+        story.tongue.say("{subject}: {text}", subject=f"**{word}**", text=escaped(closed(meaning)))
+        for word, meaning in story.meanings
+    ]
+    yield "\n".join(f"- {meaning}" for meaning in meanings)
 
 
-def _departure(departure: Departure) -> Iterator[str]:
-    yield f"### {departure.number}. {escaped(departure.title)}"
-    word = ", ".join(
-        filter(None, [f"**{verdict_word(departure.verdict)}**", departure.ground, departure.days])
-    )
+def _departure(departure: Departure, tongue: Tongue) -> Iterator[str]:
+    yield f"### {departure.number}. {_escaped(departure.title, tongue)}"
+    verdict = f"**{tongue.tell(verdict_word(departure.verdict))}**"
+    word = ", ".join(filter(None, [verdict, departure.ground, departure.days]))
     yield _table(
-        ["verdict", "documented", "proposed"],
+        [tongue.say("verdict"), tongue.say("documented"), tongue.say("proposed")],
         [[word, escaped(departure.documented), escaped(departure.proposed)]],
     )
     if departure.concerns:
-        yield f"Concerns: {escaped(departure.concerns)}."
+        yield _escaped(say("Concerns: {parts}.", parts=departure.concerns), tongue)
     for quotation in departure.quotations:
-        yield _quotation(quotation)
-    groups = [
-        ("Why", departure.reasons),
-        (departure.speaking_label, departure.speaking),
-        ("Also against", departure.also_against),
-        ("Set aside", departure.set_aside),
-        ("Open", departure.open),
-        ("Shown before", departure.shown_before),
+        yield _quotation(quotation, tongue)
+    told = [
+        (tongue.tell(opening(say("{heading}:", heading=label))), text)
+        for label, texts in departure.told
+        for text in texts
     ]
-    yield "\n".join(f"- *{label}:* {escaped(text)}" for label, texts in groups for text in texts)
+    yield "\n".join(f"- *{label}* {_escaped(text, tongue)}" for label, text in told)
 
 
-def _quotation(quotation: Quotation) -> str:
+def _quotation(quotation: Quotation, tongue: Tongue) -> str:
     marks = "".join(f"[^{one.name}]" for one, _ in whereabouts(quotation.passages))
-    lines = [f"> {escaped(quoted(quotation.words))}{marks}", ">", f"> {escaped(quotation.attribution)}"]
+    words = _escaped(quoted(quotation.words), tongue)
+    lines = [f"> {words}{marks}", ">", f"> {escaped(quotation.attribution)}"]
     if quotation.reason:
-        lines.extend([">", f"> Reason given: {escaped(quotation.reason)}"])
+        lines.extend([">", f"> {_escaped(reason_given(quotation.reason), tongue)}"])
     return "\n".join(lines)
 
 
 def _effects(story: Story) -> Iterator[str]:
+    tongue = story.tongue
+    header = [
+        tongue.say("quantity"),
+        tongue.say("documented"),
+        tongue.say("proposed"),
+        tongue.say("what it means"),
+    ]
     for topic in story.effects:
         yield f"### {topic.title}"
         for affected in topic.affected:
@@ -135,53 +177,50 @@ def _effects(story: Story) -> Iterator[str]:
                 list(map(escaped, (one.name, one.documented, one.proposed, one.meaning)))
                 for one in affected.quantities
             ]
-            yield _table(["quantity", "documented", "proposed", "what it means"], rows)
-        if topic.missing:
-            yield f"Not given, and needed to say more: {escaped('; '.join(topic.missing))}."
-        if topic.sources:
-            yield f"Computed from: {escaped('; '.join(topic.sources))}."
-
-
-def _findings(story: Story) -> Iterator[str]:
-    yield _list(f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings)
+            yield _table(header, rows)
+        yield from (_escaped(text, tongue) for text in topic.remarks)
 
 
 def _cautions(story: Story) -> Iterator[str]:
     lines = [
-        f"- **{escaped(opening(caution.label))}** ({escaped(caution.concerns)}): {escaped(caution.text)}"
-        for caution in story.cautions
+        f"**{escaped(opening(caution.label))}** ({escaped(caution.concerns)})" for caution in story.cautions
     ]
-    yield "\n".join(lines)
-    yield DEFERENCE
+    texts = [
+        story.tongue.say("{subject}: {text}", subject=line, text=escaped(caution.text))
+        for line, caution in zip(lines, story.cautions, strict=True)
+    ]
+    yield "\n".join(f"- {text}" for text in texts)
+    yield story.tongue.tell(DEFERENCE)
 
 
 def _kept(story: Story) -> Iterator[str]:
-    for label, kept in (("As required:", story.as_required), ("As documented:", story.as_documented)):
-        if kept:
-            yield label
-            yield _list(f"{one.subjects}: {'; '.join(one.facts)}" for one in kept)
+    for label, kept in kept_lists(story.as_required, story.as_documented):
+        yield story.tongue.tell(label)
+        yield _list((one.told for one in kept), story.tongue)
 
 
 def _evidence(story: Story) -> Iterator[str]:
-    rows = [[file.role.in_words, escaped(file.name), f"`{file.sha256}`"] for file in story.evidence.files]
+    tongue = story.tongue
+    rows = [
+        [tongue.tell(file.role.in_words), escaped(file.name), f"`{file.sha256}`"]
+        for file in story.evidence.files
+    ]
     if rows:
-        yield _table(["role", "file", "SHA-256"], rows)
-    yield f"Written by intent {escaped(story.evidence.version)} on {day_in_words(story.evidence.date)}."
+        yield _table([tongue.say("role"), tongue.say("file"), "SHA-256"], rows)
+    yield _escaped(written_by(story.evidence), tongue)
     if story.notes:
-        yield "Ignored or assumed:"
-        yield _list(story.notes)
+        yield tongue.say("Ignored or assumed:")
+        yield _list(story.notes, tongue)
 
 
 def _signatures(story: Story) -> Iterator[str]:
-    rows = [
-        [escaped(f"{line.name}, who {line.capacity}" if line.capacity else line.name) or " ", " ", " "]
-        for line in story.signatures
-    ]
-    yield _table(["name and role", "signature", "date"], rows)
+    tongue = story.tongue
+    header = [tongue.say("name and role"), tongue.say("signature"), tongue.say("date")]
+    yield _table(header, [[_escaped(line.told, tongue) or " ", " ", " "] for line in story.signatures])
 
 
-def _list(texts: Iterable[str]) -> str:
-    return "\n".join(f"- {escaped(text)}" for text in texts)
+def _list(texts: Iterable[str], tongue: Tongue) -> str:
+    return "\n".join(f"- {_escaped(text, tongue)}" for text in texts)
 
 
 def _table(header: list[str], rows: list[list[str]]) -> str:

@@ -8,19 +8,24 @@ from intent.assertions import Expression, Statements
 from intent.model import Part, Work
 from intent.phrasing import expression_words
 from intent.reports.wording import characterised, listed, runs
+from intent.saying import Saying, say, words
 from intent.variance.result import Variance
 from intent.vocabulary.terms import Vocabulary
+
+WHOLES: Mapping[str, Saying] = {one: one for one in words("the work", "the venue", "additions")}
+"""The subjects that are no part and no group, as the rules name them."""
 
 FEW = 3
 """Up to so many subjects are named in a heading; more are counted there and listed below it."""
 
 
-def person_in_words(work: Work, identifier: str | None) -> str:
+def person_in_words(work: Work, identifier: str | None, language: str = "") -> str:
     """`Odile Varga-Finn (conservator)`; the identifier where the work knows nobody of that name."""
     person = work.person(identifier)
     if person is None:
         return identifier or ""
-    return f"{person.name or person.identifier} ({person.role.label})"
+    role = person.role.label_in(language) if language else person.role.label
+    return say("{name} ({role})", name=person.name or person.identifier, role=role)
 
 
 def find_part(variance: Variance, identifier: str) -> Part | None:
@@ -37,15 +42,15 @@ def part_in_words(variance: Variance, identifier: str) -> str:
 
 def subject_in_words(variance: Variance, subject: str, members: Sequence[str]) -> str:
     """The subject of one row: parts by name, a group with its parts, the work and the venue as they are."""
-    if subject in {"the work", "the venue"}:
-        return subject
+    if subject in WHOLES:
+        return WHOLES[subject]
     identifiers = [name.strip() for name in subject.split(",")]
     if len(identifiers) > FEW:
         return runs(identifiers)
     if all(find_part(variance, name) for name in identifiers):
         return listed([part_in_words(variance, name) for name in identifiers])
     if members and subject not in members:
-        return f"{subject} ({runs(members)})"
+        return say("{name} ({role})", name=subject, role=runs(members))
     return subject
 
 
@@ -54,12 +59,13 @@ def subjects_in_words(variance: Variance, subjects: Sequence[tuple[str, Sequence
     names = [subject_in_words(variance, subject, members) for subject, members in subjects]
     if len(names) <= FEW:
         return listed(names), ""
+    counted = say("{number} parts", number=len(names))
     if any(
         find_part(variance, subject) and names[place] != subject
         for place, (subject, _) in enumerate(subjects)
     ):
-        return f"{len(names)} parts", listed(names)
-    return f"{len(names)} parts", runs([subject for subject, _ in subjects])
+        return counted, listed(names)
+    return counted, runs([subject for subject, _ in subjects])
 
 
 def characteristic_label(vocabulary: Vocabulary, iri: str) -> str:
@@ -68,8 +74,9 @@ def characteristic_label(vocabulary: Vocabulary, iri: str) -> str:
 
 
 def value_in_words(vocabulary: Vocabulary, expression: Expression | None) -> str:
-    """The value as its writer put it, or `not given`."""
-    return (expression.written.strip() if expression else "") or expression_words(expression, vocabulary)
+    """The value as its writer put it, or as the vocabulary's language has it; or `not given`."""
+    as_written = expression.written.strip() if expression and vocabulary.language == "en" else ""
+    return as_written or expression_words(expression, vocabulary)
 
 
 def in_order(vocabulary: Vocabulary, statements: Statements) -> list[str]:

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from intent.evidence.passages import Passages
-from intent.evidence.quoting import Quoted, Standing
+from intent.evidence.quoting import Place, Quoted, Standing
 from intent.reports.departures import Departure
+from intent.saying import joined, say
 from intent.variance.result import Variance
 
 
@@ -48,19 +49,30 @@ def whereabouts(passages: Iterable[Quoted]) -> Iterator[tuple[Quoted, str]]:
     """Each passage with where it was found; nothing of one whose source could not be searched."""
     for one in passages:
         if one.place is not None and one.is_there:
-            otherwise = ", which is not the time cited" if one.standing is Standing.ELSEWHERE else ""
-            yield one, f"Found in {one.place}{otherwise}"
+            place = _place(one.place)
+            yield (
+                one,
+                say("Found in {place}, which is not the time cited", place=place)
+                if one.standing is Standing.ELSEWHERE
+                else say("Found in {place}", place=place),
+            )
         elif one.standing is Standing.NOT_FOUND:
-            yield one, "Not found in the source cited"
+            yield one, say("Not found in the source cited")
+
+
+def _place(place: Place) -> str:
+    found = say("{file}, line {line}", file=place.file, line=place.line)
+    return say("{source}, at {times}", source=found, times=place.time) if place.time else found
 
 
 def found_at_line(passages: Iterable[Quoted]) -> str:
     """The same in short: `found at line 24`."""
-    return "; ".join(dict.fromkeys(filter(None, map(_in_short, passages))))
+    return joined(dict.fromkeys(filter(None, map(_in_short, passages))), "; ")
 
 
 def _in_short(one: Quoted) -> str:
-    if one.place is not None and one.is_there:
-        otherwise = ", not at the time cited" if one.standing is Standing.ELSEWHERE else ""
-        return f"found at line {one.place.line}{otherwise}"
-    return "not found in the source cited" if one.standing is Standing.NOT_FOUND else ""
+    if one.place is None or not one.is_there:
+        return say("not found in the source cited") if one.standing is Standing.NOT_FOUND else ""
+    if one.standing is Standing.ELSEWHERE:
+        return say("found at line {line}, not at the time cited", line=one.place.line)
+    return say("found at line {line}", line=one.place.line)

@@ -9,7 +9,8 @@ from intent.history.precedents import Key, Precedent, Reach, Standing, Step, key
 from intent.model import Work
 from intent.reports.departures import Departure
 from intent.reports.naming import person_in_words
-from intent.reports.wording import date_in_words, listed, runs, verdict_word
+from intent.reports.wording import closed, date_in_words, quoted, runs, verdict_word
+from intent.saying import Written, joined, say
 
 Json = dict[str, object]
 
@@ -72,7 +73,8 @@ def _of_departure(departure: Departure, work: Work, found: Mapping[Key, Standing
             by_text.setdefault(text, []).append(row.subject)
     every = len(departure.rows)
     return tuple(
-        text if len(subjects) == every else f"{runs(subjects)}: {text}" for text, subjects in by_text.items()
+        text if len(subjects) == every else say("{subject}: {text}", subject=runs(subjects), text=text)
+        for text, subjects in by_text.items()
     )
 
 
@@ -84,20 +86,39 @@ def _in_words(work: Work, standing: Standing) -> Iterator[str]:
 
 def _precedent(work: Work, one: Precedent) -> str:
     """`The same in “Winter 2023” (15 September 2023 to 31 March 2024); judged allowed then.`"""
-    what = "The same" if one.reach is Reach.SAME else f"As far or farther ({one.value})"
-    where = f"“{one.installation.title}” ({date_in_words(one.installation.dates)})"
-    judged = f"judged {verdict_word(one.verdict)} then" if one.verdict else "on which nothing spoke then"
-    people = [person_in_words(work, person) for person in one.consents]
-    consent = f", with the consent of {listed(people)}" if people else ""
-    return f"{what} in {where}; {judged}{consent}."
+    where = say(
+        "{name} ({role})",
+        name=quoted(one.installation.title),
+        role=date_in_words(one.installation.dates),
+    )
+    what = (
+        say("The same in {installation}", installation=where)
+        if one.reach is Reach.SAME
+        else say("As far or farther ({value}) in {installation}", value=one.value, installation=where)
+    )
+    told = joined([what, _judged(one)], "; ")
+    people = tuple(person_in_words(work, person) for person in one.consents)
+    return closed(say("{told}, with the consent of {people}", told=told, people=people) if people else told)
+
+
+def _judged(one: Precedent) -> str:
+    if one.verdict is None:
+        return say("on which nothing spoke then")
+    return say("judged {verdict} then", verdict=verdict_word(one.verdict))
 
 
 def _steps(standing: Standing) -> str:
     """`3 steps from what is documented (1.2 m): 1.25 m (2016), 1.3 m (2019), 1.4 m (2027): 0.2 m in all.`"""
-    way = ", ".join(map(_step, standing.steps))
-    whole = f"; {standing.distance} from what is documented in all" if standing.distance else ""
-    return f"{len(standing.steps)} steps from what is documented ({standing.documented}): {way}{whole}."
+    way = joined(map(_step, standing.steps), ", ")
+    places = {"number": len(standing.steps), "documented": standing.documented, "way": way}
+    if not standing.distance:
+        return say("{number} steps from what is documented ({documented}): {way}.", **places)
+    return say(
+        "{number} steps from what is documented ({documented}): {way}; {distance} from what is documented in all.",
+        distance=Written(standing.distance),
+        **places,
+    )
 
 
 def _step(step: Step) -> str:
-    return f"{step.value} ({step.installation.dates.first.year})"
+    return say("{name} ({role})", name=step.value, role=step.installation.dates.first.year)

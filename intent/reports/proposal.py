@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from intent.assertions import Statements
-from intent.installation import Change, Consent, Substitution
+from intent.installation import Attestation, Change, Consent, Substitution
 from intent.model import Material, Part
 from intent.reports.naming import (
     characteristic_label,
@@ -15,7 +15,17 @@ from intent.reports.naming import (
     statements_in_words,
     value_in_words,
 )
-from intent.reports.wording import characterised, date_in_words, listed, opening, quoted, runs, sentence
+from intent.reports.wording import (
+    characterised,
+    closed,
+    date_in_words,
+    listed,
+    opening,
+    quoted,
+    runs,
+    sentence,
+)
+from intent.saying import joined, say, say_of
 from intent.variance.result import Variance
 
 MANY = 4
@@ -36,13 +46,22 @@ def changes_in_words(variance: Variance) -> tuple[str, ...]:
 def answers_in_words(variance: Variance) -> tuple[str, ...]:
     """The consents and attestations on record, one sentence each."""
     consents = [_consent(variance, consent) for consent in variance.installation.consents]
-    attested = []
-    for fact in variance.installation.attestations:
-        who = person_in_words(variance.work, fact.by) or "Somebody not named"
-        holds = "attests that" if fact.holds else "attests that this is not so:"
-        date = f" ({date_in_words(fact.date)})" if fact.date else ""
-        attested.append(f"{opening(who)} {holds} {quoted(fact.fact)}{date}.")
+    attested = [_attestation(variance, fact) for fact in variance.installation.attestations]
     return (*consents, *attested)
+
+
+def _attestation(variance: Variance, fact: Attestation) -> str:
+    who = opening(person_in_words(variance.work, fact.by)) or say("Somebody not named")
+    told = (
+        say("{person} attests that {fact}", person=who, fact=quoted(fact.fact))
+        if fact.holds
+        else say("{person} attests that this is not so: {fact}", person=who, fact=quoted(fact.fact))
+    )
+    return closed(_with_record(told, date_in_words(fact.date)))
+
+
+def _with_record(told: str, record: str) -> str:
+    return say("{name} ({role})", name=told, role=record) if record else told
 
 
 def _parts(variance: Variance, identifiers: Sequence[str]) -> str:
@@ -68,21 +87,35 @@ def _substitutions(variance: Variance) -> Iterator[str]:
 def _substitution(variance: Variance, same: Sequence[Substitution]) -> str:
     """`Left window (M1): the device V-1 replaces E-01, with technology LCD and visible diagonal 15 in.`"""
     parts = [variance.work.part(substitution.part) for substitution in same]
-    many = len(same) > 1
-    arriving = _devices(
-        [substitution.device for substitution in same], "other devices" if many else "another device"
+    number = len(same)
+    arriving = _devices([substitution.device for substitution in same]) or say_of(
+        number, "another device", "other devices"
     )
-    leaving = _devices([part.device for part in parts if part], f"the device{'s' if many else ''} documented")
+    leaving = _devices([part.device for part in parts if part]) or say_of(
+        number, "the device documented", "the devices documented"
+    )
+    replaced = say_of(
+        number,
+        "{parts}: {arriving} replaces {leaving}",
+        "{parts}: {arriving} replace {leaving}",
+        parts=_parts(variance, [substitution.part for substitution in same]),
+        arriving=arriving,
+        leaving=leaving,
+    )
     described = _described(variance, same[0].statements)
-    detail = f", {'each ' if many else ''}with {described}" if described else ""
-    names = _parts(variance, [substitution.part for substitution in same])
-    return _noted(f"{names}: {arriving} {'replace' if many else 'replaces'} {leaving}{detail}.", same[0].note)
+    if described:
+        replaced = say_of(
+            number, "{told}, with {values}", "{told}, each with {values}", told=replaced, values=described
+        )
+    return _noted(replaced, same[0].note)
 
 
-def _devices(identifiers: Sequence[str | None], otherwise: str) -> str:
-    """Devices by their identifiers; in other words where none has any."""
+def _devices(identifiers: Sequence[str | None]) -> str:
+    """Devices by their identifiers; nothing where none has any."""
     known = [identifier for identifier in identifiers if identifier]
-    return f"the device{'s' if len(known) > 1 else ''} {runs(known)}" if known else otherwise
+    if not known:
+        return ""
+    return say_of(len(known), "the device {names}", "the devices {names}", names=runs(known))
 
 
 def _changes(variance: Variance) -> Iterator[str]:
@@ -92,7 +125,7 @@ def _changes(variance: Variance) -> Iterator[str]:
         alike.setdefault((altered, change.note), []).append(change)
     for (altered, note), same in alike.items():
         names = _parts(variance, [change.part for change in same])
-        yield _noted(f"{names}: {altered}.", note)
+        yield _noted(say("{subject}: {text}", subject=names, text=altered), note)
 
 
 def _documented(variance: Variance, identifier: str) -> Statements:
@@ -104,12 +137,15 @@ def _documented(variance: Variance, identifier: str) -> Statements:
 def _altered(variance: Variance, before: Statements, after: Statements) -> str:
     """`rotation upright instead of turned left`, for every value that is changed."""
     vocabulary = variance.work.vocabulary
-    words = []
+    told: list[str] = []
     for iri in in_order(vocabulary, after):
-        instead = f" instead of {value_in_words(vocabulary, before[iri])}" if iri in before else ""
         value = value_in_words(vocabulary, after[iri])
-        words.append(characterised(characteristic_label(vocabulary, iri), value) + instead)
-    return listed(words) or "changed, without a value given"
+        changed = characterised(characteristic_label(vocabulary, iri), value)
+        if iri in before:
+            documented = value_in_words(vocabulary, before[iri])
+            changed = say("{value} instead of {documented}", value=changed, documented=documented)
+        told.append(changed)
+    return listed(told) or say("changed, without a value given")
 
 
 def _omissions(variance: Variance) -> Iterator[str]:
@@ -117,17 +153,37 @@ def _omissions(variance: Variance) -> Iterator[str]:
     for omission in variance.installation.omissions:
         alike.setdefault(omission.reason, []).append(omission.part)
     for reason, parts in alike.items():
-        verb = "are" if len(parts) > 1 else "is"
-        because = f": {reason}" if reason else ", and no reason is given"
-        yield sentence(f"{_parts(variance, parts)} {verb} left out{because}")
+        names, number = _parts(variance, parts), len(parts)
+        if reason:
+            yield closed(
+                say_of(
+                    number,
+                    "{parts} is left out: {reason}",
+                    "{parts} are left out: {reason}",
+                    parts=names,
+                    reason=reason,
+                )
+            )
+        else:
+            yield say_of(
+                number,
+                "{parts} is left out, and no reason is given.",
+                "{parts} are left out, and no reason is given.",
+                parts=names,
+            )
 
 
 def _addition(variance: Variance, part: Part) -> str:
-    group = f" to {part.group}" if part.group else ""
-    described = _described(variance, part.statements)
-    detail = f", with {described}" if described else ""
     name = opening(part_in_words(variance, part.identifier))
-    return _noted(f"{name} is added{group}: {part.kind.label}{detail}.", part.note)
+    added = (
+        say("{part} is added to {group}: {kind}", part=name, group=part.group, kind=part.kind.label)
+        if part.group
+        else say("{part} is added: {kind}", part=name, kind=part.kind.label)
+    )
+    described = _described(variance, part.statements)
+    return _noted(
+        say("{told}, with {values}", told=added, values=described) if described else added, part.note
+    )
 
 
 def _whole(variance: Variance) -> Iterator[str]:
@@ -135,25 +191,38 @@ def _whole(variance: Variance) -> Iterator[str]:
     installation = variance.installation
     if installation.work_statements:
         altered = _altered(variance, variance.work.statements, installation.work_statements)
-        yield f"The whole work: {altered}."
+        yield say("The whole work: {changes}.", changes=altered)
     if installation.venue_statements:
-        yield f"At the venue: {_described(variance, installation.venue_statements)}."
+        yield say("At the venue: {values}.", values=_described(variance, installation.venue_statements))
 
 
 def _consent(variance: Variance, consent: Consent) -> str:
     """`Brandvold Estate (artist's estate) consents to R1.2 for M1 (2 October 2026; letters/10.md).`"""
-    who = opening(person_in_words(variance.work, consent.person)) or "Somebody not named"
-    verb = {True: "consents to", False: "refuses", None: "has been asked about"}[consent.answer]
-    parts = (
-        f" for {listed([part_in_words(variance, name) for name in consent.parts])}" if consent.parts else ""
-    )
-    value = f", {value_in_words(variance.work.vocabulary, consent.value)}" if consent.value else ""
-    terms = f", on the terms {listed([quoted(term) for term in consent.terms])}" if consent.terms else ""
-    until = f"until {date_in_words(consent.until)}" if consent.until else ""
-    record = "; ".join(filter(None, [date_in_words(consent.date), until, consent.source]))
-    answer = "" if consent.answer is not None else "; no answer is recorded"
-    return f"{who} {verb} {runs(consent.to)}{parts}{value}{terms}{f' ({record})' if record else ''}{answer}."
+    told = _answered(variance, consent)
+    if consent.parts:
+        parts = tuple(part_in_words(variance, name) for name in consent.parts)
+        told = say("{told} for {parts}", told=told, parts=parts)
+    if consent.value:
+        told = joined([told, value_in_words(variance.work.vocabulary, consent.value)], ", ")
+    if consent.terms:
+        told = say("{told}, on the terms {terms}", told=told, terms=tuple(map(quoted, consent.terms)))
+    until = say("until {date}", date=date_in_words(consent.until)) if consent.until else ""
+    record = joined([date_in_words(consent.date), until, consent.source], "; ")
+    told = _with_record(told, record)
+    return closed(say("{told}; no answer is recorded", told=told) if consent.answer is None else told)
+
+
+def _answered(variance: Variance, consent: Consent) -> str:
+    who = opening(person_in_words(variance.work, consent.person)) or say("Somebody not named")
+    lines = runs(consent.to)
+    match consent.answer:
+        case True:
+            return say("{person} consents to {lines}", person=who, lines=lines)
+        case False:
+            return say("{person} refuses {lines}", person=who, lines=lines)
+    return say("{person} has been asked about {lines}", person=who, lines=lines)
 
 
 def _noted(text: str, note: str) -> str:
-    return f"{text} {sentence(note)}" if note.strip() else text
+    """The text as a sentence, and a note of its writer after it."""
+    return joined([closed(text), sentence(note)])

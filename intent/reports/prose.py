@@ -12,6 +12,8 @@ from markdown_it.token import Token
 
 _SPECIAL = re.compile(r"([\\`*_\[\]<>|~])")
 _CONTROLS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+SPACES = re.compile(r"[^\S\u00a0\u202f]+")
+"""White space, but not the spaces that hold a mark to its word."""
 _BLOCK_START = re.compile(r"^(\d+(?=[.)](?:\s|$))|(?=(?:#{1,6}|[+-])(?:\s|$))|(?=(?:-+|=+)$))")
 """What begins a heading or an item of a list at the start of a line."""
 
@@ -57,7 +59,7 @@ def as_plain(prose: str) -> str:
 
 def escaped(text: str) -> str:
     """Text that Markdown shows as it is, on one line."""
-    line = _SPECIAL.sub(r"\\\1", " ".join(shown(text).split()).replace("&", "&amp;"))
+    line = _SPECIAL.sub(r"\\\1", " ".join(filter(None, SPACES.split(shown(text)))).replace("&", "&amp;"))
     return _BLOCK_START.sub(r"\1\\", line)
 
 

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 from intent.reports.departures import Departure, merged, missing_in_words
 from intent.reports.naming import person_in_words
-from intent.reports.wording import listed, quoted
+from intent.reports.wording import closed, listed, quoted
+from intent.saying import say, say_of
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
-WHOLE = "The proposal as a whole."
-ANYBODY = "Whoever is in a position to say"
+WHOLE = say("The proposal as a whole.")
+ANYBODY = say("Whoever is in a position to say")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,8 +25,22 @@ class Question:
     @property
     def whence(self) -> str:
         """`Departures 2 and 3`."""
-        numbers = listed([str(number) for number in self.departures])
-        return f"Departure{'s' if len(self.departures) > 1 else ''} {numbers}" if numbers else ""
+        if not self.departures:
+            return ""
+        return say_of(
+            len(self.departures), "Departure {numbers}", "Departures {numbers}", numbers=self.departures
+        )
+
+    @property
+    def label(self) -> str:
+        """What to write before the numbers of its departures."""
+        return say_of(len(self.departures), "Departure", "Departures")
+
+    @property
+    def told(self) -> str:
+        """The question, and from which departures it arises."""
+        whence = self.whence
+        return say("{name} ({role})", name=self.text, role=whence) if whence else self.text
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +84,7 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
                 yield person, _to_decide(departure), departure.number
     for finding in variance.findings:
         for person in finding.ask:
-            yield person, f"What is to be done about this: {finding.text.rstrip('.')}.", 0
+            yield person, say("What is to be done about this: {finding}", finding=closed(finding.text)), 0
 
 
 def _who_can_close(item: Open, row: Row) -> Sequence[str]:
@@ -81,31 +96,54 @@ def _who_can_close(item: Open, row: Row) -> Sequence[str]:
 
 def _to_close(departure: Departure, item: Open) -> str:
     match item.kind:
+        case OpenKind.CONSENT if item.instruction:
+            return say(
+                "To consent to {lines}, or refuse: {matter}.",
+                lines=item.instruction,
+                matter=departure.matter,
+            )
         case OpenKind.CONSENT:
-            to = f" to {item.instruction}" if item.instruction else ""
-            return f"To consent{to}, or refuse: {departure.matter}."
+            return say("To consent, or refuse: {matter}.", matter=departure.matter)
         case OpenKind.ATTESTATION:
-            return f"To attest whether this holds: {quoted(item.text)}."
+            return say("To attest whether this holds: {fact}.", fact=quoted(item.text))
         case OpenKind.VALUE:
-            return f"To say what is missing: {missing_in_words(item)}."
+            return say("To say what is missing: {matter}.", matter=missing_in_words(item))
 
 
 def _to_decide(departure: Departure) -> str:
     """What is asked of a person who could lift the verdict, where nothing in particular is open."""
     names = listed([line.identifier for line in departure.rows[0].governing])
     match departure.verdict:
-        case Verdict.FORBIDDEN | Verdict.BREACH if departure.rows[0].ground == "safety":
-            return f"{names} is a rule of safety and cannot be waived; what instead: {departure.matter}."
-        case Verdict.FORBIDDEN | Verdict.BREACH if departure.rows[0].ground == "law":
-            return f"{names} is law: whether an exemption can be had, or what instead: {departure.matter}."
         case Verdict.FORBIDDEN | Verdict.BREACH:
-            ground = f" ({departure.ground})" if departure.ground else ""
-            return f"Whether {names}{ground} may be set aside for this installation: {departure.matter}."
+            return _to_lift(departure, names)
         case Verdict.CONTRADICTION:
-            return f"Which of {names or 'the instructions'} is to hold: {departure.matter}."
+            conflicting = names or say("the instructions")
+            return say("Which of {lines} is to hold: {matter}.", lines=conflicting, matter=departure.matter)
         case Verdict.UNKNOWN:
-            return f"To say what is missing: {departure.matter}."
-        case _:
-            if departure.characteristic == "presence" and departure.documented == "absent":
-                return f"Whether {departure.subject} may be added, which no instruction settles."
-            return f"Whether this may be, which no instruction settles: {departure.matter}."
+            return say("To say what is missing: {matter}.", matter=departure.matter)
+        case _ if departure.adds:
+            return say(
+                "Whether {subject} may be added, which no instruction settles.", subject=departure.subject
+            )
+    return say("Whether this may be, which no instruction settles: {matter}.", matter=departure.matter)
+
+
+def _to_lift(departure: Departure, names: str) -> str:
+    """What is asked of who gave what is broken; of safety and law nobody in the house can dispense."""
+    ground, matter = departure.rows[0].ground, departure.matter
+    if ground == "safety":
+        return say(
+            "{lines} is a rule of safety and cannot be waived; what instead: {matter}.",
+            lines=names,
+            matter=matter,
+        )
+    if ground == "law":
+        return say(
+            "{lines} is law: whether an exemption can be had, or what instead: {matter}.",
+            lines=names,
+            matter=matter,
+        )
+    named = say("{name} ({role})", name=names, role=departure.ground) if departure.ground else names
+    return say(
+        "Whether {lines} may be set aside for this installation: {matter}.", lines=named, matter=matter
+    )

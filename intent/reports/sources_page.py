@@ -10,6 +10,7 @@ from intent.evidence.passages import Passages, SourceText
 from intent.evidence.quoting import Quoted
 from intent.reports.elements import Element, element, prose
 from intent.reports.excerpts import Excerpt, excerpts, left_out
+from intent.saying import Tongue
 
 _FIRST_MARK = 0xE000
 _MARKS = re.compile("([\ue000-\uf8ff])")
@@ -52,7 +53,7 @@ class _Marking:
         return made
 
 
-def sources_section(passages: Passages) -> Iterator[Element]:
+def sources_section(passages: Passages, tongue: Tongue) -> Iterator[Element]:
     """Each source that is quoted, with its text; one that stays in the house is only named."""
     for source in passages.sources:
         quoted = passages.within(source.identifier)
@@ -60,7 +61,7 @@ def sources_section(passages: Passages) -> Iterator[Element]:
             "article",
             element("h3", f"{source.identifier} {source.title}", id=f"source-{source.identifier}-title"),
             element("p", source.file, class_="quiet"),
-            list(_content(source, quoted)),
+            list(_content(source, quoted, tongue)),
             id=f"source-{source.identifier}",
             class_="source",
             aria_labelledby=f"source-{source.identifier}-title",
@@ -81,35 +82,42 @@ def passage_name(quoted: Quoted) -> str:
     return f"passage-{quoted.name}"
 
 
-def _content(source: SourceText, quoted: Sequence[Quoted]) -> Iterator[Element]:
+def _content(source: SourceText, quoted: Sequence[Quoted], tongue: Tongue) -> Iterator[Element]:
     if source.is_internal:
-        yield element("p", "Kept in the house; its text is not part of this report.", class_="quiet")
+        yield _remark(tongue.say("Kept in the house; its text is not part of this report."))
     elif not source.text:
-        yield element("p", "Not a text; see the file.", class_="quiet")
+        yield _remark(tongue.say("Not a text; see the file."))
     elif not quoted:
-        yield element("p", "Nothing that is quoted here was found in it.", class_="quiet")
+        yield _remark(tongue.say("Nothing that is quoted here was found in it."))
     else:
-        yield from _excerpted(source, quoted[:_MOST])
+        yield from _excerpted(source, quoted[:_MOST], tongue)
 
 
-def _excerpted(source: SourceText, quoted: Sequence[Quoted]) -> Iterator[Element]:
+def _remark(text: str) -> Element:
+    return element("p", text, class_="quiet")
+
+
+def _excerpted(source: SourceText, quoted: Sequence[Quoted], tongue: Tongue) -> Iterator[Element]:
     spans = [(one.place.stretch.start, one.place.stretch.end) for one in quoted if one.place]
     shown = excerpts(source.text, spans)
     missing = left_out(source.text, shown)
     if missing:
-        told = (
-            f"Cut to the surroundings of what is quoted: {_counted(missing)} of {_counted(len(source.text))}"
+        yield _remark(
+            tongue.say(
+                "Cut to the surroundings of what is quoted: {number} of {whole} characters are left out.",
+                number=_counted(missing),
+                whole=_counted(len(source.text)),
+            )
         )
-        yield element("p", f"{told} characters are left out.", class_="quiet")
     marking = _Marking([passage_name(one) for one in quoted])
     end = 0
     for excerpt in shown:
         if excerpt.start > end:
-            yield _cut(excerpt.start - end)
+            yield _cut(excerpt.start - end, tongue)
         yield _body(source, _signed(source.text, excerpt, spans), marking)
         end = excerpt.end
     if end < len(source.text):
-        yield _cut(len(source.text) - end)
+        yield _cut(len(source.text) - end, tongue)
 
 
 def _signed(text: str, excerpt: Excerpt, spans: Sequence[tuple[int, int]]) -> str:
@@ -150,8 +158,9 @@ def _inner(node: Element, marking: _Marking) -> Iterator[Element | str]:
         yield from marking.pieces(child.tail)
 
 
-def _cut(length: int) -> Element:
-    return element("p", f"[{_counted(length)} characters are left out here]", class_="cut")
+def _cut(length: int, tongue: Tongue) -> Element:
+    told = tongue.say("[{number} characters are left out here]", number=_counted(length))
+    return element("p", told, class_="cut")
 
 
 def _counted(number: int) -> str:

@@ -25,6 +25,7 @@ from intent.reports.wording import (
     shown,
     verdict_word,
 )
+from intent.saying import ENGLISH, Tongue, joined, say
 from intent.variance.result import Outcome, Variance, Verdict
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ LONG = 3
 """A report of more departures than this opens with its contents."""
 WORK_HEAD = "https://w3id.org/intent-record/term/work-head"
 """The section of the text form whose fields say what the work is."""
-UNCHANGED = "Nothing is changed: the work is to be installed as documented."
+UNCHANGED = say("Nothing is changed: the work is to be installed as documented.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,10 @@ class Finding:
     subject: str
     text: str
 
+    @property
+    def told(self) -> str:
+        return say("{subject}: {text}", subject=self.subject, text=self.text) if self.subject else self.text
+
 
 @dataclass(frozen=True, slots=True)
 class Signature:
@@ -52,6 +57,15 @@ class Signature:
 
     name: str
     capacity: str
+
+    @property
+    def told(self) -> str:
+        """`Odile Varga-Finn (conservator), who proposes`; nothing of a line for somebody else."""
+        return joined([self.name, self.who], ", ")
+
+    @property
+    def who(self) -> str:
+        return say("who {capacity}", capacity=self.capacity) if self.capacity else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +99,8 @@ class Story:
     signatures: tuple[Signature, ...]
     passages: Passages | None = None
     """The sources of what is quoted, where they were read."""
+    tongue: Tongue = ENGLISH
+    """The language in which it is told."""
 
 
 def _of_the_house(work: Work, found: Sequence[Departure]) -> Iterator[str]:
@@ -95,7 +111,10 @@ def _of_the_house(work: Work, found: Sequence[Departure]) -> Iterator[str]:
         source.identifier for source in work.sources if source.internal and source.identifier in cited
     ]
     if internal:
-        yield f"This report quotes what is kept in the house ({listed(internal)}); read it before it is sent on."
+        yield say(
+            "This report quotes what is kept in the house ({sources}); read it before it is sent on.",
+            sources=tuple(internal),
+        )
 
 
 def tell(
@@ -127,7 +146,9 @@ def tell(
         changes=changes_in_words(variance) or (UNCHANGED,),
         answers=answers_in_words(variance),
         outcome=variance.outcome,
-        outcome_sentence=sentence(variance.sentence or f"The proposal is {OUTCOMES[variance.outcome]}"),
+        outcome_sentence=sentence(
+            variance.sentence or say("The proposal is {outcome}", outcome=OUTCOMES[variance.outcome])
+        ),
         requests=asked,
         departures=found,
         meanings=tuple((verdict_word(verdict), VERDICTS[verdict]) for verdict in occurring),
@@ -156,17 +177,17 @@ def _occasion(variance: Variance) -> str:
     proposer = person_in_words(variance.work, installation.by)
     status = installation.status.label if installation.status else ""
     if status and proposer:
-        status = f"{status} by {proposer}"
-    where = ", ".join(filter(None, [installation.venue, date_in_words(installation.dates)]))
-    return " ".join(sentence(part) for part in (where, status) if part)
+        status = say("{status} by {person}", status=status, person=proposer)
+    where = joined([installation.venue, date_in_words(installation.dates)], ", ")
+    return joined(sentence(part) for part in (where, status) if part)
 
 
 def _signatures(variance: Variance, asked: tuple[Request, ...]) -> tuple[Signature, ...]:
     """Who proposes, everybody who must be asked, and a line for somebody else."""
     capacities: dict[str, list[str]] = {}
     if variance.installation.by:
-        capacities[person_in_words(variance.work, variance.installation.by)] = ["proposes"]
+        capacities[person_in_words(variance.work, variance.installation.by)] = [say("proposes")]
     for request in asked:
         if request.person:
-            capacities.setdefault(request.name, []).append("is asked")
+            capacities.setdefault(request.name, []).append(say("is asked"))
     return (*(Signature(name, listed(what)) for name, what in capacities.items()), Signature("", ""))

@@ -2,14 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departures import Departure
+from intent.reports.evidence import written_by
+from intent.reports.headings import (
+    CAUTIONS,
+    DEPARTURES,
+    EFFECTS,
+    EVIDENCE,
+    FINDINGS,
+    KEPT,
+    OUTCOME,
+    PROPOSED,
+    SIGNATURES,
+)
+from intent.reports.instructions import Quotation, reason_given
+from intent.reports.kept import kept_lists
 from intent.reports.layout import columns_of, items, labelled, wrapped
 from intent.reports.prose import as_plain, shown
 from intent.reports.story import Story
-from intent.reports.wording import OUTCOMES, day_in_words, opening, quoted, sentence, uncapped, verdict_word
+from intent.reports.wording import OUTCOMES, closed, day_in_words, opening, quoted, sentence, verdict_word
+from intent.saying import Tongue, say
 from intent.variance.result import Outcome, Verdict
 
 NARROWEST = 40
@@ -19,166 +35,180 @@ OUTCOME_COLOURS = {Outcome.NOT_ACCEPTABLE: RED, Outcome.ACCEPTABLE: GREEN}
 VERDICT_COLOURS = {Verdict.FORBIDDEN: RED, Verdict.BREACH: RED, Verdict.ALLOWED: GREEN}
 
 
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """What the lines are laid out for."""
+
+    width: int
+    colour: bool
+    tongue: Tongue
+
+    def wrapped(self, text: str, first: str = "", rest: str | None = None) -> Iterator[str]:
+        return wrapped(self.tongue.tell(text), self.width, first, rest)
+
+    def items(self, texts: Iterable[str], indent: str = "") -> Iterator[str]:
+        return items(map(self.tongue.tell, texts), self.width, indent)
+
+    def labelled(self, label: str, text: str, indent: str = "") -> Iterator[str]:
+        return labelled(self.tongue.tell(label), self.tongue.tell(text), self.width, indent)
+
+    def painted(self, text: str, ansi: str) -> str:
+        return f"{ansi}{text}{PLAIN}" if self.colour else text
+
+
 def write_text(story: Story, *, width: int = 80, colour: bool = False) -> str:
     """The report as lines no wider than ``width`` columns; with ANSI colours only where asked for."""
-    columns = max(width, NARROWEST)
-    lines = [*_masthead(story, columns)]
-    for title, body in _sections(story, columns, colour):
-        lines.extend(["", _painted(title.upper(), BOLD, colour), "", *body])
+    sheet = Sheet(max(width, NARROWEST), colour, story.tongue)
+    lines = [*_masthead(story, sheet)]
+    for title, body in _sections(story, sheet):
+        heading = sheet.painted(story.tongue.tell(title).upper(), BOLD)
+        lines.extend(["", heading, "", *body])
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
-def _masthead(story: Story, width: int) -> Iterator[str]:
-    yield from wrapped(story.title, width)
-    yield "=" * min(width, columns_of(shown(story.title)))
-    yield from wrapped(story.byline, width)
+def _masthead(story: Story, sheet: Sheet) -> Iterator[str]:
+    yield from sheet.wrapped(story.title)
+    yield "=" * min(sheet.width, columns_of(shown(story.title)))
+    yield from sheet.wrapped(story.byline)
     yield ""
-    yield from wrapped(f"Variance report: {story.installation}", width)
-    yield from wrapped(story.occasion, width)
-    yield from wrapped(f"Reported on {day_in_words(story.evidence.date)}.", width)
-    yield from _prose(story.work_note, width)
+    yield from sheet.wrapped(say("Variance report: {installation}", installation=story.installation))
+    yield from sheet.wrapped(story.occasion)
+    yield from sheet.wrapped(say("Reported on {date}.", date=day_in_words(story.evidence.date)))
+    yield from _prose(story.work_note, sheet)
 
 
-def _sections(story: Story, width: int, colour: bool) -> Iterator[tuple[str, list[str]]]:
-    yield (
-        "What is proposed",
-        [
-            *items(story.changes, width),
-            *_prose(story.installation_note, width),
-            *([""] if story.answers else []),
-            *items(story.answers, width),
-        ],
-    )
-    yield "Outcome", list(_outcome(story, width, colour))
+def _sections(story: Story, sheet: Sheet) -> Iterator[tuple[str, list[str]]]:
+    yield PROPOSED, list(_proposal(story, sheet))
+    yield OUTCOME, list(_outcome(story, sheet))
     if story.departures:
-        yield "Departures, worst first", list(_departures(story, width, colour))
+        yield DEPARTURES, list(_departures(story, sheet))
     if story.effects:
-        yield "What the change does", list(_effects(story, width))
+        yield EFFECTS, list(_effects(story, sheet))
     if story.findings:
-        texts = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
-        yield "Venue and devices", list(items(texts, width))
+        yield FINDINGS, list(sheet.items(one.told for one in story.findings))
     if story.cautions:
-        yield "Cautions", list(_cautions(story, width))
+        yield CAUTIONS, list(_cautions(story, sheet))
     if story.as_required or story.as_documented:
-        yield "As required and as documented", list(_kept(story, width))
-    yield "What this report rests on", list(_evidence(story, width))
-    yield "Signatures", list(_signatures(story, width))
+        yield KEPT, list(_kept(story, sheet))
+    yield EVIDENCE, list(_evidence(story, sheet))
+    yield SIGNATURES, list(_signatures(story, sheet))
 
 
-def _outcome(story: Story, width: int, colour: bool) -> Iterator[str]:
-    word = OUTCOMES[story.outcome].upper()
-    yield _painted(word, BOLD + OUTCOME_COLOURS.get(story.outcome, YELLOW), colour)
-    yield from wrapped(story.outcome_sentence, width)
+def _proposal(story: Story, sheet: Sheet) -> Iterator[str]:
+    yield from sheet.items(story.changes)
+    yield from _prose(story.installation_note, sheet)
+    yield from ([""] if story.answers else [])
+    yield from sheet.items(story.answers)
+
+
+def _outcome(story: Story, sheet: Sheet) -> Iterator[str]:
+    word = story.tongue.tell(OUTCOMES[story.outcome]).upper()
+    yield sheet.painted(word, BOLD + OUTCOME_COLOURS.get(story.outcome, YELLOW))
+    yield from sheet.wrapped(story.outcome_sentence)
     if story.requests:
-        yield from ["", "Who must be asked:"]
+        yield ""
+        yield from sheet.wrapped(say("Who must be asked:"))
     for request in story.requests:
-        yield from ["", *wrapped(request.name, width, "  ")]
-        texts = [f"{one.text} ({one.whence})" if one.whence else one.text for one in request.questions]
-        yield from items(texts, width, "    ")
+        yield ""
+        yield from sheet.wrapped(request.name, "  ")
+        yield from sheet.items((one.told for one in request.questions), "    ")
 
 
-def _departures(story: Story, width: int, colour: bool) -> Iterator[str]:
+def _departures(story: Story, sheet: Sheet) -> Iterator[str]:
     for departure in story.departures:
-        yield from _departure(departure, width, colour)
+        yield from _departure(departure, sheet)
         yield ""
-    yield "What the verdicts mean:"
+    yield from sheet.wrapped(say("What the verdicts mean:"))
     for word, meaning in story.meanings:
-        yield from labelled(word, f"{meaning}.", width, "  ")
+        yield from sheet.labelled(word, closed(meaning), "  ")
 
 
-def _departure(departure: Departure, width: int, colour: bool) -> Iterator[str]:
+def _departure(departure: Departure, sheet: Sheet) -> Iterator[str]:
     """Subject and characteristic; verdict and values; the words quoted; what prevails, falls, is open."""
-    yield from wrapped(f"{departure.number}. {departure.title}", width, "", "   ")
-    word = ", ".join(
-        filter(None, [verdict_word(departure.verdict).upper(), departure.ground, departure.days])
-    )
-    verdict = list(labelled("verdict", word, width, "   "))
-    painted = VERDICT_COLOURS.get(departure.verdict, YELLOW)
-    yield from (line.replace(word, _painted(word, BOLD + painted, colour)) for line in verdict)
-    yield from labelled("documented", departure.documented, width, "   ")
-    yield from labelled("proposed", departure.proposed, width, "   ")
+    title = sheet.tongue.tell(departure.title)
+    yield from sheet.wrapped(f"{departure.number}. {title}", "", "   ")
+    verdict = sheet.tongue.tell(verdict_word(departure.verdict)).upper()
+    word = ", ".join(filter(None, [verdict, departure.ground, departure.days]))
+    painted = sheet.painted(word, BOLD + VERDICT_COLOURS.get(departure.verdict, YELLOW))
+    for line in sheet.labelled(say("verdict"), word, "   "):
+        yield line.replace(word, painted)
+    yield from sheet.labelled(say("documented"), departure.documented, "   ")
+    yield from sheet.labelled(say("proposed"), departure.proposed, "   ")
     if departure.concerns:
-        yield from labelled("concerns", departure.concerns, width, "   ")
+        yield from sheet.labelled(say("concerns"), departure.concerns, "   ")
     for quotation in departure.quotations:
-        yield ""
-        yield from wrapped(quoted(quotation.words), width, "      ")
-        yield from wrapped(quotation.attribution, width, "      ")
-        if quotation.passages:
-            from intent.reports.passages import found_at_line
-
-            yield from wrapped(sentence(found_at_line(quotation.passages)), width, "      ")
-        if quotation.reason:
-            yield from wrapped(f"Reason given: {quotation.reason}", width, "      ")
+        yield from _quotation(quotation, sheet)
     yield ""
-    groups = [
-        ("why", departure.reasons),
-        (departure.speaking_label.casefold(), departure.speaking),
-        ("also against", departure.also_against),
-        ("set aside", departure.set_aside),
-        ("open", departure.open),
-        ("shown before", departure.shown_before),
-    ]
-    for label, texts in groups:
+    for label, texts in departure.told:
         for place, text in enumerate(texts):
-            yield from labelled("" if place else label, text, width, "   ")
+            yield from sheet.labelled("" if place else label, text, "   ")
 
 
-def _effects(story: Story, width: int) -> Iterator[str]:
+def _quotation(quotation: Quotation, sheet: Sheet) -> Iterator[str]:
+    yield ""
+    yield from sheet.wrapped(quoted(quotation.words), "      ")
+    yield from sheet.wrapped(quotation.attribution, "      ")
+    if quotation.passages:
+        from intent.reports.passages import found_at_line
+
+        yield from sheet.wrapped(sentence(found_at_line(quotation.passages)), "      ")
+    if quotation.reason:
+        yield from sheet.wrapped(reason_given(quotation.reason), "      ")
+
+
+def _effects(story: Story, sheet: Sheet) -> Iterator[str]:
     """By topic and part: the quantity on the left, its figures and what they mean beside it."""
     for place, topic in enumerate(story.effects):
         yield from ([""] if place else [])
-        yield from wrapped(f"{topic.title}:", width)
+        yield from sheet.wrapped(say("{heading}:", heading=topic.title))
         for affected in topic.affected:
-            yield from wrapped(opening(affected.subjects), width, "  ", "    ")
-            for one in affected.quantities:
-                figures = f"{one.figures}: " if one.figures else ""
-                meaning = f"{one.name}: {figures}{uncapped(one.meaning) if figures else one.meaning}"
-                yield from items([meaning], width, "    ")
-        if topic.missing:
-            yield from wrapped(f"Not given, and needed to say more: {'; '.join(topic.missing)}.", width, "  ")
-        if topic.sources:
-            yield from wrapped(f"Computed from: {'; '.join(topic.sources)}.", width, "  ")
+            yield from sheet.wrapped(opening(affected.subjects), "  ", "    ")
+            yield from sheet.items((one.told for one in affected.quantities), "    ")
+        yield from (line for text in topic.remarks for line in sheet.wrapped(text, "  "))
 
 
-def _cautions(story: Story, width: int) -> Iterator[str]:
+def _cautions(story: Story, sheet: Sheet) -> Iterator[str]:
     for caution in story.cautions:
-        yield from wrapped(f"{opening(caution.label)} ({caution.concerns})", width)
-        yield from wrapped(caution.text, width, "   ")
-    yield from ["", *wrapped(DEFERENCE, width)]
+        yield from sheet.wrapped(caution.title)
+        yield from sheet.wrapped(caution.text, "   ")
+    yield ""
+    yield from sheet.wrapped(DEFERENCE)
 
 
-def _kept(story: Story, width: int) -> Iterator[str]:
-    for label, kept in (("As required:", story.as_required), ("As documented:", story.as_documented)):
-        if kept:
-            yield label
-            yield from items((f"{one.subjects}: {'; '.join(one.facts)}" for one in kept), width, "  ")
+def _kept(story: Story, sheet: Sheet) -> Iterator[str]:
+    for label, kept in kept_lists(story.as_required, story.as_documented):
+        yield from sheet.wrapped(label)
+        yield from sheet.items((one.told for one in kept), "  ")
 
 
-def _evidence(story: Story, width: int) -> Iterator[str]:
+def _evidence(story: Story, sheet: Sheet) -> Iterator[str]:
     for file in story.evidence.files:
-        yield from wrapped(f"{opening(file.role.in_words)}: {file.name}", width)
+        yield from sheet.wrapped(
+            say("{subject}: {text}", subject=opening(file.role.in_words), text=file.name)
+        )
         yield f"  SHA-256 {file.sha256}"
-    yield from wrapped(
-        f"Written by intent {story.evidence.version} on {day_in_words(story.evidence.date)}.", width
-    )
+    yield from sheet.wrapped(written_by(story.evidence))
     if story.notes:
-        yield from ["", "Ignored or assumed:", *items(story.notes, width)]
+        yield ""
+        yield from sheet.wrapped(say("Ignored or assumed:"))
+        yield from sheet.items(story.notes)
 
 
-def _signatures(story: Story, width: int) -> Iterator[str]:
-    for signature in story.signatures:
-        name = f"{signature.name}, who {signature.capacity}" if signature.capacity else signature.name
-        yield from wrapped(name or "Name and role", width)
-        rule = (width - 12) * 2 // 3
-        yield from ["", f"  {'_' * rule}  {'_' * (width - 4 - rule)}", f"  {'signature':<{rule}}  date", ""]
+def _signatures(story: Story, sheet: Sheet) -> Iterator[str]:
+    signature, date = sheet.tongue.say("signature"), sheet.tongue.say("date")
+    for line in story.signatures:
+        yield from sheet.wrapped(line.told or opening(say("name and role")))
+        rule = (sheet.width - 12) * 2 // 3
+        yield from [
+            "",
+            f"  {'_' * rule}  {'_' * (sheet.width - 4 - rule)}",
+            f"  {signature:<{rule}}  {date}",
+            "",
+        ]
 
 
-def _prose(markdown: str, width: int) -> Iterator[str]:
+def _prose(markdown: str, sheet: Sheet) -> Iterator[str]:
     for paragraph in filter(None, as_plain(markdown).split("\n\n")):
         yield ""
         for line in paragraph.split("\n"):
-            yield from wrapped(line, width)
-
-
-def _painted(text: str, ansi: str, colour: bool) -> str:
-    return f"{ansi}{text}{PLAIN}" if colour else text
+            yield from wrapped(line, sheet.width)

@@ -7,88 +7,100 @@ import re
 from collections.abc import Sequence
 
 from intent.dates import FIRST_DAY, LAST_DAY, DaySpan
+from intent.phrasing import NOT_GIVEN as NOT_GIVEN
+from intent.saying import Saying, joined, say, shaped, words
+from intent.saying import listed as listed
 from intent.variance.result import Outcome, Verdict
 
-MONTHS = (
+MONTHS = words(
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
     "November", "December",
 )  # fmt: skip
-SEASONS = {21: "spring", 22: "summer", 23: "autumn", 24: "winter"}
+SEASONS = {21: say("spring"), 22: say("summer"), 23: say("autumn"), 24: say("winter")}
 """EDTF level 1, section "Seasons"."""
-MARKS = {"~": "about ", "?": "perhaps ", "%": "perhaps about ", "": ""}
-NOT_GIVEN = "not given"
 
+VERDICT_WORDS = {
+    Verdict.FORBIDDEN: say("forbidden"),
+    Verdict.BREACH: say("breach"),
+    Verdict.CONTRADICTION: say("contradiction"),
+    Verdict.UNKNOWN: say("unknown"),
+    Verdict.UNCOVERED: say("uncovered"),
+    Verdict.CONDITIONAL: say("conditional"),
+    Verdict.ALLOWED: say("allowed"),
+    Verdict.AS_REQUIRED: say("as required"),
+    Verdict.AS_DOCUMENTED: say("as documented"),
+}
 VERDICTS = {
-    Verdict.FORBIDDEN: "an instruction forbids it, and nothing lifts the prohibition",
-    Verdict.BREACH: "an instruction requires something else, and nothing lifts the requirement",
-    Verdict.CONTRADICTION: "instructions contradict each other, and no rule says which prevails",
-    Verdict.UNKNOWN: "too little is known to say",
-    Verdict.UNCOVERED: "it differs from what is documented, and no instruction covers the difference",
-    Verdict.CONDITIONAL: "an instruction allows it, once everything listed as open is settled",
-    Verdict.ALLOWED: "an instruction allows it, and nothing is open",
-    Verdict.AS_REQUIRED: "it is as an instruction requires",
-    Verdict.AS_DOCUMENTED: "it is as documented",
+    Verdict.FORBIDDEN: say("an instruction forbids it, and nothing lifts the prohibition"),
+    Verdict.BREACH: say("an instruction requires something else, and nothing lifts the requirement"),
+    Verdict.CONTRADICTION: say("instructions contradict each other, and no rule says which prevails"),
+    Verdict.UNKNOWN: say("too little is known to say"),
+    Verdict.UNCOVERED: say("it differs from what is documented, and no instruction covers the difference"),
+    Verdict.CONDITIONAL: say("an instruction allows it, once everything listed as open is settled"),
+    Verdict.ALLOWED: say("an instruction allows it, and nothing is open"),
+    Verdict.AS_REQUIRED: say("it is as an instruction requires"),
+    Verdict.AS_DOCUMENTED: say("it is as documented"),
 }
 OUTCOMES = {
-    Outcome.NOT_ACCEPTABLE: "not acceptable",
-    Outcome.REFER: "to be referred",
-    Outcome.ON_CONDITIONS: "acceptable on conditions",
-    Outcome.ACCEPTABLE: "acceptable",
+    Outcome.NOT_ACCEPTABLE: say("not acceptable"),
+    Outcome.REFER: say("to be referred"),
+    Outcome.ON_CONDITIONS: say("acceptable on conditions"),
+    Outcome.ACCEPTABLE: say("acceptable"),
 }
 GROUNDS = {
     "intent": "",
-    "safety": "for safety",
-    "law": "by law",
-    "loan": "under the loan agreement",
-    "care": "for the care of the work",
+    "safety": say("for safety"),
+    "law": say("by law"),
+    "loan": say("under the loan agreement"),
+    "care": say("for the care of the work"),
 }
 
 
-def verdict_word(verdict: Verdict) -> str:
-    return verdict.value.replace("-", " ")
+def verdict_word(verdict: Verdict) -> Saying:
+    return VERDICT_WORDS[verdict]
 
 
 def given(value: str) -> str:
-    return value.strip() or NOT_GIVEN
+    return value if value.strip() else NOT_GIVEN
 
 
 def characterised(characteristic: str, value: str) -> str:
     """`rotation upright`; the value alone where it says so by itself, as `present` does of `presence`."""
-    return (
-        value if value.casefold().startswith(characteristic[:5].casefold()) else f"{characteristic} {value}"
-    )
-
-
-def listed(items: Sequence[str], last: str = "and") -> str:
-    """`a, b and c`."""
-    if len(items) < 2:
-        return "".join(items)
-    return f"{', '.join(items[:-1])} {last} {items[-1]}"
+    if value.casefold().startswith(characteristic[:5].casefold()):
+        return value
+    return joined([characteristic, value])
 
 
 def opening(text: str) -> str:
     """The text as the beginning of a sentence: its first letter a capital."""
+    return shaped(text, _opened)
+
+
+def _opened(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def uncapped(text: str) -> str:
-    """A sentence as the continuation of another: its first letter small, unless it opens a name in capitals."""
-    return text if text[:2].isupper() else text[:1].lower() + text[1:]
+def closed(text: str) -> str:
+    """The text with the full stop of a sentence."""
+    return shaped(text, _closed)
+
+
+def _closed(text: str) -> str:
+    stripped = text.strip()
+    return stripped if not stripped or stripped[-1] in ".!?" else f"{stripped}."
 
 
 def sentence(text: str) -> str:
     """The text as a sentence: a capital first and a full stop last."""
-    stripped = text.strip()
-    return opening(stripped) if not stripped or stripped[-1] in ".!?" else opening(stripped) + "."
+    return opening(closed(text))
 
 
 def quoted(text: str) -> str:
     """The words between quotation marks, without any that they bring along."""
-    words = text.strip().strip('“”"')
-    return f"“{words}”"
+    return say("“{words}”", words=text.strip().strip('“”"'))
 
 
-def runs(identifiers: Sequence[str]) -> str:
+def runs(identifiers: Sequence[str]) -> Saying:
     """Identifiers in one list, three or more in an unbroken row as `M1 to M24`."""
     found: list[list[str]] = []
     for identifier in identifiers:
@@ -96,10 +108,10 @@ def runs(identifiers: Sequence[str]) -> str:
             found[-1].append(identifier)
         else:
             found.append([identifier])
-    words: list[str] = []
+    told: list[str] = []
     for run in found:
-        words.extend([f"{run[0]} to {run[-1]}"] if len(run) > 2 else run)
-    return listed(words)
+        told.extend([say("{one} to {other}", one=run[0], other=run[-1])] if len(run) > 2 else run)
+    return listed(told)
 
 
 def _follows(one: str, two: str) -> bool:
@@ -109,8 +121,15 @@ def _follows(one: str, two: str) -> bool:
     return int(second[2]) == int(first[2]) + 1
 
 
-def day_in_words(day: datetime.date) -> str:
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+def day_in_words(day: datetime.date) -> Saying:
+    return _day(day.year, day.month, day.day)
+
+
+def _day(year: object, month: int, day: int) -> Saying:
+    """A day of a month; some languages say the first otherwise than the others."""
+    if day == 1:
+        return say("1 {month} {year}", month=MONTHS[month - 1], year=year)
+    return say("{day} {month} {year}", day=day, month=MONTHS[month - 1], year=year)
 
 
 def date_in_words(span: DaySpan | None) -> str:
@@ -118,27 +137,35 @@ def date_in_words(span: DaySpan | None) -> str:
     if span is None:
         return ""
     ends = span.written.split("/")
-    if not span.written or len(ends) > 2:
+    told = [_end_in_words(end.strip()) for end in ends]
+    if not span.written or len(ends) > 2 or any(word is None for word in told):
         return _days(span)
-    words = [_end_in_words(end.strip()) for end in ends]
-    if any(word is None for word in words):
+    if len(told) == 1:
+        return told[0] or _days(span)
+    first, last = told
+    if _is_day(ends[0]) and _is_day(ends[1]):
         return _days(span)
-    if len(words) == 1:
-        return words[0] or _days(span)
-    first, last = words
     if not last:
-        return f"from {first}"
-    return f"{first} to {last}" if first else f"until {last}"
+        return say("from {date}", date=first)
+    return say("{first} to {last}", first=first, last=last) if first else say("until {date}", date=last)
 
 
-def _days(span: DaySpan) -> str:
+def _is_day(written: str) -> bool:
+    """Whether an end of a span is a whole day, or open."""
+    return (
+        written.strip() in {"", ".."} or re.fullmatch(r"\d{4}-(0\d|1[0-2])-\d\d", written.strip()) is not None
+    )
+
+
+def _days(span: DaySpan) -> Saying:
+    first, last = day_in_words(span.first), day_in_words(span.last)
     if span.first == span.last:
-        return day_in_words(span.first)
+        return first
     if span.first == FIRST_DAY:
-        return f"until {day_in_words(span.last)}"
+        return say("until {last_day}", last_day=last)
     if span.last == LAST_DAY:
-        return f"from {day_in_words(span.first)}"
-    return f"{day_in_words(span.first)} to {day_in_words(span.last)}"
+        return say("from {first_day}", first_day=first)
+    return say("{first_day} to {last_day}", first_day=first, last_day=last)
 
 
 def _end_in_words(written: str) -> str | None:
@@ -149,15 +176,30 @@ def _end_in_words(written: str) -> str | None:
     if not match:
         return None
     year, month, day, mark = match.groups()
-    words = f"the {year[:3]}0s" if year.endswith("X") else str(int(year))
+    told: str = say("the {decade}0s", decade=year[:3]) if year.endswith("X") else str(int(year))
     if month not in {None, "XX"}:
         number = int(month)
-        if number not in SEASONS and not 1 <= number <= 12:
+        if number in SEASONS:
+            told = say("{season} {year}", season=SEASONS[number], year=told)
+        elif not 1 <= number <= 12:
             return None
-        words = f"{SEASONS.get(number) or MONTHS[number - 1]} {words}"
-        if day not in {None, "XX"}:
-            words = f"{int(day)} {words}"
-    return MARKS[mark] + words
+        elif day not in {None, "XX"}:
+            told = _day(told, number, int(day))
+        else:
+            told = say("{month} {year}", month=MONTHS[number - 1], year=told)
+    return _marked(told, mark)
+
+
+def _marked(told: str, mark: str) -> str:
+    """A date with what its writer was not sure of (EDTF level 1, section "Qualification of a date")."""
+    match mark:
+        case "~":
+            return say("about {date}", date=told)
+        case "?":
+            return say("perhaps {date}", date=told)
+        case "%":
+            return say("perhaps about {date}", date=told)
+    return told
 
 
 def shown(prose: str) -> str:

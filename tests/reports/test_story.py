@@ -95,7 +95,7 @@ def test_what_is_open_is_said_once_for_all_its_instructions(variance: Variance) 
 
 def test_a_contradiction_has_no_instruction_that_prevails(variance: Variance) -> None:
     row = replace(variance.rows[0], verdict=Verdict.CONTRADICTION)
-    assert departures(replace(variance, rows=(row,)))[0].speaking_label == "In conflict"
+    assert departures(replace(variance, rows=(row,)))[0].speaking_label == "in conflict"
 
 
 def test_what_is_kept_in_the_house_is_told_of_when_it_is_quoted(

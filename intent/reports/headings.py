@@ -1,0 +1,18 @@
+"""The headings of a variance report, the same in every form of it."""
+
+from __future__ import annotations
+
+from intent.saying import say
+
+PROPOSED = say("What is proposed")
+OUTCOME = say("Outcome")
+DEPARTURES = say("Departures, worst first")
+EFFECTS = say("What the change does")
+FINDINGS = say("Venue and devices")
+CAUTIONS = say("Cautions")
+KEPT = say("As required and as documented")
+EVIDENCE = say("What this report rests on")
+SIGNATURES = say("Signatures")
+SOURCES = say("Sources")
+WHERE_FOUND = say("Where the words quoted are found")
+CONTENTS = say("Contents")
