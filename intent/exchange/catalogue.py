@@ -214,5 +214,15 @@ def standing(line: Instruction) -> tuple[tuple[str, str], ...]:
     return tuple((name, text) for name, text in known if text)
 
 
+def in_force(work: Work) -> tuple[Instruction, ...]:
+    """The instructions that are neither withdrawn nor superseded, whatever the day, by others without condition."""
+    gone = {name for line in work.instructions for name in line.supersedes if not line.conditions}
+    return tuple(
+        line
+        for line in work.instructions
+        if line.withdrawn is None and line.identifier not in gone and line.heading not in gone
+    )
+
+
 def heading_of(work: Work, line: Instruction) -> Heading | None:
     return work.heading(line.heading)

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from intent.assertions import Aggregate, Condition, Expression, Form, Relative
+from intent.exchange.catalogue import in_force
 from intent.exchange.turtle_text import block, iri, number, plain, prologue, words
 from intent.meaning import admitted_values, every_value, scale
 from intent.model import Instruction, Modality, Work
@@ -37,12 +38,7 @@ def export_odrl(work: Work) -> str:
 
     Raises nothing: what a constraint cannot say is said in words beside it.
     """
-    gone = {name for line in work.instructions for name in line.supersedes if not line.conditions}
-    lines = [
-        line
-        for line in work.instructions
-        if line.withdrawn is None and line.identifier not in gone and line.heading not in gone
-    ]
+    lines = in_force(work)
     blocks = [_policy(work, lines), _action(), block("odrl:prohibit", [("a", "odrl:ConflictTerm")])]
     blocks += [text for line in lines for text in _rule(work, line)]
     used = ["dcterms", "intent", "odrl", "rdfs", "term", "unit", "xsd"]
