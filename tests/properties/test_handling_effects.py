@@ -25,7 +25,7 @@ from intent.formulas.openings import Turning, clearance, clearance_in_car
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.regions import Interval
-from intent.variance.result import Variance
+from intent.variance.result import Topic, Variance
 
 numbers = st.integers(0, 250).map(Fraction)
 factors = st.fractions(Fraction(1, 10), 10, max_denominator=20)
