@@ -9,7 +9,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import between, known, magnitude, minus, over, point, smaller, surely_within, times
+from intent.bounds import (
+    between,
+    known,
+    magnitude,
+    minus,
+    over,
+    point,
+    smaller,
+    surely_above,
+    surely_within,
+    times,
+)
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
 from intent.effects.travelling import Load, natural, travelling_boxes
 from intent.formulas.lifting import (
@@ -35,6 +46,7 @@ KNUCKLES = point(Fraction(3, 4))
 """The height of a trolley or table, in metres, where a lift begins or ends of which nothing is given."""
 LIGHT = point(least_limit())
 """What one person may lift, in kilograms, in whatever way the equation allows."""
+PEOPLE = "people-to-lift"
 WAY_IN = (
     "door-width",
     "door-height",
@@ -53,22 +65,28 @@ class Lifting:
     weight: Interval
     origin: Interval
     destination: Interval
-    close: Interval
-    """What each of several people should lift, who stand close to it."""
+    index: Interval
+    """The weight over the lesser of the two."""
+    held_close: tuple[Lift, Lift]
+    """Both ends of it for one of several people, who stands close to it."""
 
     @property
-    def index(self) -> Interval:
-        return lifting_index(self.weight, smaller(self.origin, self.destination))
+    def close(self) -> Interval:
+        """What each of several people should lift."""
+        begin, end = (recommended_limit(lift) for lift in self.held_close)
+        return smaller(begin, end)
 
-    @property
-    def people(self) -> Interval:
-        return people_needed(self.index, lifting_index(self.weight, self.close))
+    def people(self) -> Interval | None:
+        """How many people; none where nothing may be lifted so by anybody."""
+        close = self.close
+        return None if close.high == 0 else people_needed(self.index, lifting_index(self.weight, close))
 
     @property
     def is_too_much(self) -> bool:
         """Whether it is surely more than one person should lift, or nothing may be lifted so."""
-        alone = smaller(self.origin, self.destination)
-        return alone.high == 0 or (self.index.low is not None and self.index.low > 1)
+        return 0 in (self.origin.high, self.destination.high) or (
+            self.index.low is not None and self.index.low > 1
+        )
 
     @property
     def is_fine(self) -> bool:
@@ -122,15 +140,18 @@ def _lifting(scene: Scene, subject: str, depth: Interval, begin: Interval, end: 
     reach = natural(scene.bounds(subject, "reach")) if scene.states(subject, "reach") else None
     measured = None if reach is None else times(reach, CENTIMETRES)
 
-    def limit(height: Interval, out: Interval) -> Interval:
-        return recommended_limit(Lift(measured or out, height, travel, turn, grips))
+    def posture(height: Interval, out: Interval) -> Lift:
+        return Lift(measured or out, height, travel, turn, grips)
 
     nearest = point(METRIC.nearest)
+    origin, destination = (recommended_limit(posture(at, reach_around(deep, at))) for at in (low, high))
+    weight = natural(scene.bounds(subject, "weight"))
     return Lifting(
-        natural(scene.bounds(subject, "weight")),
-        limit(low, reach_around(deep, low)),
-        limit(high, reach_around(deep, high)),
-        smaller(limit(low, nearest), limit(high, nearest)),
+        weight,
+        origin,
+        destination,
+        lifting_index(weight, smaller(origin, destination)),
+        (posture(low, nearest), posture(high, nearest)),
     )
 
 
@@ -152,7 +173,7 @@ def _part(sides: Sides, part: str) -> Iterator[Effect]:
         was = before if before is not None and before.weight.low else None
         index = None if was is None else _told(was.index)
         yield _effect(part, index, _told(after.index), _index_words(after), _missing(scene, part))
-        yield _people(scene, part, None if was is None else _told(was.people), after)
+        yield _people(scene, part, None if was is None else was.people(), after)
     elif not after.is_fine:
         words = say("whether one person should lift it cannot be said from what is given")
         yield _effect(part, None, None, words, _missing(scene, part))
@@ -174,10 +195,16 @@ def _effect(
 
 
 def _people(scene: Scene, subject: str, before: Interval | None, lifting: Lifting) -> Effect:
-    """How many people; no figure where nothing may be lifted so by anybody."""
-    after = None if lifting.close.high == 0 else lifting.people
-    label = scene.label("people-to-lift")
-    return Effect(Topic.HANDLING, (subject,), label, "", before, after, _people_words(lifting), EQUATION)
+    after = lifting.people()
+    stated = scene.bounds(subject, PEOPLE) if scene.states(subject, PEOPLE) else None
+    words = _people_words(after)
+    if stated is not None and after is not None and surely_above(after, stated):
+        words = say(
+            "{stated} said to be enough, and the equation asks for at least {people}; local rules prevail",
+            stated=figure(stated),
+            people=figure(point(after.low or 0)),
+        )
+    return Effect(Topic.HANDLING, (subject,), scene.label(PEOPLE), "", before, after, words, EQUATION)
 
 
 def _index_words(lifting: Lifting) -> Saying:
@@ -192,12 +219,12 @@ def _index_words(lifting: Lifting) -> Saying:
     )
 
 
-def _people_words(lifting: Lifting) -> Saying:
-    if lifting.close.high == 0:
+def _people_words(people: Interval | None) -> Saying:
+    if people is None:
         return say(
-            "not by hand: plan a lifting aid, as those responsible for safety judge; local rules prevail"
+            "not by hand from the floor: plan a platform or lifting aid, as those in charge judge; local rules prevail"
         )
-    least = lifting.people.low or Fraction(1)
+    least = people.low or Fraction(1)
     if least > 2:
         return say(
             "at least {people} people, and rather a lifting aid: they share the load only roughly; local rules prevail",
@@ -217,11 +244,13 @@ def _missing(scene: Scene, part: str) -> tuple[str, ...]:
 def _box(box: Load) -> Iterator[Effect]:
     """A box from the floor to the height of a trolley, held by the middle of its height, a shorter side to the body."""
     scene, name = box.scene, box.identifier
+    if surely_within(box.weight, LIGHT):
+        return
     length, width, height = box.extent
     held = natural(box.bounds("carrying-height")) if scene.states(name, "carrying-height") else None
     lifting = _lifting(scene, name, smaller(length, width), held or over(height, point(2)), KNUCKLES)
     if lifting.is_too_much:
-        stated = scene.bounds(name, "people-to-lift") if scene.states(name, "people-to-lift") else None
+        stated = scene.bounds(name, PEOPLE) if scene.states(name, PEOPLE) else None
         yield _people(scene, name, stated, lifting)
     elif not lifting.is_fine and box.unknown("weight"):
         words = say("whether one person should lift it cannot be said from what is given")

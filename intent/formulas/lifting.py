@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
+from math import ceil, prod
 
 from intent.bounds import Number, hull, magnitude, minus, over, plus, point, times
 from intent.regions import Interval
@@ -108,12 +108,22 @@ def recommended_limit(lift: Lift, measures: Measures = METRIC) -> Interval:
 
     RWL = LC × HM × VM × DM × AM × FM × CM (94-110, section 1.3).
     """
-    limit = times(point(measures.load), _falling(_reach_share(measures), lift.reach))
-    limit = times(limit, _height_share(lift.height, measures))
-    limit = times(limit, _falling(_travel_share(measures), lift.travel))
-    limit = times(limit, _falling(turn_share, lift.turn))
-    limit = times(limit, point(frequency_share(lift.frequency)))
-    return times(limit, _coupling_share(lift.grips, lift.height, measures))
+    shares = (
+        _falling(_reach_share(measures), lift.reach),
+        _height_share(lift.height, measures),
+        _falling(_travel_share(measures), lift.travel),
+        _falling(turn_share, lift.turn),
+        _coupling_share(lift.grips, lift.height, measures),
+    )
+    most = measures.load * frequency_share(lift.frequency)
+    low, high = (prod((end or NOTHING for end in ends), start=most) for ends in _ends(shares))
+    return Interval(low, high)
+
+
+def _ends(shares: Iterable[Interval]) -> tuple[list[Fraction | None], list[Fraction | None]]:
+    """The lower and the upper ends of multipliers, all of which are known."""
+    every = list(shares)
+    return [share.low for share in every], [share.high for share in every]
 
 
 def _reach_share(measures: Measures) -> Callable[[Number], Fraction]:
