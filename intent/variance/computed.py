@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from intent.bounds import NATURAL, hull, known, minus, over, point, smaller, times
-from intent.formulas import light, picture
+from intent.formulas import electricity, light, picture
 from intent.names import TERM, THE_VENUE, THE_WORK
 from intent.regions import EVERYTHING, Interval, Region, arc, region
 from intent.values import Labels
@@ -174,12 +174,26 @@ def _picture_rotation(state: State, subject: str) -> Interval:
 
 
 def _contrast(state: State, subject: str) -> Interval:
-    return light.contrast(bounds_of(state, subject, "luminance"), bounds_of(state, subject, "black-level"))
+    return light.contrast(white_of(state, subject), bounds_of(state, subject, "black-level"))
 
 
 def _room_contrast(state: State, subject: str) -> Interval:
-    white = bounds_of(state, subject, "luminance")
-    return light.contrast(white, black_of(state, subject), reflection_on(state, subject))
+    return contrast_in(state, subject, light_on(state, subject))
+
+
+def contrast_in(state: State, subject: str, illuminance: Interval) -> Interval:
+    """The contrast that is left of a display in some light."""
+    throws_back = smaller(bounds_of(state, subject, "reflectance"), point(1))
+    reflected = light.reflected_luminance(throws_back, illuminance)
+    return light.contrast(white_of(state, subject), black_of(state, subject), reflected)
+
+
+def white_of(state: State, subject: str) -> Interval:
+    """The white of a display in the dark: as stated, or from the light that it throws on a screen."""
+    if is_stated(state, subject, "luminance") or not is_stated(state, subject, "light-output"):
+        return bounds_of(state, subject, "luminance").meet(NATURAL)
+    thrown, gain = bounds_of(state, subject, "light-output"), bounds_of(state, subject, "screen-gain")
+    return light.projected_luminance(thrown, _screen_area(state, subject), gain)
 
 
 def black_of(state: State, subject: str) -> Interval:
@@ -187,15 +201,8 @@ def black_of(state: State, subject: str) -> Interval:
     if is_stated(state, subject, "black-level"):
         return bounds_of(state, subject, "black-level")
     if is_stated(state, subject, "contrast"):
-        return light.black_from(bounds_of(state, subject, "luminance"), bounds_of(state, subject, "contrast"))
+        return light.black_from(white_of(state, subject), bounds_of(state, subject, "contrast"))
     return NATURAL
-
-
-def reflection_on(state: State, subject: str) -> Interval:
-    """What the screen throws back of the room's light."""
-    return light.reflected_luminance(
-        smaller(bounds_of(state, subject, "reflectance"), point(1)), light_on(state, subject)
-    )
 
 
 def light_on(state: State, subject: str) -> Interval:
@@ -205,13 +212,26 @@ def light_on(state: State, subject: str) -> Interval:
 
 
 def _light_dose(state: State, subject: str) -> Interval:
-    return light.dose(light_on(state, subject), bounds_of(state, THE_WORK, "time-in-operation"))
+    """Light falls on an object while the venue is open, whether or not the work runs."""
+    stated = is_stated(state, THE_WORK, "time-in-operation") or _runs(state, "continuous")
+    time = bounds_of(state, THE_WORK, "time-in-operation") if stated else _time_open(state)
+    return light.dose(light_on(state, subject), time)
 
 
 def _time_in_operation(state: State, _subject: str) -> Interval:
-    """The hours of each day on which it is open, and the days; all of every day where it runs continuously."""
-    if names_of(state, THE_WORK, "running") == {str(TERM.continuous)}:
+    """The time that it is open; all of every day where it runs continuously, at most that where it runs on demand."""
+    if _runs(state, "continuous"):
         return times(state.days, point(HOURS_A_DAY * SECONDS_AN_HOUR))
+    time = _time_open(state)
+    return Interval(Fraction(0), time.high) if _runs(state, "on-demand") else time
+
+
+def _runs(state: State, running: str) -> bool:
+    return names_of(state, THE_WORK, "running") == {str(TERM[running])}
+
+
+def _time_open(state: State) -> Interval:
+    """The hours of each day on which it is open, and the days."""
     stated = is_stated(state, THE_VENUE, "days-open")
     days = bounds_of(state, THE_VENUE, "days-open") if stated else Interval(Fraction(0), state.days.high)
     hours = smaller(bounds_of(state, THE_VENUE, "opening-time"), point(HOURS_A_DAY * SECONDS_AN_HOUR))
@@ -224,12 +244,20 @@ def _heat_output(state: State, subject: str) -> Interval:
 
 
 def _apparent_power(state: State, subject: str) -> Interval:
-    factor = smaller(bounds_of(state, subject, "power-factor"), point(1))
-    return over(bounds_of(state, subject, "power"), factor)
+    """From power and power factor, and from a rated current that is stated; where the two disagree, from that."""
+    by_factor = electricity.apparent_power(
+        bounds_of(state, subject, "power"), bounds_of(state, subject, "power-factor")
+    )
+    if not is_stated(state, subject, "rated-current"):
+        return by_factor
+    by_current = times(bounds_of(state, subject, "rated-current"), bounds_of(state, subject, "rated-voltage"))
+    both = by_factor.meet(by_current)
+    return by_current if both.is_empty else both
 
 
 def _rated_current(state: State, subject: str) -> Interval:
-    return over(bounds_of(state, subject, "apparent-power"), bounds_of(state, subject, "rated-voltage"))
+    apparent, voltage = (bounds_of(state, subject, name) for name in ("apparent-power", "rated-voltage"))
+    return electricity.current(apparent, voltage)
 
 
 def _standing_area(state: State, subject: str) -> Interval:
