@@ -1,13 +1,14 @@
 """What a museum keeps to itself, taken out of a graph before anything is written from it.
 
-What is marked `keep: internal` goes, and with it what always stays in the house: contacts, insurance values, and where
-things are kept. Instructions are never internal. What they name stays as a bare thing: a person with identifier, role,
-dates and successor; a source with identifier, kind and date; a part with identifier, kind and group. The words quoted
-from a source that stays in the house stay there as well.
+What is marked `keep: internal` goes, and with it what always stays in the house: contacts, insurance values, where
+things are kept, and comments in the text. Instructions are never internal. What they name stays as a bare thing: a
+person with identifier, role, dates and successor; a source with identifier, kind and date; a part with identifier,
+kind and group. The words quoted from a source that stays in the house stay there as well.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from enum import StrEnum
@@ -15,6 +16,7 @@ from enum import StrEnum
 from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 from rdflib.term import Node
 
+from intent.dossier.comments import OPENS, without_comments
 from intent.names import INTENT, OA, TERM
 
 Triple = tuple[Node, Node, Node]
@@ -35,6 +37,7 @@ class Sort(StrEnum):
     VALUES = "insurance values"
     PLACES = "places where things are kept"
     PROSE = "sections of prose"
+    COMMENTS = "comments in the text"
     WHOLE = "what is known of the work as a whole"
 
 
@@ -99,12 +102,34 @@ def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> 
         described, other, frozenset(_kept(described)), frozenset((*_kept(described), *_kept(other)))
     )
     withheld = {triple: sort for triple in described.triples if (sort := house.sort_of(triple)) is not None}
-    left = _without_orphans(described, set(withheld))
+    left = [(triple, _uncommented(triple)) for triple in _without_orphans(described, set(withheld))]
+    withheld |= {triple: Sort.COMMENTS for triple, plain in left if plain != triple}
     texts = frozenset(
-        str(value) for _, _, value in withheld if isinstance(value, Literal) and not value.datatype
+        text for triple, sort in withheld.items() for text in _texts_of(triple, sort is Sort.COMMENTS)
     )
     told = set(withheld.values())
-    return Leaving(left, tuple(sort for sort in Sort if sort in told), texts)
+    leaving = tuple(plain for _, plain in left if plain is not None)
+    return Leaving(leaving, tuple(sort for sort in Sort if sort in told), texts)
+
+
+def _uncommented(triple: Triple) -> Triple | None:
+    """Prose without its comments, which are for those who write it; nothing where no more is left."""
+    subject, predicate, value = triple
+    if predicate not in _PROSE or OPENS not in str(value):
+        return triple
+    plain = re.sub(r"\n\s*\n", "\n\n", without_comments(str(value))).strip()
+    return (subject, predicate, Literal(plain)) if plain else None
+
+
+def _texts_of(triple: Triple, only_comments: bool) -> Iterator[str]:
+    value = triple[2]
+    if only_comments:
+        yield from (text.strip() for text in re.findall(r"<!--(.*?)-->", str(value), re.DOTALL))
+    elif isinstance(value, Literal) and not value.datatype:
+        yield str(value)
+
+
+_PROSE = {INTENT.note, INTENT.afterword}
 
 
 class Described:

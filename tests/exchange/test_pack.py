@@ -1,0 +1,260 @@
+"""What is packed: all that may leave and nothing else, the same bytes every time, sound to other readers."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+import sys
+import zipfile
+from datetime import date
+from pathlib import Path
+
+import pytest
+from rdflib import DCTERMS, RDFS, Literal
+from rdflib.compare import isomorphic
+
+from exchange.package_examples import SECRETS, packed, written
+from intent import verbs
+from intent.diagnostics import Unusable
+from intent.documentation import read_documentation
+from intent.effects.assess import assess
+from intent.exchange.withholding import without_internal
+from intent.names import INTENT, OA
+from intent.proposal import Proposal, read_proposal
+from intent.record.parse import empty_graph, parse_rdf
+from intent.vocabulary.loader import read_vocabulary
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))
+REWRITTEN = {INTENT.workFile, INTENT.poolFile}
+"""The paths that an installation has in a package."""
+
+
+def proposal_of(path: Path) -> Proposal:
+    found = read_proposal(path, None, read_vocabulary())
+    found.validated()
+    return found
+
+
+def rows_of(proposal: Proposal) -> dict[tuple[str, str], tuple[str, tuple[str, ...]]]:
+    variance = assess(proposal.documentation.work, proposal.installation)
+    return {
+        (row.subject, row.characteristic): (row.verdict, tuple(line.identifier for line in row.governing))
+        for row in variance.rows
+    }
+
+
+@pytest.mark.parametrize("form", ["", ".zip"], ids=["folder", "zip"])
+@pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
+def test_what_is_packed_is_received(example: Path, form: str, tmp_path: Path) -> None:
+    """design.md, section 7, property 6, for packages: the same graph less what is internal, and the same verdicts."""
+    before = proposal_of(example)
+    package = verbs.pack(example, tmp_path / f"package{form}")
+    received = verbs.receive(package.path, tmp_path / "opened")
+    after = received.judged.dossier.proposal
+    assert after is not None
+    assert rows_of(after) == rows_of(before)
+    assert not [found for found in received.findings if "differ" in found.slug]
+    own, other = before.documentation.reading.triples, before.reading.triples
+    for mine, beside, theirs in (
+        (own, other, after.documentation.graph),
+        (other, own, after.graph),
+    ):
+        expected, found = empty_graph(), empty_graph()
+        for triple in without_internal(mine, beside).triples:
+            expected.add(triple)
+        for graph, triples in ((expected, list(expected)), (found, list(theirs))):
+            for triple in triples:
+                if triple[1] not in REWRITTEN:
+                    graph.add(triple)
+                else:
+                    graph.remove(triple)
+        assert isomorphic(expected, found)
+
+
+def test_nothing_internal_leaves(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    package = verbs.pack(loan, tmp_path / "package")
+    for path in package.path.rglob("*"):
+        if path.is_file():
+            content = path.read_bytes()
+            assert not [one for one in SECRETS if one.encode() in content], path
+    assert not (package.path / "data/dossier/sources/letter.md").exists()
+    assert (package.path / "data/dossier/sources/note.md").is_file()
+    info = (package.path / "bag-info.txt").read_text(encoding="utf-8")
+    for sort in (
+        "names of people",
+        "contacts",
+        "sources",
+        "words quoted",
+        "devices",
+        "insurance",
+        "places where",
+    ):
+        assert sort in info
+        assert sort in " ".join(package.left_out)
+        assert sort in (package.path / "data/report/annex.html").read_text(encoding="utf-8")
+        assert sort in (package.path / "data/packing-list.html").read_text(encoding="utf-8")
+
+
+def test_what_stays_of_what_is_withheld(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    verbs.pack(loan, tmp_path / "package")
+    content = (tmp_path / "package/data/graph/work.ttl").read_bytes()
+    graph = parse_rdf(content, "work.ttl", "turtle")
+    (heir,) = graph.subjects(DCTERMS.identifier, Literal("heir"))
+    assert graph.value(heir, INTENT.role) is not None
+    assert graph.value(heir, RDFS.label) is None
+    (letter,) = graph.subjects(DCTERMS.identifier, Literal("S2"))
+    assert graph.value(letter, DCTERMS.date) is not None
+    assert graph.value(letter, INTENT.sourceKind) is not None
+    assert graph.value(letter, INTENT.by) is not None, "R2 names nobody, so who speaks in S2 is part of it"
+    assert graph.value(letter, DCTERMS.title) is None
+    (tubes,) = graph.subjects(DCTERMS.identifier, Literal("R2"))
+    assert graph.value(tubes, INTENT.words) is None
+    assert list(graph.objects(None, OA.exact)) == [Literal("This way up, whatever they say.")]
+    (upright,) = graph.subjects(DCTERMS.identifier, Literal("R1"))
+    assert str(graph.value(upright, INTENT.words)) == "This way up, whatever they say."
+    assert not list(graph.subjects(DCTERMS.identifier, Literal("E-3"))), "a spare that nothing names is gone"
+
+
+@pytest.mark.parametrize("section", ["People", "Sources", "Devices", "Boxes", "Instructions"])
+def test_a_section_that_is_marked_keeps_what_is_in_it(section: str, tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    work = tmp_path / "house/work.md"
+    text = work.read_text(encoding="utf-8")
+    marked = re.sub(f"## {section}\n", f"## {section}\n\n- keep: internal\n\nA remark of the house.\n", text)
+    work.write_text(marked, encoding="utf-8")
+    package = verbs.pack(loan, tmp_path / "package").path
+    dossier = (package / "data/dossier/work.md").read_text(encoding="utf-8")
+    assert "A remark of the house" not in dossier
+    assert ("Odile Varga-Finn" in dossier) is (section != "People")
+    assert ("Corvane" in dossier) is (section != "Devices")
+    assert ("B-1" in dossier) is (section != "Boxes")
+    assert ("Note inside" in dossier) is (section != "Sources")
+    assert "rotation of M1 is upright" in dossier
+    assert (package / "data/dossier/sources/note.md").is_file() is (section != "Sources")
+    verbs.receive(package, tmp_path / "opened")
+
+
+def test_what_is_still_said_is_told(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    work = tmp_path / "house/work.md"
+    work.write_text(work.read_text("utf-8").replace("Two screens", f"{SECRETS[0]} has two screens"), "utf-8")
+    findings = verbs.pack(loan, tmp_path / "package").findings
+    (found,) = [one for one in findings if one.slug == "still-said"]
+    assert found.span.file == "data/dossier/work.md"
+    assert SECRETS[0] in found.message
+
+
+def test_verdicts_that_turn_are_told(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    work = tmp_path / "house/work.md"
+    text = work.read_text(encoding="utf-8")
+    work.write_text(
+        text.replace(
+            "| M1   | E-1    | upright     | 13 in            |",
+            "| M1   | E-1    | upright     | 13 in            | internal |",
+        )
+        .replace(
+            "visible diagonal |\n| ---- | ------ | ----------- | ---------------- |",
+            "visible diagonal | keep |\n| ---- | ------ | ----------- | ---------------- | ---- |",
+        )
+        .replace(
+            "| M2   | E-2    | turned left | 13 in            |",
+            "| M2   | E-2    | turned left | 13 in            | |",
+        ),
+        encoding="utf-8",
+    )
+    package = verbs.pack(loan, tmp_path / "package")
+    assert "verdict-turns" in {found.slug for found in package.findings}
+    received = verbs.receive(package.path, tmp_path / "opened")
+    assert not [found for found in received.findings if "differs" in found.slug]
+
+
+@pytest.mark.parametrize("form", ["", ".zip"], ids=["folder", "zip"])
+def test_the_same_bytes_every_time(form: str, tmp_path: Path) -> None:
+    """In another process, with another order of sets, from another folder, under another name."""
+    first = packed(tmp_path / "one", f"first{form}")
+    loan = written(tmp_path / "elsewhere/two")
+    script = "import sys; from intent import verbs; verbs.pack(sys.argv[1], sys.argv[2])"
+    second = tmp_path / f"second{form}"
+    environment = {"PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo", "LC_ALL": "C"}
+    subprocess.run([sys.executable, "-c", script, loan, second], check=True, env=environment)
+    if form:
+        assert first.read_bytes() == second.read_bytes()
+    else:
+        assert contents(first) == contents(second)
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()
+    }
+
+
+def test_the_date_is_given_or_the_installations(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    one = verbs.pack(loan, tmp_path / "one").path
+    other = verbs.pack(loan, tmp_path / "other", date=date(2026, 12, 24)).path
+    alone = verbs.pack(tmp_path / "house/work.md", tmp_path / "alone").path
+    assert "Bagging-Date: 2027-03-01\n" in (one / "bag-info.txt").read_text("utf-8")
+    assert "Bagging-Date: 2026-12-24\n" in (other / "bag-info.txt").read_text("utf-8")
+    assert "Bagging-Date" not in (alone / "bag-info.txt").read_text("utf-8")
+    assert not (alone / "data/report").exists()
+
+
+def test_another_reader_finds_the_bag_sound(tmp_path: Path) -> None:
+    """The PyPI package `bagit`, as an independent reader of RFC 8493."""
+    bagit = pytest.importorskip("bagit")
+    folder = packed(tmp_path)
+    bag = bagit.Bag(str(folder))
+    assert bag.is_valid()
+    assert bag.version_info == (1, 0)
+    assert bag.algorithms == ["sha512"]
+    (folder / "data/dossier/sources/note.md").write_text("other", encoding="utf-8")
+    assert not bagit.Bag(str(folder)).is_valid()
+
+
+def test_the_zip_is_one_folder_stored_with_one_time(tmp_path: Path) -> None:
+    package = packed(tmp_path, "package.zip")
+    with zipfile.ZipFile(package) as archive:
+        entries = archive.infolist()
+        assert archive.testzip() is None
+    assert {entry.date_time for entry in entries} == {(1980, 1, 1, 0, 0, 0)}
+    assert {entry.compress_type for entry in entries} == {zipfile.ZIP_STORED}
+    assert len({entry.filename.split("/")[0] for entry in entries}) == 1
+    assert [entry.filename for entry in entries] == sorted(entry.filename for entry in entries)
+
+
+def test_what_cannot_travel_is_refused(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    work = tmp_path / "house/work.md"
+    sound = work.read_text(encoding="utf-8")
+    for name in ("sources/a:b.md", "../outside.md", "sources/NUL.md"):
+        work.write_text(sound.replace("sources/note.md", name), encoding="utf-8")
+        with pytest.raises(Unusable) as error:
+            verbs.pack(loan, tmp_path / "package")
+        assert error.value.diagnostics[0].span.line
+        assert sorted(path.name for path in tmp_path.iterdir()) == ["house"]
+    shutil.rmtree(tmp_path / "house")
+
+
+def test_a_graph_can_be_packed(tmp_path: Path) -> None:
+    written(tmp_path / "house")
+    text, _ = verbs.convert(tmp_path / "house/work.md", "turtle")
+    (tmp_path / "house/work.ttl").write_text(text, encoding="utf-8")
+    verbs.pack(tmp_path / "house/work.md", tmp_path / "of-text")
+    verbs.pack(tmp_path / "house/work.ttl", tmp_path / "of-graph")
+    assert contents(tmp_path / "of-text") == contents(tmp_path / "of-graph")
+
+
+def test_packing_again_what_was_received_changes_nothing(tmp_path: Path) -> None:
+    package = packed(tmp_path)
+    verbs.receive(package, tmp_path / "opened")
+    again = verbs.pack(tmp_path / "opened/data/dossier/installations/loan.md", tmp_path / "again").path
+    kept = ("bag-info.txt", "data/report/annex.html", "data/packing-list.html")
+    ours, theirs = contents(package), contents(again)
+    assert [path for path in ours if path.startswith("data/dossier") and ours[path] != theirs[path]] == []
+    assert all(path in theirs for path in kept)
+    assert read_documentation(again / "data/dossier/work.md", read_vocabulary()).work.title
