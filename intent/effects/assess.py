@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from intent.effects.floor import floor_effects
 from intent.effects.lifting import lifting_effects
+from intent.effects.light import light_effects
 from intent.effects.picture import picture_effects
 from intent.effects.placement import placement_effects
 from intent.effects.raster import raster_effects
@@ -15,6 +16,7 @@ from intent.effects.scene import Sides, sides_of
 from intent.effects.signal import signal_effects
 from intent.effects.sound import sound_effects
 from intent.effects.timing import timing_effects
+from intent.effects.wear import wear_effects
 from intent.installation import Installation
 from intent.model import Work
 from intent.variance.case import lay_out
@@ -29,6 +31,8 @@ ROOMS: tuple[Finds, ...] = (
     signal_effects,
     timing_effects,
     sound_effects,
+    light_effects,
+    wear_effects,
     lifting_effects,
     floor_effects,
     route_effects,
