@@ -13,7 +13,8 @@ from intent.documentation import Findings
 from intent.effects.assess import assess
 from intent.meanwhile import Begin, meanwhile
 from intent.proposal import Proposal, read_proposal
-from intent.reports import Evidence, EvidenceFile, FileRole, write_report
+from intent.reports import FOR_PROGRAMS, Evidence, EvidenceFile, FileRole, write_report
+from intent.tongues import tongue_of
 from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
 
@@ -35,10 +36,13 @@ class Checked:
     """How the departures stand to installations carried out before."""
 
 
-def check(installation: str | Path, work: str | Path | None = None) -> Checked:
-    """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
+def check(installation: str | Path, work: str | Path | None = None, language: str = "en") -> Checked:
+    """The variance of an installation from its work: the one it names, or the one given; its terms in a language.
+
+    Raises `Unusable`.
+    """
     with meanwhile() as begin:
-        checked = _judged(installation, work, begin)
+        checked = _judged(installation, work, begin, language)
         return replace(checked, findings=checked.proposal.validated())
 
 
@@ -50,20 +54,24 @@ def check_and_report(
     date: datetime.date | None = None,
     width: int = 80,
     colour: bool = False,
+    language: str = "en",
 ) -> tuple[Checked, str]:
     """Both at once: the report is written while the shapes speak, and given out only once they have.
 
-    Raises `Unusable`.
+    What is for programs is in English whatever the language. Raises `Unusable`.
     """
     with meanwhile() as begin:
-        checked = _judged(installation, work, begin)
+        checked = _judged(installation, work, begin, "en" if format in FOR_PROGRAMS else language)
         text = report(checked, format, date=date, width=width, colour=colour)
         return replace(checked, findings=checked.proposal.validated()), text
 
 
-def _judged(installation: str | Path, work: str | Path | None, begin: Begin[Findings]) -> Checked:
+def _judged(
+    installation: str | Path, work: str | Path | None, begin: Begin[Findings], language: str
+) -> Checked:
     """The variance beside what was shown before; the shapes of the texts are still speaking."""
-    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), begin)
+    vocabulary = read_vocabulary(language)
+    proposal = read_proposal(Path(installation), Path(work) if work else None, vocabulary, begin)
     variance = assess(proposal.documentation.work, proposal.installation)
     return _beside_the_past(Checked(proposal, (), variance))
 
@@ -91,7 +99,10 @@ def report(
     width: int = 80,
     colour: bool = False,
 ) -> str:
-    """The variance report in a format of `intent.reports.FORMATS`; ``date`` is that of the report, today's if none."""
+    """The variance report in a format of `intent.reports.FORMATS`, in the language that it was checked in.
+
+    ``date`` is that of the report, today's if none.
+    """
     passages = None
     if format in _WITH_PASSAGES:
         from intent.evidence.passages import read_passages
@@ -103,6 +114,14 @@ def report(
     read.extend(EvidenceFile(FileRole.SOURCE, *found) for found in (passages.files if passages else ()))
     evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
     variance, standings = checked.variance, checked.standings
+    vocabulary = variance.work.vocabulary
     return write_report(
-        variance, format, evidence, width=width, colour=colour, standings=standings, passages=passages
+        variance,
+        format,
+        evidence,
+        width=width,
+        colour=colour,
+        standings=standings,
+        passages=passages,
+        tongue=tongue_of(vocabulary.language, vocabulary),
     )

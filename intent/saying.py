@@ -183,33 +183,31 @@ def _listed(items: list[str], pattern: str, tongue: Tongue) -> str:
 
 
 def _marked(written: str, tongue: Tongue) -> str:
-    """Numbers with the language's decimal mark; where that is the comma, the numbers of a position part at `;`."""
+    """Numbers with the language's decimal mark; where that is the comma, those of a position part at `;`."""
     if tongue.decimal_mark == ".":
         return written
-    apart = written.replace(", ", "; ") if written.startswith("(") else written
-    return re.sub(r"(?<=\d)\.(?=\d)", tongue.decimal_mark, apart)
+    return re.sub(r"(?<=\d)\.(?=\d)", tongue.decimal_mark, written.replace(", ", "; "))
 
 
 def figure_words(figure: Figure, tongue: Tongue = ENGLISH) -> str:
     """`12.5 W`, `between 1.2 and 1.4 m`, `at least 40 W`, `not known`."""
-    low, high = figure.bounds.low, figure.bounds.high
+    low, high, unit = figure.bounds.low, figure.bounds.high, tongue.pattern(figure.unit)
     lowest, highest = (None if end is None else _number(end, figure.digits, tongue) for end in (low, high))
     if lowest is not None and lowest == highest:
-        return _with_unit(lowest, figure.unit)
+        return _with_unit(lowest, unit)
     if lowest is None or highest is None:
-        return _one_bound(low, lowest, highest, figure.unit, tongue)
-    words = {"low": lowest, "high": _with_unit(highest, figure.unit)}
-    return tongue.pattern("between {low} and {high}").format_map(words)
+        return _one_bound(low, lowest, highest, unit, tongue)
+    return tongue.say("between {low} and {high}", low=lowest, high=_with_unit(highest, unit))
 
 
 def _one_bound(
     low: Fraction | None, lowest: str | None, highest: str | None, unit: str, tongue: Tongue
 ) -> str:
     if highest is not None:
-        return tongue.pattern("at most {most}").format(most=_with_unit(highest, unit))
+        return tongue.say("at most {most}", most=_with_unit(highest, unit))
     if lowest is None or low == 0:
-        return tongue.pattern("not known")
-    return tongue.pattern("at least {least}").format(least=_with_unit(lowest, unit))
+        return tongue.say("not known")
+    return tongue.say("at least {least}", least=_with_unit(lowest, unit))
 
 
 def _with_unit(number: str, unit: str) -> str:

@@ -29,6 +29,7 @@ ORDER = (
     "meanwhile",
     # terms, and what is said with them
     "vocabulary",
+    "tongues",
     "assertions",
     "model",
     "installation",

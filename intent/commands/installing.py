@@ -10,6 +10,8 @@ import click
 from intent.commands.printing import FILE, deliver, print_diagnostics, terminal_width
 
 _FORMATS = ("text", "html", "markdown", "json", "turtle")
+_FOR_PROGRAMS = ("json", "turtle")
+_LANGUAGES = ("en", "de", "fr")
 
 
 @click.command()
@@ -19,7 +21,14 @@ _FORMATS = ("text", "html", "markdown", "json", "turtle")
 @click.option(
     "--date", type=click.DateTime(["%Y-%m-%d"]), help="The date that the report bears; today's if none."
 )
-def check(files: tuple[Path, ...], form: str, output: Path | None, date: object) -> int:
+@click.option(
+    "--language",
+    type=click.Choice(_LANGUAGES),
+    default="en",
+    show_default=True,
+    help="The language of a report in text, HTML or Markdown; what its writers wrote stays as it is.",
+)
+def check(files: tuple[Path, ...], form: str, output: Path | None, date: object, language: str) -> int:
     """Check a proposed installation, and write the variance report.
 
     The work is the one that the installation names, or the one named before it. The exit code is 0 where the
@@ -35,10 +44,18 @@ def check(files: tuple[Path, ...], form: str, output: Path | None, date: object)
         raise click.UsageError("name one installation, and at most the work before it")
     *works, installation = files
     day = date.date() if isinstance(date, datetime.datetime) else None
+    if language != "en" and form in _FOR_PROGRAMS:
+        click.echo(f"{form} is for programs and stays in English; --language is for the others", err=True)
     width = 80 if output else max(80, min(terminal_width(), 120))
     colour = output is None and sys.stdout.isatty()
     checked, text = verbs.check_and_report(
-        installation, works[0] if works else None, form, date=day, width=width, colour=colour
+        installation,
+        works[0] if works else None,
+        form,
+        date=day,
+        width=width,
+        colour=colour,
+        language=language,
     )
     print_diagnostics(found for found in checked.findings if found.severity != "note")
     deliver(text, output)

@@ -11,10 +11,11 @@ from intent.documentation import Findings
 from intent.installation import Change, Installation, Omission, Substitution
 from intent.model import Part, Work
 from intent.names import PRESENCE, THE_VENUE, THE_WORK
+from intent.saying import joined, say
 from intent.variance.state import State, documented_state, proposed_state
 from intent.vocabulary.terms import Characteristic
 
-NO_DEVICE = "no device named"
+NO_DEVICE = say("no device named")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,8 +30,12 @@ class Otherwise:
 
     @property
     def in_words(self) -> str:
-        about = f"{self.subject}, {self.matter}" if self.subject else self.matter
-        return f"{about}: {self.done}, where {self.agreed} was agreed"
+        return say(
+            "{matter}: {done}, where {agreed} was agreed",
+            matter=joined([self.subject, self.matter], ", "),
+            done=self.done,
+            agreed=self.agreed,
+        )
 
 
 def not_as_agreed(
@@ -42,7 +47,7 @@ def not_as_agreed(
     return tuple(
         Diagnostic(
             "not-as-agreed",
-            f"not as agreed: {found.in_words}",
+            say("not as agreed: {found}", found=found.in_words),
             spans.get(places.get(found.subject, ""), head),
             Severity.WARNING,
             found.subject,
@@ -54,9 +59,10 @@ def not_as_agreed(
 def otherwise(work: Work, agreed: Installation, done: Installation) -> Iterator[Otherwise]:
     """Every difference: days and venue, then what is at the venue, the parts in their order, and the whole."""
     if _days(agreed.dates) != _days(done.dates):
-        yield Otherwise("", "dates", str(agreed.dates), str(done.dates))
+        yield Otherwise("", say("dates"), str(agreed.dates), str(done.dates))
+    nowhere = say("none named")
     if agreed.venue != done.venue:
-        yield Otherwise("", "venue", agreed.venue or "none named", done.venue or "none named")
+        yield Otherwise("", say("venue"), agreed.venue or nowhere, done.venue or nowhere)
     documented = documented_state(work)
     before, after = (proposed_state(work, one, documented) for one in (agreed, done))
     added = dict.fromkeys(part.identifier for one in (agreed, done) for part in one.additions)
@@ -78,7 +84,7 @@ def _of_subject(subject: str, before: State, after: State) -> Iterator[Otherwise
         return
     if before.devices.get(subject) != after.devices.get(subject):
         devices = [state.devices.get(subject) or NO_DEVICE for state in (before, after)]
-        yield Otherwise(subject, "device", *devices)
+        yield Otherwise(subject, say("device"), *devices)
     stated = dict.fromkeys([*before.statements.get(subject, {}), *after.statements.get(subject, {})])
     for characteristic in _in_order(after, stated):
         values = [state.value(subject, characteristic) for state in (before, after)]
@@ -97,12 +103,12 @@ def _addition(agreed: Part | None, done: Part | None) -> Iterator[Otherwise]:
     if agreed is None or done is None:
         return
     for matter, before, after in (
-        ("kind of part", agreed.kind.label, done.kind.label),
-        ("group", agreed.group, done.group),
-        ("name", agreed.name, done.name),
+        (say("kind of part"), agreed.kind.label, done.kind.label),
+        (say("group"), agreed.group, done.group),
+        (say("name"), agreed.name, done.name),
     ):
         if before != after:
-            yield Otherwise(done.identifier, matter, before or "none", after or "none")
+            yield Otherwise(done.identifier, matter, before or say("none"), after or say("none"))
 
 
 def _added(installation: Installation, identifier: str) -> Part | None:

@@ -14,6 +14,7 @@ from intent.installation import Installation
 from intent.meanwhile import when_asked
 from intent.names import INTENT, TERM
 from intent.proposal import Proposal, read_beside
+from intent.saying import say
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
@@ -43,7 +44,7 @@ def read_past(documentation: Documentation, *, all_told: bool = False) -> Past:
     for path in files_beside(documentation):
         try:
             if all_told and not is_installation(path, vocabulary):
-                findings.append(_passed_over(path, "it holds no installation"))
+                findings.append(_passed_over(path, say("it holds no installation")))
             elif may_be_carried_out(path, vocabulary):
                 found.extend(_read(path, documentation, findings))
         except Unusable as error:
@@ -65,7 +66,7 @@ def read_agreement(proposal: Proposal) -> Findings:
         agreed_path = within(proposal.documentation.folder, written, head, path.parent if inside else None)
         agreed = _usable(read_beside(agreed_path, proposal.documentation, when_asked)).installation
     except Unusable as error:
-        message = f"what was agreed cannot be read: {error.diagnostics[0].message}"
+        message = say("what was agreed cannot be read: {fault}", fault=error.diagnostics[0].message)
         return (Diagnostic("not-as-agreed", message, head, Severity.WARNING),)
     return not_as_agreed(work, agreed, proposal.installation, spans)
 
@@ -99,7 +100,9 @@ def may_be_carried_out(path: Path, vocabulary: Vocabulary) -> bool:
 
 def _read(path: Path, documentation: Documentation, findings: list[Diagnostic]) -> tuple[Installation, ...]:
     if not _is_of(path, documentation):
-        findings.append(_passed_over(path, f"it is not an installation of “{documentation.work.title}”"))
+        findings.append(
+            _passed_over(path, say("it is not an installation of “{work}”", work=documentation.work.title))
+        )
         return ()
     installation = _usable(read_beside(path, documentation, when_asked)).installation
     return (installation,) if is_carried_out(installation) else ()
@@ -125,7 +128,10 @@ def _usable(proposal: Proposal) -> Proposal:
 
 def _passed_over(path: Path, reason: str, severity: Severity = Severity.NOTE) -> Diagnostic:
     return Diagnostic(
-        "passed-over", f"not read as an installation carried out: {reason}", Span(str(path)), severity
+        "passed-over",
+        say("not read as an installation carried out: {reason}", reason=reason),
+        Span(str(path)),
+        severity,
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from intent.reports.evidence import Evidence, EvidenceFile, FileRole
+from intent.saying import ENGLISH, Tongue
 from intent.variance.result import Variance
 
 if TYPE_CHECKING:
@@ -13,8 +14,10 @@ if TYPE_CHECKING:
     from intent.history.precedents import Standing
 
 FORMATS = ("text", "html", "markdown", "json", "turtle")
+FOR_PROGRAMS = ("json", "turtle")
+"""The formats that are in English whatever the language."""
 
-__all__ = ["FORMATS", "Evidence", "EvidenceFile", "FileRole", "write_report"]
+__all__ = ["FORMATS", "FOR_PROGRAMS", "Evidence", "EvidenceFile", "FileRole", "write_report"]
 
 
 def write_report(
@@ -26,12 +29,14 @@ def write_report(
     colour: bool = False,
     standings: Sequence[Standing] = (),
     passages: Passages | None = None,
+    tongue: Tongue = ENGLISH,
 ) -> str:
     """The report of a variance in one of `FORMATS`; the same input gives the same characters.
 
     ``width`` (in columns) and ``colour`` (ANSI) concern text alone; ``standings`` say what was shown before of the
-    departures, ``passages`` where what is quoted was found. Each writer is imported only when it is asked for, since
-    a terminal report should not wait for what HTML and Turtle need.
+    departures, ``passages`` where what is quoted was found. Text, HTML and Markdown are in the language of the
+    ``tongue``; JSON and Turtle are for programs and always English. Each writer is imported only when it is asked
+    for, since a terminal report should not wait for what HTML and Turtle need.
     Raises ``ValueError`` for another format.
     """
     if format == "json":
@@ -43,8 +48,9 @@ def write_report(
 
         return write_turtle(variance, evidence, standings)
     from intent.reports.story import tell
+    from intent.reports.told import told_in
 
-    story = tell(variance, evidence, standings, passages)
+    story = told_in(tell(variance, evidence, standings, passages), tongue)
     if format == "text":
         from intent.reports.text import write_text
 

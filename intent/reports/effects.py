@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from intent.regions import Interval
 from intent.reports.naming import subject_in_words
 from intent.reports.wording import closed, listed, opening, runs
-from intent.saying import Figure, joined, say
+from intent.saying import Figure, Saying, joined, say
 from intent.variance.result import Effect, Topic, Variance
 
 FEW = 4
@@ -123,7 +123,7 @@ def _subjects(variance: Variance, topic: Topic, members: Sequence[str]) -> str:
 
 def _quantity(effect: Effect) -> Quantity:
     documented, proposed = _figure(effect.documented, effect.unit), _figure(effect.proposed, effect.unit)
-    return Quantity(effect.quantity, documented, proposed, closed(effect.sentence))
+    return Quantity(Saying(effect.quantity), documented, proposed, closed(effect.sentence))
 
 
 def _figure(bounds: Interval | None, unit: str) -> str:
@@ -144,6 +144,6 @@ def _sources(effects: Iterable[Effect]) -> Iterable[str]:
     """`picture height and picture area: arithmetic`, each source once."""
     quantities: dict[str, dict[str, None]] = {}
     for effect in effects:
-        quantities.setdefault(effect.source, {})[effect.quantity] = None
+        quantities.setdefault(effect.source, {})[Saying(effect.quantity)] = None
     for source, names in quantities.items():
-        yield say("{subject}: {text}", subject=tuple(names), text=source)
+        yield say("{subject}: {text}", subject=tuple(names), text=Saying(source))

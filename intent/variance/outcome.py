@@ -187,8 +187,13 @@ def _idle(person: str, consent: Consent, line: str, reason: str) -> str:
 
 
 def _unasked(fact: str, near: str) -> str:
-    if near:
-        return say("“{fact}” is attested, but nothing asks for this fact{near}", fact=fact, near=near)
+    name = near.removeprefix("; did you mean `").removesuffix("`?")
+    if name:
+        return say(
+            "“{fact}” is attested, but nothing asks for this fact; did you mean `{name}`?",
+            fact=fact,
+            name=name,
+        )
     return say("“{fact}” is attested, but nothing asks for this fact, and it counts for nothing.", fact=fact)
 
 

@@ -149,7 +149,7 @@ def opens_words(case: Case, opens: Iterable[Open]) -> Saying:
         if item.kind is OpenKind.CONSENT:
             consents.setdefault(item.person, []).append(item.instruction or "")
     told = [
-        say("{person} consents to {lines}", person=_name(case, person), lines=tuple(lines))
+        say("{giver} consents to {lines}", giver=_name(case, person), lines=tuple(lines))
         for person, lines in consents.items()
     ]
     facts = [item for item in every if item.kind is OpenKind.ATTESTATION]
