@@ -10,6 +10,7 @@ from intent.effects.lifting import lifting_effects
 from intent.effects.light import light_effects
 from intent.effects.picture import picture_effects
 from intent.effects.placement import placement_effects
+from intent.effects.power import power_effects
 from intent.effects.raster import raster_effects
 from intent.effects.route import route_effects
 from intent.effects.scene import Sides, sides_of
@@ -32,6 +33,7 @@ ROOMS: tuple[Finds, ...] = (
     timing_effects,
     sound_effects,
     light_effects,
+    power_effects,
     wear_effects,
     lifting_effects,
     floor_effects,
