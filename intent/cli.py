@@ -52,5 +52,6 @@ for command in (
     documenting.sheet,
     exchanging.pack,
     exchanging.receive,
+    exchanging.export,
 ):
     intent.add_command(command)

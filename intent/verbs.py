@@ -24,6 +24,7 @@ from intent.vocabulary.loader import read_vocabulary
 if TYPE_CHECKING:
     from intent.comparison.verdicts import Turn
     from intent.comparison.works import Comparison
+    from intent.exchange.exporting import Export
     from intent.exchange.package import Package
     from intent.exchange.receive import Received
     from intent.explanation import Account
@@ -182,45 +183,22 @@ def terms(name: str | None = None, work: str | Path | None = None) -> str:
 
 def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:
     """A work or installation in another form, one of `CONVERSIONS`, and what has no place in that form."""
+    from intent.exchange.converting import converted_installation, converted_work
+
+    documentation, proposal = _read(path, work)
+    return converted_installation(proposal, to) if proposal else converted_work(documentation, to)
+
+
+def _read(path: str | Path, work: str | Path | None) -> tuple[Documentation, Proposal | None]:
+    """A work, or an installation with its work, found to be usable. Raises `Unusable`."""
     found, shipped = Path(path), read_vocabulary()
     if work is not None or is_installation(found, shipped):
         proposal = read_proposal(found, Path(work) if work else None, shipped)
         proposal.validated()
-        return _converted_installation(proposal, to)
+        return proposal.documentation, proposal
     documentation = read_documentation(found, shipped)
     documentation.validated()
-    return _converted_work(documentation, to)
-
-
-def _converted_work(documentation: Documentation, to: str) -> tuple[str, tuple[Diagnostic, ...]]:
-    if to != "markdown":
-        from intent.record.serialize import serialize_rdf
-
-        return serialize_rdf(documentation.graph, to), ()
-    from intent.dossier.work import read_work
-    from intent.dossier.write_work import write_work
-
-    text = write_work(documentation.work)
-    again = read_work(text, "", documentation.work.vocabulary).graph
-    return text, _lost(len(set(documentation.graph) - set(again)), documentation.files[0].name)
-
-
-def _converted_installation(proposal: Proposal, to: str) -> tuple[str, tuple[Diagnostic, ...]]:
-    if to != "markdown":
-        from intent.record.serialize import serialize_rdf
-
-        return serialize_rdf(proposal.graph, to), ()
-    from intent.dossier.write_installation import write_installation
-
-    return write_installation(proposal.installation, proposal.documentation.work), ()
-
-
-def _lost(count: int, name: str) -> tuple[Diagnostic, ...]:
-    if not count:
-        return ()
-    what = "1 statement of the graph has" if count == 1 else f"{count} statements of the graph have"
-    message = f"{what} no place in the text form and would be lost; keep the graph as well"
-    return (Diagnostic("not-in-text", message, Span(name), Severity.WARNING),)
+    return documentation, None
 
 
 def new(path: str | Path, *, installation: bool = False) -> Path:
@@ -263,14 +241,22 @@ def pack(
     """
     from intent.exchange.package import write_package
 
-    found, shipped = Path(path), read_vocabulary()
-    if work is not None or is_installation(found, shipped):
-        proposal = read_proposal(found, Path(work) if work else None, shipped)
-        proposal.validated()
-        return write_package(proposal.documentation, proposal, Path(to), date)
-    documentation = read_documentation(found, shipped)
-    documentation.validated()
-    return write_package(documentation, None, Path(to), date)
+    documentation, proposal = _read(path, work)
+    return write_package(documentation, proposal, Path(to), date)
+
+
+def export(
+    path: str | Path, standards: Sequence[str], to: str | Path, work: str | Path | None = None
+) -> Export:
+    """A work, or an installation with its work, in other standards and without what stays in the house.
+
+    ``standards`` are names of `intent.exchange.standards.STANDARDS`; ``to`` is a file, or a new folder for several
+    files. Raises `Unusable`.
+    """
+    from intent.exchange.exporting import write_export
+
+    documentation, proposal = _read(path, work)
+    return write_export(documentation, proposal, standards, Path(to))
 
 
 def receive(

@@ -1,4 +1,4 @@
-"""The commands that send and receive: pack, receive."""
+"""The commands that send and receive: pack, receive, export."""
 
 from __future__ import annotations
 
@@ -7,6 +7,8 @@ from pathlib import Path
 import click
 
 from intent.commands.printing import FILE, print_diagnostics, terminal_width
+
+_STANDARDS = ("shacl", "odrl", "lido", "linked-art", "premis")
 
 
 @click.command()
@@ -74,3 +76,41 @@ def receive(
         width = max(80, min(terminal_width(), 120))
         click.echo(f"\n{write_comparison(received.comparison, None, width=width)}", nl=False)
     return 1 if summary(received.findings) else 0
+
+
+@click.command()
+@click.argument("file", type=FILE, metavar="WORK_OR_INSTALLATION")
+@click.option(
+    "--to",
+    "standards",
+    type=click.Choice(_STANDARDS),
+    multiple=True,
+    required=True,
+    help="The standard; may be given several times.",
+)
+@click.option("--work", type=FILE, help="The work of an installation that names none.")
+@click.option(
+    "--output",
+    type=FILE,
+    required=True,
+    metavar="FOLDER_OR_FILE",
+    help="A file, or a new folder for several.",
+)
+def export(file: Path, standards: tuple[str, ...], work: Path | None, output: Path) -> int:
+    """Write a work, or an installation of it, for readers of other standards.
+
+    What is marked `keep: internal` stays in the house, and so do contacts, insurance values and storage places. SHACL
+    is made of an installation. The exit code is 1 where there is something to look at before the files go.
+
+    Example: intent export timetable/work.md --to lido --to premis --output for-the-portal
+    """
+    from intent import verbs
+    from intent.diagnostics import summary
+
+    exported = verbs.export(file, standards, output, work)
+    print_diagnostics(exported.findings)
+    if exported.left_out:
+        click.echo(f"left out: {'; '.join(exported.left_out)}", err=True)
+    count = len(exported.files)
+    click.echo(f"written: {exported.files[0] if count == 1 else f'{output} ({count} files)'}")
+    return 1 if summary(exported.findings) else 0

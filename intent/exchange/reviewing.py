@@ -49,7 +49,7 @@ def _lost(texts: Texts, leaving: Documentation) -> Iterator[Diagnostic]:
 
 def _still_said(folder: Path, texts: Texts, files: Sequence[Carried]) -> Iterator[Diagnostic]:
     """Where what is kept in the house stands in what leaves all the same: in prose, or in another source."""
-    kept = sorted({" ".join(text.split()) for text in texts.kept_texts if _is_telling(text)})
+    kept = sorted({" ".join(text.split()) for text in texts.kept_texts if is_telling(text)})
     sources = [one.inside for one in files if one.is_there and Path(one.inside).suffix.lower() in TEXTS]
     for path in dict.fromkeys([*texts.files, *sources]) if kept else ():
         place = folder / path
@@ -62,7 +62,8 @@ def _still_said(folder: Path, texts: Texts, files: Sequence[Carried]) -> Iterato
                     yield Diagnostic("still-said", message, Span(path, number, 1, line), Severity.WARNING)
 
 
-def _is_telling(text: str) -> bool:
+def is_telling(text: str) -> bool:
+    """Whether a text is worth looking for: long enough, and not a number."""
     return len(text.strip()) >= SHORTEST and any(sign.isalpha() for sign in text)
 
 

@@ -9,6 +9,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from intent.documentation import Documentation
+from intent.exchange.lido import export_lido
+from intent.exchange.linked_art import export_linked_art
+from intent.exchange.odrl import export_odrl
+from intent.exchange.premis import export_premis
 from intent.exchange.shacl import export_shacl
 from intent.proposal import Proposal
 from intent.variance.case import lay_out
@@ -24,5 +28,31 @@ def _shacl(documentation: Documentation, proposal: Proposal | None) -> Mapping[s
     return {"shapes.ttl": exported.shapes.encode(), "data.ttl": exported.data.encode()}
 
 
-STANDARDS: tuple[tuple[str, Export], ...] = (("shacl", _shacl),)
+def _odrl(documentation: Documentation, proposal: Proposal | None) -> Mapping[str, bytes]:
+    """The instructions as a policy: ODRL Information Model 2.2 (W3C, 15 February 2018)."""
+    return {"policy.ttl": export_odrl(documentation.work).encode()}
+
+
+def _lido(documentation: Documentation, proposal: Proposal | None) -> Mapping[str, bytes]:
+    """Records of the work and its components: LIDO 1.1 (ICOM-CIDOC, 2021)."""
+    return {"lido.xml": export_lido(documentation.work, proposal.installation if proposal else None)}
+
+
+def _linked_art(documentation: Documentation, proposal: Proposal | None) -> Mapping[str, bytes]:
+    """Documents of the work and all that belongs to it: Linked Art 1.0."""
+    return export_linked_art(documentation.work)
+
+
+def _premis(documentation: Documentation, proposal: Proposal | None) -> Mapping[str, bytes]:
+    """Objects, agents and rights: PREMIS 3.0 (Library of Congress, 2015)."""
+    return {"premis.xml": export_premis(documentation.work)}
+
+
+STANDARDS: tuple[tuple[str, Export], ...] = (
+    ("shacl", _shacl),
+    ("odrl", _odrl),
+    ("lido", _lido),
+    ("linked-art", _linked_art),
+    ("premis", _premis),
+)
 """Exports by the name of the folder in which a package holds their files."""
