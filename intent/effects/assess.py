@@ -17,6 +17,7 @@ from intent.effects.scene import Sides, sides_of
 from intent.effects.signal import signal_effects
 from intent.effects.sound import sound_effects
 from intent.effects.timing import timing_effects
+from intent.effects.ventilation import ventilation_effects
 from intent.effects.wear import wear_effects
 from intent.installation import Installation
 from intent.model import Work
@@ -34,6 +35,7 @@ ROOMS: tuple[Finds, ...] = (
     sound_effects,
     light_effects,
     power_effects,
+    ventilation_effects,
     wear_effects,
     lifting_effects,
     floor_effects,
