@@ -102,7 +102,7 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
 def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | VenueFinding]:
     scene, yearly = sides.proposed, limits.allowance.dose
     dose, years = scene.bounds(part, "light-dose"), over(scene.state.days, light.DAYS_A_YEAR)
-    if yearly.high is None:
+    if yearly.high is None or dose.high == 0:
         return
     source = f"{LIT_WHILE_OPEN}; {OWN if limits.is_own_dose else BY_CLASS}"
     label, missing = scene.label("light-dose"), _missing(scene, part)

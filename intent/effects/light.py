@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from intent.bounds import is_known, known, magnitude, minus, over, point, smaller
+from intent.bounds import hull, is_known, known, magnitude, minus, over, point, smaller, surely_within, times
 from intent.effects.dose import dose_effects
 from intent.effects.picture import grown
 from intent.effects.scene import Scene, Sides, differ, unknown_among
@@ -33,17 +33,19 @@ HALF = Fraction(1, 2)
 
 def light_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
     """The effects of the proposal on light and tones of every display, and what light it brings on objects."""
-    for part in sides.proposed.parts("display", "screen"):
-        name = part.identifier
-        told: tuple[Effect, ...] = ()
-        if sides.was_there(name) and sides.touches(name):
-            yield from _luminance(sides, name)
-            told = tuple(_contrast(sides, name))
-            yield from told
-            yield from _middle_tones(sides, name)
+    displays = [part.identifier for part in sides.proposed.parts("display", "screen")]
+    is_other_material = sides.touches(*(material.identifier for material in sides.work.material))
+    as_before: list[str] = []
+    for part in displays:
+        is_changed = sides.was_there(part) and sides.touches(part)
+        told = tuple(_contrast(sides, part)) if is_changed else ()
+        if is_changed:
+            yield from (*_luminance(sides, part), *told, *_middle_tones(sides, part))
+        if is_changed or is_other_material:
+            yield from white_effects(sides, part)
         if not told:
-            yield from _left_in_the_room(sides.proposed, name)
-        yield from white_effects(sides, name)
+            as_before.append(part)
+    yield from _left_in_the_room(sides.proposed, as_before)
     yield from dose_effects(sides)
 
 
@@ -133,22 +135,34 @@ def _missing_for_contrast(scene: Scene, part: str, after: Interval) -> tuple[str
     return tuple(found)
 
 
-def _left_in_the_room(scene: Scene, part: str) -> Iterator[Effect]:
-    """What the light of the room does to a display that is as good as the documented one, or new."""
-    dark = _dark(scene, part)
-    if not is_known(dark) or not _is_lit(scene, part):
+def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
+    """What the light of the room does to displays that have the contrast they had, or are new; told once, of all."""
+    found = {part: contrasts for part in parts if (contrasts := _lessened(scene, part)) is not None}
+    if not found:
         return
-    room = scene.bounds(part, "room-contrast")
-    left = smaller(over(room, dark), point(1))
-    if left.low is not None and left.low >= 1 - TENTH:
-        return
+    room = hull(left for _dark, left in found.values())
+    share = hull(over(left, dark) for dark, left in found.values())
     sentence = say(
         "in the dark it is {dark}; the light of this room leaves {share} of that",
-        dark=_ratio(dark),
-        share=figure(left, "%", 100),
+        dark=_ratio(hull(dark for dark, _left in found.values())),
+        share=figure(smaller(share, point(1)), "%", 100),
     )
-    label, missing = scene.label("room-contrast"), _missing_for_contrast(scene, part, room)
-    yield Effect(Topic.LIGHT, (part,), label, ":1", None, room, sentence, REFLECTION, missing)
+    missing = dict.fromkeys(
+        label for part, (_dark, left) in found.items() for label in _missing_for_contrast(scene, part, left)
+    )
+    label = scene.label("room-contrast")
+    yield Effect(Topic.LIGHT, tuple(found), label, ":1", None, room, sentence, REFLECTION, tuple(missing))
+
+
+def _lessened(scene: Scene, part: str) -> tuple[Interval, Interval] | None:
+    """The contrast of a display in the dark and in the room, where that is known and the room takes some of it."""
+    if not _is_lit(scene, part):
+        return None
+    dark = _dark(scene, part)
+    if not is_known(dark):
+        return None
+    left = scene.bounds(part, "room-contrast")
+    return None if surely_within(times(dark, point(1 - TENTH)), left) else (dark, left)
 
 
 def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:

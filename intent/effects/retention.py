@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from intent.effects.running import Run
 from intent.effects.scene import Scene, Sides
-from intent.regions import Interval
 from intent.saying import Saying, figure, say
 from intent.values import Answer
 from intent.variance.result import Effect, Topic
@@ -14,13 +14,12 @@ from intent.variance.result import Effect, Topic
 PRACTICE = "common practice, no source"
 KEEPING = ("cathode-ray-tube", "crt-projector", "plasma-panel", "oled")
 """Technologies whose screens keep a trace of what stands still on them for long (common practice, no source)."""
-HOURS_A_SECOND = Fraction(1, 3600)
 
 
-def retention_effects(sides: Sides, time: Interval) -> Iterator[Effect]:
-    """Of every display; ``time`` is how long the work runs, in seconds."""
+def retention_effects(sides: Sides, run: Run) -> Iterator[Effect]:
+    """Of every display."""
     for part in sides.proposed.parts("display"):
-        yield from _burning(sides, part.identifier, time)
+        yield from _burning(sides, part.identifier, run)
         if sides.was_there(part.identifier) and sides.touches(part.identifier):
             yield from _trace(sides, part.identifier)
 
@@ -37,31 +36,26 @@ def keeps_traces(scene: Scene, part: str) -> Answer:
 
 def _stands_still(scene: Scene, part: str) -> Answer:
     """Whether anything that the part shows stands still for long."""
+    material = scene.material(part)
     told = [
-        scene.is_(material, "static-picture", "yes")
-        for material in scene.material(part)
-        if scene.states(material, "static-picture")
+        scene.is_(one, "static-picture", "yes") for one in material if scene.states(one, "static-picture")
     ]
     if Answer.IN in told:
         return Answer.IN
-    return (
-        Answer.OUT
-        if told and len(told) == len(scene.material(part)) and set(told) == {Answer.OUT}
-        else Answer.OPEN
-    )
+    return Answer.OUT if told == [Answer.OUT] * len(material) and material else Answer.OPEN
 
 
-def _burning(sides: Sides, part: str, time: Interval) -> Iterator[Effect]:
+def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
     """Told where it is sure to be at risk, and where it was safe before and nobody says whether the picture moves."""
     scene = sides.proposed
-    still, keeps = _stands_still(scene, part), keeps_traces(scene, part)
-    if keeps is not Answer.IN or still is Answer.OUT:
+    if keeps_traces(scene, part) is not Answer.IN:
         return
+    still = _stands_still(scene, part)
     is_new = sides.was_there(part) and keeps_traces(sides.documented, part) is Answer.OUT
-    if not is_new and (still is Answer.OPEN or time.high is None):
+    if still is Answer.OUT or (not is_new and (still is Answer.OPEN or not run.is_timed)):
         return
     missing = () if still is Answer.IN else (scene.label("static-picture"),)
-    hours = None if time.high is None or still is Answer.OPEN else figure(time, "h", HOURS_A_SECOND).bounds
+    hours = figure(run.time, "h", Fraction(1, 3600)).bounds if run.is_timed and still is Answer.IN else None
     yield Effect(
         Topic.POWER,
         (part,),

@@ -1,220 +1,157 @@
-"""Wear over the run: lamps, devices, film, tape and slides, and what a standing picture leaves."""
+"""Wear over the run: how much of the life of lamps and devices it uses, and what must be at hand."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import NATURAL, known, minus, over, plus, surely_above, surely_within
+from intent.bounds import hull, over, plus, surely_above, surely_within, total
+from intent.effects.copies import Copied, copied, copies_effects
 from intent.effects.retention import retention_effects
-from intent.effects.scene import THE_VENUE, THE_WORK, Scene, Sides, unknown_among
+from intent.effects.running import Run, natural, run_of
+from intent.effects.scene import Scene, Sides, unknown_among
 from intent.formulas import wear
 from intent.regions import Interval
-from intent.saying import Figure, Saying, figure, say, say_of
-from intent.values import Answer
+from intent.saying import figure, say
 from intent.variance.result import Effect, Topic
 
 TIME = "time in operation (hours open × days) added to the hours already run; arithmetic"
-COPIES = "arithmetic; every copy new, no gap between rounds where none is said, one copy run at a time"
-HOURS_A_SECOND = Fraction(1, 3600)
-WEARING = ("lamp-life", "expected-life")
-WEARING_COPIES = ("passes-a-copy", "gate-hours")
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
-    """The proposed installation, and how long it runs, in seconds."""
+class _Patterns:
+    """What is said of one, and of several, by how the hours at the end of the run stand to the life."""
 
-    scene: Scene
-    time: Interval
+    hours: str
+    """The characteristic that counts them."""
+    life: str
+    """The characteristic that says how long one lasts."""
+    within: tuple[str, str]
+    beyond: tuple[str, str]
+    unsure: tuple[str, str]
+
+
+LAMPS = _Patterns(
+    "lamp-hours",
+    "lamp-life",
+    (
+        "at the end the lamp has burnt {share} of its life of {life}",
+        "at the end these lamps have burnt {share} of their life, {most} the most",
+    ),
+    (
+        "the lamp comes to the end of its life of {life}: have {number} ready, and let a lamp cool before it is "
+        "changed as its maker says",
+        "these lamps come to the end of their life of {life}: have {number} ready in all, and let a lamp cool before "
+        "it is changed as its maker says",
+    ),
+    (
+        "the lamp may come to the end of its life of {life}: have another ready",
+        "these lamps may come to the end of their life of {life}: have another ready for each",
+    ),
+)
+DEVICES = _Patterns(
+    "hours",
+    "expected-life",
+    (
+        "at the end it has run {share} of its expected life of {life}",
+        "at the end these have run {share} of their expected life, {most} the most",
+    ),
+    (
+        "before the end it has run longer than its expected life of {life}: it may fail, so have another ready",
+        "before the end these have run longer than their expected life of {life}: they may fail, so have others ready",
+    ),
+    (
+        "whether it outlives its expected life of {life} cannot be said from what is given",
+        "whether these outlive their expected life of {life} cannot be said from what is given",
+    ),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Used:
+    """A lamp or a device, its hours before and at the end of the run, and its life, all in seconds."""
+
+    part: str
+    before: Interval | None
+    end: Interval
+    life: Interval
 
     @property
-    def unsaid(self) -> tuple[str, ...]:
-        """What would have to be given to know how long it runs."""
-        if self.scene.states(THE_WORK, "time-in-operation") or known(self.time) is not None:
-            return ()
-        return unknown_among(self.scene, THE_VENUE, "opening-time", "days-open")
+    def share(self) -> Interval:
+        return over(self.end, self.life)
 
 
 def wear_effects(sides: Sides) -> Iterator[Effect]:
-    """Told of every device, film, tape or slide of which it is stated how long one lasts."""
-    scene = sides.proposed
-    run = Run(scene, scene.bounds(THE_WORK, "time-in-operation"))
-    is_timed = _is_timed(scene)
+    """Told of every lamp, device, film, tape or slide of which it is stated how long one lasts."""
+    scene, run = sides.proposed, run_of(sides.proposed)
     parts = scene.one_a_device(part.identifier for part in scene.parts())
-    wearing = tuple(part for part in parts if _wears(scene, part))
-    if wearing and not is_timed:
-        yield _time_unsaid(run, wearing)
-    for part in wearing if is_timed else ():
-        yield from _lamp(run, part)
-        yield from _device(run, part)
-        yield from _film(run, part)
-        yield from _slides(run, part)
-    yield from retention_effects(sides, run.time if is_timed else NATURAL)
+    copies = tuple(copied(scene, parts))
+    if run.is_timed:
+        yield from _hours_used(run, parts, LAMPS)
+        yield from _hours_used(run, parts, DEVICES)
+        yield from copies_effects(run, copies)
+    else:
+        yield from _time_unsaid(run, parts, copies)
+    yield from retention_effects(sides, run)
 
 
-def _is_timed(scene: Scene) -> bool:
-    """Whether it is known how long the work runs each day; that a day has 24 hours is not enough."""
-    return (
-        scene.states(THE_WORK, "time-in-operation")
-        or scene.is_given(THE_VENUE, "opening-time")
-        or scene.is_(THE_WORK, "running", "continuous") is Answer.IN
+def _time_unsaid(run: Run, parts: Sequence[str], copies: Sequence[Copied]) -> Iterator[Effect]:
+    """One line for all that wears."""
+    copying = {one.part for one in copies}
+    wearing = tuple(
+        part
+        for part in parts
+        if part in copying or any(run.scene.states(part, kind.life) for kind in (LAMPS, DEVICES))
+    )
+    if wearing:
+        label = run.scene.label("time-in-operation")
+        words = say("how long it runs is not said, and so not how much of what it wears out lasts")
+        yield Effect(Topic.POWER, wearing, label, "h", None, None, words, TIME, run.unsaid)
+
+
+def _hours_used(run: Run, parts: Sequence[str], kind: _Patterns) -> Iterator[Effect]:
+    """One effect for all that last, one for all that do not, one for all of which nobody can tell."""
+    every = [_used(run, part, kind) for part in parts if run.scene.states(part, kind.life)]
+    beyond = [one for one in every if surely_above(one.end, one.life)]
+    within = [one for one in every if surely_within(one.end, one.life)]
+    unsure = [one for one in every if one not in beyond and one not in within]
+    groups = ((beyond, kind.beyond), (unsure, kind.unsure), (within, kind.within))
+    yield from (_effect(run, kind, group, patterns) for group, patterns in groups if group)
+
+
+def _used(run: Run, part: str, kind: _Patterns) -> _Used:
+    before = natural(run.scene, part, kind.hours)
+    is_counted = run.scene.states(part, kind.hours)
+    return _Used(
+        part, before if is_counted else None, plus(before, run.time), natural(run.scene, part, kind.life)
     )
 
 
-def _wears(scene: Scene, part: str) -> bool:
-    return any(scene.states(part, name) for name in WEARING) or any(
-        _stating(scene, part, name) is not None for name in WEARING_COPIES
+def _effect(run: Run, kind: _Patterns, group: Sequence[_Used], patterns: tuple[str, str]) -> Effect:
+    """Hours before the run, as given of what is fitted now, and at its end."""
+    hour = Fraction(1, 3600)
+    counted = [one.before for one in group if one.before is not None]
+    words = say(
+        patterns[0] if len(group) == 1 else patterns[1],
+        share=figure(hull(one.share for one in group), "%", 100),
+        life=figure(hull(one.life for one in group), "h", hour),
+        most=max(group, key=lambda one: one.share.high or Fraction(0)).part,
+        number=figure(total(wear.replacements(one.end, one.life) for one in group)),
     )
-
-
-def _stating(scene: Scene, part: str, name: str) -> str | None:
-    """The part, or else the material of its channel, of which something is stated."""
-    return next((one for one in (part, *scene.material(part)) if scene.states(one, name)), None)
-
-
-def _natural(scene: Scene, subject: str, name: str) -> Interval:
-    return scene.bounds(subject, name).meet(NATURAL)
-
-
-def _time_unsaid(run: Run, parts: tuple[str, ...]) -> Effect:
-    label = run.scene.label("time-in-operation")
-    sentence = say("how long it runs is not said, and so not how much of what it wears out lasts")
-    return Effect(Topic.POWER, parts, label, "h", None, None, sentence, TIME, run.unsaid)
-
-
-def _lamp(run: Run, part: str) -> Iterator[Effect]:
-    if not run.scene.states(part, "lamp-life"):
-        return
-    life = _natural(run.scene, part, "lamp-life")
-    burnt = plus(_natural(run.scene, part, "lamp-hours"), run.time)
-    changes = wear.replacements(burnt, life)
-    yield _used(run, part, ("lamp-hours", burnt), _lamp_words(burnt, life, changes))
-
-
-def _lamp_words(burnt: Interval, life: Interval, changes: Interval) -> Saying:
-    if surely_within(burnt, life):
-        share = figure(over(burnt, life), "%", 100)
-        return say(
-            "at the end the lamp has burnt {share} of its life of {life}", share=share, life=_hours(life)
-        )
-    if not surely_above(burnt, life):
-        return say(
-            "the lamp may come to the end of its life of {life}: have another ready", life=_hours(life)
-        )
-    return say_of(
-        int(changes.low or 0) if changes.low == changes.high else 0,
-        "the lamp comes to the end of its life of {life}: have another ready, and let the old one cool before it is "
-        "changed as its maker says",
-        "the lamp comes to the end of its life of {life}, and so do those after it: have {number} ready, and let each "
-        "cool before it is changed as its maker says",
-        life=_hours(life),
-        number=figure(changes),
-    )
-
-
-def _device(run: Run, part: str) -> Iterator[Effect]:
-    if not run.scene.states(part, "expected-life"):
-        return
-    life = _natural(run.scene, part, "expected-life")
-    end = plus(_natural(run.scene, part, "hours"), run.time)
-    yield _used(run, part, ("hours", end), _device_words(end, life))
-
-
-def _device_words(end: Interval, life: Interval) -> Saying:
-    share = figure(over(end, life), "%", 100)
-    if surely_within(end, life):
-        return say(
-            "at the end it has run {share} of its expected life of {life}", share=share, life=_hours(life)
-        )
-    if surely_above(end, life):
-        return say(
-            "before the end it has run longer than its expected life of {life}: it may fail, so have another ready",
-            life=_hours(life),
-        )
-    return say(
-        "whether it outlives its expected life of {life} cannot be said from what is given", life=_hours(life)
-    )
-
-
-def _used(run: Run, part: str, found: tuple[str, Interval], sentence: Saying) -> Effect:
-    """Hours at the end of the run; before it, as given of what is fitted now."""
-    name, end = found
-    before = run.scene.bounds(part, name) if run.scene.states(part, name) else None
-    missing = (*unknown_among(run.scene, part, name), *run.unsaid)
     return Effect(
         Topic.POWER,
-        (part,),
-        run.scene.label(name),
+        tuple(one.part for one in group),
+        run.scene.label(kind.hours),
         "h",
-        None if before is None else _hours(before).bounds,
-        _hours(end).bounds,
-        sentence,
+        figure(hull(counted), "h", hour).bounds if len(counted) == len(group) else None,
+        figure(hull(one.end for one in group), "h", hour).bounds,
+        words,
         TIME,
-        missing,
+        (*_uncounted(run.scene, group, kind), *run.unsaid),
     )
 
 
-def _film(run: Run, part: str) -> Iterator[Effect]:
-    """Film and tape wear with every pass through the device."""
-    subject = _stating(run.scene, part, "passes-a-copy")
-    if subject is None:
-        return
-    life, loop = _natural(run.scene, subject, "passes-a-copy"), _loop(run.scene, part)
-    passes = wear.passes(run.time, loop)
-    lead = say("{passes} passes, of which a copy stands {life}", passes=figure(passes), life=figure(life))
-    missing = () if known(loop) is not None else (run.scene.label("loop-length"),)
-    yield _copies(run, part, wear.copies_needed(passes, life), lead, missing)
-
-
-def _loop(scene: Scene, part: str) -> Interval:
-    """From one start to the next, in seconds; at the recorded speed."""
-    for subject in (*scene.material(part), THE_WORK):
-        for name in ("loop-length", "duration"):
-            if scene.states(subject, name):
-                return _natural(scene, subject, name)
-    return NATURAL
-
-
-def _slides(run: Run, part: str) -> Iterator[Effect]:
-    """Slides fade in the light of the gate."""
-    subject = _stating(run.scene, part, "gate-hours")
-    if subject is None:
-        return
-    counting = _stating(run.scene, part, "slides")
-    slides = NATURAL if counting is None else _natural(run.scene, counting, "slides")
-    lit, life = wear.time_in_light(run.time, slides), _natural(run.scene, subject, "gate-hours")
-    lead = say("each slide is lit for {lit}, and stands {life}", lit=_hours(lit), life=_hours(life))
-    missing = () if known(slides) is not None else (run.scene.label("slides"),)
-    yield _copies(run, part, wear.copies_needed(lit, life), lead, missing)
-
-
-def _copies(run: Run, part: str, needed: Interval, lead: Saying, missing: tuple[str, ...]) -> Effect:
-    holder = _stating(run.scene, part, "copies")
-    held = None if holder is None else _natural(run.scene, holder, "copies")
-    unsaid = (*missing, *run.unsaid, *(() if held is not None else (run.scene.label("copies"),)))
-    sentence = say("{lead}: {rest}", lead=lead, rest=_copies_words(needed, held))
-    return Effect(Topic.POWER, (part,), "copies needed", "", None, needed, sentence, COPIES, unsaid)
-
-
-def _copies_words(needed: Interval, held: Interval | None) -> Saying:
-    if known(needed) == 1:
-        return say("one lasts the run")
-    if held is None:
-        return say("how many are held is not said")
-    if surely_within(needed, held):
-        return say("no more than are held")
-    if not surely_above(needed, held):
-        return say("whether those held are enough cannot be said from what is given")
-    more = minus(needed, held)
-    return say_of(
-        int(known(more) or 0),
-        "one more than is held must be made, from a master that is not shown itself",
-        "{more} more than are held must be made, from a master that is not shown itself",
-        more=figure(more),
-    )
-
-
-def _hours(seconds: Interval) -> Figure:
-    return figure(seconds, "h", HOURS_A_SECOND)
+def _uncounted(scene: Scene, group: Sequence[_Used], kind: _Patterns) -> tuple[str, ...]:
+    lacking = [one for one in group if one.before is None]
+    return unknown_among(scene, lacking[0].part, kind.hours) if lacking else ()

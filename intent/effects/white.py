@@ -51,11 +51,9 @@ JAPANESE = "ntsc-j"
 
 def white_effects(sides: Sides, part: str) -> Iterator[Effect]:
     """Told of a display that is there before and after, and has changed, or whose material has."""
-    material = sides.proposed.material(part)
-    if not sides.was_there(part) or not sides.touches(part, *material):
-        return
-    yield from _shift(sides, part)
-    yield from _against_material(sides, part)
+    if sides.was_there(part):
+        yield from _shift(sides, part)
+        yield from _against_material(sides, part)
 
 
 def _shift(sides: Sides, part: str) -> Iterator[Effect]:
