@@ -146,13 +146,13 @@ def _converted_words(scene: Scene, misfed: Misfed) -> Saying:
     }
     if not misfed.wrong_frequency:
         return say(
-            "built for {built} and the venue gives {given}: a mains transformer is needed, of no less than this; "
-            "it does not change the frequency",
+            "built for {built} and the venue gives {given}: a mains transformer is needed, which does not change the "
+            "frequency; a licensed electrician connects it",
             **places,
         )
     return say(
-        "built for {built} and the venue gives {given}: a frequency converter is needed, of no less than this; without "
-        "it, motors that keep to the mains run at {speed} of their speed, and transformers may overheat",
+        "built for {built} and the venue gives {given}: a frequency converter is needed; without it, "
+        "motors that keep to the mains run at {speed} of their speed, and transformers may overheat",
         speed=figure(over(natural(given[1]), misfed.frequency), "%", 100),
         **places,
     )
