@@ -21,6 +21,14 @@ class Interned(Namespace):
 
 INTENT = Interned("https://w3id.org/intent-record/ns#")
 TERM = Interned("https://w3id.org/intent-record/term/")
+_TERMS = str(TERM)
+
+
+def term_iri(name: str) -> str:
+    """The IRI of a term of the vocabulary, by its local name."""
+    return _TERMS + name
+
+
 CRM = Namespace("http://www.cidoc-crm.org/cidoc-crm/")
 OA = Interned("http://www.w3.org/ns/oa#")
 QUDT = Interned("http://qudt.org/schema/qudt/")

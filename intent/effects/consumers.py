@@ -11,13 +11,13 @@ from dataclasses import dataclass
 from intent.bounds import total
 from intent.effects.scene import Scene, unknown_among
 from intent.effects.travelling import natural
-from intent.names import TERM
+from intent.names import term_iri
 from intent.regions import Interval
 from intent.saying import Saying
 from intent.values import Answer
 from intent.variance.result import Effect, Topic
 
-FED = tuple(str(TERM[kind]) for kind in ("display", "player", "loudspeaker", "lamp", "converter", "control"))
+FED = tuple(term_iri(kind) for kind in ("display", "player", "loudspeaker", "lamp", "converter", "control"))
 """Objects, furniture, carriers and cables take no power, unless it is said that they do."""
 WITHOUT_MAINS = ("passive-loudspeaker", "built-in-loudspeaker", "surface-transducer", "headphones")
 SUPPLIES = ("mains-transformer", "frequency-converter", "power-supply")
@@ -48,13 +48,13 @@ def consumers(scene: Scene) -> tuple[str, ...]:
 
 
 def _takes_power(scene: Scene, part: str, kind: str) -> bool:
-    if kind == str(TERM.converter) and any(_is(scene, part, supply) for supply in SUPPLIES):
+    if kind == term_iri("converter") and any(_is(scene, part, supply) for supply in SUPPLIES):
         return False
     if any(scene.states(part, name) for name in STATED):
         return True
     if not any(scene.vocabulary.is_kind(kind, fed) for fed in FED):
         return False
-    return kind != str(TERM.loudspeaker) or not any(_is(scene, part, name) for name in WITHOUT_MAINS)
+    return kind != term_iri("loudspeaker") or not any(_is(scene, part, name) for name in WITHOUT_MAINS)
 
 
 def _is(scene: Scene, part: str, technology: str) -> bool:

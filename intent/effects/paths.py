@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from intent.assertions import Statements
 from intent.effects.scene import Scene, Sides, term
 from intent.meaning import given_value
-from intent.names import TERM
+from intent.names import term_iri
 from intent.saying import Saying, Term, say
 from intent.values import Labels
 from intent.vocabulary.terms import Vocabulary
@@ -119,10 +119,10 @@ def links_of(sides: Sides) -> Iterator[Link]:
 
 
 def _stated(statements: Statements, name: str, vocabulary: Vocabulary) -> frozenset[str]:
-    expression = statements.get(str(TERM[name]))
+    expression = statements.get(term_iri(name))
     if expression is None:
         return frozenset()
-    value = given_value(expression, vocabulary.characteristics[str(TERM[name])], vocabulary)
+    value = given_value(expression, vocabulary.characteristics[term_iri(name)], vocabulary)
     if not isinstance(value, Labels) or value.all_but:
         return frozenset()
     return frozenset(iri.rsplit("/", 1)[-1] for iri in value.names)
@@ -150,7 +150,7 @@ def _ways_to(scene: Scene, part: str, into: Mapping[str, tuple[Link, ...]]) -> d
 
 def _is_source(scene: Scene, start: str) -> bool:
     part = scene.case.scopes.proposed.every.get(start)
-    return part is None or scene.vocabulary.is_kind(part.kind.iri, str(TERM.player))
+    return part is None or scene.vocabulary.is_kind(part.kind.iri, term_iri("player"))
 
 
 def _new_misfit(sides: Sides, link: Link) -> Misfit | None:
@@ -221,5 +221,5 @@ def named(scene: Scene, names: frozenset[str]) -> tuple[Term, ...]:
 
 
 def _with_narrower(vocabulary: Vocabulary, name: str) -> frozenset[str]:
-    iri = str(TERM[name])
+    iri = term_iri(name)
     return frozenset(one.rsplit("/", 1)[-1] for one in vocabulary.narrower.get(iri, frozenset({iri})))

@@ -13,7 +13,7 @@ from fractions import Fraction
 from intent.bounds import known
 from intent.installation import Installation
 from intent.model import Crate, Device, Part, Work
-from intent.names import TERM, THE_VENUE, THE_WORK
+from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.regions import EVERYTHING, Interval, Region
 from intent.saying import Term
 from intent.values import Answer
@@ -56,7 +56,7 @@ class Scene:
     def is_(self, subject: str, characteristic: str, concept: str) -> Answer:
         """Whether the value is a concept or something narrower: in, out, or open."""
         found = names_of(self.state, subject, characteristic)
-        wanted = self.vocabulary.narrower.get(str(TERM[concept]), frozenset({str(TERM[concept])}))
+        wanted = self.vocabulary.narrower.get(term_iri(concept), frozenset({term_iri(concept)}))
         if found and found <= wanted:
             return Answer.IN
         return Answer.OPEN if found & wanted or not found else Answer.OUT
@@ -77,7 +77,7 @@ class Scene:
         """The parts that are there, additions last; of some kinds alone where any are named."""
         every = self.case.scopes.proposed.every
         there = (every[part] for part in self.state.present)
-        wanted = [str(TERM[kind]) for kind in kinds]
+        wanted = [term_iri(kind) for kind in kinds]
         return tuple(
             part
             for part in there
@@ -100,7 +100,7 @@ class Scene:
         return self.state.material_of(subject)
 
     def characteristic(self, name: str) -> Characteristic:
-        return self.vocabulary.characteristics[str(TERM[name])]
+        return self.vocabulary.characteristics[term_iri(name)]
 
     def label(self, characteristic: str) -> str:
         return self.characteristic(characteristic).label
@@ -153,7 +153,7 @@ def sides_of(case: Case) -> Sides:
 
 def term(name: str) -> Term:
     """A term of the vocabulary, to be said in a sentence in the reader's language."""
-    return Term(str(TERM[name]))
+    return Term(term_iri(name))
 
 
 def unknown_among(scene: Scene, subject: str, *characteristics: str) -> tuple[str, ...]:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from intent.bounds import NATURAL, hull, known, minus, over, point, smaller, times
 from intent.formulas import electricity, light, picture
-from intent.names import TERM, THE_VENUE, THE_WORK
+from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.regions import EVERYTHING, Interval, Region, arc, region
 from intent.values import Labels
 
@@ -38,23 +38,23 @@ def computed_region(term: str, state: State, subject: str, every: Region) -> Reg
 
 def bounds_of(state: State, subject: str, term: str) -> Interval:
     """What a state gives of a number, stated or computed, within bounds and in reference units."""
-    value = state.value(subject, state.vocabulary.characteristics[str(TERM[term])])
+    value = state.value(subject, state.vocabulary.characteristics[term_iri(term)])
     return value.bounds if isinstance(value, Region) and not value.is_empty else EVERYTHING
 
 
 def names_of(state: State, subject: str, term: str) -> frozenset[str]:
     """The concepts, by IRI, that the value may be."""
-    value = state.value(subject, state.vocabulary.characteristics[str(TERM[term])])
+    value = state.value(subject, state.vocabulary.characteristics[term_iri(term)])
     return value.names if isinstance(value, Labels) and not value.all_but else frozenset()
 
 
 def is_stated(state: State, subject: str, term: str) -> bool:
-    return str(TERM[term]) in state.statements.get(subject, {})
+    return term_iri(term) in state.statements.get(subject, {})
 
 
 def _height(state: State, subject: str) -> Interval:
     """The height of a part is the y of its position."""
-    value = state.value(subject, state.vocabulary.characteristics[str(TERM.position)])
+    value = state.value(subject, state.vocabulary.characteristics[term_iri("position")])
     if not isinstance(value, Region) or len(value.whole) < 3:
         return EVERYTHING
     return Region(tuple((box[1],) for box in value.boxes)).bounds
@@ -99,7 +99,7 @@ def _stored_shape(state: State, material: str) -> Interval | None:
     if not (is_stated(state, material, "raster") or is_stated(state, material, "active-raster")):
         return None
     term = "active-raster" if is_stated(state, material, "active-raster") else "raster"
-    value = state.value(material, state.vocabulary.characteristics[str(TERM[term])])
+    value = state.value(material, state.vocabulary.characteristics[term_iri(term)])
     if not isinstance(value, Region) or len(value.boxes) != 1:
         return NATURAL
     columns, rows = value.boxes[0]
@@ -227,7 +227,7 @@ def _time_in_operation(state: State, _subject: str) -> Interval:
 
 
 def _runs(state: State, running: str) -> bool:
-    return names_of(state, THE_WORK, "running") == {str(TERM[running])}
+    return names_of(state, THE_WORK, "running") == {term_iri(running)}
 
 
 def _time_open(state: State) -> Interval:
