@@ -6,6 +6,7 @@ next is read and written.
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
@@ -16,9 +17,11 @@ from intent.exchange.manifest import Digester
 from intent.exchange.naming import shown_name
 from intent.exchange.walk import Entry, Stream, fault_at
 
-BLOCK = 4 * 1024 * 1024
-"""Bytes read at once; digests gain nothing from more."""
-_BUFFERS = 3
+BLOCK = 1024 * 1024
+"""Bytes read at once; digests gain nothing from more, and so many stay in a processor's cache."""
+_BUFFERS = 4
+_SETTLED = 32 * 1024 * 1024
+"""Bytes after which a file that is being written is sent to the disk."""
 
 Opens = Callable[[Entry], Stream]
 
@@ -32,13 +35,14 @@ class Copier:
 
     def __init__(self) -> None:
         self._buffers = [memoryview(bytearray(BLOCK)) for _ in range(_BUFFERS)]
-        self._thread = ThreadPoolExecutor(1)
+        self._thread, self._settling = ThreadPoolExecutor(1), ThreadPoolExecutor(1)
 
     def __enter__(self) -> Copier:
         return self
 
     def __exit__(self, *_: object) -> None:
         self._thread.shutdown(wait=True, cancel_futures=True)
+        self._settling.shutdown(wait=True, cancel_futures=True)
 
     def copy(
         self, stream: Stream, most: int | None, to: Path | None, algorithms: Iterable[str]
@@ -49,7 +53,7 @@ class Copier:
         file cannot be written.
         """
         digester, pending, size = Digester(algorithms), list[Future[None]](), 0
-        sink = None if to is None else to.open("xb", buffering=0)
+        sink = None if to is None else _Sink(to, self._settling)
         try:
             for block in self._blocks(stream, pending):
                 size += len(block)
@@ -57,7 +61,7 @@ class Copier:
                     raise Unread(f"it has more than the {most} bytes that were announced")
                 pending.append(self._thread.submit(digester.update, block))
                 if sink is not None:
-                    _write(sink.write, block)
+                    sink.write(block)
         finally:
             for one in pending:
                 one.result()
@@ -86,10 +90,28 @@ def _read(stream: Stream, buffer: memoryview) -> int:
         raise Unread(error.strerror or str(error)) from None
 
 
-def _write(write: Callable[[memoryview], int | None], block: memoryview) -> None:
-    done = 0
-    while done < len(block):
-        done += write(block[done:]) or 0
+class _Sink:
+    """A new file, whose bytes are sent to the disk while more are written, so that nobody waits for all at the end."""
+
+    def __init__(self, path: Path, thread: ThreadPoolExecutor) -> None:
+        self._stream = path.open("xb", buffering=0)
+        self._thread = thread
+        self._unsettled = 0
+        self._settling: Future[None] | None = None
+
+    def write(self, block: memoryview) -> None:
+        done = 0
+        while done < len(block):
+            done += self._stream.write(block[done:]) or 0
+        self._unsettled += done
+        if self._unsettled >= _SETTLED and (self._settling is None or self._settling.done()):
+            self._settling = self._thread.submit(os.fsync, self._stream.fileno())
+            self._unsettled = 0
+
+    def close(self) -> None:
+        if self._settling is not None:
+            self._settling.result()
+        self._stream.close()
 
 
 def copied(
