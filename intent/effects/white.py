@@ -104,7 +104,7 @@ def _against_material(sides: Sides, part: str) -> Iterator[Effect]:
         (part,),
         "white, warmer than the material's",
         "mired",
-        None if before in {None, EVERYTHING} else before,
+        before if sides.documented.states(part, "white-point") else None,
         after,
         sentence,
         NEAREST,
