@@ -124,15 +124,15 @@ def _ratio(bounds: Interval) -> Figure:
 
 
 def _missing_for_contrast(scene: Scene, part: str, after: Interval) -> tuple[str, ...]:
-    if is_known(after):
+    """What would have to be given to know the contrast, and that which is left in the room."""
+    if is_known(after) and _is_lit(scene, part):
         return ()
     found = list(unknown_among(scene, part, "luminance"))
     if _dark(scene, part).high is None and not scene.states(part, "black-level"):
         found.append(scene.label("black-level"))
     if not _is_lit(scene, part):
         found.append(scene.label("ambient-light"))
-    found.extend(unknown_among(scene, part, "reflectance"))
-    return tuple(found)
+    return (*found, *unknown_among(scene, part, "reflectance"))
 
 
 def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:

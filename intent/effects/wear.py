@@ -28,6 +28,8 @@ class _Patterns:
     life: str
     """The characteristic that says how long one lasts."""
     within: tuple[str, str]
+    within_alike: str
+    """Of several that have used the same share of it."""
     beyond: tuple[str, str]
     unsure: tuple[str, str]
 
@@ -39,6 +41,7 @@ LAMPS = _Patterns(
         "at the end the lamp has burnt {share} of its life of {life}",
         "at the end these lamps have burnt {share} of their life, {most} the most",
     ),
+    "at the end each of these lamps has burnt {share} of its life of {life}",
     (
         "the lamp comes to the end of its life of {life}: have {number} ready, and let a lamp cool before it is "
         "changed as its maker says",
@@ -57,6 +60,7 @@ DEVICES = _Patterns(
         "at the end it has run {share} of its expected life of {life}",
         "at the end these have run {share} of their expected life, {most} the most",
     ),
+    "at the end each of these has run {share} of its expected life of {life}",
     (
         "before the end it has run longer than its expected life of {life}: it may fail, so have another ready",
         "before the end these have run longer than their expected life of {life}: they may fail, so have others ready",
@@ -116,7 +120,9 @@ def _hours_used(run: Run, parts: Sequence[str], kind: _Patterns) -> Iterator[Eff
     beyond = [one for one in every if surely_above(one.end, one.life)]
     within = [one for one in every if surely_within(one.end, one.life)]
     unsure = [one for one in every if one not in beyond and one not in within]
-    groups = ((beyond, kind.beyond), (unsure, kind.unsure), (within, kind.within))
+    is_alike = len({one.share for one in within}) == 1
+    lasting = (kind.within[0], kind.within_alike) if is_alike else kind.within
+    groups = ((beyond, kind.beyond), (unsure, kind.unsure), (within, lasting))
     yield from (_effect(run, kind, group, patterns) for group, patterns in groups if group)
 
 
