@@ -18,6 +18,8 @@ from intent.vocabulary.terms import Vocabulary
 
 RDF_FORMATS = {
     ".ttl": "turtle",
+    ".trig": "trig",
+    ".rdf": "rdf-xml",
     ".nt": "n-triples",
     ".jsonld": "json-ld",
     ".json": "json-ld",

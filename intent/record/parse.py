@@ -2,13 +2,16 @@
 
 Nothing that a document names is fetched: no context, no import, no entity. It is read with pyoxigraph, which
 says where a fault stands and which loads no remote context.
+
+A record is one graph. Where a format has several, the statements may all stand in one of them, whatever its name; in
+two or more they are refused: graphs of one file may be states of different days, which put together would be none.
 """
 
 from __future__ import annotations
 
 import logging
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 
 import pyoxigraph as ox
@@ -23,6 +26,7 @@ Triple = tuple[Node, Node, Node]
 
 _READERS = {
     "turtle": (ox.RdfFormat.TURTLE, "Turtle"),
+    "trig": (ox.RdfFormat.TRIG, "TriG"),
     "n-triples": (ox.RdfFormat.N_TRIPLES, "N-Triples"),
     "json-ld": (ox.RdfFormat.JSON_LD, "JSON-LD"),
     "rdf-xml": (ox.RdfFormat.RDF_XML, "RDF/XML"),
@@ -72,7 +76,7 @@ def parse_triples(data: bytes, file: str, format: str) -> list[Triple]:
     try:
         quads = ox.parse(text.encode(), format=kind, base_iri=_RELATIVE if format == "json-ld" else None)
         with _no_warnings():
-            return [_triple(quad, file) for quad in quads]
+            return [_triple(quad, file) for quad in _of_one_graph(quads, file)]
     except SyntaxError as error:
         message = f"this is not {name}: {_what(error)}; correct it here, or ask the sender for the file again"
         raise _refusal(f"bad-{format}", message, _span(text, file, error)) from None
@@ -102,13 +106,22 @@ def _refuse_doctype(text: str, file: str) -> None:
         raise _refusal("xml-doctype", message, span)
 
 
+def _of_one_graph(quads: Iterable[ox.Quad], file: str) -> Iterator[ox.Quad]:
+    """The statements, which must all stand in one graph."""
+    first: object = None
+    for quad in quads:
+        first = first or quad.graph_name
+        if quad.graph_name != first:
+            other = first if isinstance(quad.graph_name, ox.DefaultGraph) else quad.graph_name
+            message = (
+                f"the file has statements in more than one graph, one of them {other}; put them into one, or name a "
+                "file for each, since a record is one graph"
+            )
+            raise _refusal("named-graph", message, Span(file))
+        yield quad
+
+
 def _triple(quad: ox.Quad, file: str) -> Triple:
-    if not isinstance(quad.graph_name, ox.DefaultGraph):
-        message = (
-            f"the file puts statements into a graph of their own, {quad.graph_name}; take them out of it, "
-            "since a record is one graph"
-        )
-        raise _refusal("named-graph", message, Span(file))
     return _node(quad.subject, file), _node(quad.predicate, file), _node(quad.object, file)
 
 
