@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.exchange.sheet import section, sheet, to_fill
+from intent.exchange.sheet import Column, section, sheet, to_fill
 from intent.exchange.withholding import Sort
 from intent.reports.cautions import DEFERENCE
 from intent.reports.elements import Element, bullets, element, unbroken
@@ -13,6 +13,7 @@ from intent.reports.wording import OUTCOMES, day_in_words, opening, verdict_word
 from intent.saying import listed, say
 
 NO_CONDITIONS = "No conditions are open."
+SIGNED = Column("Signature and date", 28)
 UNDER_SIGNED = "Those who sign have read the variance report that lies beside this annex."
 
 
@@ -56,7 +57,7 @@ def _conditions(story: Story) -> Iterator[Element]:
         for question in request.questions
     ]
     if rows:
-        yield to_fill(["Met", "Who", "What", "From", "Signature", "Date"], rows)
+        yield to_fill(["Met"], [Column("Who", 20), Column("What"), Column("From", 14), SIGNED], rows)
     else:
         yield element("p", NO_CONDITIONS)
 
@@ -68,7 +69,7 @@ def unbroken_cell(text: str) -> Element:
 
 def _departures(story: Story) -> Element:
     rows = [(f"{one.number}. {one.title}", verdict_word(one.verdict)) for one in story.departures]
-    return to_fill(["Seen", "Departure", "Verdict", "Signature", "Date"], rows)
+    return to_fill(["Seen"], [Column("Departure"), Column("Verdict", 14), SIGNED], rows)
 
 
 def _cautions(story: Story) -> Iterator[Element]:
@@ -89,4 +90,4 @@ def _signatures(story: Story) -> Iterator[Element]:
     yield element("p", UNDER_SIGNED)
     names = [(one.name or " ", f"who {one.capacity}" if one.capacity else "") for one in story.signatures]
     rows = [*names, ("for the lender", ""), ("for the borrower", "")]
-    yield to_fill(["Name", "Capacity", "Signature", "Date"], rows, boxes=0)
+    yield to_fill([], [Column("Name"), Column("Capacity", 22), SIGNED], rows)

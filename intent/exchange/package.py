@@ -183,6 +183,14 @@ def _seal(
     day: datetime.date | None,
 ) -> None:
     """Declaration, metadata and manifests; RFC 8493, sections 2.1.1, 2.2.2, 2.1.3 and 2.2.1."""
+    faults = [
+        *(one for path in bag.packed for one in name_faults(path)),
+        *(one for _, one in collisions(bag.packed)),
+    ]
+    if faults:
+        raise Unusable(
+            [Diagnostic(one.slug, one.message, Span(documentation.files[0].name)) for one in faults]
+        )
     payload = [one for path, one in bag.packed.items() if path.startswith(f"{PAYLOAD}/")]
     oxum = f"{sum(one.size for one in payload)}.{len(payload)}"
     work = documentation.work

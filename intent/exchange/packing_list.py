@@ -6,16 +6,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.dossier.writing import statement_cells
-from intent.exchange.annex import left_out_words, unbroken_cell
+from intent.exchange.annex import SIGNED, left_out_words, unbroken_cell
 from intent.exchange.carrying import Carried
 from intent.exchange.limits import size_in_words
-from intent.exchange.sheet import section, sheet, to_fill
+from intent.exchange.sheet import Column, section, sheet, to_fill
 from intent.exchange.withholding import Sort
 from intent.model import Crate, Device, Work
 from intent.reports.elements import Element, digest, element
 from intent.saying import say
 
-_SIGNED = ("Signature", "Date")
+_WAYS = ("Left", "Came")
+_REMARK = Column("Remark", 18)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,24 +39,26 @@ def _sections(
     work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[Sort]
 ) -> Iterator[Element]:
     boxed = {held for box in work.boxes for held in _held(work, box)}
-    if work.boxes:
-        rows = [_box(work, box) for box in work.boxes]
-        header = ["Left", "Came", "Box", "Holds", "Size and weight", *_SIGNED]
-        yield section("boxes", "Boxes", [to_fill(header, rows, boxes=2)])
     loose = [part for part in work.parts if part.identifier not in boxed]
+    devices = [_device(work, device) for device in work.devices if device.listed]
+    if work.boxes:
+        columns = [Column("Box", 10), Column("Holds", 24), Column("What it is"), _REMARK]
+        yield section("boxes", "Boxes", [to_fill(_WAYS, columns, [_box(work, box) for box in work.boxes])])
     if loose:
-        rows_of_parts = [(part.identifier, part.name, part.device or "") for part in loose]
-        header = ["Left", "Came", "Part", "Name", "Device", *_SIGNED]
-        yield section("loose", "Parts in no box", [to_fill(header, rows_of_parts, boxes=2)])
-    if any(device.listed for device in work.devices):
-        rows_of_devices = [_device(work, device) for device in work.devices if device.listed]
-        header = ["Left", "Came", "Device", "Status", "What it is", *_SIGNED]
-        yield section("devices", "Devices", [to_fill(header, rows_of_devices, boxes=2)])
+        columns = [Column("Part", 10), Column("Name"), Column("Device", 14), _REMARK]
+        rows = [(part.identifier, part.name, part.device or "") for part in loose]
+        yield section("loose", "Parts in no box", [to_fill(_WAYS, columns, rows)])
+    if devices:
+        columns = [Column("Device", 10), Column("Status", 10), Column("What it is"), _REMARK]
+        yield section("devices", "Devices", [to_fill(_WAYS, columns, devices)])
     if files:
-        header = ["Checked", "For", "File", "Size and SHA-512", *_SIGNED]
+        columns = [Column("For", 7), Column("File", 24), Column("Size and SHA-512"), _REMARK]
         rows_of_files = [_file(one, packed.get(one.inside)) for one in files]
-        yield section("media", "Media and documents", [to_fill(header, rows_of_files)])
+        yield section("media", "Media and documents", [to_fill(["Checked"], columns, rows_of_files)])
     yield section("left-out", "What is not in this package", [element("p", left_out_words(sorts))])
+    signing = [Column("Name"), Column("Capacity", 30), SIGNED]
+    hands = [("", "packed"), ("", "received"), ("", "packed for the way back"), ("", "received again")]
+    yield section("signed", "Signatures", [to_fill([], signing, hands)])
 
 
 def _held(work: Work, box: Crate) -> Iterator[str]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from importlib.resources import files
 
 from lxml import html
@@ -11,10 +12,16 @@ from intent.reports.elements import Element, element
 from intent.reports.html import POLICY
 
 STYLE = """
-.tick { width: 2.2rem; text-align: center; }
-.sign { min-width: 12rem; }
-td.sign, td.tick { height: 2.4rem; }
-tr { break-inside: avoid; }
+.checklist { table-layout: fixed; }
+.checklist .tick { width: 4rem; padding-right: 0.5rem; white-space: nowrap; }
+.checklist td.tick { font-size: 1.15rem; line-height: 1; }
+.checklist td { height: 2.4rem; overflow-wrap: break-word; }
+.checklist tr { break-inside: avoid; }
+@media (min-width: 54rem), print {
+  header, section, footer { padding-left: 0; }
+  section > h2 { position: static; width: auto; border-top: 0; padding-top: 0; }
+  section > .body { min-height: 0; }
+}
 """
 BOX = "☐"
 
@@ -45,13 +52,25 @@ def section(name: str, title: str, content: Iterable[Element]) -> Element:
     return element("section", heading, body, id=name, aria_labelledby=f"{name}-title")
 
 
-def to_fill(header: Iterable[str], rows: Iterable[Iterable[Element | str]], boxes: int = 1) -> Element:
-    """A table whose first columns are boxes to tick, and whose last two are to be signed and dated."""
-    head = element("thead", element("tr", [element("th", title, scope="col") for title in header]))
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of a table to be filled in: its heading, and its share of the width in per cent; 0: what is left."""
+
+    title: str
+    share: int = 0
+
+
+def to_fill(
+    ticks: Sequence[str], columns: Sequence[Column], rows: Iterable[Iterable[Element | str]]
+) -> Element:
+    """A table whose first columns are boxes to tick; cells that a row leaves out are to be written in."""
+    heads = [element("th", title, scope="col", class_="tick") for title in ticks]
+    for column in columns:
+        width = f"width: {column.share}%" if column.share else ""
+        heads.append(element("th", column.title, scope="col", style=width))
     body = element("tbody")
     for row in rows:
-        ticks = [element("td", BOX, class_="tick") for _ in range(boxes)]
         cells = [element("td", cell) for cell in row]
-        signs = [element("td", "", class_="sign"), element("td", "", class_="sign")]
-        body.append(element("tr", ticks, cells, signs))
-    return element("table", head, body, class_="checklist")
+        empty = [element("td", "") for _ in range(len(columns) - len(cells))]
+        body.append(element("tr", [element("td", BOX, class_="tick") for _ in ticks], cells, empty))
+    return element("table", element("thead", element("tr", heads)), body, class_="checklist")
