@@ -43,6 +43,7 @@ for command in (
     documenting.new,
     documenting.validate,
     installing.check,
+    installing.cards,
     looking.explain,
     looking.history,
     looking.compare,

@@ -18,6 +18,8 @@ from intent.documentation import Documentation, read_documentation
 from intent.effects.assess import assess
 from intent.files import write_whole
 from intent.heads import is_installation
+from intent.paper import cards as cards
+from intent.paper import pdf as pdf
 from intent.proposal import Proposal, read_beside, read_proposal
 from intent.vocabulary.loader import read_vocabulary
 

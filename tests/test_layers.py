@@ -56,9 +56,11 @@ ORDER = (
     "reports",
     "questions",
     "exchange",
+    "cards",
     "desk",
     # the ways in
     "checking",
+    "paper",
     "verbs",
     "__init__",
     "commands",

@@ -1,0 +1,56 @@
+"""How much of a card each thing takes, and what goes on to a second card where one is not enough."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from intent.drawings.lettering import broken
+from intent.drawings.svg import Element
+
+WIDTH, HEIGHT, EDGE = 105.0, 148.5, 7.0
+"""Millimetres: a quarter of an A4 sheet, and the margin on every side."""
+ROOM = WIDTH - 2 * EDGE
+HEAD, FOOT, GAP = 15.5, 13.0, 1.7
+"""Millimetres of the heading, of the foot, and between two things."""
+BODY, SMALL, QUOTE = 2.9, 2.5, 3.3
+"""Sizes of type in millimetres: none is smaller, so that a photocopy can be read."""
+LEADING = 1.3
+HEIGHTS = (48.0, 42.0, 36.0, 31.0, 27.0, 23.0, 20.0, 17.0, 14.0)
+"""Millimetres that a drawing may be high at most."""
+_NARROWER = 0.84
+"""How much narrower the face of the cards is than the one that `broken` reckons with."""
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Something that stays together on one card, and how high it is, in millimetres."""
+
+    element: Element
+    height: float
+
+
+def text_height(text: str, size: float, room: float) -> float:
+    return size * LEADING * max(1, sum(1 for _ in broken(text, size * _NARROWER, room)))
+
+
+def drawing_height(
+    before: Sequence[Block], after: Sequence[Block], drawing: Callable[[float], Block]
+) -> float:
+    """The largest height of the drawing, which stands between two rows of blocks, that costs no further card."""
+    numbers = {high: len(cards_of((*before, drawing(high), *after))) for high in HEIGHTS}
+    return next(high for high in HEIGHTS if numbers[high] == min(numbers.values()))
+
+
+def cards_of(blocks: Sequence[Block]) -> tuple[tuple[Block, ...], ...]:
+    """The blocks card by card, in their order."""
+    room = HEIGHT - 2 * EDGE - HEAD - FOOT
+    cards: list[list[Block]] = [[]]
+    left = room
+    for block in blocks:
+        if cards[-1] and block.height > left:
+            cards.append([])
+            left = room
+        cards[-1].append(block)
+        left -= block.height + GAP
+    return tuple(map(tuple, cards))
