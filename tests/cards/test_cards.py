@@ -26,7 +26,7 @@ def cards_in(page: str) -> list[html.HtmlElement]:
 
 
 def part_of(card: html.HtmlElement) -> str:
-    return card.find_class("identifier")[0].text_content()
+    return str(card.find_class("identifier")[0].text_content())
 
 
 def cards_by_part(page: str) -> dict[str, html.HtmlElement]:
