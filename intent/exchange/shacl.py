@@ -43,6 +43,7 @@ SEVERITIES = {
 }
 """Of what fails in a row of each verdict; what is allowed or as required is asked too, and does not fail."""
 CANARY = "canary"
+GIVEN = "intent:given"
 DATA_COMMENT = """An installation as plain data, to be validated with the shapes graph that came with it.
 A value that is not known exactly stands here as all that it may be: every name, or bounds of numbers."""
 SHAPES_COMMENT = """The instructions for one installation as shapes of SHACL Core (W3C Recommendation, 20 July 2017).
@@ -67,6 +68,10 @@ def export_shacl(case: Case) -> Exported:
     canary = _node(case, CANARY)
     data.append(block(canary, [("a", "intent:Fact"), ("intent:fails", "true")]))
     shapes.append(_canary(case, canary))
+    counted = dict.fromkeys(path for one in found for path in _values(case, one) if path != GIVEN)
+    data += [
+        block(path, [("a", "rdf:Property"), ("rdfs:subPropertyOf", "intent:counted")]) for path in counted
+    ]
     used = ["intent", "rdf", "rdfs", "sh", "term", "xsd"]
     return Exported(
         "\n".join([prologue(used, SHAPES_COMMENT), *shapes]), "\n".join([prologue(used, DATA_COMMENT), *data])
@@ -103,7 +108,7 @@ def _facts(case: Case, name: str, ruling: Ruling) -> Iterator[tuple[str, str]]:
         yield path, ", ".join(value_in_data(value))
     opens = [plain(_open_text(row, place)) for place in range(len(row.open))]
     if opens:
-        yield "intent:open", ", ".join(opens)
+        yield "intent:openText", ", ".join(opens)
 
 
 def _open_text(row: Row, place: int) -> str:
@@ -115,9 +120,9 @@ def _values(case: Case, ruling: Ruling) -> dict[str, ValueSet]:
     """The values that instructions were asked about, by path; as a rule one, for presence also numbers."""
     found: dict[str, ValueSet] = {}
     for said in ruling.judgement.governing:
-        found.setdefault(_path(ruling, said), said.value)
+        found.setdefault(_path(case, ruling, said), said.value)
     if not found:
-        found["intent:given"] = _given(case, ruling)
+        found[GIVEN] = _given(case, ruling)
     return found
 
 
@@ -129,11 +134,11 @@ def _given(case: Case, ruling: Ruling) -> ValueSet:
     return case.proposed.value(row.members[0], characteristic)
 
 
-def _path(ruling: Ruling, said: Said) -> str:
-    """One path for what is asked of one value: numbers of several scopes are several values."""
+def _path(case: Case, ruling: Ruling, said: Said) -> str:
+    """One path for what is asked of one value: numbers of several scopes are several, with paths of their own."""
     measures = list(dict.fromkeys(one.claim.measure for one in ruling.judgement.governing))
     place = measures.index(said.claim.measure)
-    return f"intent:counted{place + 1}" if said.claim.measure else "intent:given"
+    return _node(case, f"counted-{place + 1}") if said.claim.measure else GIVEN
 
 
 def _shape(case: Case, name: str, ruling: Ruling) -> str:
@@ -152,11 +157,11 @@ def _comments(case: Case, row: Row) -> Iterator[str]:
 def _constraints(case: Case, ruling: Ruling) -> Iterator[Statements]:
     row, severity = ruling.row, SEVERITIES[ruling.row.verdict]
     for said in ruling.judgement.governing:
-        asked = _asked(_path(ruling, said), said)
+        asked = _asked(_path(case, ruling, said), said)
         if asked:
             yield [*asked, ("sh:severity", severity), ("sh:message", words(_message(case, said.line)))]
     if row.verdict is Verdict.CONDITIONAL:
-        yield _warning([("sh:path", "intent:open"), ("sh:maxCount", "0")], str(row.reason))
+        yield _warning([("sh:path", "intent:openText"), ("sh:maxCount", "0")], str(row.reason))
     elif row.verdict in {Verdict.UNKNOWN, Verdict.UNCOVERED} and not ruling.judgement.governing:
         yield _warning(_as_documented(case, ruling), str(row.reason))
     for fallen in row.set_aside:
@@ -185,11 +190,11 @@ def _as_documented(case: Case, ruling: Ruling) -> Statements:
     """That the value is the documented one; where none is documented, nothing satisfies."""
     characteristic, row = ruling.topic.characteristic, ruling.row
     if characteristic is None or len(row.members) != 1 or row.verdict is Verdict.UNKNOWN:
-        return [("sh:path", "intent:given"), ("sh:in", "()")]
+        return [("sh:path", GIVEN), ("sh:in", "()")]
     documented = documented_for(case, row.members[0], characteristic)
     if documented is None:
-        return [("sh:path", "intent:given"), ("sh:in", "()")]
-    return must_lie_in("intent:given", unchanged_values(documented, characteristic))
+        return [("sh:path", GIVEN), ("sh:in", "()")]
+    return must_lie_in(GIVEN, unchanged_values(documented, characteristic))
 
 
 def _deactivated(case: Case, ruling: Ruling, fallen: SetAside) -> Iterator[Statements]:
@@ -199,7 +204,7 @@ def _deactivated(case: Case, ruling: Ruling, fallen: SetAside) -> Iterator[State
         return
     said = f"{_message(case, line)} Set aside by {fallen.by}: {fallen.because.value}."
     yield [
-        ("sh:path", "intent:given"),
+        ("sh:path", GIVEN),
         ("sh:minCount", "1"),
         ("sh:deactivated", "true"),
         ("sh:severity", WARNING),

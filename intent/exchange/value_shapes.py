@@ -37,10 +37,10 @@ def _bounds(box: Box) -> Statements:
     statements = [("a", "intent:Bounds")]
     for suffix, interval in _axes(box):
         if interval.low is not None:
-            word = "above" if interval.low_strict else "atLeast"
+            word = "moreThan" if interval.low_strict else "atLeast"
             statements.append((f"intent:{word}{suffix}", number(interval.low)))
         if interval.high is not None:
-            word = "below" if interval.high_strict else "atMost"
+            word = "lessThan" if interval.high_strict else "atMost"
             statements.append((f"intent:{word}{suffix}", number(interval.high)))
     return statements
 
@@ -106,11 +106,11 @@ def _reaching(box: Box) -> list[str]:
         if interval.low is not None:
             loose = "sh:minExclusive" if interval.low_strict else "sh:minInclusive"
             parts.append(_bound(f"intent:atMost{suffix}", loose, interval.low))
-            parts.append(_bound(f"intent:below{suffix}", "sh:minExclusive", interval.low))
+            parts.append(_bound(f"intent:lessThan{suffix}", "sh:minExclusive", interval.low))
         if interval.high is not None:
             loose = "sh:maxExclusive" if interval.high_strict else "sh:maxInclusive"
             parts.append(_bound(f"intent:atLeast{suffix}", loose, interval.high))
-            parts.append(_bound(f"intent:above{suffix}", "sh:maxExclusive", interval.high))
+            parts.append(_bound(f"intent:moreThan{suffix}", "sh:maxExclusive", interval.high))
     return parts
 
 
@@ -124,11 +124,11 @@ def _within(box: Box) -> list[str]:
     for suffix, interval in _axes(box):
         if interval.low is not None:
             strict = "sh:minExclusive" if interval.low_strict else "sh:minInclusive"
-            closed, open_ = f"intent:atLeast{suffix}", f"intent:above{suffix}"
+            closed, open_ = f"intent:atLeast{suffix}", f"intent:moreThan{suffix}"
             parts += _ended(closed, strict, open_, "sh:minInclusive", interval.low)
         if interval.high is not None:
             strict = "sh:maxExclusive" if interval.high_strict else "sh:maxInclusive"
-            closed, open_ = f"intent:atMost{suffix}", f"intent:below{suffix}"
+            closed, open_ = f"intent:atMost{suffix}", f"intent:lessThan{suffix}"
             parts += _ended(closed, strict, open_, "sh:maxInclusive", interval.high)
     return parts
 
