@@ -106,9 +106,13 @@ class Story:
 def _of_the_house(work: Work, found: Sequence[Departure]) -> Iterator[str]:
     """That the report quotes what the museum keeps to itself, so that nobody sends it on unaware."""
     lines = [line for one in found for row in one.rows for line in row.governing]
+    said = {heading.identifier for heading in work.headings if heading.words}
     cited = {citation.source for line in lines for citation in line.sources}
+    quoted = {citation.source for line in lines if line.heading in said for citation in line.sources}
     internal = [
-        source.identifier for source in work.sources if source.internal and source.identifier in cited
+        source.identifier
+        for source in work.sources
+        if source.internal and source.identifier in (cited if source.title else quoted)
     ]
     if internal:
         yield say(

@@ -137,6 +137,26 @@ def test_a_section_that_is_marked_keeps_what_is_in_it(section: str, tmp_path: Pa
     verbs.receive(package, tmp_path / "opened")
 
 
+def test_what_is_said_of_the_work_as_a_whole_can_be_kept(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    work = tmp_path / "house/work.md"
+    whole = "## Whole work\n\n- keep: internal\n- sound: audible\n\nNobody must hear of it.\n\n## Sources\n"
+    work.write_text(work.read_text("utf-8").replace("## Sources\n", whole), encoding="utf-8")
+    package = verbs.pack(loan, tmp_path / "package")
+    dossier = (package.path / "data/dossier/work.md").read_text(encoding="utf-8")
+    assert "audible" not in dossier
+    assert "Nobody must hear" not in dossier
+    assert "what is known of the work as a whole" in package.left_out
+    verbs.receive(package.path, tmp_path / "opened")
+
+
+def test_a_report_does_not_say_that_it_quotes_what_it_does_not(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    report = (verbs.pack(loan, tmp_path / "package").path / "data/report/report.html").read_text("utf-8")
+    assert "quotes what is kept in the house" in verbs.report(verbs.check(loan), "html")
+    assert "quotes what is kept in the house" not in report
+
+
 def test_what_is_still_said_is_told(tmp_path: Path) -> None:
     loan = written(tmp_path / "house")
     work = tmp_path / "house/work.md"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import random
 import shutil
 import time
 import zipfile
@@ -169,3 +170,22 @@ def test_what_is_no_package(name: str, tmp_path: Path) -> None:
     package = Path("/dev/zero") if name == "device" else tmp_path / "nothing"
     with pytest.raises(Unusable):
         verbs.receive(package, tmp_path / "opened")
+
+
+def test_no_damage_ends_in_anything_but_a_refusal(sound: Path, tmp_path: Path) -> None:
+    """design.md, section 7, property 9: bytes changed, lost and put in, anywhere in a zip."""
+    draw = random.Random(8493)
+    zipped(sound, tmp_path / "sound.zip", method=zipfile.ZIP_DEFLATED)
+    content = (tmp_path / "sound.zip").read_bytes()
+    for number in range(60):
+        damaged = bytearray(content)
+        place = draw.randrange(len(damaged) - 4000 if number % 2 else 0, len(damaged))
+        damaged[place : place + draw.randint(0, 3)] = draw.randbytes(draw.randint(1, 4))
+        (tmp_path / "package.zip").write_bytes(damaged)
+        try:
+            receive_package(tmp_path / "package.zip", tmp_path / "opened", limits=LIMITS)
+        except Unusable:
+            assert sorted(path.name for path in tmp_path.iterdir()) == ["package.zip", "sound.zip"]
+        else:  # bytes that say nothing, such as the time of an entry
+            assert relative(tmp_path / "opened").keys() == relative(sound).keys()
+            shutil.rmtree(tmp_path / "opened")
