@@ -37,16 +37,16 @@ from intent.saying import said
 
 
 def drawn(
-    subject: Subject, glyphs: Sequence[Glyph], manner: Manner, top: float
+    subject: Subject, glyphs: Sequence[Glyph], notes: Sequence[str], top: float
 ) -> tuple[list[Element], float]:
-    """The elements, and where they end."""
+    """The scale bar, what the marks mean, and some notes; and where they end."""
     sheet, tongue = subject.sheet, subject.tongue
     left, room = LEFT, sheet.width - LEFT - RIGHT
     made = [scale_bar(sheet, (left, top + 2), tongue)]
     shown, y = entries_drawn(_entries(subject, glyphs), left, top + 9.5, room)
     made += shown
     y += 0.6
-    for text in _sentences(subject, manner):
+    for text in notes:
         written, y = paragraph(text, left, y, room)
         made += written
     return made, y + 2
@@ -65,6 +65,11 @@ def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[Entry]:
     yield from (verdict_entry(one, said(word, tongue)) for one, word in VERDICTS.items() if one in present)
     if any(glyph.item.standing is Standing.OMITTED for glyph in glyphs):
         yield verdict_entry(None, said(STANDINGS[Standing.OMITTED], tongue))
+
+
+def notes_of(subject: Subject, manner: Manner) -> tuple[str, ...]:
+    """The sentences that belong to a drawing: how it is measured, names, and what is not drawn."""
+    return tuple(_sentences(subject, manner))
 
 
 def _sentences(subject: Subject, manner: Manner) -> Iterator[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from intent.drawings import below
 from intent.drawings.dimensions import LANE, Chain, chain_drawn, chains_of, ladder, lanes, levels_of
@@ -21,6 +22,14 @@ from intent.drawings.wording import TITLES, description, scale_words
 from intent.saying import Tongue, said
 
 
+@dataclass(frozen=True, slots=True)
+class Composed:
+    """A drawing, and the sentences that belong to it."""
+
+    element: Element
+    notes: tuple[str, ...]
+
+
 def compose(
     stages: Stages,
     sheet: Sheet,
@@ -29,8 +38,9 @@ def compose(
     tongue: Tongue,
     highlight: frozenset[str],
     lines: bool,
-) -> Element:
-    """The whole drawing."""
+    apart: bool,
+) -> Composed:
+    """The whole drawing; its notes in it, or apart from it."""
     channels = channels_of(stages.channels)
     subject = Subject(stages.of(which), sheet, which, prefix, tongue, highlight, channels)
     glyphs = glyphs_of(subject.stage.items, sheet)
@@ -39,7 +49,9 @@ def compose(
     placed = lettered.placed
     chains = chains_of(subject.stage.items, sheet, highlight)
     measured = sheet.drawn.bottom + (VIEWER_ROOM if sheet.view is View.PLAN else 0)
-    foot, bottom = below.drawn(subject, glyphs, lettered.manner, measured + 4 + LANE * lanes(chains))
+    notes = below.notes_of(subject, lettered.manner)
+    foot_top = measured + 4 + LANE * lanes(chains)
+    foot, bottom = below.drawn(subject, glyphs, () if apart else notes, foot_top)
     top = min([0.0, *(label.box.top - TOP + 4 for label in placed)])
     hiding = dict.fromkeys(other for others in nearer.values() for other in others)
     drawn = [
@@ -52,7 +64,7 @@ def compose(
         *_dimensions(subject, chains, measured),
         *foot,
     ]
-    return _framed(subject, drawn, top, bottom)
+    return Composed(_framed(subject, drawn, top, bottom), notes)
 
 
 def _framed(subject: Subject, drawn: Sequence[Element], top: float, bottom: float) -> Element:

@@ -26,6 +26,8 @@ class Drawing:
     which: Which
     title: str
     element: Element
+    notes: tuple[str, ...] = ()
+    """How it is measured, names, and what is not drawn and why."""
 
 
 def draw(
@@ -46,8 +48,12 @@ def draw(
     """
     stages = stages_of(variance)
     sheet = lay(stages, view, width_mm)
-    prefix = "-".join(filter(None, ("drawing", name, view.value, which.value)))
-    return compose(stages, sheet, which, prefix, tongue, frozenset(highlight), lines)
+    prefix = _prefix(name, view, which)
+    return compose(stages, sheet, which, prefix, tongue, frozenset(highlight), lines, False).element
+
+
+def _prefix(name: str, view: View, which: Which) -> str:
+    return "-".join(filter(None, ("drawing", name, view.value, which.value)))
 
 
 def drawings_of(
@@ -57,15 +63,19 @@ def drawings_of(
     tongue: Tongue = ENGLISH,
     width_mm: float = WIDTH,
     name: str = "",
+    apart: bool = False,
 ) -> tuple[Drawing, ...]:
-    """The four drawings of a report: each view as documented, then as proposed, of one scale and extent."""
-    return tuple(
-        Drawing(
-            view,
-            which,
-            said(TITLES[view, which], tongue),
-            draw(variance, view=view, which=which, lines=lines, tongue=tongue, width_mm=width_mm, name=name),
-        )
-        for view in View
-        for which in Which
-    )
+    """The four drawings of a report: each view as documented, then as proposed, of one scale and extent.
+
+    ``apart`` leaves the notes out of the drawings, for a page that tells them beside.
+    """
+    stages = stages_of(variance)
+    made = []
+    for view in View:
+        sheet = lay(stages, view, width_mm)
+        for which in Which:
+            prefix = _prefix(name, view, which)
+            composed = compose(stages, sheet, which, prefix, tongue, frozenset(), lines, apart)
+            title = said(TITLES[view, which], tongue)
+            made.append(Drawing(view, which, title, composed.element, composed.notes))
+    return tuple(made)
