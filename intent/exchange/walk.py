@@ -10,6 +10,7 @@ import os
 import stat
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import islice
 from pathlib import Path
 from typing import Protocol
 
@@ -63,11 +64,12 @@ def list_folder(folder: Path, limits: Limits) -> Listing:
     entries: list[Entry] = []
     faults: list[Diagnostic] = []
     waiting: list[tuple[Path, str, int]] = [(folder, "", 0)]
+    seen = 0
     while waiting:
         place, prefix, depth = waiting.pop()
-        for path, found in _in_order(place, faults, name, prefix):
-            inner = f"{prefix}{path.name}"
-            if len(entries) + len(faults) + len(waiting) > limits.most_files:
+        for path, found in _in_order(place, faults, name, prefix, limits):
+            inner, seen = f"{prefix}{path.name}", seen + 1
+            if seen > limits.most_files:
                 faults.append(_too_many(name, limits))
                 return Listing(name, tuple(entries), tuple(faults))
             if stat.S_ISDIR(found.st_mode):
@@ -85,10 +87,10 @@ def list_folder(folder: Path, limits: Limits) -> Listing:
 
 
 def _in_order(
-    place: Path, faults: list[Diagnostic], name: str, prefix: str
+    place: Path, faults: list[Diagnostic], name: str, prefix: str, limits: Limits
 ) -> Iterator[tuple[Path, os.stat_result]]:
     try:
-        for path in sorted(place.iterdir()):
+        for path in sorted(islice(place.iterdir(), limits.most_files + 1)):
             yield path, path.lstat()
     except OSError as error:
         message = f"the folder cannot be read: {error.strerror or error}"
@@ -153,7 +155,9 @@ def common_faults(name: str, entries: Iterable[Entry], limits: Limits) -> Iterat
 
 
 def _too_many(name: str, limits: Limits) -> Diagnostic:
-    return fault_at(name, "", "too-many-files", f"the package has more than {limits.most_files} files")
+    return fault_at(
+        name, "", "too-many-files", f"the package has more than {limits.most_files} files and folders"
+    )
 
 
 def _too_deep(name: str, path: str, limits: Limits) -> Diagnostic:

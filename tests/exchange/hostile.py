@@ -179,6 +179,13 @@ def _numerous(folder: Path) -> None:
         (folder / f"data/many/{number}.txt").write_bytes(b"")
 
 
+def _hollow(folder: Path) -> None:
+    """Folders without number, and nothing in them."""
+    for one in range(20):
+        for two in range(20):
+            (folder / f"data/{one}/{two}").mkdir(parents=True)
+
+
 def _nested_bomb(folder: Path) -> None:
     with zipfile.ZipFile(folder / "data/inner.zip", "w", zipfile.ZIP_DEFLATED) as inner:
         inner.writestr("zeros", bytes(16 << 20))
@@ -228,6 +235,7 @@ IN_FOLDERS = (
     ),
     Hostile("folders too deep", "too-deep", _deep),
     Hostile("files too many", "too-many-files", _numerous),
+    Hostile("empty folders too many", "too-many-files", _hollow),
     # Declaration and metadata: RFC 8493, sections 2.1.1 and 2.2.2
     Hostile("no declaration", "no-declaration", _removed("bagit.txt")),
     Hostile("another version", "bag-version", _replaced("bagit.txt", "1.0", "0.97")),

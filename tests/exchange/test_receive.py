@@ -189,3 +189,14 @@ def test_no_damage_ends_in_anything_but_a_refusal(sound: Path, tmp_path: Path) -
         else:  # bytes that say nothing, such as the time of an entry
             assert relative(tmp_path / "opened").keys() == relative(sound).keys()
             shutil.rmtree(tmp_path / "opened")
+
+
+def test_a_bag_of_another_maker_is_opened(sound: Path, tmp_path: Path) -> None:
+    """Written by the PyPI package `bagit`, with two algorithms, as an independent writer of RFC 8493."""
+    bagit = pytest.importorskip("bagit")
+    package = tmp_path / "package"
+    shutil.copytree(sound / "data", package)
+    bagit.make_bag(str(package), {"Contact-Name": "Odile Varga-Finn"}, checksums=["sha512", "sha256"])
+    received = receive_package(package, tmp_path / "opened")
+    assert received.judged.variance is not None
+    assert received.left_out == ""
