@@ -47,6 +47,13 @@ def _whole(characteristic: Characteristic) -> Box:
     return (Interval(characteristic.minimum, None),) * axes
 
 
+def is_relative(expression: Expression) -> bool:
+    """Whether what it means depends on the documented value."""
+    return expression.form is Form.AS_DOCUMENTED or any(
+        isinstance(item, Relative) for item in expression.items
+    )
+
+
 def given_value(
     expression: Expression | None,
     characteristic: Characteristic,
@@ -167,6 +174,8 @@ def _around(
 ) -> tuple[Box, ...]:
     if tolerance is None and percent is None and widen and characteristic.is_measured:
         tolerance, percent = characteristic.tolerance, characteristic.tolerance_percent
+    if tolerance is None and percent is None and characteristic.space != "angle":
+        return (tuple(Interval(number, number) for number in numbers),)
     margins = [
         (tolerance or Fraction(0)) + abs(number) * (percent or Fraction(0)) / 100 for number in numbers
     ]

@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from intent.assertions import Aggregate, Condition, Expression, Form, Relative
+from intent.assertions import Aggregate, Condition
 from intent.exchange.catalogue import in_force
 from intent.exchange.turtle_text import block, iri, number, plain, prologue, words
-from intent.meaning import admitted_values, every_value, scale
+from intent.meaning import admitted_values, every_value, is_relative, scale
 from intent.model import Instruction, Modality, Work
 from intent.names import INTENT, is_iri, local_iri
 from intent.phrasing import assertion_words, condition_words, subject_words
@@ -166,7 +166,7 @@ def _compared(work: Work, line: Instruction) -> Iterator[Statements]:
     if assertion.aggregate in {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}:
         yield [*head, ("odrl:operator", "odrl:eq"), ("odrl:rightOperand", "true")]
         return
-    if _is_relative(assertion.expression):
+    if is_relative(assertion.expression):
         yield [
             *head,
             ("odrl:operator", "odrl:eq"),
@@ -181,12 +181,6 @@ def _compared(work: Work, line: Instruction) -> Iterator[Statements]:
         return
     for operator, operand in _operands(admitted):
         yield [*head, ("odrl:operator", operator), ("odrl:rightOperand", operand), *measured]
-
-
-def _is_relative(expression: Expression) -> bool:
-    return expression.form is Form.AS_DOCUMENTED or any(
-        isinstance(item, Relative) for item in expression.items
-    )
 
 
 def _operands(admitted: ValueSet) -> Iterator[tuple[str, str]]:

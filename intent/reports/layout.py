@@ -36,6 +36,8 @@ def wrapped(text: str, width: int, first: str = "", rest: str | None = None) -> 
 
 def columns_of(text: str) -> int:
     """The columns that a terminal gives to a text: two to a wide character, none to a combining one."""
+    if text.isascii():
+        return len(text)
     return sum(
         0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1
         for sign in text

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from intent.assertions import Expression, Form, Named, Statements
 from intent.bounds import NATURAL, point
 from intent.installation import Change, Installation
-from intent.meaning import given_value
+from intent.meaning import given_value, is_relative
 from intent.model import Device, Part, Work
 from intent.names import ABSENT, CHANNEL, PRESENCE, PRESENT, THE_VENUE, THE_WORK
 from intent.phrasing import NOT_GIVEN, expression_words, region_words
@@ -33,6 +33,10 @@ class State:
     days: Interval = NATURAL
     """How many days the installation lasts."""
     _values: dict[tuple[str, str], ValueSet] = field(default_factory=dict, compare=False, repr=False)
+    _given: dict[tuple[int, str], tuple[Expression | None, ValueSet]] = field(
+        default_factory=dict, compare=False, repr=False
+    )
+    """What each expression gives; it is kept with its value, so that its identity stays its own."""
 
     def is_there(self, subject: str) -> bool:
         """Whether a subject can be asked: a part that is present, material, the work, the venue."""
@@ -54,11 +58,24 @@ class State:
 
     def _value(self, subject: str, characteristic: Characteristic) -> ValueSet:
         expression = self.expression(subject, characteristic)
-        before = self.documented.value(subject, characteristic) if self.documented and expression else None
-        stated = given_value(expression, characteristic, self.vocabulary, before)
+        stated = self._stated(subject, characteristic, expression)
         if expression is None and characteristic.is_computed and isinstance(stated, Region):
             return computed_region(characteristic.iri, self, subject, stated)
         return stated
+
+    def _stated(
+        self, subject: str, characteristic: Characteristic, expression: Expression | None
+    ) -> ValueSet:
+        """What an expression gives; many subjects share one, as devices do that are alike."""
+        if expression is not None and is_relative(expression):
+            before = self.documented.value(subject, characteristic) if self.documented else None
+            return given_value(expression, characteristic, self.vocabulary, before)
+        key = (id(expression), characteristic.iri)
+        found = self._given.get(key)
+        if found is None or found[0] is not expression:
+            value = given_value(expression, characteristic, self.vocabulary)
+            found = self._given[key] = (expression, value)
+        return found[1]
 
     def is_given(self, subject: str, characteristic: Characteristic) -> bool:
         """Whether a value is stated, or anything is known of it by what is."""
@@ -197,7 +214,15 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
         for subject, stated in statements.items()
     }
     days = (installation.dates.last - installation.dates.first).days + 1
-    return State(work.vocabulary, resolved, dict.fromkeys(there), devices, documented, point(days))
+    return State(
+        work.vocabulary,
+        resolved,
+        dict.fromkeys(there),
+        devices,
+        documented,
+        point(days),
+        _given=documented._given,
+    )
 
 
 def _altered(
