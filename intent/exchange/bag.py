@@ -30,6 +30,8 @@ INFO = "bag-info.txt"
 FETCH = "fetch.txt"
 DECLARED = "BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
 """Section 2.1.1: exactly these two lines."""
+EARLIER = "BagIt-Version: 0.97"
+"""What common makers of bags still write; held to the same."""
 _OXUM = re.compile(r"([0-9]{1,18})\.([0-9]{1,18})$")
 _LABEL = re.compile(r"(?P<label>[^\s:][^:]*?)\s*:\s*(?P<value>.*)$")
 
@@ -110,7 +112,8 @@ def _declaration_faults(listing: Listing, text: str | None) -> Iterator[Diagnost
     slugs = ("bag-version", "bag-encoding")
     for number, (want, slug) in enumerate(zip(wanted, slugs, strict=True), start=1):
         line = lines[number - 1] if number <= len(lines) else ""
-        if re.sub(r"\s+", " ", line).strip().casefold() != want.casefold():
+        said = re.sub(r"\s+", " ", line).strip().casefold()
+        if said != want.casefold() and (number > 1 or said != EARLIER.casefold()):
             span = Span(f"{listing.name}/{DECLARATION}", number, 1, shown_name(line), max(1, len(line)))
             yield Diagnostic(slug, f"this line must be `{want}`", span)
     if len(lines) > len(wanted):

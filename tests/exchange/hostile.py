@@ -238,7 +238,7 @@ IN_FOLDERS = (
     Hostile("empty folders too many", "too-many-files", _hollow),
     # Declaration and metadata: RFC 8493, sections 2.1.1 and 2.2.2
     Hostile("no declaration", "no-declaration", _removed("bagit.txt")),
-    Hostile("another version", "bag-version", _replaced("bagit.txt", "1.0", "0.97")),
+    Hostile("another version", "bag-version", _replaced("bagit.txt", "1.0", "2.0")),
     Hostile("another encoding", "bag-encoding", _replaced("bagit.txt", "UTF-8", "UTF-7")),
     Hostile("an encoding that there is not", "bag-encoding", _replaced("bagit.txt", "UTF-8", "zlib_codec")),
     Hostile("a declaration of three lines", "bag-declaration", _replaced("bagit.txt", r"\Z", "More: here\n")),
