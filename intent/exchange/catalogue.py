@@ -16,6 +16,7 @@ from intent.dates import DaySpan, read_date
 from intent.model import Device, Heading, Instruction, Part, Person, Source, Work
 from intent.names import INTENT, TERM, THE_WORK
 from intent.phrasing import assertion_words, expression_words
+from intent.variance.case import superseders_of
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import documented_state
 from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
@@ -215,13 +216,16 @@ def standing(line: Instruction) -> tuple[tuple[str, str], ...]:
 
 
 def in_force(work: Work) -> tuple[Instruction, ...]:
-    """The instructions that are neither withdrawn nor superseded, whatever the day, by others without condition."""
-    gone = {name for line in work.instructions for name in line.supersedes if not line.conditions}
-    return tuple(
-        line
-        for line in work.instructions
-        if line.withdrawn is None and line.identifier not in gone and line.heading not in gone
-    )
+    """The instructions that are neither withdrawn nor superseded, whatever the day, by others without condition.
+
+    What is superseded without effect (something of another ground, say) stays.
+    """
+    gone = {
+        identifier
+        for identifier, later in superseders_of(work).items()
+        if any(not line.conditions for line in later)
+    }
+    return tuple(line for line in work.instructions if line.withdrawn is None and line.identifier not in gone)
 
 
 def heading_of(work: Work, line: Instruction) -> Heading | None:

@@ -16,6 +16,7 @@ from test_cases import vocabulary
 from exchange.standards import standard
 from exchange.test_lido import EXAMPLES, work_of
 from intent.documentation import read_documentation
+from intent.exchange.odrl import export_odrl
 from intent.exchange.premis import export_premis
 
 NAMES = {"p": "http://www.loc.gov/premis/v3"}
@@ -156,6 +157,17 @@ def test_a_component_has_its_significant_properties() -> None:
     assert significant("M2")["instruction R3.1"] == "forbidden: rotation of M2 is upside down"
     assert "instruction R2.1" not in significant("M2")
     assert significant("7.1") == {"instruction R1.3": "required: sound of the work is silent"}
+
+
+@pytest.mark.parametrize(("ground", "stays"), [("safety", True), ("intent", False)])
+def test_only_what_is_superseded_with_effect_is_left_out(ground: str, stays: bool) -> None:
+    """design.md, section 4, step 1: superseding something of another ground has no effect."""
+    earlier = f"- required: tilt of M2 is vertical\n- by: otti\n- on: 1998\n- ground: {ground}\n"
+    later = "- forbidden: tilt of M2 is face up\n- by: otti\n- on: 2002\n- supersedes: R8\n"
+    text = f"{TEXT}\n### R8 Old\n\n{earlier}\n### R9 Later\n\n{later}"
+    for written in (export_premis(work_of(text)).decode(), export_odrl(work_of(text))):
+        assert ("R8.1" in written) is stays
+        assert "R9.1" in written
 
 
 def test_a_device_is_an_environment_that_its_component_requires() -> None:

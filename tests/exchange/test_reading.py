@@ -86,11 +86,12 @@ def test_a_received_graph_is_judged_as_its_text(suffix: str, tmp_path: Path) -> 
     folder, received = path.parents[1], tmp_path / "received"
     shutil.copytree(folder, received, ignore=shutil.ignore_patterns("work.md", path.name))
     of_text = check(path, folder / "work.md").variance
-    sent = []
-    for file in (path, folder / "work.md"):
-        sent.append((received / file.relative_to(folder)).with_suffix(suffix))
-        sent[-1].write_text(written(graph_of(file), suffix), encoding="utf-8")
-    of_graph = check(*sent).variance
+    sent = {
+        file: (received / file.relative_to(folder)).with_suffix(suffix) for file in (path, folder / "work.md")
+    }
+    for file, place in sent.items():
+        place.write_text(written(graph_of(file), suffix), encoding="utf-8")
+    of_graph = check(sent[path], sent[folder / "work.md"]).variance
     assert rows_of(of_graph) == rows_of(of_text)
     assert of_graph.outcome is of_text.outcome
 
