@@ -36,7 +36,7 @@ class Checked:
     """How the departures stand to installations carried out before."""
 
 
-def check(installation: str | Path, work: str | Path | None = None, language: str = "en") -> Checked:
+def check(installation: str | Path, work: str | Path | None = None, *, language: str = "en") -> Checked:
     """The variance of an installation from its work: the one it names, or the one given; its terms in a language.
 
     Raises `Unusable`.

@@ -167,7 +167,7 @@ def _placed(value: object, tongue: Tongue) -> str:
         case Listing():
             return _listed([_placed(one, tongue) for one in value.items], value.pattern, tongue)
         case Joined():
-            return value.separator.join(_placed(one, tongue) for one in value.items)
+            return tongue.pattern(value.separator).join(_placed(one, tongue) for one in value.items)
         case Shaped():
             return value.shape(tongue.tell(value.text))
         case tuple():

@@ -43,7 +43,7 @@ def _too_heavy(sides: Sides, load: Load, limit: Interval) -> VenueFinding:
         weight=figure(load.weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding("lift-overloaded", str(text), load.identifier, sides.asks)
+    return VenueFinding("lift-overloaded", text, load.identifier, sides.asks)
 
 
 def _heaviest(load: Load, limit: Interval) -> Effect:
@@ -128,7 +128,7 @@ def _too_large(sides: Sides, load: Load, car: Extent) -> VenueFinding:
         deep=deep,
         high=high,
     )
-    return VenueFinding("lift-too-small", str(text), load.identifier, sides.asks)
+    return VenueFinding("lift-too-small", text, load.identifier, sides.asks)
 
 
 def stair_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect]:

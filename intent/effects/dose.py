@@ -10,7 +10,7 @@ from intent.effects.scene import THE_VENUE, THE_WORK, Scene, Sides, unknown_amon
 from intent.formulas import light
 from intent.formulas.light import Allowance, Responsivity
 from intent.regions import Interval
-from intent.saying import Figure, Saying, figure, say
+from intent.saying import Figure, Saying, figure, joined, say
 from intent.variance.computed import light_on
 from intent.variance.result import Effect, Topic, VenueFinding
 
@@ -96,7 +96,7 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
         lit=_lux(lit),
         **places,
     )
-    yield VenueFinding("light-dose", str(text), part, sides.asks)
+    yield VenueFinding("light-dose", text, part, sides.asks)
 
 
 def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | VenueFinding]:
@@ -104,7 +104,7 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
     dose, years = scene.bounds(part, "light-dose"), over(scene.state.days, light.DAYS_A_YEAR)
     if yearly.high is None or dose.high == 0:
         return
-    source = f"{LIT_WHILE_OPEN}; {OWN if limits.is_own_dose else BY_CLASS}"
+    source = joined([Saying(LIT_WHILE_OPEN), Saying(OWN if limits.is_own_dose else BY_CLASS)], "; ")
     label, missing = scene.label("light-dose"), _missing(scene, part)
     if dose.high is None:
         sentence = say(
@@ -125,7 +125,7 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
             allowed=_lux_hours(allowed),
             whose=limits.whose_dose,
         )
-        yield VenueFinding("light-dose", str(text), part, sides.asks)
+        yield VenueFinding("light-dose", text, part, sides.asks)
 
 
 def _words(scene: Scene, part: str, limits: _Limits, dose: Interval, years: Interval) -> Saying:

@@ -108,7 +108,7 @@ def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effe
         pressure=_kilopascals(footing.pressure),
         limit=_kilopascals(limit),
     )
-    yield VenueFinding("floor-overloaded", str(text), footing.identifier, sides.asks)
+    yield VenueFinding("floor-overloaded", text, footing.identifier, sides.asks)
 
 
 def _kilopascals(pressure: Interval) -> Figure:
@@ -181,4 +181,4 @@ def _too_heavy(sides: Sides, part: str, weight: Interval, limit: Interval) -> Ve
         weight=figure(weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding("hanging-point-overloaded", str(text), part, sides.asks)
+    return VenueFinding("hanging-point-overloaded", text, part, sides.asks)

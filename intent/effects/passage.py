@@ -153,4 +153,4 @@ def _blocked(sides: Sides, load: Load, hole: Opening, passage: Passage, best: In
         else say("{across} × {upright}", across=across, upright=upright),
         over=figure(negative(best), "cm", 100),
     )
-    return VenueFinding(passage.slug, str(text), load.identifier, sides.asks)
+    return VenueFinding(passage.slug, text, load.identifier, sides.asks)

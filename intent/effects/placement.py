@@ -192,4 +192,4 @@ def _under_the_ceiling(sides: Sides, displays: Sequence[str]) -> Iterator[VenueF
                 part=part,
                 top=figure(top, "m"),
             )
-            yield VenueFinding("ceiling-too-low", str(text), part, sides.asks)
+            yield VenueFinding("ceiling-too-low", text, part, sides.asks)

@@ -123,7 +123,12 @@ def _subjects(variance: Variance, topic: Topic, members: Sequence[str]) -> str:
 
 def _quantity(effect: Effect) -> Quantity:
     documented, proposed = _figure(effect.documented, effect.unit), _figure(effect.proposed, effect.unit)
-    return Quantity(Saying(effect.quantity), documented, proposed, closed(effect.sentence))
+    return Quantity(_pattern(effect.quantity), documented, proposed, closed(effect.sentence))
+
+
+def _pattern(text: str) -> Saying:
+    """The name of a quantity or of a source: a pattern by itself, where it is not a saying already."""
+    return text if isinstance(text, Saying) else Saying(text)
 
 
 def _figure(bounds: Interval | None, unit: str) -> str:
@@ -144,6 +149,6 @@ def _sources(effects: Iterable[Effect]) -> Iterable[str]:
     """`picture height and picture area: arithmetic`, each source once."""
     quantities: dict[str, dict[str, None]] = {}
     for effect in effects:
-        quantities.setdefault(effect.source, {})[Saying(effect.quantity)] = None
+        quantities.setdefault(effect.source, {})[_pattern(effect.quantity)] = None
     for source, names in quantities.items():
-        yield say("{subject}: {text}", subject=tuple(names), text=Saying(source))
+        yield say("{subject}: {text}", subject=tuple(names), text=_pattern(source))

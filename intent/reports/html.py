@@ -221,7 +221,7 @@ def _kept(story: Story) -> Iterator[Element]:
     lists = ((say("as required"), story.as_required), (say("as documented"), story.as_documented))
     for heading, kept in lists:
         if kept:
-            rows = [(one.subjects, "; ".join(one.facts)) for one in kept]
+            rows = [(one.subjects, story.tongue.say("; ").join(one.facts)) for one in kept]
             yield table(_header(story, say("part"), heading), rows, "kept")
 
 

@@ -37,13 +37,8 @@ class Topic:
     """Of an aggregate: what is to be computed."""
     counters: tuple[Instruction, ...] = ()
     """Of presence: the `number` instructions, which decide where no presence instruction does."""
-
-    @property
-    def name(self) -> str:
-        """The English label, by which the rows of a subject are ordered, whatever language they are told in."""
-        if self.characteristic is None or self.kind is TopicKind.AGGREGATE:
-            return str(self.label)
-        return self.characteristic.label_in("en")
+    name: str = ""
+    """The label in English, by which the rows of a subject are ordered whatever language they are told in."""
 
     @property
     def said_of(self) -> Saying:
@@ -104,7 +99,8 @@ def _changed(case: Case, subject: str, added: set[str]) -> Iterator[str]:
 
 def _each(case: Case, index: EachIndex, subject: str, characteristic: Characteristic) -> Topic:
     lines = tuple(index.get((subject, characteristic.iri), ()))
-    return Topic(TopicKind.EACH, subject, (subject,), characteristic.label, lines, characteristic)
+    name = characteristic.label_in("en")
+    return Topic(TopicKind.EACH, subject, (subject,), characteristic.label, lines, characteristic, name=name)
 
 
 def _presence(case: Case, index: EachIndex, subject: str) -> Topic:
@@ -115,7 +111,16 @@ def _presence(case: Case, index: EachIndex, subject: str) -> Topic:
         if line.assertion.aggregate is Aggregate.NUMBER and subject in case.members[line.identifier]
     )
     lines = tuple(index.get((subject, PRESENCE), ()))
-    return Topic(TopicKind.PRESENCE, subject, (subject,), presence.label, lines, presence, counters=counters)
+    return Topic(
+        TopicKind.PRESENCE,
+        subject,
+        (subject,),
+        presence.label,
+        lines,
+        presence,
+        counters=counters,
+        name=presence.label_in("en"),
+    )
 
 
 def _aggregates(case: Case) -> Iterator[Topic]:
@@ -140,6 +145,7 @@ def _aggregates(case: Case) -> Iterator[Topic]:
             tuple(lines),
             characteristic,
             first.assertion,
+            name=str(subject_words(first.assertion, case.vocabulary, "en")),
         )
 
 

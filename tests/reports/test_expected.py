@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from intent.reports import FORMATS, Evidence, write_report
+from intent.tongues import tongue_of
 from intent.variance.result import Variance
 
 EXPECTED = Path(__file__).parent / "expected"
@@ -23,6 +24,16 @@ def test_report_is_as_expected(format: str, variance: Variance, evidence: Eviden
     assert write_report(variance, format, evidence) == path.read_text(encoding="utf-8"), (
         f"differs from {path}"
     )
+
+
+@pytest.mark.parametrize("language", ["de", "fr"])
+def test_report_in_another_language_is_as_expected(
+    language: str, variance: Variance, evidence: Evidence
+) -> None:
+    """The variance itself is made by hand: its reasons and labels are English, as what writers wrote would be."""
+    path = EXPECTED / f"loan.{language}.txt"
+    report = write_report(variance, "text", evidence, tongue=tongue_of(language, variance.work.vocabulary))
+    assert report == path.read_text(encoding="utf-8"), f"differs from {path}"
 
 
 def test_many_screens_share_one_departure(many: Variance, evidence: Evidence) -> None:

@@ -1,0 +1,1 @@
+"""The languages in which a report can be told."""

@@ -1,0 +1,76 @@
+"""Whole reports in German and French: nothing of ours is left in English, and what writers wrote stays as it is."""
+
+from __future__ import annotations
+
+import datetime
+import re
+from pathlib import Path
+
+import pytest
+
+from intent.checking import check_and_report
+from intent.tongues import read_catalogue
+from languages.patterns import patterns
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))
+DAY = datetime.date(2026, 11, 25)
+LONG = 14
+"""Fixed words of a pattern, from so many characters on, cannot stand in a writer's text by chance."""
+
+
+def told(path: Path, form: str, language: str) -> str:
+    _, text = check_and_report(path, None, form, date=DAY, language=language)
+    return " ".join(text.split())
+
+
+def fixed_words(pattern: str) -> list[str]:
+    return [piece.strip() for piece in re.split(r"\{\w+\}", pattern) if len(piece.strip()) >= LONG]
+
+
+@pytest.fixture(scope="module")
+def english() -> list[str]:
+    """The fixed words of every pattern, but those that German or French says with the same words."""
+    same = {told for language in ("de", "fr") for told in read_catalogue(language).values()}
+    found = [piece for pattern in patterns() for piece in fixed_words(pattern) if pattern not in same]
+    return list(dict.fromkeys(found))
+
+
+@pytest.mark.parametrize("language", ["de", "fr"])
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
+def test_nothing_of_ours_is_left_in_english(path: Path, language: str, english: list[str]) -> None:
+    """The sentences of instructions, and what files hold besides, are their writers'."""
+    folder = path.parents[1]
+    written = " ".join(file.read_text(encoding="utf-8") for file in folder.rglob("*.md")).split()
+    theirs = " ".join(written).casefold()
+    text = told(path, "text", language)
+    left = [piece for piece in english if piece in text and piece.casefold() not in theirs]
+    assert not left
+
+
+@pytest.mark.parametrize("form", ["html", "markdown"])
+@pytest.mark.parametrize("language", ["de", "fr"])
+def test_every_form_is_in_the_language(form: str, language: str, english: list[str]) -> None:
+    text = told(EXAMPLES[0], form, language)
+    folder = EXAMPLES[0].parents[1]
+    theirs = " ".join(" ".join(file.read_text(encoding="utf-8") for file in folder.rglob("*.md")).split())
+    shown = text.partition('<section id="sources"')[0].replace("</style>", "\n").rpartition("\n")[2]
+    assert not [piece for piece in english if piece in shown and piece.casefold() not in theirs.casefold()]
+    if form == "html":
+        assert f'<html lang="{language}">' in text
+
+
+@pytest.mark.parametrize("form", ["json", "turtle"])
+def test_what_is_for_programs_stays_english(form: str) -> None:
+    assert told(EXAMPLES[0], form, "de") == told(EXAMPLES[0], form, "en")
+
+
+def test_departures_have_the_same_numbers_in_every_language() -> None:
+    for path in EXAMPLES:
+        verdicts = {
+            language: [
+                (row.subject, row.term, row.verdict)
+                for row in check_and_report(path, None, "text", date=DAY, language=language)[0].variance.rows
+            ]
+            for language in ("en", "de", "fr")
+        }
+        assert verdicts["en"] == verdicts["de"] == verdicts["fr"], path
