@@ -23,6 +23,7 @@ from intent.assertions import (
 )
 from intent.regions import Region
 from intent.saying import Written, joined, listed, say
+from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
 NOT_GIVEN = say("not given")
@@ -105,7 +106,18 @@ def _item(item: Item, vocabulary: Vocabulary, language: str, *, quoted: bool) ->
     if quoted and "," in item.written and not item.written.startswith("("):
         value, plus_minus, tolerance = item.written.partition(" ± ")
         return f"({value}){plus_minus}{tolerance}"
-    return say("{number}", number=Written(item.written))
+    return _measured(item.written, vocabulary, language)
+
+
+def _measured(written: str, vocabulary: Vocabulary, language: str) -> str:
+    """A number as it was written; one that was written as a name (`upside down ± 3 deg`) by its name in a language."""
+    name, plus_minus, tolerance = written.partition(" ± ")
+    if language == "en" or any(sign.isdigit() for sign in name):
+        return say("{number}", number=Written(written))
+    wanted = normal(name)
+    known = (one for one in vocabulary.concepts.values() if one.magnitude is not None and wanted in one.names)
+    named = next((one.label_in(language) for one in known), name)
+    return joined([named, say("{number}", number=Written(plus_minus.lstrip() + tolerance))])
 
 
 def _quoted(text: str) -> str:
