@@ -115,6 +115,12 @@ def report(
     evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
     variance, standings = checked.variance, checked.standings
     vocabulary = variance.work.vocabulary
+    tongue = tongue_of(vocabulary.language, vocabulary)
+    drawn = None
+    if format == "html":
+        from intent.reports.drawn import drawn_of
+
+        drawn = drawn_of(variance, tongue)
     return write_report(
         variance,
         format,
@@ -123,5 +129,6 @@ def report(
         colour=colour,
         standings=standings,
         passages=passages,
-        tongue=tongue_of(vocabulary.language, vocabulary),
+        drawn=drawn,
+        tongue=tongue,
     )

@@ -25,7 +25,7 @@ def cards(
     """
     from intent.cards.write import cards_of_proposal
 
-    checked = check(installation, work, language)
+    checked = check(installation, work, language=language)
     page = cards_of_proposal(checked.proposal, checked.variance, sheet, unit, parts)
     return page, checked.findings
 

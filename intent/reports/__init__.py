@@ -12,6 +12,7 @@ from intent.variance.result import Variance
 if TYPE_CHECKING:
     from intent.evidence.passages import Passages
     from intent.history.precedents import Standing
+    from intent.reports.drawn import Drawn
 
 FORMATS = ("text", "html", "markdown", "json", "turtle")
 FOR_PROGRAMS = ("json", "turtle")
@@ -29,6 +30,7 @@ def write_report(
     colour: bool = False,
     standings: Sequence[Standing] = (),
     passages: Passages | None = None,
+    drawn: Drawn | None = None,
     tongue: Tongue = ENGLISH,
 ) -> str:
     """The report of a variance in one of `FORMATS`; the same input gives the same characters.
@@ -58,7 +60,7 @@ def write_report(
     if format == "html":
         from intent.reports.html import write_html
 
-        return write_html(story)
+        return write_html(story, drawn)
     if format == "markdown":
         from intent.reports.markdown import write_markdown
 

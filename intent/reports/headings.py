@@ -6,6 +6,7 @@ from intent.saying import say
 
 PROPOSED = say("What is proposed")
 OUTCOME = say("Outcome")
+DRAWINGS = say("Elevation and plan")
 DEPARTURES = say("Departures, worst first")
 EFFECTS = say("What the change does")
 FINDINGS = say("Venue and devices")

@@ -9,12 +9,14 @@ from lxml import html
 
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departure_page import departure_article
+from intent.reports.drawn import Drawn, drawings_section
 from intent.reports.elements import Element, bullets, digest, element, prose, table, unbroken
 from intent.reports.evidence import EvidenceFile, written_by
 from intent.reports.headings import (
     CAUTIONS,
     CONTENTS,
     DEPARTURES,
+    DRAWINGS,
     EFFECTS,
     EVIDENCE,
     FINDINGS,
@@ -36,9 +38,9 @@ POLICY = "default-src 'none'; style-src 'unsafe-inline'"
 """W3C Content Security Policy: the page can fetch nothing and run nothing, whatever is in it."""
 
 
-def write_html(story: Story) -> str:
+def write_html(story: Story, drawn: Drawn | None = None) -> str:
     """The whole page as text."""
-    sections = list(_sections(story))
+    sections = list(_sections(story, drawn))
     long = len(story.departures) > LONG
     body = element(
         "body",
@@ -66,6 +68,7 @@ def _head(story: Story) -> Element:
         element("meta", http_equiv="Content-Security-Policy", content=POLICY),
         element("meta", name="viewport", content="width=device-width, initial-scale=1"),
         element("meta", name="color-scheme", content="light dark"),
+        element("meta", name="dcterms.created", content=story.evidence.date.isoformat()),
         element("title", story.tongue.say("{running} – variance report", running=running)),
         element("style", f"\n{style}{page}"),
     )
@@ -125,15 +128,17 @@ def _section(name: str, title: str, *content: Element | Iterable[Element]) -> El
     )
 
 
-def _sections(story: Story) -> Iterator[Element]:
-    for name, heading, *content in _contained(story):
+def _sections(story: Story, drawn: Drawn | None) -> Iterator[Element]:
+    for name, heading, *content in _contained(story, drawn):
         yield _section(name, story.tongue.tell(heading), *content)
 
 
-def _contained(story: Story) -> Iterator[tuple[str, str, Element | Iterable[Element]]]:
+def _contained(story: Story, drawn: Drawn | None) -> Iterator[tuple[str, str, Element | Iterable[Element]]]:
     """The anchor, heading and content of each section."""
     yield "proposal", PROPOSED, _proposal(story)
     yield "outcome", OUTCOME, _outcome(story)
+    if drawn is not None and not drawn.is_empty:
+        yield "drawings", DRAWINGS, drawings_section(drawn)
     if story.departures:
         yield "departures", DEPARTURES, _departures(story)
     if story.effects:

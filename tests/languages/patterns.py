@@ -15,7 +15,7 @@ import intent
 from intent.saying import AND, OR
 
 SOURCE = Path(intent.__file__).parent
-TOLD = ("saying.py", "phrasing.py", "variance", "effects", "history", "reports")
+TOLD = ("saying.py", "phrasing.py", "variance", "effects", "history", "reports", "drawings", "cards")
 """The rooms whose sayings `check` tells."""
 CALLS = {"say", "say_of", "words", "pattern", "joined"}
 WORDS_OF_UNITS = re.compile(r"[a-z]{4,}$")

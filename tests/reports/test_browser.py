@@ -1,32 +1,39 @@
-"""The report in a real browser: it is shown without a word on the console, and printed on numbered pages.
+"""The report and the cards in a real browser: silent, self-contained, accessible, and within the page.
 
 Needs Chromium; skips, saying so, where there is none.
 """
 
 from __future__ import annotations
 
-import re
+import datetime
+import io
 import shutil
-import subprocess
+from collections.abc import Iterator
 from pathlib import Path
 
+import pypdf
 import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page, sync_playwright
 
 from intent import verbs
 
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 QUIET = (
-    "--headless",
     "--no-sandbox",
     "--disable-gpu",
     "--disable-quic",
     "--no-first-run",
     "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--hide-scrollbars",
 )
 EXAMPLES = Path(__file__).parents[2] / "examples"
+PROPOSALS = {
+    "farms": "low-farms/installations/2027-halmsee-loan.md",
+    "kestrel": "kestrel-held/installations/2027-hall-of-birds.md",
+    "delivery": "second-delivery/installations/2027-maarholm-loan.md",
+}
+DAY = datetime.date(2026, 11, 25)
+PHONE, DESK = 360, 1440
 pytestmark = [
     pytest.mark.browser,
     pytest.mark.skipif(CHROMIUM is None, reason="there is no Chromium here"),
@@ -34,48 +41,121 @@ pytestmark = [
 
 
 @pytest.fixture(scope="module")
-def page(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def browser() -> Iterator[Browser]:
+    with sync_playwright() as player:
+        started = player.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))
+        yield started
+        started.close()
+
+
+@pytest.fixture(scope="module", params=PROPOSALS.values(), ids=list(PROPOSALS))
+def report(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("page") / "report.html"
-    _, text = verbs.check_and_report(
-        EXAMPLES / "kestrel-held/installations/2027-hall-of-birds.md", None, "html"
+    path.write_text(
+        verbs.check_and_report(EXAMPLES / request.param, None, "html", date=DAY)[1], encoding="utf-8"
     )
-    path.write_text(text, encoding="utf-8")
     return path
 
 
-def opened(page: Path, *options: str) -> subprocess.CompletedProcess[str]:
-    profile = page.parent / f"profile{len(list(page.parent.iterdir()))}"
-    command = [str(CHROMIUM), *QUIET, f"--user-data-dir={profile}", "--enable-logging=stderr", *options]
-    return subprocess.run([*command, page.as_uri()], capture_output=True, text=True, timeout=120, check=True)
+@pytest.fixture(scope="module", params=PROPOSALS.values(), ids=list(PROPOSALS))
+def cards(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("cards") / "cards.html"
+    path.write_text(verbs.cards(EXAMPLES / request.param)[0], encoding="utf-8")
+    return path
 
 
-def test_the_page_is_shown_without_a_word_on_the_console(page: Path) -> None:
-    shown = opened(page, "--dump-dom")
-    assert "To be referred" in shown.stdout
-    assert ":CONSOLE" not in shown.stderr
-
-
-@pytest.mark.parametrize("width", [360, 1440])
-def test_nothing_is_wider_than_the_window(page: Path, width: int) -> None:
-    """Measured by a script in a copy, since the page itself allows none, in a frame as wide as the window."""
-    text = re.sub(r'<meta http-equiv="Content-Security-Policy"[^>]*>', "", page.read_text(encoding="utf-8"))
-    script = "<script>document.title = document.documentElement.scrollWidth</script></body>"
-    measured, frame = page.with_name(f"measured-{width}.html"), page.with_name(f"frame-{width}.html")
-    measured.write_text(text.replace("</body>", script), encoding="utf-8")
-    told = "document.title = `width ${this.contentDocument.title}`"
-    style = f"width: {width}px; height: 900px; border: 0"
-    frame.write_text(
-        f'<iframe src="{measured.name}" style="{style}" onload="{told}"></iframe>', encoding="utf-8"
+def opened(
+    browser: Browser, path: Path, width: int, scheme: str = "light"
+) -> tuple[Page, list[str], list[str]]:
+    """The page, what the console said, and what was asked for beside the page itself."""
+    bypassed = browser.new_context(
+        viewport={"width": width, "height": 900},
+        color_scheme="dark" if scheme == "dark" else "light",
+        bypass_csp=True,
     )
-    shown = opened(frame, "--dump-dom", "--allow-file-access-from-files", "--virtual-time-budget=3000")
-    found = re.search(r"<title>width (\d+)</title>", shown.stdout)
-    assert found, shown.stdout[:300]
-    assert int(found[1]) <= width
+    page = bypassed.new_page()
+    said: list[str] = []
+    asked: list[str] = []
+    page.on("console", lambda message: said.append(message.text))
+    page.on("pageerror", lambda error: said.append(str(error)))
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(path.as_uri())
+    return page, said, [url for url in asked if url != path.as_uri()]
 
 
-def test_the_page_prints_on_several_pages(page: Path) -> None:
-    printed = page.with_name("report.pdf")
-    opened(page, f"--print-to-pdf={printed}")
-    content = printed.read_bytes()
-    assert content.startswith(b"%PDF-")
-    assert 3 <= len(re.findall(rb"/Type\s*/Page\b", content)) <= 30
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [PHONE, DESK])
+def test_the_report_is_silent_within_the_page_and_accessible(
+    browser: Browser, report: Path, width: int, scheme: str
+) -> None:
+    """Rules of axe-core for WCAG 2.2, A and AA, contrast among them."""
+    page, said, asked = opened(browser, report, width, scheme)
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    found = Axe().run(page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]})
+    assert found.violations_count == 0, found.generate_report()
+    assert (said, asked) == ([], [])
+    page.context.close()
+
+
+@pytest.mark.parametrize("width", [PHONE, 900, DESK])
+def test_drawings_lie_within_the_page_documented_first(browser: Browser, report: Path, width: int) -> None:
+    """Beside each other on a desk, one under the other on a phone, after the outcome, before the departures."""
+    page, _, _ = opened(browser, report, width)
+    boxes = page.evaluate(
+        "[...document.querySelectorAll('#drawings svg')].filter(one => one.getClientRects().length)"
+        ".map(one => { const box = one.getBoundingClientRect(); return [box.left, box.right, box.top, box.bottom] })"
+    )
+    assert len(boxes) == 4
+    assert all(left >= 0 and right <= width for left, right, _, _ in boxes)
+    first, second = boxes[:2]
+    assert (first[1] <= second[0]) if width == DESK else (first[3] <= second[2])
+    order = page.evaluate("[...document.querySelectorAll('main > section')].map(one => one.id)")
+    assert order[1:4] == ["outcome", "drawings", "departures"]
+    page.context.close()
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_the_report_prints_on_numbered_pages(browser: Browser, report: Path, paper: str) -> None:
+    page, _, _ = opened(browser, report, DESK)
+    printed = pypdf.PdfReader(io.BytesIO(page.pdf(format=paper))).pages
+    assert 8 <= len(printed) <= 30
+    title = str(page.evaluate("document.querySelector('h1').textContent"))
+    for number, sheet in enumerate(printed, start=1):
+        text = sheet.extract_text()
+        assert f"{number} of {len(printed)}" in text
+        assert title in " ".join(text.split())
+    page.context.close()
+
+
+def test_cards_are_silent_and_accessible(browser: Browser, cards: Path) -> None:
+    page, said, asked = opened(browser, cards, DESK)
+    found = Axe().run(page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"]})
+    assert found.violations_count == 0, found.generate_report()
+    assert (said, asked) == ([], [])
+    page.context.close()
+
+
+def test_everything_on_a_card_is_within_it(browser: Browser, cards: Path) -> None:
+    """What a card tells ends above its foot, and what stands in the heading ends before the code."""
+    page, _, _ = opened(browser, cards, DESK)
+    over = page.evaluate(
+        "[...document.querySelectorAll('.card')].filter(card =>"
+        " card.querySelector('.told').lastElementChild.getBoundingClientRect().bottom >"
+        " card.querySelector('footer').getBoundingClientRect().top"
+        " || card.querySelector('footer').lastElementChild.getBoundingClientRect().bottom >"
+        " card.getBoundingClientRect().bottom"
+        " || card.querySelector('.name').getBoundingClientRect().right >"
+        " card.querySelector('.code').getBoundingClientRect().left"
+        ").map(card => card.querySelector('h2').textContent)"
+    )
+    assert over == []
+    page.context.close()
+
+
+def test_cards_fit_a_phone_and_print_four_to_a_sheet(browser: Browser, cards: Path) -> None:
+    page, _, _ = opened(browser, cards, PHONE)
+    number = len(page.query_selector_all(".card"))
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE
+    printed = pypdf.PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True))).pages
+    assert len(printed) == -(-number // 4)
+    page.context.close()
