@@ -129,8 +129,9 @@ def test_some_parts_alone(loan: Path) -> None:
 
 @pytest.mark.parametrize(("part", "told"), [("M9", "has no part `M9`"), ("M3", "left out")])
 def test_a_part_that_is_not_there_is_named(loan: Path, part: str, told: str) -> None:
-    with pytest.raises(Unusable, match=told):
+    with pytest.raises(Unusable, match=told) as caught:
         verbs.cards(loan, parts=[part])
+    assert [found.slug for found in caught.value.diagnostics] == ["no-card"]
 
 
 @pytest.mark.parametrize("path", LOANS)

@@ -299,7 +299,6 @@ def test_calls_that_make_no_sense(run: Run) -> None:
         ("chek", "loan.md"),
         ("check",),
         ("check", "work.md", "work.md", "loan.md"),
-        ("check", "loan.md", "--format", "pdf"),
         ("check", "loan.md", "--date", "yesterday"),
         ("convert", "work.md"),
         ("convert", "work.md", "--to", "rdf-xml"),

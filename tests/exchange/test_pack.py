@@ -278,3 +278,13 @@ def test_packing_again_what_was_received_changes_nothing(tmp_path: Path) -> None
     assert [path for path in ours if path.startswith("data/dossier") and ours[path] != theirs[path]] == []
     assert all(path in theirs for path in kept)
     assert read_documentation(again / "data/dossier/work.md", read_vocabulary()).work.title
+
+
+def test_a_file_that_is_missing_is_told(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    work = tmp_path / "house/work.md"
+    work.write_text(
+        work.read_text(encoding="utf-8").replace("sources/note.md", "sources/lost.md"), encoding="utf-8"
+    )
+    package = verbs.pack(loan, tmp_path / "package")
+    assert "not-packed" in {found.slug for found in package.findings}

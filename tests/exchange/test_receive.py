@@ -158,9 +158,15 @@ def test_a_held_copy_is_compared(sound: Path, tmp_path: Path) -> None:
 
 def test_a_place_that_is_taken_is_left_alone(sound: Path, tmp_path: Path) -> None:
     (tmp_path / "taken").mkdir()
-    for into in (tmp_path / "taken", sound / "within", tmp_path / "no/folder"):
-        with pytest.raises(Unusable):
+    places = {
+        "file-exists": tmp_path / "taken",
+        "within-package": sound / "within",
+        "no-folder": tmp_path / "no/folder",
+    }
+    for slug, into in places.items():
+        with pytest.raises(Unusable) as error:
             verbs.receive(sound, into)
+        assert [found.slug for found in error.value.diagnostics] == [slug]
     assert not list((tmp_path / "taken").iterdir())
     assert not (sound / "within").exists()
 
@@ -200,3 +206,13 @@ def test_a_bag_of_another_maker_is_opened(sound: Path, tmp_path: Path) -> None:
     received = receive_package(package, tmp_path / "opened")
     assert received.judged.variance is not None
     assert received.left_out == ""
+
+
+def test_digests_that_can_be_forged_are_told(sound: Path, tmp_path: Path) -> None:
+    """MD5 is known to be forgeable (RFC 6151); RFC 8493, section 2.4, still names it."""
+    bagit = pytest.importorskip("bagit")
+    package = tmp_path / "package"
+    shutil.copytree(sound / "data", package)
+    bagit.make_bag(str(package), {"Contact-Name": "Odile Varga-Finn"}, checksums=["md5"])
+    received = receive_package(package, tmp_path / "opened")
+    assert "weak-digest" in {found.slug for found in received.findings}

@@ -6,6 +6,7 @@ Sources: RFC 4180 (CSV); ECMA-376, Office Open XML (XLSX).
 from __future__ import annotations
 
 import csv
+import sys
 import zipfile
 from pathlib import Path
 
@@ -178,3 +179,64 @@ def test_a_spreadsheet_that_would_unpack_too_large_is_refused(work: Path, tmp_pa
     path.write_bytes(b"PK\x03\x04 not a spreadsheet")
     with pytest.raises(Unusable, match=r"not an \.xlsx"):
         verbs.enter_sheet(work, "parts", path)
+
+
+def test_an_error_in_a_cell_is_said_there(work: Path, tmp_path: Path) -> None:
+    path = tmp_path / "boxes.xlsx"
+    book = Workbook()
+    page = book.worksheets[0]
+    page.append(["box", "holds"])
+    page.append(["B01", "M1"])
+    page["B2"].value = "#DIV/0!"
+    page["B2"].data_type = "e"
+    book.save(path)
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "boxes", path)
+    assert [one.slug for one in raised.value.diagnostics] == ["cell-error"]
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "slug"),
+    [
+        ("sheet.csv", b'part,name\n"M1,left', "not-csv"),
+        ("sheet.csv", "part\nM\xfc".encode("latin-1"), "not-utf-8"),
+        ("sheet.xlsx", b"PK no spreadsheet", "not-xlsx"),
+    ],
+)
+def test_a_file_that_is_no_sheet_is_refused(
+    name: str, content: bytes, slug: str, work: Path, tmp_path: Path
+) -> None:
+    path = tmp_path / name
+    path.write_bytes(content)
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "parts", path)
+    assert [one.slug for one in raised.value.diagnostics] == [slug]
+
+
+def test_a_zip_that_is_no_spreadsheet_is_refused(work: Path, tmp_path: Path) -> None:
+    path = tmp_path / "parts.xlsx"
+    with zipfile.ZipFile(path, "w") as packed:
+        packed.writestr("readme.txt", "no sheet")
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "parts", path)
+    assert [one.slug for one in raised.value.diagnostics] == ["not-xlsx"]
+
+
+def test_rows_need_a_section_to_stand_in(work: Path, tmp_path: Path) -> None:
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "devices", sheet(tmp_path / "devices.csv", ["device"], ["E-1"]))
+    assert [one.slug for one in raised.value.diagnostics] == ["no-section"]
+
+
+def test_without_the_library_it_is_said_how_to_get_it(
+    work: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    verbs.sheet(work, "parts", tmp_path / "parts.xlsx")
+    monkeypatch.setitem(sys.modules, "openpyxl", None)
+    for act in (
+        lambda: verbs.enter_sheet(work, "parts", tmp_path / "parts.xlsx"),
+        lambda: verbs.sheet(work, "parts", tmp_path / "other.xlsx"),
+    ):
+        with pytest.raises(Unusable, match="pip install") as raised:
+            act()
+        assert [one.slug for one in raised.value.diagnostics] == ["needs-openpyxl"]

@@ -10,10 +10,12 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
+import click
 import pypdf
 import pytest
 
 from intent import verbs
+from intent.commands.printing import refuse_terminal
 from intent.diagnostics import Unusable
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -134,3 +136,11 @@ def test_what_is_missing_is_said_with_how_to_get_it(
     with pytest.raises(Unusable) as caught:
         verbs.pdf("<p>x")
     assert told in str(caught.value.diagnostics[0])
+    assert caught.value.diagnostics[0].slug == "no-pdf"
+
+
+def test_a_pdf_is_not_printed_on_a_terminal(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setattr("sys.stdout.isatty", lambda: True)
+    with pytest.raises(click.UsageError, match="--output"):
+        refuse_terminal(None)
+    refuse_terminal(tmp_path / "report.pdf")
