@@ -31,6 +31,7 @@ class Term:
     """A name in the vocabulary, by IRI: said with its label in the reader's language."""
 
     iri: str
+    english: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +127,7 @@ class Tongue:
 
     pattern: Callable[[str], str] = str
     """The pattern of this language for the English one."""
-    term: Callable[[str], str] = lambda iri: iri.rsplit("/", 1)[-1].replace("-", " ")
+    term: Callable[[Term], str] = lambda term: term.english
     decimal_mark: str = "."
     language: str = "en"
     """The language tag (BCP 47)."""
@@ -161,7 +162,7 @@ def _placed(value: object, tongue: Tongue) -> str:
         case Figure():
             return figure_words(value, tongue)
         case Term():
-            return tongue.term(value.iri)
+            return tongue.term(value)
         case Written():
             return _marked(value.text, tongue)
         case Listing():

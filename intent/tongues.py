@@ -10,7 +10,7 @@ import tomllib
 from collections.abc import Mapping
 from importlib.resources import files
 
-from intent.saying import ENGLISH, Tongue, catalogue
+from intent.saying import ENGLISH, Term, Tongue, catalogue
 from intent.vocabulary.terms import Vocabulary
 
 LANGUAGES = ("en", "de", "fr")
@@ -26,9 +26,9 @@ def tongue_of(language: str, vocabulary: Vocabulary) -> Tongue:
     if language == "en":
         return ENGLISH
 
-    def term(iri: str) -> str:
-        known = vocabulary.concepts.get(iri) or vocabulary.characteristics.get(iri)
-        return known.label_in(language) if known else ENGLISH.term(iri)
+    def term(named: Term) -> str:
+        known = vocabulary.concepts.get(named.iri) or vocabulary.characteristics.get(named.iri)
+        return known.label_in(language) if known else named.english
 
     return Tongue(catalogue(read_catalogue(language)), term, ",", language)
 

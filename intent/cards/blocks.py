@@ -11,10 +11,9 @@ from intent.cards.whereabouts import Whereabouts
 from intent.drawings.stage import View
 from intent.drawings.svg import Element as Drawn
 from intent.drawings.svg import circle, number, path, shape, solid
-from intent.effects.scene import term
 from intent.reports.elements import Element, element, unbroken
 from intent.reports.wording import opening, quoted
-from intent.saying import Tongue, joined, say
+from intent.saying import Tongue, joined
 
 LABEL = 16.0
 """Millimetres of the labels at the left."""
@@ -115,7 +114,7 @@ def _placed(card: Placement, tongue: Tongue) -> Iterator[Block]:
 def _turned(card: Placement, tongue: Tongue) -> Iterator[Element]:
     if card.turn_words:
         arrow = [turn_arrow(card.turn, _ARROW)] if card.turn is not None else []
-        label = element("span", tongue.tell(opening(say("{term}", term=term("rotation")))), class_="label")
+        label = element("span", tongue.tell(opening(card.turn_label)), class_="label")
         yield element("p", arrow, label, element("strong", tongue.tell(card.turn_words)), class_="turn")
 
 

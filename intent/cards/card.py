@@ -51,6 +51,8 @@ class Placement:
     """Where the proposal departs: `added`, `another device`."""
     turn: float | None
     """Degrees clockwise from upright, seen from the front; none where that is not known, or says nothing."""
+    turn_label: str
+    """What the turn is called."""
     turn_words: str
     position: Row | None
     rows: tuple[Row, ...]

@@ -9,8 +9,9 @@ from intent.cards.forbidding import prohibitions, speaking_of, words_of_the_arti
 from intent.cards.lengths import position_row
 from intent.cards.signals import Signals, signals_of
 from intent.drawings.measuring import angle
-from intent.effects.scene import Sides, sides_of, term
+from intent.effects.scene import Sides, sides_of
 from intent.model import Part
+from intent.names import term_iri
 from intent.reports.calling import called_for
 from intent.reports.naming import characteristic_label, labelled_fields
 from intent.reports.wording import characterised, date_in_words, verdict_word
@@ -49,7 +50,7 @@ def draw_up(variance: Variance, unit: str, wanted: Collection[str] = ()) -> Deck
 
 
 def _section() -> str:
-    return term("work-head").iri
+    return term_iri("work-head")
 
 
 def _occasion(variance: Variance) -> Saying:
@@ -82,6 +83,7 @@ def _placement(
         joined([part.kind.label, part.group or ""], ", "),
         _standing(sides, part),
         turn,
+        say("{term}", term=sides.proposed.term("rotation")),
         turn_words,
         position_row(scene, variance, name, unit),
         rows,

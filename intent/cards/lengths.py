@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from intent.cards.card import Row
-from intent.effects.scene import Scene, term
+from intent.effects.scene import Scene
 from intent.names import INTENT
 from intent.regions import Interval
 from intent.saying import Saying, figure, say
@@ -31,7 +31,7 @@ _EITHER_WAY = (
 
 def position_row(scene: Scene, variance: Variance, part: str, unit: str) -> Row | None:
     """The position in a unit of `UNITS`; nothing of a part that needs none and has none."""
-    label, is_display = term("position"), any(one.identifier == part for one in scene.parts("display"))
+    label, is_display = scene.term("position"), any(one.identifier == part for one in scene.parts("display"))
     if not scene.is_given(part, "position"):
         if is_display:
             return Row(say("{term}", term=label), (say("not given"),))

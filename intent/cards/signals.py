@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from intent.cards.card import Row
 from intent.drawings.feeding import links_of
 from intent.effects.paths import PICTURE, SOUND, Way, Ways, ways_of
-from intent.effects.scene import Sides, term
+from intent.effects.scene import Sides
 from intent.saying import Saying, joined, say
 
 
@@ -28,7 +28,7 @@ class Signals:
         channel = scene.text(part, "channel")
         lines = (*([channel] if channel else []), *self._arriving(part), *self._leaving(part))
         if lines:
-            label = say("{term}", term=term("channel")) if channel else say("joined")
+            label = say("{term}", term=scene.term("channel")) if channel else say("joined")
             yield Row(label, (joined(lines, ", "),))
 
     def _arriving(self, part: str) -> Iterator[str]:

@@ -155,7 +155,7 @@ def undrawn(unplaced: Iterable[Unplaced], tongue: Tongue) -> Iterator[str]:
 
 def _named(part: Unplaced, tongue: Tongue) -> str:
     state = state_words(part, tongue)
-    name = part.name or tongue.term(part.kind.iri)
+    name = part.name or tongue.term(part.kind)
     return f"{part.identifier} {name}" + (f" ({state})" if state else "")
 
 

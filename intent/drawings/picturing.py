@@ -5,7 +5,7 @@ from __future__ import annotations
 from intent.drawings.measuring import CLOSE_ANGLE, length, middle
 from intent.drawings.solid import Corners, Pose, sheet
 from intent.drawings.stage import Screen
-from intent.effects.scene import Scene, term
+from intent.effects.scene import Scene
 from intent.regions import Interval
 from intent.saying import Term
 from intent.values import Answer
@@ -20,14 +20,14 @@ def screen_of(scene: Scene, part: str, pose: Pose) -> tuple[Screen | None, tuple
     width, height = length(scene, part, "visible-width"), length(scene, part, "visible-height")
     if width is None or height is None:
         wanted = ("visible-diagonal", "aspect-ratio")
-        return None, tuple(term(name) for name in wanted if not scene.is_given(part, name)) or (
-            term("visible-diagonal"),
+        return None, tuple(scene.term(name) for name in wanted if not scene.is_given(part, name)) or (
+            scene.term("visible-diagonal"),
         )
     projected = scene.is_(part, "technology", "projector") is Answer.IN
     quarters = _quarters(scene, part)
     visible = _begun(sheet(pose, width, height), quarters or 0)
     picture = () if quarters is None else _picture(scene, part, pose, quarters)
-    missing = () if picture else (term("picture-shape"),)
+    missing = () if picture else (scene.term("picture-shape"),)
     lost = _lost(scene, part, pose, width, height)
     return Screen(visible, picture, lost, projected, quarters is not None), missing
 

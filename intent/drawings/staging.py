@@ -12,7 +12,7 @@ from intent.drawings.measuring import angle, length, place
 from intent.drawings.picturing import screen_of
 from intent.drawings.solid import Corners, Pose, box
 from intent.drawings.stage import Item, Stage, Stages, Standing, Symbol, Unplaced, Which
-from intent.effects.scene import Scene, Sides, sides_of, term
+from intent.effects.scene import Scene, Sides, sides_of
 from intent.model import Part
 from intent.saying import Term
 from intent.variance.case import lay_out
@@ -80,8 +80,8 @@ def _standing(sides: Sides, part: Part, present: bool) -> Standing:
 def _item(scene: Scene, part: Part, standing: Standing, verdict: Verdict | None) -> Item | Unplaced:
     where = place(scene, part.identifier)
     if where is None:
-        kind = Term(part.kind.iri)
-        return Unplaced(part.identifier, part.name, kind, (term("position"),), standing, verdict)
+        kind = scene.vocabulary.named(part.kind.iri)
+        return Unplaced(part.identifier, part.name, kind, (scene.term("position"),), standing, verdict)
     symbol = _symbol(scene, part)
     pose, unsure = _pose(scene, part.identifier, where, symbol)
     known = pose is not None
@@ -111,7 +111,7 @@ def _item(scene: Scene, part: Part, standing: Standing, verdict: Verdict | None)
 
 def _symbol(scene: Scene, part: Part) -> Symbol:
     for kind, symbol in _SYMBOLS.items():
-        if scene.vocabulary.is_kind(part.kind.iri, term(kind).iri):
+        if scene.vocabulary.is_kind(part.kind.iri, scene.term(kind).iri):
             return symbol
     return Symbol.OTHER
 
@@ -126,7 +126,7 @@ def _pose(
         for name in _ANGLES
         if scene.is_given(part, name) or (name, symbol) == ("rotation", Symbol.DISPLAY)
     ]
-    unsure = tuple(term(name) for name in asked if angles[name] is None)
+    unsure = tuple(scene.term(name) for name in asked if angles[name] is None)
     if unsure:
         return None, unsure
     return Pose(where, *(angles[name] or 0.0 for name in _ANGLES)), ()
@@ -136,7 +136,7 @@ def _block(scene: Scene, part: str, pose: Pose, symbol: Symbol) -> tuple[Corners
     """The block that a part fills: a display behind its face, anything else about its middle."""
     width, height, depth = (length(scene, part, name) for name in _MEASURES)
     missing = tuple(
-        term(name) for name, size in zip(_MEASURES, (width, height, depth), strict=True) if size is None
+        scene.term(name) for name, size in zip(_MEASURES, (width, height, depth), strict=True) if size is None
     )
     if width is None or (height is None and depth is None):
         return (), missing

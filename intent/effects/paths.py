@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.assertions import Statements
-from intent.effects.scene import Scene, Sides, term
+from intent.effects.scene import Scene, Sides
 from intent.meaning import given_value
 from intent.names import term_iri
 from intent.saying import Saying, Term, say
@@ -217,7 +217,7 @@ def stated_names(scene: Scene, subject: str, characteristic: str) -> frozenset[s
 def named(scene: Scene, names: frozenset[str]) -> tuple[Term, ...]:
     """The terms of some names, without those that a broader one among them holds."""
     held = {narrow for name in names for narrow in _with_narrower(scene.vocabulary, name) if narrow != name}
-    return tuple(term(name) for name in sorted(names - held))
+    return tuple(scene.term(name) for name in sorted(names - held))
 
 
 def _with_narrower(vocabulary: Vocabulary, name: str) -> frozenset[str]:

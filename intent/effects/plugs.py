@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from intent.effects.paths import stated_names
-from intent.effects.scene import THE_VENUE, Scene, term
+from intent.effects.scene import THE_VENUE, Scene
 from intent.saying import Saying, say
 from intent.values import Answer
 from intent.variance.result import Effect, Topic
@@ -32,7 +32,7 @@ def plug_effects(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
         by_plug.setdefault(stated_names(scene, part, "plug"), []).append(part)
     for plugs, members in by_plug.items():
         if plugs and not any(_goes(plug, sockets) for plug in plugs):
-            yield _effect(members, _misfit_words(plugs, sockets))
+            yield _effect(members, _misfit_words(scene, plugs, sockets))
         elif sockets <= WITHOUT_EARTH:
             earthed = [part for part in members if scene.is_(part, "earthing", "class-i") is Answer.IN]
             if earthed:
@@ -48,8 +48,11 @@ def _goes(plug: str, sockets: frozenset[str]) -> bool:
     return plug in sockets or bool(GOES_INTO.get(plug, frozenset()) & sockets)
 
 
-def _misfit_words(plugs: frozenset[str], sockets: frozenset[str]) -> Saying:
-    places = {"plug": tuple(map(term, sorted(plugs))), "socket": tuple(map(term, sorted(sockets)))}
+def _misfit_words(scene: Scene, plugs: frozenset[str], sockets: frozenset[str]) -> Saying:
+    places = {
+        "plug": tuple(map(scene.term, sorted(plugs))),
+        "socket": tuple(map(scene.term, sorted(sockets))),
+    }
     if plugs == {"hard-wired"}:
         return say("has no plug: a licensed electrician connects it")
     return say(

@@ -99,6 +99,10 @@ class Scene:
         """The material that a part's channel shows or sounds."""
         return self.state.material_of(subject)
 
+    def term(self, name: str) -> Term:
+        """A term of the vocabulary, to be said in a sentence in the reader's language."""
+        return self.vocabulary.named(term_iri(name))
+
     def characteristic(self, name: str) -> Characteristic:
         return self.vocabulary.characteristics[term_iri(name)]
 
@@ -151,11 +155,6 @@ def sides_of(case: Case) -> Sides:
     return Sides(Scene(case, case.documented), Scene(case, case.proposed))
 
 
-def term(name: str) -> Term:
-    """A term of the vocabulary, to be said in a sentence in the reader's language."""
-    return Term(term_iri(name))
-
-
 def unknown_among(scene: Scene, subject: str, *characteristics: str) -> tuple[str, ...]:
     """The labels of those characteristics of which nothing is given: what a closer answer would need."""
     return tuple(scene.label(name) for name in characteristics if not scene.is_given(subject, name))
@@ -177,6 +176,5 @@ __all__ = [
     "Sides",
     "differ",
     "sides_of",
-    "term",
     "unknown_among",
 ]

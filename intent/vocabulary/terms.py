@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
+from intent.saying import Term
 from intent.vocabulary.phrases import Phrases, normal
 
 
@@ -168,6 +169,11 @@ class Vocabulary:
     """What the Turtle says of each term, so that a collection's own terms can add to it."""
     language: str = "en"
     """The language in which terms are named; every language is read."""
+
+    def named(self, iri: str) -> Term:
+        """A term, to be said in the reader's language."""
+        known = self.concepts.get(iri) or self.characteristics.get(iri)
+        return Term(iri, known.label_in("en") if known else iri.rsplit("/", 1)[-1].replace("-", " "))
 
     def in_scheme(self, *schemes: str) -> tuple[Concept, ...]:
         found = [concept for scheme in schemes for concept in self.by_scheme.get(scheme, ())]
