@@ -112,6 +112,11 @@ def larger(one: Interval, two: Interval) -> Interval:
     return negative(smaller(negative(one), negative(two)))
 
 
+def natural(one: Interval) -> Interval:
+    """What is known of a length, a weight or a life: it is not less than nothing."""
+    return larger(one, point(0))
+
+
 def hull(alternatives: Iterable[Interval]) -> Interval:
     """What is known of a number that is one of several, nobody knows which; of at least one."""
     every = list(alternatives)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.bounds import over, point, surely_above
+from intent.bounds import natural, over, point, surely_above
 from intent.effects.scene import THE_VENUE, Sides, unknown_among
-from intent.effects.travelling import Load, natural
+from intent.effects.travelling import Load
 from intent.formulas.lifting import METRIC
 from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning, clearance_in_car, surely_larger

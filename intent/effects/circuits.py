@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from intent.bounds import over, surely_above, surely_within, times, total
+from intent.bounds import natural, over, surely_above, surely_within, times, total
 from intent.effects.consumers import lacking_effects
 from intent.effects.feeds import Circuits, Feed, circuits_of, feeds_of
 from intent.effects.scene import THE_VENUE, Scene, Sides
 from intent.effects.surges import surge_effects
-from intent.effects.travelling import natural
 from intent.formulas import electricity
 from intent.regions import Interval
 from intent.saying import Figure, Saying, figure, say

@@ -8,9 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from intent.bounds import total
+from intent.bounds import natural, total
 from intent.effects.scene import Scene, unknown_among
-from intent.effects.travelling import natural
 from intent.names import term_iri
 from intent.regions import Interval
 from intent.saying import Saying

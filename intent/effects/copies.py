@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import NATURAL, is_known, known, minus, surely_above, surely_within
-from intent.effects.running import Run, natural
+from intent.bounds import NATURAL, is_known, known, minus, natural, surely_above, surely_within
+from intent.effects.running import Run
 from intent.effects.scene import THE_WORK, Scene
 from intent.formulas import wear
 from intent.regions import Interval
@@ -63,7 +63,7 @@ def copies_effects(run: Run, copies: Iterable[Copied]) -> Iterator[Effect]:
 
 def _stated(scene: Scene, one: Copied, characteristic: str) -> Interval:
     subject = one.stating(scene, characteristic)
-    return NATURAL if subject is None else natural(scene, subject, characteristic)
+    return NATURAL if subject is None else natural(scene.bounds(subject, characteristic))
 
 
 def _film(run: Run, one: Copied) -> Effect:
@@ -80,7 +80,7 @@ def _loop(scene: Scene, one: Copied) -> Interval:
     for subject in (*one.subjects[1:], THE_WORK):
         for name in ("loop-length", "duration"):
             if scene.states(subject, name):
-                return natural(scene, subject, name)
+                return natural(scene.bounds(subject, name))
     return NATURAL
 
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from intent.bounds import point, surely_above, surely_within, times
+from intent.bounds import natural, point, surely_above, surely_within, times
 from intent.effects.scene import THE_VENUE, THE_WORK, Scene
-from intent.effects.travelling import natural
 from intent.formulas import electricity
 from intent.regions import Interval
 from intent.saying import Saying, figure, say

@@ -9,9 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import is_known, over, point, surely_above, surely_within, times
+from intent.bounds import is_known, natural, over, point, surely_above, surely_within, times
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
-from intent.effects.travelling import natural, travelling_boxes
+from intent.effects.travelling import travelling_boxes
 from intent.regions import Interval
 from intent.saying import Figure, Saying, figure, say
 from intent.values import Answer

@@ -14,6 +14,7 @@ from intent.bounds import (
     known,
     magnitude,
     minus,
+    natural,
     over,
     point,
     smaller,
@@ -22,7 +23,7 @@ from intent.bounds import (
     times,
 )
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
-from intent.effects.travelling import Load, natural, travelling_boxes
+from intent.effects.travelling import Load, travelling_boxes
 from intent.formulas.lifting import (
     METRIC,
     Lift,

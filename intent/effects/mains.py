@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.bounds import over, surely_above, surely_within, total
+from intent.bounds import natural, over, surely_above, surely_within, total
 from intent.effects.consumers import lacking_effects, supplies
 from intent.effects.paths import links_of
 from intent.effects.plugs import plug_effects
 from intent.effects.scene import THE_VENUE, Scene, Sides
-from intent.effects.travelling import natural
 from intent.formulas import electricity
 from intent.regions import Interval
 from intent.saying import Saying, figure, say
@@ -168,9 +167,8 @@ def _supply(voltage: Interval, frequency: Interval, misfed: Misfed) -> Saying:
 def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> VenueFinding:
     given = sides.proposed.venue("mains"), sides.proposed.venue("mains-frequency")
     text = say(
-        "{parts}: built for {built}, and the mains of the venue gives {given}; no transformer or converter is named "
+        "built for {built}, and the mains of the venue gives {given}; no transformer or converter is named "
         "that feeds them",
-        parts=parts,
         built=_supply(misfed.voltage, misfed.frequency, misfed),
         given=_supply(*given, misfed),
     )

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from intent.bounds import negative
+from intent.bounds import natural, negative
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
-from intent.effects.travelling import Load, natural
+from intent.effects.travelling import Load
 from intent.formulas.openings import Opening, Turning, clearance
 from intent.regions import Interval
 from intent.saying import Saying, figure, say

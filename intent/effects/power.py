@@ -7,13 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.bounds import known, minus, surely_above, surely_within, total
+from intent.bounds import known, minus, natural, surely_above, surely_within, total
 from intent.effects.circuits import circuit_effects
 from intent.effects.consumers import Sum, consumers, lacking_effects, summed
 from intent.effects.mains import mains_effects
 from intent.effects.picture import grown
 from intent.effects.scene import THE_VENUE, Scene, Sides
-from intent.effects.travelling import natural
 from intent.formulas import electricity
 from intent.regions import Interval
 from intent.saying import Figure, Saying, figure, say

@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import permutations
 
-from intent.bounds import minus
+from intent.bounds import minus, natural
 from intent.effects.ascending import lift_effects, stair_effects
 from intent.effects.passage import CORRIDOR, DOOR, passage_effects
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
-from intent.effects.travelling import Load, natural, travelling
+from intent.effects.travelling import Load, travelling
 from intent.formulas.openings import Turning, longest_round_corner
 from intent.regions import Interval
 from intent.saying import Saying, figure, say

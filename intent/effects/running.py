@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from intent.bounds import NATURAL, is_known
+from intent.bounds import is_known
 from intent.effects.scene import THE_VENUE, THE_WORK, Scene, unknown_among
 from intent.regions import Interval
 from intent.values import Answer
@@ -34,8 +34,3 @@ def run_of(scene: Scene) -> Run:
         or scene.is_(THE_WORK, "running", "continuous") is Answer.IN
     )
     return Run(scene, scene.bounds(THE_WORK, "time-in-operation"), is_timed)
-
-
-def natural(scene: Scene, subject: str, characteristic: str) -> Interval:
-    """A life, an hour counted or a number of copies is not less than nothing."""
-    return scene.bounds(subject, characteristic).meet(NATURAL)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from intent.bounds import surely_above, surely_within, times
+from intent.bounds import natural, surely_above, surely_within, times
 from intent.effects.consumers import lacking_effects, summed
 from intent.effects.feeds import Feed
 from intent.effects.scene import Scene, Sides
-from intent.effects.travelling import natural
 from intent.formulas import electricity
 from intent.regions import Interval
 from intent.saying import Figure, Saying, figure, say

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from intent.bounds import NATURAL
+from intent.bounds import natural
 from intent.effects.scene import Scene, Sides, unknown_among
 from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning
@@ -63,11 +63,6 @@ class Load:
 
     def unknown(self, *characteristics: str) -> tuple[str, ...]:
         return unknown_among(self.scene, self.identifier, *characteristics)
-
-
-def natural(bounds: Interval) -> Interval:
-    """A length or weight is not less than nothing."""
-    return bounds.meet(NATURAL)
 
 
 def travelling(sides: Sides) -> tuple[Load, ...]:

@@ -9,13 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from intent.bounds import known, point
+from intent.bounds import known, natural, point
 from intent.effects.consumers import consumers
 from intent.effects.neighbours import MICROMETRES, Face, Pair, faces, neighbours
 from intent.effects.outline import OUTER
 from intent.effects.paths import stated_names
 from intent.effects.scene import Scene, Sides, unknown_among
-from intent.effects.travelling import natural
 from intent.saying import Saying, figure, say
 from intent.values import Answer
 from intent.variance.result import Effect, Topic

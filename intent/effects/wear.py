@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import hull, over, plus, surely_above, surely_within, total
+from intent.bounds import hull, natural, over, plus, surely_above, surely_within, total
 from intent.effects.copies import Copied, copied, copies_effects
 from intent.effects.retention import retention_effects
-from intent.effects.running import Run, natural, run_of
+from intent.effects.running import Run, run_of
 from intent.effects.scene import Scene, Sides, unknown_among
 from intent.formulas import wear
 from intent.regions import Interval
@@ -127,10 +127,13 @@ def _hours_used(run: Run, parts: Sequence[str], kind: _Patterns) -> Iterator[Eff
 
 
 def _used(run: Run, part: str, kind: _Patterns) -> _Used:
-    before = natural(run.scene, part, kind.hours)
+    before = natural(run.scene.bounds(part, kind.hours))
     is_counted = run.scene.states(part, kind.hours)
     return _Used(
-        part, before if is_counted else None, plus(before, run.time), natural(run.scene, part, kind.life)
+        part,
+        before if is_counted else None,
+        plus(before, run.time),
+        natural(run.scene.bounds(part, kind.life)),
     )
 
 

@@ -58,7 +58,9 @@ class Quantity:
             return say(
                 "{documented}, as proposed {proposed}", documented=self.documented, proposed=self.proposed
             )
-        return self.proposed or self.documented
+        if self.documented and not self.proposed:
+            return say("{documented} as documented", documented=self.documented)
+        return self.proposed
 
 
 @dataclass(frozen=True, slots=True)
