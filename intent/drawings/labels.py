@@ -6,7 +6,7 @@ No two labels overlap, whatever there is to draw: as a last resort they stand in
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, pi, sin
 
 from intent.drawings.lettering import LABEL, LEADING, width_of
@@ -104,8 +104,8 @@ def _inside(label: Asked, placed: tuple[Placed, ...]) -> Placed | None:
 
 
 def _next_to(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed | None:
-    taken = tuple(other.box for other in placed)
-    free = (box for box in _beside(label) if _is_free(box, taken, (), ground))
+    taken, near = tuple(other.box for other in placed), _within_reach(label, ground, GAP)
+    free = (box for box in _beside(label) if _is_free(box, taken, (), near))
     found = next(free, None)
     return None if found is None else Placed(label, found)
 
@@ -113,7 +113,8 @@ def _next_to(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed
 def _aside(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed:
     taken = tuple(other.box for other in placed)
     leaders = tuple(other.leader for other in placed if other.leader)
-    free = [box for box in _rings(label) if _is_free(box, taken, leaders, ground)]
+    near = _within_reach(label, ground, _RINGS[-1])
+    free = [box for box in _rings(label) if _is_free(box, taken, leaders, near)]
     others = tuple(other for other in ground.obstacles if not other.overlaps(label.around))
     drawn = [(box, leader) for box in free if not _crossed(taken, leader := _leader(label, box))]
     if drawn:
@@ -121,6 +122,12 @@ def _aside(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed:
         return Placed(label, box, leader=leader)
     box = next(box for box in _rows_above(label, ground) if not any(box.overlaps(other) for other in taken))
     return Placed(label, box, leader=_leader(label, box))
+
+
+def _within_reach(label: Asked, ground: Ground, reach: float) -> Ground:
+    """The ground with only those obstacles that a label so far away could touch."""
+    all_round = label.around.grown(reach + max(label.width, label.height))
+    return replace(ground, obstacles=tuple(one for one in ground.obstacles if all_round.overlaps(one)))
 
 
 def _crossed(boxes: tuple[Box, ...], leader: Segment) -> int:
@@ -158,12 +165,14 @@ def _beside(label: Asked) -> Iterator[Box]:
 def _rings(label: Asked) -> Iterator[Box]:
     """Further and further away, upwards first."""
     x, y = label.around.centre
+    width, height = label.width, label.height
+    turns = sorted(range(_DIRECTIONS), key=lambda turn: min(turn, _DIRECTIONS - turn))
+    ways = [(cos(angle), sin(angle)) for angle in (2 * pi * turn / _DIRECTIONS - pi / 2 for turn in turns)]
     for ring in _RINGS:
-        for turn in sorted(range(_DIRECTIONS), key=lambda turn: min(turn, _DIRECTIONS - turn)):
-            angle = 2 * pi * turn / _DIRECTIONS - pi / 2
-            across = ring + (label.around.width + label.width) / 2
-            down = ring + (label.around.height + label.height) / 2
-            yield _centred(label, (x + across * cos(angle), y + down * sin(angle)))
+        across, down = ring + (label.around.width + width) / 2, ring + (label.around.height + height) / 2
+        for right, below in ways:
+            at_x, at_y = x + across * right, y + down * below
+            yield Box(at_x - width / 2, at_y - height / 2, at_x + width / 2, at_y + height / 2)
 
 
 def _rows_above(label: Asked, ground: Ground) -> Iterator[Box]:

@@ -70,6 +70,10 @@ class Box:
     def is_crossed(self, segment: Segment) -> bool:
         """Whether a straight line between two points runs through the rectangle (Liang and Barsky's clipping)."""
         (x, y), (end_x, end_y) = segment
+        if (x <= self.left and end_x <= self.left) or (x >= self.right and end_x >= self.right):
+            return False
+        if (y <= self.top and end_y <= self.top) or (y >= self.bottom and end_y >= self.bottom):
+            return False
         first, last = 0.0, 1.0
         for start, step, low, high in (
             (x, end_x - x, self.left, self.right),
