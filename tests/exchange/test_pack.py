@@ -44,8 +44,16 @@ def rows_of(proposal: Proposal) -> dict[tuple[str, str], tuple[str, tuple[str, .
     }
 
 
-@pytest.mark.parametrize("form", ["", ".zip"], ids=["folder", "zip"])
-@pytest.mark.parametrize("example", EXAMPLES, ids=lambda path: path.stem)
+PACKED = [(example, "") for example in EXAMPLES] + [
+    (next(one for one in EXAMPLES if one.parents[1] == work), ".zip")
+    for work in sorted({example.parents[1] for example in EXAMPLES})
+]
+"""Every example as a folder, and one of each work as a zip."""
+
+
+@pytest.mark.parametrize(
+    ("example", "form"), PACKED, ids=[f"{example.stem}{form or '-folder'}" for example, form in PACKED]
+)
 def test_what_is_packed_is_received(example: Path, form: str, tmp_path: Path) -> None:
     """design.md, section 7, property 6, for packages: the same graph less what is internal, and the same verdicts."""
     before = proposal_of(example)

@@ -36,7 +36,7 @@ SEVERITY = {
     Verdict.UNCOVERED: "Warning",
     Verdict.CONDITIONAL: "Warning",
 }
-DRAWN, TOGETHER, BATCH = 80, 40, 20
+DRAWN, TOGETHER, BATCH = 60, 20, 20
 Severities = dict[str, str]
 
 
