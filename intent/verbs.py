@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -234,17 +235,26 @@ def enter_sheet(work: str | Path, name: str, file: str | Path) -> tuple[str, tup
 
 
 def pack(
-    path: str | Path, to: str | Path, work: str | Path | None = None, date: datetime.date | None = None
+    path: str | Path,
+    to: str | Path,
+    work: str | Path | None = None,
+    date: datetime.date | None = None,
+    *,
+    pdf: bool = True,
 ) -> Package:
     """A work, or an installation with its work and report, as a package without what stays in the house.
 
     ``to`` is a new folder, or a new file that ends in `.zip`; ``date`` is that of the package, the installation's
-    first day if none. Raises `Unusable`.
+    first day if none. The report and the placement cards go as pages, and as PDFs unless ``pdf`` says no.
+    Raises `Unusable`.
     """
-    from intent.exchange.package import write_package
+    from intent.cards.write import cards_of_proposal
+    from intent.exchange.package import Printing, write_package
+    from intent.reports.pdf import write_pdf
 
     documentation, proposal = _read(path, work)
-    return write_package(documentation, proposal, Path(to), date)
+    printing = Printing(partial(cards_of_proposal, sheet="four", unit="cm"), write_pdf if pdf else None)
+    return write_package(documentation, proposal, Path(to), date, printing)
 
 
 def export(

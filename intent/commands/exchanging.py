@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from intent.commands.printing import FILE, print_diagnostics, terminal_width
+from intent.commands.printing import FILE, begin, print_diagnostics, terminal_width
 
 _STANDARDS = ("shacl", "odrl", "lido", "linked-art", "premis")
 
@@ -20,7 +20,8 @@ _STANDARDS = ("shacl", "odrl", "lido", "linked-art", "premis")
     type=click.DateTime(["%Y-%m-%d"]),
     help="The date that the package bears; the installation's first day if none.",
 )
-def pack(file: Path, to: Path, work: Path | None, date: object) -> int:
+@click.option("--pdf/--no-pdf", default=True, help="Put the report and the placement cards in as PDFs too.")
+def pack(file: Path, to: Path, work: Path | None, date: object, pdf: bool) -> int:
     """Pack a work, or an installation with its work and report, to send it elsewhere.
 
     What is marked `keep: internal` stays in the house, and so do contacts, insurance values and storage places. The
@@ -34,7 +35,8 @@ def pack(file: Path, to: Path, work: Path | None, date: object) -> int:
     from intent.diagnostics import summary
 
     day = date.date() if isinstance(date, datetime.datetime) else None
-    package = verbs.pack(file, to, work, day)
+    begin("packing")
+    package = verbs.pack(file, to, work, day, pdf=pdf)
     print_diagnostics(package.findings)
     click.echo(f"packed: {package.path}")
     click.echo(f"left out: {'; '.join(package.left_out) or 'nothing'}")
@@ -66,6 +68,7 @@ def receive(
     from intent.diagnostics import summary
     from intent.reports.compared import write_comparison
 
+    begin("checking the package")
     received = verbs.receive(package, folder, against, most_files, most_bytes)
     print_diagnostics(received.findings)
     click.echo(f"opened: {received.folder}")

@@ -65,6 +65,8 @@ def check(
         click.echo(f"{form} is for programs and stays in English; --language is for the others", err=True)
     width = 80 if output else max(80, min(terminal_width(), 120))
     colour = output is None and sys.stdout.isatty()
+    if form in {"html", "pdf"}:
+        begin("drawing")
     checked, text = verbs.check_and_report(
         installation,
         work,

@@ -18,9 +18,11 @@ from intent.exchange.contents import ANNEX, REPORT_PAGE, VERDICTS
 from intent.exchange.withholding import Sort
 from intent.proposal import Proposal
 from intent.reports import write_report
+from intent.reports.drawn import drawn_of
 from intent.reports.evidence import Evidence, EvidenceFile, FileRole
 from intent.reports.passages import headings_behind
 from intent.reports.story import Story, tell
+from intent.saying import ENGLISH
 from intent.variance.result import Variance
 
 
@@ -60,7 +62,8 @@ def _within(path: str, root: Path) -> str:
 
 
 def _page(told: Told) -> Mapping[str, bytes]:
-    text = write_report(told.variance, "html", told.evidence, passages=told.passages)
+    drawn = drawn_of(told.variance, ENGLISH)
+    text = write_report(told.variance, "html", told.evidence, passages=told.passages, drawn=drawn)
     return {REPORT_PAGE: text.encode()}
 
 

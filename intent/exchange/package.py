@@ -11,22 +11,24 @@ import hashlib
 import re
 import tempfile
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from intent import __version__
-from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.diagnostics import Diagnostic, Severity, Span, Unusable
 from intent.documentation import Documentation
 from intent.effects.assess import assess
 from intent.exchange.bag import DECLARATION, DECLARED, INFO, info_text
 from intent.exchange.carrying import Carried, carried
 from intent.exchange.contents import (
+    CARDS_PAGE,
     INSTALLATION_GRAPH,
     LEFT_OUT,
     NOTHING,
     PACKING_LIST,
     PAYLOAD,
+    REPORT_PAGE,
     STANDARDS,
     WORK_GRAPH,
 )
@@ -46,6 +48,7 @@ from intent.proposal import Proposal
 from intent.record.serialize import serialize_rdf
 from intent.reports.naming import labelled_fields
 from intent.reports.wording import day_in_words
+from intent.variance.result import Variance
 
 _HEAD = "https://w3id.org/intent-record/term/work-head"
 
@@ -80,8 +83,22 @@ class _Bag:
         }
 
 
+@dataclass(frozen=True, slots=True)
+class Printing:
+    """How pages are made that this room does not make itself."""
+
+    cards: Callable[[Proposal, Variance], str]
+    """The placement cards of a proposal, as a page."""
+    pdf: Callable[[str], bytes] | None
+    """A page as a PDF; none where no PDF is wanted. Raises `Unusable` where what it needs is missing."""
+
+
 def write_package(
-    documentation: Documentation, proposal: Proposal | None, to: Path, date: datetime.date | None
+    documentation: Documentation,
+    proposal: Proposal | None,
+    to: Path,
+    date: datetime.date | None,
+    printing: Printing,
 ) -> Package:
     """Pack a work, and an installation of it if one is given, into a folder or, where ``to`` ends in `.zip`, a zip.
 
@@ -97,11 +114,11 @@ def write_package(
     if to.suffix.lower() == ".zip":
         prefix = f".{to.name[:80]}."
         with staged_file(to) as place, tempfile.TemporaryDirectory(".partial", prefix, to.parent) as name:
-            bag, more = _filled(Path(name), documentation, proposal, texts, files, date)
+            bag, more = _filled(Path(name), documentation, proposal, texts, files, date, printing)
             write_zip(bag.folder, bag.packed, root_name(texts, proposal), place)
     else:
         with staged_folder(to) as folder:
-            _, more = _filled(folder, documentation, proposal, texts, files, date)
+            _, more = _filled(folder, documentation, proposal, texts, files, date, printing)
     return Package(to, tuple(map(str, texts.sorts)), (*findings, *more))
 
 
@@ -128,9 +145,10 @@ def _filled(
     texts: Texts,
     files: tuple[Carried, ...],
     date: datetime.date | None,
+    printing: Printing,
 ) -> tuple[_Bag, tuple[Diagnostic, ...]]:
     """Fill a folder with the whole bag; gives what the sender should look at."""
-    bag = _Bag(folder)
+    bag, findings = _Bag(folder), list[Diagnostic]()
     for path, text in texts.files.items():
         bag.add(path, text.encode())
     _carry(bag, files)
@@ -142,15 +160,32 @@ def _filled(
     if sent is not None and variance is not None and day is not None:
         bag.add(INSTALLATION_GRAPH, serialize_rdf(sent.graph, "turtle").encode())
         told = told_of(sent, variance, texts.sorts, day, folder)
-        for _, document in DOCUMENTS:
-            _add_all(bag, "", document(told))
+        pages = {name: content for _, document in DOCUMENTS for name, content in document(told).items()}
+        pages[CARDS_PAGE] = printing.cards(sent, variance).encode()
+        _add_all(bag, "", pages)
+        findings += _print(bag, pages, printing)
     for name, export in EXPORTS:
         _add_all(bag, f"{STANDARDS}/{name}/", export(leaving.documentation, sent))
     foot = f"Packed by intent {__version__}{f' on {day_in_words(day)}' if day else ''}."
     work = leaving.documentation.work
     bag.add(PACKING_LIST, write_packing_list(work, files, bag.packed, texts.sorts, foot))
     _seal(bag, leaving.documentation, sent, texts, day)
-    return bag, review(folder, documentation, proposal, texts, files, leaving.documentation, variance)
+    found = review(folder, documentation, proposal, texts, files, leaving.documentation, variance)
+    return bag, (*findings, *found)
+
+
+def _print(bag: _Bag, pages: Mapping[str, bytes], printing: Printing) -> Iterator[Diagnostic]:
+    """The report and the cards as PDFs beside their pages; where that cannot be, it is said, and they go without."""
+    if printing.pdf is None:
+        return
+    for name in (REPORT_PAGE, CARDS_PAGE):
+        try:
+            bag.add(f"{name.removesuffix('.html')}.pdf", printing.pdf(pages[name].decode()))
+        except Unusable as error:
+            missing = error.diagnostics[0]
+            message = f"the package goes without PDFs: {missing.message}"
+            yield Diagnostic("not-packed", message, missing.span, Severity.WARNING)
+            return
 
 
 def _carry(bag: _Bag, files: tuple[Carried, ...]) -> None:

@@ -54,7 +54,7 @@ def measure(folder: Path, size: int) -> None:
     with (work.parent / "media/v1.mkv").open("wb") as stream:
         for _ in range(size // 16):
             stream.write(urandom(16 * MEBIBYTE))
-    packages = [verbs.pack(work, folder / name).path for name in ("package", "package.zip")]
+    packages = [verbs.pack(work, folder / name, pdf=False).path for name in ("package", "package.zip")]
     shutil.rmtree(work.parent)
     payload = packages[0] / "data/dossier/media/v1.mkv"
     best: dict[str, float] = {}

@@ -149,4 +149,4 @@ def written(folder: Path) -> Path:
 def packed(folder: Path, name: str = "package") -> Path:
     """A sound package of the work in a folder."""
     loan = written(folder / "house")
-    return verbs.pack(loan, folder / name).path
+    return verbs.pack(loan, folder / name, pdf=False).path

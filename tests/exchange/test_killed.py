@@ -24,7 +24,7 @@ from intent import verbs
 import intent.exchange.package, intent.exchange.receive
 
 verb, given, folder, every = getattr(verbs, sys.argv[1]), sys.argv[2], Path(sys.argv[3]), int(sys.argv[4])
-suffix = sys.argv[5]
+suffix, options = sys.argv[5], {"pdf": False} if sys.argv[1] == "pack" else {}
 
 def killed_at(last, target):
     count = 0
@@ -38,7 +38,7 @@ def killed_at(last, target):
     if not child:
         sys.addaudithook(hook)
         try:
-            verb(given, target)
+            verb(given, target, **options)
         finally:
             os._exit(0)
     return os.waitpid(child, 0)[1]
@@ -53,7 +53,14 @@ while True:
     last += every
 print(json.dumps(told))
 """
-ONE = "import sys; from intent import verbs; print('begun', flush=True); getattr(verbs, sys.argv[1])(*sys.argv[2:])"
+ONE = """
+import sys
+from intent import verbs
+
+options = {"pdf": False} if sys.argv[1] == "pack" else {}
+print("begun", flush=True)
+getattr(verbs, sys.argv[1])(*sys.argv[2:], **options)
+"""
 
 
 def whole(path: Path) -> object:

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 from rdflib import DCTERMS, RDFS, Literal
 from rdflib.compare import isomorphic
+from reports.test_pdf import can_print
 
 from exchange.package_examples import SECRETS, packed, written
 from intent import verbs
@@ -57,7 +58,7 @@ PACKED = [(example, "") for example in EXAMPLES] + [
 def test_what_is_packed_is_received(example: Path, form: str, tmp_path: Path) -> None:
     """design.md, section 7, property 6, for packages: the same graph less what is internal, and the same verdicts."""
     before = proposal_of(example)
-    package = verbs.pack(example, tmp_path / f"package{form}")
+    package = verbs.pack(example, tmp_path / f"package{form}", pdf=False)
     received = verbs.receive(package.path, tmp_path / "opened")
     after = received.judged.dossier.proposal
     assert after is not None
@@ -82,7 +83,7 @@ def test_what_is_packed_is_received(example: Path, form: str, tmp_path: Path) ->
 
 def test_nothing_internal_leaves(tmp_path: Path) -> None:
     loan = written(tmp_path / "house")
-    package = verbs.pack(loan, tmp_path / "package")
+    package = verbs.pack(loan, tmp_path / "package", pdf=False)
     for path in package.path.rglob("*"):
         if path.is_file():
             content = path.read_bytes()
@@ -107,7 +108,7 @@ def test_nothing_internal_leaves(tmp_path: Path) -> None:
 
 def test_what_stays_of_what_is_withheld(tmp_path: Path) -> None:
     loan = written(tmp_path / "house")
-    verbs.pack(loan, tmp_path / "package")
+    verbs.pack(loan, tmp_path / "package", pdf=False)
     content = (tmp_path / "package/data/graph/work.ttl").read_bytes()
     graph = parse_rdf(content, "work.ttl", "turtle")
     (heir,) = graph.subjects(DCTERMS.identifier, Literal("heir"))
@@ -133,7 +134,7 @@ def test_a_section_that_is_marked_keeps_what_is_in_it(section: str, tmp_path: Pa
     text = work.read_text(encoding="utf-8")
     marked = re.sub(f"## {section}\n", f"## {section}\n\n- keep: internal\n\nA remark of the house.\n", text)
     work.write_text(marked, encoding="utf-8")
-    package = verbs.pack(loan, tmp_path / "package").path
+    package = verbs.pack(loan, tmp_path / "package", pdf=False).path
     dossier = (package / "data/dossier/work.md").read_text(encoding="utf-8")
     assert "A remark of the house" not in dossier
     assert ("Odile Varga-Finn" in dossier) is (section != "People")
@@ -150,7 +151,7 @@ def test_what_is_said_of_the_work_as_a_whole_can_be_kept(tmp_path: Path) -> None
     work = tmp_path / "house/work.md"
     whole = "## Whole work\n\n- keep: internal\n- sound: audible\n\nNobody must hear of it.\n\n## Sources\n"
     work.write_text(work.read_text("utf-8").replace("## Sources\n", whole), encoding="utf-8")
-    package = verbs.pack(loan, tmp_path / "package")
+    package = verbs.pack(loan, tmp_path / "package", pdf=False)
     dossier = (package.path / "data/dossier/work.md").read_text(encoding="utf-8")
     assert "audible" not in dossier
     assert "Nobody must hear" not in dossier
@@ -160,7 +161,9 @@ def test_what_is_said_of_the_work_as_a_whole_can_be_kept(tmp_path: Path) -> None
 
 def test_a_report_does_not_say_that_it_quotes_what_it_does_not(tmp_path: Path) -> None:
     loan = written(tmp_path / "house")
-    report = (verbs.pack(loan, tmp_path / "package").path / "data/report/report.html").read_text("utf-8")
+    report = (verbs.pack(loan, tmp_path / "package", pdf=False).path / "data/report/report.html").read_text(
+        "utf-8"
+    )
     assert "quotes what is kept in the house" in verbs.report(verbs.check(loan), "html")
     assert "quotes what is kept in the house" not in report
 
@@ -169,7 +172,7 @@ def test_what_is_still_said_is_told(tmp_path: Path) -> None:
     loan = written(tmp_path / "house")
     work = tmp_path / "house/work.md"
     work.write_text(work.read_text("utf-8").replace("Two screens", f"{SECRETS[0]} has two screens"), "utf-8")
-    findings = verbs.pack(loan, tmp_path / "package").findings
+    findings = verbs.pack(loan, tmp_path / "package", pdf=False).findings
     (found,) = [one for one in findings if one.slug == "still-said"]
     assert found.span.file == "data/dossier/work.md"
     assert SECRETS[0] in found.message
@@ -194,7 +197,7 @@ def test_verdicts_that_turn_are_told(tmp_path: Path) -> None:
         ),
         encoding="utf-8",
     )
-    package = verbs.pack(loan, tmp_path / "package")
+    package = verbs.pack(loan, tmp_path / "package", pdf=False)
     assert "verdict-turns" in {found.slug for found in package.findings}
     received = verbs.receive(package.path, tmp_path / "opened")
     assert not [found for found in received.findings if "differs" in found.slug]
@@ -205,7 +208,7 @@ def test_the_same_bytes_every_time(form: str, tmp_path: Path) -> None:
     """In another process, with another order of sets, from another folder, under another name."""
     first = packed(tmp_path / "one", f"first{form}")
     loan = written(tmp_path / "elsewhere/two")
-    script = "import sys; from intent import verbs; verbs.pack(sys.argv[1], sys.argv[2])"
+    script = "import sys; from intent import verbs; verbs.pack(*sys.argv[1:], pdf=False)"
     second = tmp_path / f"second{form}"
     environment = {"PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo", "LC_ALL": "C"}
     subprocess.run([sys.executable, "-c", script, loan, second], check=True, env=environment)
@@ -223,9 +226,9 @@ def contents(folder: Path) -> dict[str, bytes]:
 
 def test_the_date_is_given_or_the_installations(tmp_path: Path) -> None:
     loan = written(tmp_path / "house")
-    one = verbs.pack(loan, tmp_path / "one").path
-    other = verbs.pack(loan, tmp_path / "other", date=date(2026, 12, 24)).path
-    alone = verbs.pack(tmp_path / "house/work.md", tmp_path / "alone").path
+    one = verbs.pack(loan, tmp_path / "one", pdf=False).path
+    other = verbs.pack(loan, tmp_path / "other", date=date(2026, 12, 24), pdf=False).path
+    alone = verbs.pack(tmp_path / "house/work.md", tmp_path / "alone", pdf=False).path
     assert "Bagging-Date: 2027-03-01\n" in (one / "bag-info.txt").read_text("utf-8")
     assert "Bagging-Date: 2026-12-24\n" in (other / "bag-info.txt").read_text("utf-8")
     assert "Bagging-Date" not in (alone / "bag-info.txt").read_text("utf-8")
@@ -262,7 +265,7 @@ def test_what_cannot_travel_is_refused(tmp_path: Path) -> None:
     for name in ("sources/a:b.md", "../outside.md", "sources/NUL.md"):
         work.write_text(sound.replace("sources/note.md", name), encoding="utf-8")
         with pytest.raises(Unusable) as error:
-            verbs.pack(loan, tmp_path / "package")
+            verbs.pack(loan, tmp_path / "package", pdf=False)
         assert error.value.diagnostics[0].span.line
         assert sorted(path.name for path in tmp_path.iterdir()) == ["house"]
     shutil.rmtree(tmp_path / "house")
@@ -272,15 +275,17 @@ def test_a_graph_can_be_packed(tmp_path: Path) -> None:
     written(tmp_path / "house")
     text, _ = verbs.convert(tmp_path / "house/work.md", "turtle")
     (tmp_path / "house/work.ttl").write_text(text, encoding="utf-8")
-    verbs.pack(tmp_path / "house/work.md", tmp_path / "of-text")
-    verbs.pack(tmp_path / "house/work.ttl", tmp_path / "of-graph")
+    verbs.pack(tmp_path / "house/work.md", tmp_path / "of-text", pdf=False)
+    verbs.pack(tmp_path / "house/work.ttl", tmp_path / "of-graph", pdf=False)
     assert contents(tmp_path / "of-text") == contents(tmp_path / "of-graph")
 
 
 def test_packing_again_what_was_received_changes_nothing(tmp_path: Path) -> None:
     package = packed(tmp_path)
     verbs.receive(package, tmp_path / "opened")
-    again = verbs.pack(tmp_path / "opened/data/dossier/installations/loan.md", tmp_path / "again").path
+    again = verbs.pack(
+        tmp_path / "opened/data/dossier/installations/loan.md", tmp_path / "again", pdf=False
+    ).path
     kept = ("bag-info.txt", "data/report/annex.html", "data/packing-list.html")
     ours, theirs = contents(package), contents(again)
     assert [path for path in ours if path.startswith("data/dossier") and ours[path] != theirs[path]] == []
@@ -294,5 +299,23 @@ def test_a_file_that_is_missing_is_told(tmp_path: Path) -> None:
     work.write_text(
         work.read_text(encoding="utf-8").replace("sources/note.md", "sources/lost.md"), encoding="utf-8"
     )
-    package = verbs.pack(loan, tmp_path / "package")
+    package = verbs.pack(loan, tmp_path / "package", pdf=False)
     assert "not-packed" in {found.slug for found in package.findings}
+
+
+def test_the_report_and_the_cards_go_as_pages_and_on_paper(tmp_path: Path) -> None:
+    if not can_print():
+        pytest.skip("WeasyPrint, or the Pango that it needs, is not on this machine")
+    loan = written(tmp_path / "house")
+    package = verbs.pack(loan, tmp_path / "package").path
+    for name in ("report", "placement-cards"):
+        assert "M1" in (package / f"data/report/{name}.html").read_text(encoding="utf-8")
+        assert (package / f"data/report/{name}.pdf").read_bytes().startswith(b"%PDF-")
+    verbs.receive(package, tmp_path / "opened")
+
+
+def test_without_what_makes_pdfs_the_package_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "weasyprint", None)
+    package = verbs.pack(written(tmp_path / "house"), tmp_path / "package")
+    assert any("goes without PDFs" in found.message for found in package.findings)
+    assert (package.path / "data/report/placement-cards.html").exists()
