@@ -55,14 +55,16 @@ def check_and_report(
     width: int = 80,
     colour: bool = False,
     language: str = "en",
+    lines: bool = False,
 ) -> tuple[Checked, str]:
     """Both at once: the report is written while the shapes speak, and given out only once they have.
 
-    What is for programs is in English whatever the language. Raises `Unusable`.
+    What is for programs is in English whatever the language; ``lines`` joins players and displays in the drawings.
+    Raises `Unusable`.
     """
     with meanwhile() as begin:
         checked = _judged(installation, work, begin, "en" if format in FOR_PROGRAMS else language)
-        text = report(checked, format, date=date, width=width, colour=colour)
+        text = report(checked, format, date=date, width=width, colour=colour, lines=lines)
         return replace(checked, findings=checked.proposal.validated()), text
 
 
@@ -98,6 +100,7 @@ def report(
     date: datetime.date | None = None,
     width: int = 80,
     colour: bool = False,
+    lines: bool = False,
 ) -> str:
     """The variance report in a format of `intent.reports.FORMATS`, in the language that it was checked in.
 
@@ -120,7 +123,7 @@ def report(
     if format == "html":
         from intent.reports.drawn import drawn_of
 
-        drawn = drawn_of(variance, tongue)
+        drawn = drawn_of(variance, tongue, lines=lines)
     return write_report(
         variance,
         format,

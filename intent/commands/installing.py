@@ -43,8 +43,15 @@ _LANGUAGES = ("en", "de", "fr")
     show_default=True,
     help="The language of a report in text, HTML or Markdown; what its writers wrote stays as it is.",
 )
+@click.option("--lines", is_flag=True, help="Draw the lines from players to displays (HTML and PDF).")
 def check(
-    files: tuple[Path, ...], form: str, output: Path | None, paper: str, date: object, language: str
+    files: tuple[Path, ...],
+    form: str,
+    output: Path | None,
+    paper: str,
+    date: object,
+    language: str,
+    lines: bool,
 ) -> int:
     """Check a proposed installation, and write the variance report.
 
@@ -75,6 +82,7 @@ def check(
         width=width,
         colour=colour,
         language=language,
+        lines=lines,
     )
     print_diagnostics(found for found in checked.findings if found.severity != "note")
     if form == "pdf":

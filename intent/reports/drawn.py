@@ -28,9 +28,12 @@ class Drawn:
         return not any(one.element.xpath(".//*[@data-part]") for one in self.wide)
 
 
-def drawn_of(variance: Variance, tongue: Tongue) -> Drawn:
-    wide = drawings_of(variance, tongue=tongue, width_mm=WIDE, name="wide", apart=True)
-    narrow = drawings_of(variance, tongue=tongue, width_mm=NARROW, name="narrow", apart=True)
+def drawn_of(variance: Variance, tongue: Tongue, *, lines: bool = False) -> Drawn:
+    """The drawings of a variance; with ``lines`` those from players to displays too."""
+    wide, narrow = (
+        drawings_of(variance, lines=lines, tongue=tongue, width_mm=width, name=name, apart=True)
+        for width, name in ((WIDE, "wide"), (NARROW, "narrow"))
+    )
     return Drawn(wide, narrow)
 
 

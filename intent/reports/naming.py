@@ -9,7 +9,7 @@ from intent.model import Part, Work
 from intent.phrasing import expression_words
 from intent.reports.wording import characterised, listed, runs
 from intent.saying import Saying, say, words
-from intent.variance.result import Variance
+from intent.variance.result import Variance, VenueFinding
 from intent.vocabulary.terms import Vocabulary
 
 WHOLES: Mapping[str, Saying] = {one: one for one in words("the work", "the venue", "additions")}
@@ -97,3 +97,15 @@ def labelled_fields(vocabulary: Vocabulary, fields: Mapping[str, str], section: 
     """Fields as written, by their label in a section of the form instead of the property's IRI."""
     labels = {form.property: form.label for form in vocabulary.fields.values() if section in form.sections}
     return {labels[iri]: value for iri, value in fields.items() if iri in labels}
+
+
+def finding_subject(finding: VenueFinding) -> str:
+    """What a finding is about, where its text does not name it: `L1 to L6`."""
+    named = finding.subject in str(finding.text)
+    return "" if named else runs(finding.subject.split(", "))
+
+
+def finding_in_words(finding: VenueFinding) -> str:
+    """A finding with its subject."""
+    subject = finding_subject(finding)
+    return say("{subject}: {text}", subject=subject, text=finding.text) if subject else finding.text

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.reports.departures import Departure, merged, missing_in_words
-from intent.reports.naming import person_in_words
+from intent.reports.naming import finding_in_words, person_in_words
 from intent.reports.wording import closed, listed, quoted
 from intent.saying import say, say_of
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
@@ -84,7 +84,11 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
                 yield person, _to_decide(departure), departure.number
     for finding in variance.findings:
         for person in finding.ask:
-            yield person, say("What is to be done about this: {finding}", finding=closed(finding.text)), 0
+            yield (
+                person,
+                say("What is to be done about this: {finding}", finding=closed(finding_in_words(finding))),
+                0,
+            )
 
 
 def _who_can_close(item: Open, row: Row) -> Sequence[str]:

@@ -13,7 +13,7 @@ from intent.reports.departures import Departure, departures
 from intent.reports.effects import TopicTold, told_effects
 from intent.reports.evidence import Evidence
 from intent.reports.kept import Kept, as_documented, as_required
-from intent.reports.naming import labelled_fields, person_in_words
+from intent.reports.naming import finding_subject, labelled_fields, person_in_words
 from intent.reports.proposal import answers_in_words, changes_in_words
 from intent.reports.requests import Request, requests
 from intent.reports.wording import (
@@ -157,7 +157,9 @@ def tell(
         departures=found,
         meanings=tuple((verdict_word(verdict), VERDICTS[verdict]) for verdict in occurring),
         effects=told_effects(variance),
-        findings=tuple(Finding(finding.subject, sentence(finding.text)) for finding in variance.findings),
+        findings=tuple(
+            Finding(finding_subject(finding), sentence(finding.text)) for finding in variance.findings
+        ),
         cautions=cautions(variance),
         as_required=as_required(variance),
         as_documented=as_documented(variance),
