@@ -53,6 +53,8 @@ while True:
     last += every
 print(json.dumps(told))
 """
+STEPS = {"pack": "131", "receive": "17"}
+"""How many steps lie between one death and the next."""
 ONE = """
 import sys
 from intent import verbs
@@ -81,7 +83,7 @@ def test_killed_at_the_nth_step(verb: str, suffix: str, tmp_path: Path) -> None:
     into = tmp_path / "into"
     into.mkdir()
     run = subprocess.run(
-        [sys.executable, "-c", SCRIPT, verb, given, into, "17", suffix],
+        [sys.executable, "-c", SCRIPT, verb, given, into, STEPS[verb], suffix],
         check=True,
         capture_output=True,
         text=True,
@@ -106,7 +108,7 @@ def test_killed_from_outside(verb: str, tmp_path: Path) -> None:
     subprocess.run([*command, "pack", loan, sound], check=True, capture_output=True)
     given = loan if verb == "pack" else sound
     expected = whole(sound)
-    for delay in (0, 40, 90, 150, 220, 300, 400, 550, 700):
+    for delay in (0, 90, 220, 400, 700):
         target = tmp_path / f"{delay}"
         with subprocess.Popen([*command, verb, given, target], stdout=subprocess.PIPE) as child:
             assert child.stdout is not None

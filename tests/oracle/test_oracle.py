@@ -24,8 +24,8 @@ from oracle.together import presence_by_number, rows_together
 from oracle.world import Trait, small_world
 from oracle.writing import installation_text, work_text
 
-CASES = 1500
-TOGETHER = 1000
+CASES = 1000
+TOGETHER = 700
 BATCHES = 10
 
 

@@ -45,8 +45,16 @@ def test_a_graph_is_judged_as_its_text(seed: int, format: str, tmp_path: Path) -
     assert_the_same(installation, work, tmp_path / "received", format)
 
 
-@pytest.mark.parametrize("format", FORMATS)
-@pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
+SENT = [(path, "turtle") for path in INSTALLATIONS] + [
+    (next(path for path in INSTALLATIONS if path.parents[1] == work), format)
+    for work in sorted({path.parents[1] for path in INSTALLATIONS})
+    for format in FORMATS
+    if format != "turtle"
+]
+"""Every example in one format, and one of each work in the others."""
+
+
+@pytest.mark.parametrize(("path", "format"), SENT, ids=[f"{path.stem}-{format}" for path, format in SENT])
 def test_a_graph_of_an_example_is_judged_as_its_text(path: Path, format: str, tmp_path: Path) -> None:
     folder, received = path.parents[1], tmp_path / "received"
     shutil.copytree(folder, received, ignore=shutil.ignore_patterns("work.md", path.name))

@@ -63,7 +63,7 @@ def test_order_never_changes_a_verdict(case: Case, seed: int) -> None:
     )
 
 
-@pytest.mark.parametrize("seed", [1, 2])
+@pytest.mark.parametrize("seed", [1])
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
 def test_order_never_changes_a_verdict_of_an_example(path: Path, seed: int, tmp_path: Path) -> None:
     random = Random(seed)
