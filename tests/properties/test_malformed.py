@@ -17,7 +17,7 @@ from intent.verbs import check, convert, validate
 from properties.strategies import EXAMPLES, world
 
 SUFFIXES = {"markdown": ".md", "turtle": ".ttl", "json-ld": ".jsonld"}
-TIMES = 40
+TIMES = 20
 PIECES = (
     b'\x00 \xff | ## \n \n\n " - ` < > & [ ] { } ( ) ; . , : @ ^^ \\u \xe2\x80\xae \xef\xbb\xbf \r \t'.split(
         b" "
