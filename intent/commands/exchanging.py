@@ -110,6 +110,7 @@ def export(file: Path, standards: tuple[str, ...], work: Path | None, output: Pa
     from intent import verbs
     from intent.diagnostics import summary
 
+    begin("writing for other readers")
     exported = verbs.export(file, standards, output, work)
     print_diagnostics(exported.findings)
     if exported.left_out:

@@ -144,6 +144,7 @@ def cards(
         raise click.UsageError(f"`{output.name}` ends neither in .html nor in .pdf")
     installation, work = _named(files)
     wanted = [name.strip() for name in parts.split(",") if name.strip()] if parts else []
+    begin("drawing the cards")
     page, findings = verbs.cards(installation, work, sheet=sheet, unit=units, language=language, parts=wanted)
     print_diagnostics(found for found in findings if found.severity != "note")
     if is_pdf:

@@ -83,6 +83,16 @@ def test_two_engines_agree_on_the_examples(file: Path) -> None:
     assert exported == export_shacl(case)
 
 
+@pytest.mark.parametrize("file", INSTALLATIONS, ids=lambda file: file.stem)
+def test_every_term_of_shacl_that_is_used_exists(file: Path) -> None:
+    """A misspelt term passes silently in every engine."""
+    proposal = read_proposal(file, None, read_vocabulary())
+    exported = export_shacl(lay_out(proposal.documentation.work, proposal.installation))
+    shapes = Graph().parse(data=exported.shapes, format="turtle")
+    used = {node for triple in shapes for node in triple if str(node).startswith(str(SH))}
+    assert [node for node in used if node not in SH] == []
+
+
 @pytest.mark.parametrize("batch", range((DRAWN + TOGETHER) // BATCH))
 def test_two_engines_agree_on_random_works(batch: int) -> None:
     vocabulary, world = read_vocabulary(), small_world()
