@@ -6,8 +6,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from importlib.resources import files
 from itertools import islice
 
-from lxml import html
-
 from intent.cards.blocks import blocks_of, turn_arrow
 from intent.cards.card import Deck, Placement
 from intent.cards.fitting import Block, cards_of
@@ -15,7 +13,7 @@ from intent.cards.square_code import square_code
 from intent.cards.whereabouts import Whereabouts
 from intent.drawings.lettering import prose_width
 from intent.reports.elements import Element, element
-from intent.reports.html import POLICY
+from intent.reports.standing_page import head, page_text
 from intent.saying import Tongue, joined
 
 SHEETS = ("four", "labels")
@@ -37,18 +35,8 @@ def write_cards(deck: Deck, where: Whereabouts, sheet: str, tongue: Tongue) -> s
         "{work}: placement cards for {installation}", work=deck.work, installation=deck.installation
     )
     style = files("intent.cards").joinpath("cards.css").read_text(encoding="utf-8")
-    head = element(
-        "head",
-        element("meta", charset="utf-8"),
-        element("meta", http_equiv="Content-Security-Policy", content=POLICY),
-        element("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        element("title", title),
-        element("style", f"\n{style}"),
-    )
     body = element("body", element("main", element("h1", title, class_="unseen"), sheets))
-    page = element("html", head, body, lang=tongue.language)
-    text: str = html.tostring(page, encoding="unicode", doctype="<!DOCTYPE html>")
-    return text
+    return page_text(head(title, style, is_dark_too=False), body, tongue.language, is_indented=False)
 
 
 def _sheets(made: Sequence[Element], on_each: int, class_: str) -> Iterator[Element]:

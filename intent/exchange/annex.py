@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.exchange.sheet import Column, section, sheet, to_fill
+from intent.exchange.sheet import Column, sheet, to_fill
 from intent.exchange.withholding import Sort
 from intent.reports.cautions import DEFERENCE
 from intent.reports.elements import Element, bullets, element, unbroken
+from intent.reports.standing_page import section
 from intent.reports.story import Story
 from intent.reports.wording import OUTCOMES, day_in_words, opening, verdict_word
 from intent.saying import listed, say

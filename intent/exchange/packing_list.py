@@ -9,10 +9,11 @@ from intent.dossier.writing import statement_cells
 from intent.exchange.annex import SIGNED, left_out_words, unbroken_cell
 from intent.exchange.carrying import Carried
 from intent.exchange.limits import size_in_words
-from intent.exchange.sheet import Column, section, sheet, to_fill
+from intent.exchange.sheet import Column, sheet, to_fill
 from intent.exchange.withholding import Sort
 from intent.model import Crate, Device, Work
 from intent.reports.elements import Element, digest, element
+from intent.reports.standing_page import section
 from intent.saying import say
 
 _WAYS = ("Left", "Came")

@@ -6,10 +6,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from importlib.resources import files
 
-from lxml import html
-
 from intent.reports.elements import Element, element
-from intent.reports.html import POLICY
+from intent.reports.standing_page import head, page_text
 
 STYLE = """
 .checklist { table-layout: fixed; }
@@ -29,27 +27,9 @@ BOX = "☐"
 def sheet(title: str, lead: Iterable[str], sections: Iterable[Element], foot: str) -> bytes:
     """The page in UTF-8; the same bytes for the same text."""
     style = files("intent.reports").joinpath("report.css").read_text(encoding="utf-8")
-    head = element(
-        "head",
-        element("meta", charset="utf-8"),
-        element("meta", http_equiv="Content-Security-Policy", content=POLICY),
-        element("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        element("meta", name="color-scheme", content="light dark"),
-        element("title", title),
-        element("style", f"\n{style}{STYLE}"),
-    )
     masthead = element("header", element("h1", title), [element("p", one, class_="occasion") for one in lead])
     body = element("body", masthead, element("main", sections), element("footer", element("p", foot)))
-    page = element("html", head, body, lang="en")
-    text: str = html.tostring(page, encoding="unicode", doctype="<!DOCTYPE html>", pretty_print=True)
-    return text.encode()
-
-
-def section(name: str, title: str, content: Iterable[Element]) -> Element:
-    """A section with its heading; the name is its anchor."""
-    heading = element("h2", title, id=f"{name}-title")
-    body = element("div", content, class_="body")
-    return element("section", heading, body, id=name, aria_labelledby=f"{name}-title")
+    return page_text(head(title, f"{style}{STYLE}"), body, "en").encode()
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from importlib.resources import files
 
-from lxml import html
-
 from intent.questions.question import Agenda, Question, Sheet
 from intent.questions.telling import (
     LINES,
@@ -19,7 +17,7 @@ from intent.questions.telling import (
     why_words,
 )
 from intent.reports.elements import Element, element, unbroken
-from intent.reports.html import POLICY
+from intent.reports.standing_page import head, page_text
 
 STYLE = """
 .sheets { padding-left: 0; list-style: none; counter-reset: question; }
@@ -32,21 +30,12 @@ STYLE = """
 def write_page(agenda: Agenda) -> str:
     """The whole page as text."""
     title = f"{agenda.work.title}: what to ask"
-    head = element(
-        "head",
-        element("meta", charset="utf-8"),
-        element("meta", http_equiv="Content-Security-Policy", content=POLICY),
-        element("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        element("meta", name="color-scheme", content="light dark"),
-        element("title", title),
-        element("style", f"\n{files('intent.reports').joinpath('report.css').read_text('utf-8')}{STYLE}"),
-    )
+    style = files("intent.reports").joinpath("report.css").read_text("utf-8")
     header = element("header", element("h1", title), element("p", occasion_words(agenda), class_="occasion"))
     sheets = [_sheet(agenda, number, sheet) for number, sheet in enumerate(agenda.sheets, 1)]
     footer = element("footer", element("p", MEASURE if agenda.count else NOTHING))
-    page = element("html", head, element("body", header, element("main", sheets), footer), lang="en")
-    text: str = html.tostring(page, encoding="unicode", doctype="<!DOCTYPE html>", pretty_print=True)
-    return text
+    body = element("body", header, element("main", sheets), footer)
+    return page_text(head(title, f"{style}{STYLE}"), body, "en")
 
 
 def _sheet(agenda: Agenda, number: int, sheet: Sheet) -> Element:

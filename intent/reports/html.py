@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from importlib.resources import files
 
-from lxml import html
-
 from intent.reports.cautions import DEFERENCE
 from intent.reports.departure_page import departure_article
 from intent.reports.drawn import Drawn, drawings_section
@@ -29,13 +27,12 @@ from intent.reports.headings import (
 from intent.reports.prose import shown
 from intent.reports.requests import Question, Request
 from intent.reports.sources_page import sources_section
+from intent.reports.standing_page import head, page_text, section
 from intent.reports.story import LONG, Signature, Story
 from intent.reports.wording import OUTCOMES, closed, day_in_words, opening, verdict_word
 from intent.saying import Tongue, say
 
 FIRST_PAGE = "@page :first { @top-left { content: none; } }"
-POLICY = "default-src 'none'; style-src 'unsafe-inline'"
-"""W3C Content Security Policy: the page can fetch nothing and run nothing, whatever is in it."""
 
 
 def write_html(story: Story, drawn: Drawn | None = None) -> str:
@@ -52,9 +49,7 @@ def write_html(story: Story, drawn: Drawn | None = None) -> str:
             element("p", story.tongue.tell(written_by(story.evidence))),
         ),
     )
-    page = element("html", _head(story), body, lang=story.tongue.language)
-    text: str = html.tostring(page, encoding="unicode", doctype="<!DOCTYPE html>", pretty_print=True)
-    return text
+    return page_text(_head(story), body, story.tongue.language)
 
 
 def _head(story: Story) -> Element:
@@ -62,16 +57,8 @@ def _head(story: Story) -> Element:
     sheets = ["report.css", "sources.css"] if story.passages else ["report.css"]
     style = "".join(files("intent.reports").joinpath(one).read_text(encoding="utf-8") for one in sheets)
     page = f"@page {{ @top-left {{ content: {_css_string(running)}; }} }}\n{FIRST_PAGE}\n"
-    return element(
-        "head",
-        element("meta", charset="utf-8"),
-        element("meta", http_equiv="Content-Security-Policy", content=POLICY),
-        element("meta", name="viewport", content="width=device-width, initial-scale=1"),
-        element("meta", name="color-scheme", content="light dark"),
-        element("meta", name="dcterms.created", content=story.evidence.date.isoformat()),
-        element("title", story.tongue.say("{running} – variance report", running=running)),
-        element("style", f"\n{style}{page}"),
-    )
+    title = story.tongue.say("{running} – variance report", running=running)
+    return head(title, f"{style}{page}", created=story.evidence.date.isoformat())
 
 
 def _css_string(text: str) -> str:
@@ -120,17 +107,9 @@ def _entry(name: str, title: str, beside: str | Element, tongue: Tongue) -> Elem
     return element("li", link, [beside] if beside != "" else [])
 
 
-def _section(name: str, title: str, *content: Element | Iterable[Element]) -> Element:
-    """A section with its heading; the name is its anchor."""
-    body = element("div", *content, class_="body")
-    return element(
-        "section", element("h2", title, id=f"{name}-title"), body, id=name, aria_labelledby=f"{name}-title"
-    )
-
-
 def _sections(story: Story, drawn: Drawn | None) -> Iterator[Element]:
     for name, heading, *content in _contained(story, drawn):
-        yield _section(name, story.tongue.tell(heading), *content)
+        yield section(name, story.tongue.tell(heading), *content)
 
 
 def _contained(story: Story, drawn: Drawn | None) -> Iterator[tuple[str, str, Element | Iterable[Element]]]:
