@@ -79,6 +79,12 @@ def over(one: Interval, two: Interval) -> Interval:
     return EVERYTHING if below is None else times(one, Interval(below, above))
 
 
+def scaled(one: Interval, factor: Number) -> Interval:
+    """A number in another unit, of which ``factor`` make one of this; a factor is above nothing."""
+    low, high = (None if end is None else end * factor for end in (one.low, one.high))
+    return Interval(low, high)
+
+
 def square(one: Interval) -> Interval:
     size = magnitude(one)
     return times(size, size)
@@ -131,12 +137,6 @@ def rising(formula: Callable[[float], float], one: Interval) -> Interval:
     """A formula that grows with its number, at both ends."""
     low, high = (None if end is None else Fraction(formula(float(end))) for end in (one.low, one.high))
     return Interval(low, high)
-
-
-def falling(formula: Callable[[float], float], one: Interval) -> Interval:
-    """A formula that shrinks as its number grows, at both ends."""
-    turned = rising(formula, one)
-    return Interval(turned.high, turned.low)
 
 
 def surely_above(one: Interval, limit: Interval) -> bool:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, log10
 
+from intent.bounds import scaled
 from intent.regions import Interval
 
 
@@ -117,8 +118,7 @@ def shaped(text: str, shape: Callable[[str], str]) -> str:
 
 def figure(bounds: Interval, unit: str = "", factor: Fraction | int = 1, digits: int = 3) -> Figure:
     """A figure in another unit than the reference unit: ``factor`` of it make one of that."""
-    low, high = (None if end is None else end * factor for end in (bounds.low, bounds.high))
-    return Figure(Interval(low, high), unit, digits)
+    return Figure(scaled(bounds, factor), unit, digits)
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,9 +31,9 @@ from intent.drawings.wording import (
     NOTHING_PLACED,
     STANDINGS,
     TOP_OF_PICTURE,
-    VERDICTS,
 )
 from intent.saying import said
+from intent.variance.result import VERDICT_WORDS
 
 
 def drawn(
@@ -62,7 +62,9 @@ def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[Entry]:
     if any(glyph.looking for glyph in glyphs):
         yield wedge_entry(said(LOOKS_THIS_WAY, tongue), is_open=True)
     present = {glyph.item.verdict for glyph in glyphs if glyph.item.standing is not Standing.OMITTED}
-    yield from (verdict_entry(one, said(word, tongue)) for one, word in VERDICTS.items() if one in present)
+    yield from (
+        verdict_entry(one, said(word, tongue)) for one, word in VERDICT_WORDS.items() if one in present
+    )
     if any(glyph.item.standing is Standing.OMITTED for glyph in glyphs):
         yield verdict_entry(None, said(STANDINGS[Standing.OMITTED], tongue))
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from intent.drawings.compose import compose
 from intent.drawings.sheet import lay
-from intent.drawings.stage import View, Which
+from intent.drawings.stage import Stages, View, Which
 from intent.drawings.staging import stages_of
 from intent.drawings.svg import Element
 from intent.drawings.wording import TITLES
@@ -69,7 +69,15 @@ def drawings_of(
 
     ``apart`` leaves the notes out of the drawings, for a page that tells them beside.
     """
-    stages = stages_of(variance)
+    return draw_all(
+        stages_of(variance), lines=lines, tongue=tongue, width_mm=width_mm, name=name, apart=apart
+    )
+
+
+def draw_all(
+    stages: Stages, *, lines: bool, tongue: Tongue, width_mm: float, name: str, apart: bool
+) -> tuple[Drawing, ...]:
+    """The same of two states that have been read, for a page that draws them at several widths."""
     made = []
     for view in View:
         sheet = lay(stages, view, width_mm)

@@ -6,17 +6,8 @@ from collections.abc import Iterable
 
 from intent.drawings.stage import Item, Standing, Symbol, Unplaced, View, Which
 from intent.saying import Saying, Tongue, said, say
-from intent.variance.result import Verdict
+from intent.variance.result import VERDICT_WORDS
 
-VERDICTS = {
-    Verdict.FORBIDDEN: say("forbidden"),
-    Verdict.BREACH: say("breach"),
-    Verdict.CONTRADICTION: say("contradiction"),
-    Verdict.UNKNOWN: say("unknown"),
-    Verdict.UNCOVERED: say("uncovered"),
-    Verdict.CONDITIONAL: say("conditional"),
-    Verdict.ALLOWED: say("allowed"),
-}
 STANDINGS = {Standing.OMITTED: say("omitted"), Standing.ADDED: say("added")}
 TITLES = {
     (View.ELEVATION, Which.DOCUMENTED): say("Elevation as documented"),
@@ -102,5 +93,5 @@ def bare(value: float, tongue: Tongue) -> str:
 
 def state_words(item: Item | Unplaced, tongue: Tongue) -> str:
     """`breach`; `omitted, breach`; nothing for what is as documented."""
-    words = [STANDINGS.get(item.standing), VERDICTS.get(item.verdict) if item.verdict else None]
+    words = [STANDINGS.get(item.standing), VERDICT_WORDS.get(item.verdict) if item.verdict else None]
     return ", ".join(said(word, tongue) for word in words if word)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.bounds import natural, over, point, surely_above
+from intent.bounds import natural, over, point, scaled, surely_above
 from intent.effects.scene import THE_VENUE, Sides, unknown_among
 from intent.effects.travelling import Load
 from intent.formulas.lifting import METRIC
@@ -53,7 +53,7 @@ def _heaviest(load: Load, limit: Interval) -> Effect:
         "share of what the lift may carry",
         "%",
         None,
-        figure(over(load.weight, limit), "", 100).bounds,
+        scaled(over(load.weight, limit), 100),
         say("the heaviest of all that goes into the lift; those who go with it are not counted"),
         "arithmetic",
     )
@@ -107,7 +107,7 @@ def _clearance(load: Load, spare: Interval, words: Saying, missing: tuple[str, .
         "clearance in the lift",
         "cm",
         None,
-        figure(spare, "", 100).bounds,
+        scaled(spare, 100),
         words,
         ARITHMETIC,
         missing,

@@ -47,7 +47,8 @@ ROOMS: tuple[Finds, ...] = (
 def assess(work: Work, installation: Installation) -> Variance:
     """The variance of an installation, with its effects; what they find of the venue counts in the outcome."""
     case = lay_out(work, installation)
-    found = [one for room in ROOMS for one in room(sides_of(case))]
+    sides = sides_of(case)
+    found = [one for room in ROOMS for one in room(sides)]
     findings = tuple(one for one in found if isinstance(one, VenueFinding))
     effects = together(one for one in found if isinstance(one, Effect))
     return judged(case, effects, findings)

@@ -6,14 +6,14 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from intent.assertions import Aggregate
-from intent.bounds import minus, point
+from intent.bounds import minus, point, scaled
 from intent.effects.scene import THE_WORK, Scene, Sides
 from intent.formulas import rates
 from intent.meaning import admitted_values, scale
 from intent.model import Instruction, Modality
 from intent.names import START_OFFSET
 from intent.regions import Interval, Region
-from intent.saying import figure, say
+from intent.saying import say
 from intent.values import Answer, ValueSet
 from intent.variance.aggregates import amounts
 from intent.variance.result import Effect, Topic
@@ -157,7 +157,7 @@ def _leaving_effect(instruction: str, members: tuple[str, ...], first: Fraction)
         "time until the offset may leave its range",
         "days",
         None,
-        figure(Interval(first, None), "days", Fraction(1, rates.SECONDS_A_DAY)).bounds,
+        scaled(Interval(first, None), Fraction(1, rates.SECONDS_A_DAY)),
         say(
             "running without a restart, the clocks may take the offset out of what {instruction} requires after this "
             "time: start the players together again before",

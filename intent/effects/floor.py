@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import is_known, natural, over, point, surely_above, surely_within, times
+from intent.bounds import is_known, natural, over, point, scaled, surely_above, surely_within, times
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
 from intent.effects.travelling import travelling_boxes
 from intent.regions import Interval
@@ -124,7 +124,7 @@ def _effect(
         "load on the floor",
         "kPa",
         None,
-        None if pressure is None else figure(pressure, "", KILOPASCALS_A_PASCAL).bounds,
+        None if pressure is None else scaled(pressure, KILOPASCALS_A_PASCAL),
         words,
         LOAD_OVER_AREA,
         missing,

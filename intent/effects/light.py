@@ -5,7 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from intent.bounds import hull, is_known, known, magnitude, minus, over, point, smaller, surely_within, times
+from intent.bounds import (
+    hull,
+    is_known,
+    known,
+    magnitude,
+    minus,
+    over,
+    point,
+    scaled,
+    smaller,
+    surely_within,
+    times,
+)
 from intent.effects.dose import dose_effects
 from intent.effects.picture import grown
 from intent.effects.scene import Scene, Sides, differ, unknown_among
@@ -183,8 +195,8 @@ def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
         (part,),
         "mid-grey",
         unit,
-        figure(before, unit, scale).bounds,
-        figure(after, unit, scale).bounds,
+        scaled(before, scale),
+        scaled(after, scale),
         sentence,
         CURVE,
     )

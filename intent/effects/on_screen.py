@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import hull, known, minus, point, times
+from intent.bounds import hull, known, minus, point, scaled, times
 from intent.effects.scene import Scene, Sides, differ, unknown_among
 from intent.effects.way_up import lies_along
 from intent.formulas import picture
@@ -89,8 +89,8 @@ def _bars(sides: Sides, part: str) -> Iterator[Effect]:
                 (part,),
                 name,
                 "cm",
-                figure(was.thickness, "cm", 100).bounds,
-                figure(will_be.thickness, "cm", 100).bounds,
+                scaled(was.thickness, 100),
+                scaled(will_be.thickness, 100),
                 _bar_words(sides.proposed, part, will_be),
                 ARITHMETIC,
                 ()
@@ -194,8 +194,8 @@ def _share(sides: Sides, part: str, name: str, words: Saying, no_more: Saying) -
         (part,),
         sides.proposed.label(name),
         "%",
-        figure(before, "%", 100).bounds,
-        figure(after, "%", 100).bounds,
+        scaled(before, 100),
+        scaled(after, 100),
         no_more if after == NOTHING else words,
         ARITHMETIC,
     )

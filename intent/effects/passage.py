@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from intent.bounds import natural, negative
+from intent.bounds import natural, negative, scaled
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
 from intent.effects.travelling import Load
 from intent.formulas.openings import Opening, Turning, clearance
@@ -132,7 +132,7 @@ def _effect(
         passage.quantity,
         "cm",
         None,
-        figure(spare, "", 100).bounds,
+        scaled(spare, 100),
         sentence,
         CRITERION,
         missing,

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from intent.bounds import known, minus, over, point
+from intent.bounds import known, minus, over, point, scaled
 from intent.effects.on_screen import ARITHMETIC, on_screen_effects
 from intent.effects.scene import Scene, Sides, differ, unknown_among
 from intent.effects.way_up import way_up_effects
@@ -58,8 +58,8 @@ def _sized(
         (part,),
         sides.proposed.label(name),
         unit,
-        figure(found[0], unit, factor).bounds,
-        figure(found[1], unit, factor).bounds,
+        scaled(found[0], factor),
+        scaled(found[1], factor),
         grown(*found),
         _source(sides.proposed, part),
         () if known(found[0]) is not None and known(found[1]) is not None else _missing(sides, part),

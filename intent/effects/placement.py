@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import known, minus, negative, over, plus, point
+from intent.bounds import known, minus, negative, over, plus, point, scaled
 from intent.effects.neighbours import MICROMETRES, Face, Pair, faces, neighbours
 from intent.effects.outline import OUTER, SCREEN, is_projected, lying_sides, outline_of
 from intent.effects.scene import Scene, Sides, unknown_among
@@ -82,8 +82,8 @@ def _room(sides: Sides, part: str, axis: int, opening: str, quantity: str) -> It
         (part,),
         quantity,
         "cm",
-        None if before is None else figure(before, "cm", 100).bounds,
-        figure(after, "cm", 100).bounds,
+        None if before is None else scaled(before, 100),
+        scaled(after, 100),
         _room_words(after, minus(screen, sides.proposed.bounds(part, opening))),
         CENTRED,
         () if known(after) is not None else unknown_among(sides.proposed, part, "rotation", OUTER[axis]),

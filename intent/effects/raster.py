@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from intent.bounds import hull, known, over, point, times
+from intent.bounds import hull, known, over, point, scaled, times
 from intent.effects.fields import field_effects
 from intent.effects.scene import Scene, Sides
 from intent.effects.structure import structure_effects
@@ -145,8 +145,8 @@ def _edges(sides: Sides, part: str) -> Iterator[Effect]:
             (part,),
             INSIDE,
             "%",
-            figure(raster.seen_after_overscan(before), "%", 100).bounds,
-            figure(raster.seen_after_overscan(after), "%", 100).bounds,
+            scaled(raster.seen_after_overscan(before), 100),
+            scaled(raster.seen_after_overscan(after), 100),
             _edge_words(was, will_be),
             OVERSCAN,
         )

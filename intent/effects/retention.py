@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from intent.bounds import scaled
 from intent.effects.running import Run
 from intent.effects.scene import Scene, Sides
-from intent.saying import Saying, figure, say
+from intent.saying import Saying, say
 from intent.values import Answer
 from intent.variance.result import Effect, Topic
 
@@ -55,7 +56,7 @@ def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
     if still is Answer.OUT or (not is_new and (still is Answer.OPEN or not run.is_timed)):
         return
     missing = () if still is Answer.IN else (scene.label("static-picture"),)
-    hours = figure(run.time, "h", Fraction(1, 3600)).bounds if run.is_timed and still is Answer.IN else None
+    hours = scaled(run.time, Fraction(1, 3600)) if run.is_timed and still is Answer.IN else None
     yield Effect(
         Topic.POWER,
         (part,),

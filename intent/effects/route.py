@@ -8,14 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import permutations
 
-from intent.bounds import minus, natural
+from intent.bounds import minus, natural, scaled
 from intent.effects.ascending import lift_effects, stair_effects
 from intent.effects.passage import CORRIDOR, DOOR, passage_effects
 from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
 from intent.effects.travelling import Load, travelling
 from intent.formulas.openings import Turning, longest_round_corner
 from intent.regions import Interval
-from intent.saying import Saying, figure, say
+from intent.saying import Saying, say
 from intent.variance.result import Effect, Topic, VenueFinding
 
 LADDER = "the ladder problem, for what is as wide as it is; both corridors as wide as the narrowest"
@@ -54,7 +54,7 @@ def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
             "room to turn a corner",
             "cm",
             None,
-            figure(standing, "", 100).bounds,
+            scaled(standing, 100),
             _corner_words(bool(ways) and may_be_laid),
             LADDER,
             unknown_among(scene, THE_VENUE, "corridor-height"),

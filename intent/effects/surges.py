@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from intent.bounds import natural, surely_above, surely_within, times
+from intent.bounds import natural, scaled, surely_above, surely_within, times
 from intent.effects.consumers import lacking_effects, summed
 from intent.effects.feeds import Feed
 from intent.effects.scene import Scene, Sides
@@ -110,7 +110,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
             "leakage to earth in all",
             "mA",
             None,
-            figure(found.total, "mA", MILLIAMPERES).bounds,
+            scaled(found.total, MILLIAMPERES),
             feed.told(_leakage_words(found.total, limit)),
             LEAKAGE,
         )

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from math import gcd, lcm
 
-from intent.bounds import hull, is_known, known, magnitude, minus, over, plus, point, times
+from intent.bounds import hull, is_known, known, magnitude, minus, over, plus, point, scaled, times
 from intent.effects.cadence import cadence_effects
 from intent.effects.drift import drift_effects
 from intent.effects.scene import Scene, Sides
@@ -55,7 +55,7 @@ def _motor(scene: Scene, part: str) -> Iterator[Effect]:
         "speed on the venue's mains",
         "%",
         point(100),
-        figure(hull([ONE, speed]), "%", 100).bounds,
+        scaled(hull([ONE, speed]), 100),
         say(
             "if its motor takes its speed from the mains it runs {change}, and its sound is {tones}",
             change=_faster(speed),
@@ -134,8 +134,8 @@ def _speed(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator
         (part,),
         sides.proposed.label("playback-speed"),
         "%",
-        figure(before, "%", 100).bounds,
-        figure(after, "%", 100).bounds,
+        scaled(before, 100),
+        scaled(after, 100),
         sentence,
         ARITHMETIC,
     )

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import hull, natural, over, plus, surely_above, surely_within, total
+from intent.bounds import hull, natural, over, plus, scaled, surely_above, surely_within, total
 from intent.effects.copies import Copied, copied, copies_effects
 from intent.effects.retention import retention_effects
 from intent.effects.running import Run, run_of
@@ -153,8 +153,8 @@ def _effect(run: Run, kind: _Patterns, group: Sequence[_Used], patterns: tuple[s
         tuple(one.part for one in group),
         run.scene.label(kind.hours),
         "h",
-        figure(hull(counted), "h", hour).bounds if len(counted) == len(group) else None,
-        figure(hull(one.end for one in group), "h", hour).bounds,
+        scaled(hull(counted), hour) if len(counted) == len(group) else None,
+        scaled(hull(one.end for one in group), hour),
         words,
         TIME,
         (*_uncounted(run.scene, group, kind), *run.unsaid),

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
-from intent.bounds import NATURAL, over, plus, point, times
+from intent.bounds import NATURAL, over, point, times
 from intent.regions import Interval
 
 NOTHING = point(0)
@@ -98,8 +98,3 @@ def _displayed(signal: Fraction, white: Fraction, black: Fraction, gamma: Fracti
 def dose(illuminance: Interval, seconds: Interval) -> Interval:
     """Luminous exposure in lux hours (CIE 157:2004)."""
     return times(illuminance, over(seconds, Interval(Fraction(3600), Fraction(3600))))
-
-
-def with_reflection(luminance: Interval, reflected: Interval) -> Interval:
-    """What is seen of a luminance in the light of a room."""
-    return plus(luminance, reflected)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from intent.drawings.drawing import Drawing, drawings_of
+from intent.drawings.drawing import Drawing, draw_all
 from intent.drawings.stage import View
+from intent.drawings.staging import stages_of
 from intent.reports.elements import Element, bullets, element
 from intent.saying import Tongue
 from intent.variance.result import Variance
@@ -30,8 +31,9 @@ class Drawn:
 
 def drawn_of(variance: Variance, tongue: Tongue, *, lines: bool = False) -> Drawn:
     """The drawings of a variance; with ``lines`` those from players to displays too."""
+    stages = stages_of(variance)
     wide, narrow = (
-        drawings_of(variance, lines=lines, tongue=tongue, width_mm=width, name=name, apart=True)
+        draw_all(stages, lines=lines, tongue=tongue, width_mm=width, name=name, apart=True)
         for width, name in ((WIDE, "wide"), (NARROW, "narrow"))
     )
     return Drawn(wide, narrow)

@@ -10,7 +10,7 @@ from intent.dates import FIRST_DAY, LAST_DAY, DaySpan
 from intent.phrasing import NOT_GIVEN as NOT_GIVEN
 from intent.saying import Saying, joined, say, shaped, words
 from intent.saying import listed as listed
-from intent.variance.result import Outcome, Verdict
+from intent.variance.result import VERDICT_WORDS, Outcome, Verdict
 
 MONTHS = words(
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
@@ -19,17 +19,6 @@ MONTHS = words(
 SEASONS = {21: say("spring"), 22: say("summer"), 23: say("autumn"), 24: say("winter")}
 """EDTF level 1, section "Seasons"."""
 
-VERDICT_WORDS = {
-    Verdict.FORBIDDEN: say("forbidden"),
-    Verdict.BREACH: say("breach"),
-    Verdict.CONTRADICTION: say("contradiction"),
-    Verdict.UNKNOWN: say("unknown"),
-    Verdict.UNCOVERED: say("uncovered"),
-    Verdict.CONDITIONAL: say("conditional"),
-    Verdict.ALLOWED: say("allowed"),
-    Verdict.AS_REQUIRED: say("as required"),
-    Verdict.AS_DOCUMENTED: say("as documented"),
-}
 VERDICTS = {
     Verdict.FORBIDDEN: say("an instruction forbids it, and nothing lifts the prohibition"),
     Verdict.BREACH: say("an instruction requires something else, and nothing lifts the requirement"),

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from intent.bounds import NATURAL, hull, known, minus, over, point, smaller, times
+from intent.bounds import NATURAL, hull, known, minus, natural, over, point, smaller, times
 from intent.formulas import electricity, light, picture
 from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.regions import EVERYTHING, Interval, Region, arc, region
@@ -191,7 +191,7 @@ def contrast_in(state: State, subject: str, illuminance: Interval) -> Interval:
 def white_of(state: State, subject: str) -> Interval:
     """The white of a display in the dark: as stated, or from the light that it throws on a screen."""
     if is_stated(state, subject, "luminance") or not is_stated(state, subject, "light-output"):
-        return bounds_of(state, subject, "luminance").meet(NATURAL)
+        return natural(bounds_of(state, subject, "luminance"))
     thrown, gain = bounds_of(state, subject, "light-output"), bounds_of(state, subject, "screen-gain")
     return light.projected_luminance(thrown, _screen_area(state, subject), gain)
 

@@ -10,7 +10,7 @@ from intent.dates import DaySpan
 from intent.installation import Installation
 from intent.model import Instruction, Work
 from intent.regions import Interval
-from intent.saying import Saying
+from intent.saying import Saying, say
 
 
 class Verdict(StrEnum):
@@ -35,6 +35,20 @@ class Verdict(StrEnum):
     def is_departure(self) -> bool:
         """Whether the verdict belongs among the departures that a report tells one by one."""
         return self not in {Verdict.AS_REQUIRED, Verdict.AS_DOCUMENTED}
+
+
+VERDICT_WORDS = {
+    Verdict.FORBIDDEN: say("forbidden"),
+    Verdict.BREACH: say("breach"),
+    Verdict.CONTRADICTION: say("contradiction"),
+    Verdict.UNKNOWN: say("unknown"),
+    Verdict.UNCOVERED: say("uncovered"),
+    Verdict.CONDITIONAL: say("conditional"),
+    Verdict.ALLOWED: say("allowed"),
+    Verdict.AS_REQUIRED: say("as required"),
+    Verdict.AS_DOCUMENTED: say("as documented"),
+}
+"""Each verdict as a report names it."""
 
 
 class Outcome(StrEnum):
@@ -155,11 +169,6 @@ class Effect:
     """Where the formula comes from."""
     missing: tuple[str, ...] = ()
     """The characteristics that would have to be given for a closer answer."""
-
-    @property
-    def is_change(self) -> bool:
-        """Whether anything is, or may be, other than documented."""
-        return self.documented != self.proposed
 
     @property
     def change(self) -> Interval | None:

@@ -79,8 +79,10 @@ class State:
 
     def is_given(self, subject: str, characteristic: Characteristic) -> bool:
         """Whether a value is stated, or anything is known of it by what is."""
-        if self.expression(subject, characteristic) is not None or not characteristic.is_computed:
-            return self.expression(subject, characteristic) is not None
+        if self.expression(subject, characteristic) is not None:
+            return True
+        if not characteristic.is_computed:
+            return False
         return self.value(subject, characteristic) != given_value(None, characteristic, self.vocabulary)
 
     def words(self, subject: str, characteristic: Characteristic) -> str:

@@ -25,6 +25,7 @@ from intent.model import Modality
 from intent.names import CRM, INTENT
 from intent.record.parse import parse_rdf
 from intent.record.validate import shapes_file
+from intent.vocabulary.loader import TERM_FILES
 
 ROOT = Path(__file__).parents[2]
 STANDARDS = Path(os.environ.get("INTENT_STANDARDS", ROOT.parent / "shared" / "standards"))
@@ -32,17 +33,6 @@ EXAMPLES = sorted(ROOT.glob("examples/*/work.md")) + sorted(ROOT.glob("examples/
 REPORTS = (
     ROOT / "tests" / "reports" / "expected" / "loan.ttl",
     ROOT / "tests" / "history" / "expected" / "consent.ttl",
-)
-VOCABULARY = (
-    "characteristics",
-    "cautions",
-    "computed",
-    "form",
-    "kinds",
-    "roles",
-    "technologies",
-    "units",
-    "values",
 )
 OF_REPORTS = {INTENT[name] for name in ("Variance", "Row", "SetAside", "Open", "Precedent")}
 WITHOUT_DOMAIN = {INTENT[name] for name in ("order", "note", "states")}
@@ -80,7 +70,7 @@ def reports() -> Graph:
 @cache
 def vocabulary() -> Graph:
     graph = Graph()
-    for name in VOCABULARY:
+    for name in TERM_FILES:
         for triple in read(Path(str(files("intent.vocabulary") / f"{name}.ttl"))):
             graph.add(triple)
     return graph
