@@ -1,5 +1,5 @@
 """`python -m intent` is the same as `intent`."""
 
-from intent.cli import main
+from intent.commands.main import main
 
 main()

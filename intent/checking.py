@@ -9,17 +9,17 @@ from typing import TYPE_CHECKING
 
 from intent import __version__
 from intent.diagnostics import Diagnostic
-from intent.documentation import Findings
 from intent.effects.assess import assess
-from intent.meanwhile import Begin, meanwhile
-from intent.proposal import Proposal, read_proposal
-from intent.reports import FOR_PROGRAMS, Evidence, EvidenceFile, FileRole, write_report
-from intent.tongues import tongue_of
+from intent.language.locale import tongue_of
+from intent.papers import FOR_PROGRAMS, Evidence, EvidenceFile, FileRole, write_report
+from intent.reading.documentation import Findings
+from intent.reading.meanwhile import Begin, meanwhile
+from intent.reading.proposal import Proposal, read_proposal
 from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
-    from intent.history.precedents import Standing
+    from intent.analysis.history.precedents import Standing
 
 _WITH_PASSAGES = ("html", "markdown")
 """The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
@@ -80,7 +80,7 @@ def _judged(
 
 def _beside_the_past(checked: Checked) -> Checked:
     """What was shown before, where anything was; and, of what was carried out, how it differs from what was agreed."""
-    from intent.history.reading import read_agreement, read_past
+    from intent.analysis.history.past import read_agreement, read_past
 
     documentation, variance = checked.proposal.documentation, checked.variance
     past = read_past(documentation)
@@ -88,7 +88,7 @@ def _beside_the_past(checked: Checked) -> Checked:
     variance = replace(variance, notes=(*variance.notes, *notes)) if notes else variance
     if not past.installations:
         return replace(checked, variance=variance)
-    from intent.history.precedents import precedents_of
+    from intent.analysis.history.precedents import precedents_of
 
     return replace(checked, variance=variance, standings=precedents_of(variance, past.installations))
 
@@ -108,8 +108,8 @@ def report(
     """
     passages = None
     if format in _WITH_PASSAGES:
-        from intent.evidence.passages import read_passages
-        from intent.reports.passages import headings_behind
+        from intent.papers.passages_told import headings_behind
+        from intent.reading.evidence.passages import read_passages
 
         documentation, behind = checked.proposal.documentation, headings_behind(checked.variance)
         passages = read_passages(documentation.work, documentation.folder, behind)
@@ -121,7 +121,7 @@ def report(
     tongue = tongue_of(vocabulary.language, vocabulary)
     drawn = None
     if format == "html":
-        from intent.reports.drawn import drawn_of
+        from intent.papers.drawn import drawn_of
 
         drawn = drawn_of(variance, tongue, lines=lines)
     return write_report(

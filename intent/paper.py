@@ -23,7 +23,7 @@ def cards(
     ``sheet`` is `four` (four cards to a sheet of A4) or `labels`; ``unit`` is `mm`, `cm` or `in`; of some parts alone
     where any are named. Nothing on them is internal. Raises `Unusable`.
     """
-    from intent.cards.write import cards_of_proposal
+    from intent.papers.cards.write import cards_of_proposal
 
     checked = check(installation, work, language=language)
     page = cards_of_proposal(checked.proposal, checked.variance, sheet, unit, parts)
@@ -32,6 +32,6 @@ def cards(
 
 def pdf(page: str, paper: str = "A4") -> bytes:
     """A page of this program as a PDF on A4 or letter paper. Raises `Unusable` where what it needs is missing."""
-    from intent.reports.pdf import write_pdf
+    from intent.papers.pdf import write_pdf
 
     return write_pdf(page, paper)

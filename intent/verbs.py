@@ -15,23 +15,23 @@ from intent.checking import check as check
 from intent.checking import check_and_report as check_and_report
 from intent.checking import report as report
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable, in_order
-from intent.documentation import Documentation, read_documentation
 from intent.effects.assess import assess
-from intent.files import write_whole
-from intent.heads import is_installation
 from intent.paper import cards as cards
 from intent.paper import pdf as pdf
-from intent.proposal import Proposal, read_beside, read_proposal
+from intent.reading.documentation import Documentation, read_documentation
+from intent.reading.files import write_whole
+from intent.reading.heads import is_installation
+from intent.reading.proposal import Proposal, read_beside, read_proposal
 from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
-    from intent.comparison.verdicts import Turn
-    from intent.comparison.works import Comparison
-    from intent.exchange.exporting import Export
-    from intent.exchange.package import Package
-    from intent.exchange.receive import Received
-    from intent.explanation import Account
-    from intent.history.chronicle import Chronicle
+    from intent.analysis.comparison.turns import Turn
+    from intent.analysis.comparison.works import Comparison
+    from intent.analysis.explanation import Account
+    from intent.analysis.history.chronicle import Chronicle
+    from intent.exports.exporting import Export
+    from intent.packages.package import Package
+    from intent.packages.receive import Received
 
 _LANGUAGE_OF_TURTLE = ("turtle", "json-ld", "n-triples")
 CONVERSIONS = ("markdown", *_LANGUAGE_OF_TURTLE)
@@ -44,9 +44,9 @@ def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnost
     for in the sources; of an installation, it is asked whether those who answered could do so then, and whether it
     was carried out as agreed.
     """
-    from intent.analysis.analyse import analyse, analyse_answers
-    from intent.evidence.findings import evidence_findings
-    from intent.history.reading import read_agreement
+    from intent.analysis.examination.examine import analyse, analyse_answers
+    from intent.analysis.history.past import read_agreement
+    from intent.reading.evidence.source_findings import evidence_findings
 
     found, shipped = Path(path), read_vocabulary()
     if work is not None or is_installation(found, shipped):
@@ -63,8 +63,8 @@ def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnost
 
 def digests(work: str | Path) -> tuple[str, ...]:
     """For each source whose file has no digest yet, the line to write under its heading. Raises `Unusable`."""
-    from intent.evidence.findings import missing_digests
-    from intent.evidence.reading import read_sources
+    from intent.reading.evidence.source_files import read_sources
+    from intent.reading.evidence.source_findings import missing_digests
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
@@ -79,9 +79,9 @@ def explain(
 ) -> Account:
     """What governs a part, a group, a characteristic or the whole work on a day, today's if none.
 
-    Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name.
+    Raises `Unusable`, and `intent.analysis.explanation.Unknown` for an unknown name.
     """
-    from intent.explanation import explain as explain_work
+    from intent.analysis.explanation import explain as explain_work
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
@@ -93,10 +93,10 @@ def history(
 ) -> tuple[Chronicle, tuple[Diagnostic, ...]]:
     """How a work was shown, and what beside it is no installation carried out.
 
-    Raises `Unusable`, and `intent.explanation.Unknown` for an unknown name.
+    Raises `Unusable`, and `intent.analysis.explanation.Unknown` for an unknown name.
     """
-    from intent.history.chronicle import chronicle
-    from intent.history.reading import read_past
+    from intent.analysis.history.chronicle import chronicle
+    from intent.analysis.history.past import read_past
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
@@ -111,8 +111,8 @@ def compare(
 
     Raises `Unusable`, also where the two are not states of one work.
     """
-    from intent.comparison.verdicts import compare_verdicts
-    from intent.comparison.works import compare_works
+    from intent.analysis.comparison.turns import compare_verdicts
+    from intent.analysis.comparison.works import compare_works
 
     shipped = read_vocabulary()
     states = [read_documentation(Path(path), shipped) for path in (old, new)]
@@ -138,7 +138,7 @@ def _around(installation: Path, states: Sequence[Documentation]) -> Iterator[Doc
 
 def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
     """Whether two states are of one work: a warning where only title or number say so. Raises `Unusable`."""
-    from intent.comparison.works import is_same_work
+    from intent.analysis.comparison.works import is_same_work
 
     if old.work.iri == new.work.iri:
         return ()
@@ -158,11 +158,11 @@ def questions(
 
     ``date`` is the day of the conversation, today if none. Raises `Unusable`.
     """
-    from intent.analysis.analyse import analyse
-    from intent.history.reading import read_past
-    from intent.questions.agenda import draw_up
-    from intent.questions.page import write_page
-    from intent.questions.telling import write_markdown
+    from intent.analysis.examination.examine import analyse
+    from intent.analysis.history.past import read_past
+    from intent.analysis.questions.agenda import draw_up
+    from intent.papers.agenda import write_markdown
+    from intent.papers.agenda_page import write_page
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
@@ -175,9 +175,9 @@ def questions(
 def terms(name: str | None = None, work: str | Path | None = None) -> str:
     """The words of the vocabulary, or what one means; with a work's own terms, if one is given.
 
-    Raises `Unusable`, and `intent.glossary.UnknownTerm` for a word that there is not.
+    Raises `Unusable`, and `intent.papers.glossary.UnknownTerm` for a word that there is not.
     """
-    from intent.glossary import entry, overview
+    from intent.papers.glossary import entry, overview
 
     shipped = read_vocabulary()
     vocabulary = read_documentation(Path(work), shipped).work.vocabulary if work else shipped
@@ -186,7 +186,7 @@ def terms(name: str | None = None, work: str | Path | None = None) -> str:
 
 def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:
     """A work or installation in another form, one of `CONVERSIONS`, and what has no place in that form."""
-    from intent.exchange.converting import converted_installation, converted_work
+    from intent.exports.converting import converted_installation, converted_work
 
     documentation, proposal = _read(path, work)
     return converted_installation(proposal, to) if proposal else converted_work(documentation, to)
@@ -214,8 +214,8 @@ def new(path: str | Path, *, installation: bool = False) -> Path:
 
 def sheet(work: str | Path, name: str, file: str | Path) -> None:
     """Write the parts, devices or boxes of a work as a sheet, `.csv` or `.xlsx`. Raises `Unusable`."""
-    from intent.exchange.grid import write_grid
-    from intent.exchange.sheet_rows import sheet_rows
+    from intent.exports.grid import write_grid
+    from intent.exports.sheet_rows import sheet_rows
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
@@ -224,9 +224,9 @@ def sheet(work: str | Path, name: str, file: str | Path) -> None:
 
 def enter_sheet(work: str | Path, name: str, file: str | Path) -> tuple[str, tuple[Diagnostic, ...]]:
     """The dossier of a work with the rows of a sheet entered, and what was found. Raises `Unusable`."""
-    from intent.exchange.grid import read_grid
-    from intent.exchange.sheet_rows import enter_sheet as entered
-    from intent.files import as_text, read_bytes
+    from intent.exports.grid import read_grid
+    from intent.exports.sheet_rows import enter_sheet as entered
+    from intent.reading.files import as_text, read_bytes
 
     documentation = read_documentation(Path(work), read_vocabulary())
     text = as_text(read_bytes(Path(work)), str(work))
@@ -248,9 +248,9 @@ def pack(
     first day if none. The report and the placement cards go as pages, and as PDFs unless ``pdf`` says no.
     Raises `Unusable`.
     """
-    from intent.cards.write import cards_of_proposal
-    from intent.exchange.package import Printing, write_package
-    from intent.reports.pdf import write_pdf
+    from intent.packages.package import Printing, write_package
+    from intent.papers.cards.write import cards_of_proposal
+    from intent.papers.pdf import write_pdf
 
     documentation, proposal = _read(path, work)
     printing = Printing(partial(cards_of_proposal, sheet="four", unit="cm"), write_pdf if pdf else None)
@@ -262,10 +262,10 @@ def export(
 ) -> Export:
     """A work, or an installation with its work, in other standards and without what stays in the house.
 
-    ``standards`` are names of `intent.exchange.standards.STANDARDS`; ``to`` is a file, or a new folder for several
+    ``standards`` are names of `intent.exports.standards.STANDARDS`; ``to`` is a file, or a new folder for several
     files. Raises `Unusable`.
     """
-    from intent.exchange.exporting import write_export
+    from intent.exports.exporting import write_export
 
     documentation, proposal = _read(path, work)
     return write_export(documentation, proposal, standards, Path(to))
@@ -281,10 +281,10 @@ def receive(
     """A package of unknown origin, a folder or a zip, checked and opened in a new folder.
 
     ``held`` is a copy of the work to which it is compared; the most files and bytes that it may hold are those of
-    `intent.exchange.limits.Limits` if none are given. Raises `Unusable` with every fault found; then nothing is left.
+    `intent.packages.limits.Limits` if none are given. Raises `Unusable` with every fault found; then nothing is left.
     """
-    from intent.exchange.limits import limits_of
-    from intent.exchange.receive import receive_package
+    from intent.packages.limits import limits_of
+    from intent.packages.receive import receive_package
 
     documentation = read_documentation(Path(held), read_vocabulary()) if held else None
     return receive_package(Path(package), Path(into), documentation, limits_of(most_files, most_bytes))

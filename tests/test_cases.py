@@ -14,8 +14,8 @@ from pathlib import Path
 import pytest
 
 from intent.dossier.draft import Reading
-from intent.dossier.installation import read_installation, read_pool
-from intent.dossier.work import read_work
+from intent.dossier.installation_text import read_installation, read_pool
+from intent.dossier.work_text import read_work
 from intent.record.consistency import consistency_findings
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work

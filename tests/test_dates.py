@@ -15,7 +15,7 @@ from edtf import parse_edtf
 from hypothesis import given
 from hypothesis import strategies as st
 
-from intent.dates import FIRST_DAY, LAST_DAY, DaySpan, read_date
+from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan, read_date
 
 LEVEL_0 = {
     # 5 Level 0: date, complete and of reduced precision

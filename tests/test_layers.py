@@ -16,58 +16,36 @@ import intent
 
 SOURCE = Path(intent.__file__).parent
 ORDER = (
-    # words for faults, numbers, sets and days; files
     "diagnostics",
     "names",
-    "dates",
-    "regions",
-    "bounds",
-    "saying",
-    "formulas",
     "values",
-    "files",
-    "meanwhile",
-    # terms, and what is said with them
+    "language",
     "vocabulary",
-    "tongues",
-    "assertions",
     "model",
-    "installation",
-    "meaning",
-    "phrasing",
-    "glossary",
-    # text to graph, graph to typed data
     "dossier",
     "record",
-    "evidence",
-    "heads",
-    "documentation",
-    "proposal",
-    # what follows from it
+    "redaction",
+    "reading",
+    "formulas",
     "variance",
-    "analysis",
-    "explanation",
     "effects",
-    "drawings",
+    "analysis",
     "planning",
-    "comparison",
-    "history",
-    # what is told of it
-    "reports",
-    "questions",
-    "exchange",
-    "cards",
+    "media",
+    "drawings",
+    "papers",
+    "exports",
+    "packages",
+    "collection",
     "desk",
-    # the ways in
     "checking",
     "paper",
     "verbs",
     "__init__",
     "commands",
-    "cli",
     "__main__",
 )
-COMMAND_LINE_MAY_IMPORT = {"commands", "diagnostics", "explanation", "files", "glossary", "reports", "verbs"}
+COMMAND_LINE_MAY_IMPORT = {"commands", "diagnostics", "analysis", "papers", "reading", "verbs"}
 LONGEST_MODULE = 300
 LONGEST_FUNCTION = 60
 _MUTATORS = {

@@ -9,7 +9,7 @@ from functools import partial
 import pytest
 
 from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.meanwhile import at_once, meanwhile, when_asked
+from intent.reading.meanwhile import at_once, meanwhile, when_asked
 
 
 def _refused(name: str) -> int:

@@ -14,11 +14,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from intent.assertions import Measured
 from intent.dossier.expressions import Unreadable, read_item, read_number
-from intent.phrasing import decimal
-from intent.regions import EVERYTHING, Box, Interval, Region, arc, region, spread
-from intent.values import (
+from intent.model.assertions import Measured
+from intent.model.phrasing import decimal
+from intent.values.regions import EVERYTHING, Box, Interval, Region, arc, region, spread
+from intent.values.sets import (
     ANY_LABEL,
     Answer,
     Labels,

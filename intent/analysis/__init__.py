@@ -1,1 +1,1 @@
-"""What can be found in the documentation by itself, before any installation exists."""
+"""What follows from documentation: examined by itself, explained, compared, remembered, asked about."""

@@ -61,7 +61,7 @@ def terms(name: str | None, work: Path | None) -> None:
     Example: intent terms rotation
     """
     from intent import verbs
-    from intent.glossary import UnknownTerm
+    from intent.papers.glossary import UnknownTerm
 
     try:
         click.echo(verbs.terms(name, work), nl=False)

@@ -66,7 +66,7 @@ def receive(
     """
     from intent import verbs
     from intent.diagnostics import summary
-    from intent.reports.compared import write_comparison
+    from intent.papers.compared import write_comparison
 
     begin("checking the package")
     received = verbs.receive(package, folder, against, most_files, most_bytes)

@@ -31,8 +31,8 @@ def explain(work: Path, subject: str | None, characteristic: str | None, on: obj
     import datetime
 
     from intent import verbs
-    from intent.explanation import Unknown
-    from intent.reports.explained import write_account
+    from intent.analysis.explanation import Unknown
+    from intent.papers.explained import write_account
 
     day = on.date() if isinstance(on, datetime.datetime) else None
     try:
@@ -56,8 +56,8 @@ def history(work: Path, part: str | None, characteristic: str | None, form: str,
     Example: intent history timetable/work.md M1 technology
     """
     from intent import verbs
-    from intent.explanation import Unknown
-    from intent.reports.chronicle import write_chronicle
+    from intent.analysis.explanation import Unknown
+    from intent.papers.chronicle_told import write_chronicle
 
     try:
         told, findings = verbs.history(work, part, characteristic)
@@ -81,7 +81,7 @@ def compare(old: Path, new: Path, installation: Path | None, form: str, output: 
     Example: intent compare timetable/work-2019.md timetable/work.md
     """
     from intent import verbs
-    from intent.reports.compared import write_comparison
+    from intent.papers.compared import write_comparison
 
     found, turn, findings = verbs.compare(old, new, installation)
     print_diagnostics(findings)

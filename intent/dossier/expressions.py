@@ -6,10 +6,10 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from intent.assertions import Dated, Item, Measured, Named, Relative, Text
-from intent.dates import DaySpan, read_date
 from intent.diagnostics import nearest
 from intent.dossier.value_hints import date_hint, plain_symbol, sample_of, value_hint
+from intent.model.assertions import Dated, Item, Measured, Named, Relative, Text
+from intent.values.dates import DaySpan, read_date
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary
 

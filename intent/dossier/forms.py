@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from lark import Token, Tree
 
-from intent.assertions import Expression, Form, Item, Measured
-from intent.dates import DaySpan
 from intent.dossier.expressions import Unreadable, read_day, read_item, unit_written
 from intent.dossier.trees import Sentence, subtrees
+from intent.model.assertions import Expression, Form, Item, Measured
+from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Characteristic
 
 _FORMS = {

@@ -9,7 +9,10 @@ from fractions import Fraction
 from rdflib import RDF, Literal, URIRef
 from rdflib.term import Node
 
-from intent.assertions import (
+from intent.dossier.draft import Draft
+from intent.dossier.interpret import Line
+from intent.dossier.register import Register
+from intent.model.assertions import (
     Aggregate,
     Assertion,
     Condition,
@@ -23,11 +26,8 @@ from intent.assertions import (
     Scope,
     Text,
 )
-from intent.dates import DaySpan
-from intent.dossier.draft import Draft
-from intent.dossier.interpret import Line
-from intent.dossier.register import Register
 from intent.names import EDTF, INTENT, QUDT
+from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Characteristic, Unit
 
 _AXES = (INTENT.x, INTENT.y, INTENT.z)

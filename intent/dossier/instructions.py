@@ -6,7 +6,6 @@ import contextlib
 
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
-from intent.assertions import Assertion, Form, Measured
 from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import Field, Section
 from intent.dossier.citations import read_citations
@@ -21,7 +20,8 @@ from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.trees import Misread, Sentence
 from intent.dossier.value_hints import thousands_note
-from intent.model import Modality
+from intent.model.assertions import Assertion, Form, Measured
+from intent.model.work import Modality
 from intent.names import INTENT
 from intent.vocabulary.phrases import normal
 

@@ -6,15 +6,15 @@ from dataclasses import dataclass, replace
 
 from lark import Token, Tree
 
-from intent.assertions import Aggregate, Assertion, Condition, Relation, Scope, ScopeKind
-from intent.dates import DaySpan
 from intent.dossier.expressions import unquoted
 from intent.dossier.forms import read_day_of, read_expression
 from intent.dossier.register import Sort
-from intent.dossier.subjects import part_kinds, read_characteristic, read_name, read_scope
+from intent.dossier.resolving import part_kinds, read_characteristic, read_name, read_scope
 from intent.dossier.trees import Sentence, subtrees
 from intent.dossier.words import ORDINALS
-from intent.meaning import scale
+from intent.model.assertions import Aggregate, Assertion, Condition, Relation, Scope, ScopeKind
+from intent.model.meaning import scale
+from intent.values.dates import DaySpan
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic
 

@@ -15,7 +15,7 @@ from intent.dossier.draft import Draft
 from intent.dossier.rows import SectionForm
 from intent.dossier.sections import Placed
 from intent.dossier.tables import Table
-from intent.model import Modality
+from intent.model.work import Modality
 from intent.names import INTENT
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import FormField

@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from rdflib import URIRef
 from rdflib.term import Node
 
-from intent.assertions import Expression, Form, Text
 from intent.diagnostics import Severity, Span, nearest
 from intent.dossier.blocks import Field
 from intent.dossier.expressions import Unreadable, read_item
@@ -22,7 +21,8 @@ from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.tables import Cell, Table
 from intent.dossier.trees import Misread, Sentence
 from intent.dossier.value_hints import thousands_note
-from intent.model import Modality
+from intent.model.assertions import Expression, Form, Text
+from intent.model.work import Modality
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, FormField, FormSection, Vocabulary
 

@@ -14,7 +14,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.register import Known
 from intent.dossier.rows import SectionForm, form_of, inscribe_cells, read_fields
 from intent.dossier.tables import Table
-from intent.model import Modality
+from intent.model.work import Modality
 from intent.names import INTENT, TERM
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import FormField, FormSection, Vocabulary

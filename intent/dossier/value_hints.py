@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from intent.dates import read_date
+from intent.values.dates import read_date
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
 

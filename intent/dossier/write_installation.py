@@ -13,10 +13,10 @@ from intent.dossier.writing import (
     table_block,
     text_of,
 )
-from intent.installation import Installation
-from intent.model import Device, Section, Work
+from intent.model.installation import Installation
+from intent.model.phrasing import expression_words
+from intent.model.work import Device, Section, Work
 from intent.names import TERM
-from intent.phrasing import expression_words
 from intent.vocabulary.terms import Vocabulary
 
 _Body = Callable[[Installation, Work], str]

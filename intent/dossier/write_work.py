@@ -14,7 +14,7 @@ from intent.dossier.writing import (
     table_block,
     text_of,
 )
-from intent.model import Citation, Crate, Device, Heading, Part, Section, Source, Work
+from intent.model.work import Citation, Crate, Device, Heading, Part, Section, Source, Work
 from intent.names import TERM
 from intent.vocabulary.terms import Vocabulary
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping, Sequence
 
-from intent.assertions import Statements
+from intent.model.assertions import Statements
+from intent.model.phrasing import expression_words
 from intent.names import TERM
-from intent.phrasing import expression_words
 from intent.vocabulary.terms import Vocabulary
 
 Cells = Mapping[str, str]

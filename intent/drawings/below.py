@@ -4,6 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from intent.drawings.captions import (
+    ASSUMED_LEVEL,
+    LOOKS_THIS_WAY,
+    METRES_ELEVATION,
+    METRES_PLAN,
+    NOTHING_PLACED,
+    STANDINGS,
+    TOP_OF_PICTURE,
+)
+from intent.drawings.depicted import LEFT, RIGHT, Subject
 from intent.drawings.glyphs import Glyph
 from intent.drawings.labelling import Manner
 from intent.drawings.legend import (
@@ -21,18 +31,8 @@ from intent.drawings.legend import (
     wedge_entry,
 )
 from intent.drawings.stage import Standing, View
-from intent.drawings.subject import LEFT, RIGHT, Subject
 from intent.drawings.svg import Element
-from intent.drawings.wording import (
-    ASSUMED_LEVEL,
-    LOOKS_THIS_WAY,
-    METRES_ELEVATION,
-    METRES_PLAN,
-    NOTHING_PLACED,
-    STANDINGS,
-    TOP_OF_PICTURE,
-)
-from intent.saying import said
+from intent.language.message import said
 from intent.variance.result import VERDICT_WORDS
 
 

@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from intent.drawings import below
+from intent.drawings.captions import TITLES, description, scale_words
+from intent.drawings.depicted import LEFT, RIGHT, Subject
 from intent.drawings.dimensions import LANE, Chain, chain_drawn, chains_of, ladder, lanes, levels_of
 from intent.drawings.glyphs import Glyph, drawing_of, glyphs_of
 from intent.drawings.ground import VIEWER_ROOM, grounds
@@ -16,10 +18,8 @@ from intent.drawings.lettering import NOTE, TITLE
 from intent.drawings.patterns import channels_of, definitions
 from intent.drawings.sheet import TOP, Sheet
 from intent.drawings.stage import Stages, View, Which
-from intent.drawings.subject import LEFT, RIGHT, Subject
 from intent.drawings.svg import SERIF, Element, line, number, said_of, shape, words
-from intent.drawings.wording import TITLES, description, scale_words
-from intent.saying import Tongue, said
+from intent.language.message import Tongue, said
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,13 +9,13 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from intent.drawings.captions import metres
 from intent.drawings.lettering import FIGURES, width_of
 from intent.drawings.plane import Point
 from intent.drawings.sheet import Sheet, flat
 from intent.drawings.stage import Item, View
 from intent.drawings.svg import SANS, Element, line, number, path, shape, words
-from intent.drawings.wording import metres
-from intent.saying import Tongue
+from intent.language.message import Tongue
 
 SAME = 0.02
 """Metres within which two displays count as being in one row, or one above another."""

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 
+from intent.drawings.captions import TITLES
 from intent.drawings.compose import compose
+from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import lay
 from intent.drawings.stage import Stages, View, Which
-from intent.drawings.staging import stages_of
 from intent.drawings.svg import Element
-from intent.drawings.wording import TITLES
-from intent.saying import ENGLISH, Tongue, said
+from intent.language.message import ENGLISH, Tongue, said
 from intent.variance.result import Variance
 
 WIDTH = 170.0

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from intent.drawings.depicted import Subject
 from intent.drawings.plane import Box, Point, area, around, distance, outline, towards
 from intent.drawings.sheet import Sheet, flat
 from intent.drawings.solid import Corners
 from intent.drawings.stage import Item, Standing, Symbol, View
 from intent.drawings.strokes import GHOST, PLAIN, Stroke, drawn, stroke_of
-from intent.drawings.subject import Subject
 from intent.drawings.svg import Element, circle, closed, line, path, printable, shape, solid
 
 MARK = 1.5

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from intent.drawings.captions import PERSON, VIEWER
 from intent.drawings.figure import person
 from intent.drawings.lettering import LABEL, NOTE, prose_width
 from intent.drawings.plane import Box
 from intent.drawings.sheet import PERSON_HEIGHT, PERSON_ROOM, Sheet
 from intent.drawings.stage import View
 from intent.drawings.svg import SANS, SERIF, Element, circle, line, path, words
-from intent.drawings.wording import PERSON, VIEWER
-from intent.saying import Tongue, said
+from intent.language.message import Tongue, said
 
 _THIN = 0.14
 _ARM = 2.4

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from intent.drawings.captions import state_words
+from intent.drawings.depicted import Subject
 from intent.drawings.glyphs import Glyph
 from intent.drawings.ground import person_at
 from intent.drawings.labels import Asked, Ground, Placed, place
 from intent.drawings.lettering import LABEL, LEADING
 from intent.drawings.plane import Box, around, outline
 from intent.drawings.stage import Standing, View
-from intent.drawings.subject import Subject
 from intent.drawings.svg import SANS, Element, line, shape, words
-from intent.drawings.wording import state_words
 
 _EDGE = 0.3
 STATE = "\N{ZERO WIDTH SPACE}"

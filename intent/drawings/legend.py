@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from intent.drawings.captions import bare, state_words
 from intent.drawings.lettering import LEADING, NOTE, broken, prose_width
 from intent.drawings.patterns import Channel
 from intent.drawings.plane import Point
@@ -12,8 +13,7 @@ from intent.drawings.sheet import Sheet
 from intent.drawings.stage import Item, Unplaced
 from intent.drawings.strokes import GHOST, drawn, stroke_of
 from intent.drawings.svg import SERIF, Element, closed, line, path, shape, solid, words
-from intent.drawings.wording import bare, state_words
-from intent.saying import Saying, Tongue, said, say
+from intent.language.message import Saying, Tongue, said, say
 from intent.variance.result import Verdict
 
 ROW = 5.4

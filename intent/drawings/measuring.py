@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from intent.drawings.solid import Vector
 from intent.effects.scene import Scene
-from intent.regions import Interval, Region
+from intent.values.regions import Interval, Region
 
 CLOSE = Fraction(1, 10)
 """Metres between the least and the greatest value beyond which a place or a size is not drawn."""

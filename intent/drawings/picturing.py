@@ -6,9 +6,9 @@ from intent.drawings.measuring import CLOSE_ANGLE, length, middle
 from intent.drawings.solid import Corners, Pose, sheet
 from intent.drawings.stage import Screen
 from intent.effects.scene import Scene
-from intent.regions import Interval
-from intent.saying import Term
-from intent.values import Answer
+from intent.language.message import Term
+from intent.values.regions import Interval
+from intent.values.sets import Answer
 from intent.variance.computed import lying_shape, turn_of_picture
 
 _QUARTER = 90

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from intent.drawings.solid import Corners, Pose, Vector
-from intent.saying import Term
+from intent.language.message import Term
 from intent.variance.result import Verdict
 
 

@@ -5,22 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
-from intent.effects.floor import floor_effects
-from intent.effects.lifting import lifting_effects
-from intent.effects.light import light_effects
-from intent.effects.picture import picture_effects
-from intent.effects.placement import placement_effects
-from intent.effects.power import power_effects
-from intent.effects.raster import raster_effects
-from intent.effects.route import route_effects
+from intent.effects.handling.floor import floor_effects
+from intent.effects.handling.lifting import lifting_effects
+from intent.effects.handling.placement import placement_effects
+from intent.effects.handling.route import route_effects
+from intent.effects.light.brightness import light_effects
+from intent.effects.picture.resampling import raster_effects
+from intent.effects.picture.size import picture_effects
+from intent.effects.power.consumption import power_effects
+from intent.effects.power.ventilation import ventilation_effects
+from intent.effects.power.wear import wear_effects
 from intent.effects.scene import Sides, sides_of
-from intent.effects.signal import signal_effects
-from intent.effects.sound import sound_effects
-from intent.effects.timing import timing_effects
-from intent.effects.ventilation import ventilation_effects
-from intent.effects.wear import wear_effects
-from intent.installation import Installation
-from intent.model import Work
+from intent.effects.signal.arrival import signal_effects
+from intent.effects.signal.sound import sound_effects
+from intent.effects.signal.timing import timing_effects
+from intent.model.installation import Installation
+from intent.model.work import Work
 from intent.variance.case import lay_out
 from intent.variance.judge import judged
 from intent.variance.result import Effect, Topic, Variance, VenueFinding

@@ -10,13 +10,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.bounds import known
-from intent.installation import Installation
-from intent.model import Crate, Device, Part, Work
+from intent.language.message import Term
+from intent.model.installation import Installation
+from intent.model.work import Crate, Device, Part, Work
 from intent.names import THE_VENUE, THE_WORK, term_iri
-from intent.regions import EVERYTHING, Interval, Region
-from intent.saying import Term
-from intent.values import Answer
+from intent.values.bounds import known
+from intent.values.regions import EVERYTHING, Interval, Region
+from intent.values.sets import Answer
 from intent.variance.case import Case
 from intent.variance.computed import bounds_of, is_stated, names_of
 from intent.variance.state import State

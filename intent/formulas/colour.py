@@ -10,8 +10,8 @@ from fractions import Fraction
 from itertools import pairwise
 from math import hypot
 
-from intent.bounds import over, point
-from intent.regions import Interval
+from intent.values.bounds import over, point
+from intent.values.regions import Interval
 
 Chromaticity = tuple[Fraction, Fraction]
 

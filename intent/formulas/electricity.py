@@ -10,8 +10,8 @@ from collections.abc import Iterable
 from fractions import Fraction
 from math import ceil
 
-from intent.bounds import between, hull, over, point, smaller, surely_within, times, total
-from intent.regions import Interval
+from intent.values.bounds import between, hull, over, point, smaller, surely_within, times, total
+from intent.values.regions import Interval
 
 ONE = point(1)
 CONTINUOUS_SHARE = point(Fraction(4, 5))

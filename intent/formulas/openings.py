@@ -11,8 +11,8 @@ from enum import Enum
 from fractions import Fraction
 from itertools import combinations, permutations
 
-from intent.bounds import minus, point, root, times
-from intent.regions import Interval
+from intent.values.bounds import minus, point, root, times
+from intent.values.regions import Interval
 
 TWO = point(2)
 FINEST = Fraction(1, 1000)

@@ -8,8 +8,8 @@ from __future__ import annotations
 from fractions import Fraction
 from math import cos, radians, sin
 
-from intent.bounds import Number, minus, plus, point, times
-from intent.regions import Interval
+from intent.values.bounds import Number, minus, plus, point, times
+from intent.values.regions import Interval
 
 HALF = point(Fraction(1, 2))
 PLACES = 12

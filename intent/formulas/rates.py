@@ -9,8 +9,8 @@ from fractions import Fraction
 from itertools import pairwise
 from math import floor, log2
 
-from intent.bounds import NATURAL, negative, over, plus, point, rising, times
-from intent.regions import Interval
+from intent.values.bounds import NATURAL, negative, over, plus, point, rising, times
+from intent.values.regions import Interval
 
 ONE = point(1)
 HALF = Fraction(1, 2)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from intent.bounds import over, point, times
-from intent.regions import Interval
+from intent.values.bounds import over, point, times
+from intent.values.regions import Interval
 
 PITCHES_TO_ONE_ARC_MINUTE = point(Fraction("3437.75"))
 """How many times its pitch a structure must be away to measure one arc minute: 10,800 / π, cut to two places."""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from intent.assertions import Expression
 from intent.diagnostics import Diagnostic, Span
-from intent.meaning import given_value
-from intent.model import Part, Work
-from intent.values import ValueSet
+from intent.model.assertions import Expression
+from intent.model.meaning import given_value
+from intent.model.work import Part, Work
+from intent.values.sets import ValueSet
 
 _NOWHERE = Span("")
 

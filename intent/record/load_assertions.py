@@ -7,7 +7,7 @@ from fractions import Fraction
 from rdflib import RDF, Literal, URIRef
 from rdflib.term import Node
 
-from intent.assertions import (
+from intent.model.assertions import (
     Aggregate,
     Assertion,
     Condition,
@@ -24,11 +24,11 @@ from intent.assertions import (
     Statements,
     Text,
 )
-from intent.dates import read_date
-from intent.model import Citation
+from intent.model.phrasing import expression_words, scope_words
+from intent.model.work import Citation
 from intent.names import EDTF, INTENT, OA, QUDT
-from intent.phrasing import expression_words, scope_words
 from intent.record.view import View
+from intent.values.dates import read_date
 from intent.vocabulary.terms import Unit, Vocabulary
 
 _AXES = (INTENT.x, INTENT.y, INTENT.z)

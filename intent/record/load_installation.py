@@ -7,9 +7,9 @@ from collections.abc import Iterable
 from rdflib import DCTERMS, URIRef
 from rdflib.term import Node
 
-from intent.assertions import Expression
-from intent.installation import Attestation, Change, Consent, Installation, Omission, Substitution
-from intent.model import Device, Work
+from intent.model.assertions import Expression
+from intent.model.installation import Attestation, Change, Consent, Installation, Omission, Substitution
+from intent.model.work import Device, Work
 from intent.names import INTENT
 from intent.record.load_assertions import load_expression, load_statements
 from intent.record.load_work import concept_of, head_fields, load_device, load_part, load_sections

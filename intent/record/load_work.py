@@ -7,7 +7,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from rdflib import DCTERMS, RDFS, URIRef
 from rdflib.term import Node
 
-from intent.model import (
+from intent.model.phrasing import sentence_words
+from intent.model.work import (
     Connection,
     Crate,
     Device,
@@ -23,7 +24,6 @@ from intent.model import (
     Work,
 )
 from intent.names import INTENT, TERM
-from intent.phrasing import sentence_words
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
 from intent.record.view import Triple, View, view_of
 from intent.vocabulary.terms import Concept, Vocabulary

@@ -16,12 +16,12 @@ from rdflib import DCTERMS, RDF, Literal
 from rdflib.namespace import SH
 from rdflib.term import Node
 
-from intent.dates import read_date
 from intent.diagnostics import Diagnostic, Severity, Span, in_order
 from intent.names import EDTF, INTENT
 from intent.record.indexed import IndexedGraph, Triple
 from intent.record.parse import parse_triples
 from intent.record.places import Places, places_of
+from intent.values.dates import read_date
 
 SHAPES = {"work": ("record", "work"), "installation": ("record", "installation")}
 """The files of shapes for each sort of record."""

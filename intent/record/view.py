@@ -11,8 +11,8 @@ from itertools import chain
 from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 from rdflib.term import Node
 
-from intent.dates import DaySpan, read_date
 from intent.names import INTENT
+from intent.values.dates import DaySpan, read_date
 
 Triple = tuple[Node, Node, Node]
 _Properties = dict[Node, list[Node]]

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
-from intent.assertions import Aggregate, Assertion, Relation
+from intent.model.assertions import Aggregate, Assertion, Relation
 from intent.names import DURATION, LOOP_LENGTH, NO, POSITION, START_OFFSET, YES
-from intent.regions import Interval, Region, region, spread
-from intent.values import Labels, ValueSet, are_disjoint
+from intent.values.regions import Interval, Region, region, spread
+from intent.values.sets import Labels, ValueSet, are_disjoint
 from intent.variance.state import State
 from intent.vocabulary.terms import Characteristic
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 
-from intent.phrasing import NOT_GIVEN
+from intent.model.phrasing import NOT_GIVEN
 from intent.variance.case import Case
 from intent.variance.people import highest_living, staff, who_can_answer
 from intent.variance.result import Row, Verdict

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from intent.installation import Attestation, Consent, Installation
-from intent.model import Instruction, Work
+from intent.model.installation import Attestation, Consent, Installation
+from intent.model.work import Instruction, Work
 from intent.record.load_work import OBSERVED_PRACTICE
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import State, documented_state, proposed_state

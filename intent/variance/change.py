@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from intent.meaning import unchanged_values
+from intent.model.meaning import unchanged_values
 from intent.names import PRESENCE, THE_VENUE
-from intent.values import ValueSet, are_disjoint, is_within
+from intent.values.sets import ValueSet, are_disjoint, is_within
 from intent.variance.case import Case
 from intent.vocabulary.terms import Characteristic
 

@@ -10,11 +10,11 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from intent.bounds import NATURAL, hull, known, minus, natural, over, point, smaller, times
-from intent.formulas import electricity, light, picture
+from intent.formulas import electricity, photometry, shapes
 from intent.names import THE_VENUE, THE_WORK, term_iri
-from intent.regions import EVERYTHING, Interval, Region, arc, region
-from intent.values import Labels
+from intent.values.bounds import NATURAL, hull, known, minus, natural, over, point, smaller, times
+from intent.values.regions import EVERYTHING, Interval, Region, arc, region
+from intent.values.sets import Labels
 
 if TYPE_CHECKING:
     from intent.variance.state import State
@@ -64,17 +64,17 @@ def _visible_width(state: State, subject: str) -> Interval:
     """From the diagonal; where that is not known from the height, or from how far the picture is thrown."""
     diagonal, shape = _screen(state, subject)
     if diagonal.high is not None:
-        return picture.width(diagonal, shape)
+        return shapes.width(diagonal, shape)
     if is_stated(state, subject, "visible-height"):
         return times(bounds_of(state, subject, "visible-height"), shape)
     distance, ratio = bounds_of(state, subject, "throw-distance"), bounds_of(state, subject, "throw-ratio")
-    return picture.thrown_width(distance, ratio)
+    return shapes.thrown_width(distance, ratio)
 
 
 def _visible_height(state: State, subject: str) -> Interval:
     diagonal, shape = _screen(state, subject)
     if diagonal.high is not None:
-        return picture.height(diagonal, shape)
+        return shapes.height(diagonal, shape)
     return over(bounds_of(state, subject, "visible-width"), shape)
 
 
@@ -85,7 +85,7 @@ def _screen(state: State, subject: str) -> tuple[Interval, Interval]:
 def _screen_area(state: State, subject: str) -> Interval:
     """Exactly from the diagonal, for no root is taken; from the sides where that is not known."""
     diagonal, shape = _screen(state, subject)
-    return times(*_sides(state, subject)) if diagonal.high is None else picture.area(diagonal, shape)
+    return times(*_sides(state, subject)) if diagonal.high is None else shapes.area(diagonal, shape)
 
 
 def _picture_shape(state: State, subject: str) -> Interval:
@@ -106,7 +106,7 @@ def _stored_shape(state: State, material: str) -> Interval | None:
     pixel = bounds_of(state, material, "pixel-aspect-ratio")
     if not is_stated(state, material, "pixel-aspect-ratio") and (rows.low or 0) >= SQUARE_PIXELS_FROM:
         pixel = point(1)
-    return picture.stored_shape(columns, rows, pixel)
+    return shapes.stored_shape(columns, rows, pixel)
 
 
 def turn_of_picture(state: State, subject: str) -> Interval:
@@ -118,7 +118,7 @@ def turn_of_picture(state: State, subject: str) -> Interval:
 
 def lying_shape(state: State, subject: str) -> Interval:
     """The shape of the picture as it lies on the screen."""
-    return picture.turned_shape(bounds_of(state, subject, "picture-shape"), turn_of_picture(state, subject))
+    return shapes.turned_shape(bounds_of(state, subject, "picture-shape"), turn_of_picture(state, subject))
 
 
 def _by_fit(state: State, subject: str, formulas: Mapping[str, Interval]) -> Interval:
@@ -129,23 +129,23 @@ def _by_fit(state: State, subject: str, formulas: Mapping[str, Interval]) -> Int
 
 def _picture_area(state: State, subject: str) -> Interval:
     screen = _screen_area(state, subject)
-    share = picture.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
+    share = shapes.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
     return _by_fit(state, subject, {"whole": times(screen, share), "cropped": screen, "stretched": screen})
 
 
 def _picture_width(state: State, subject: str) -> Interval:
-    return picture.turned_side(*_on_screen(state, subject), turn_of_picture(state, subject))
+    return shapes.turned_side(*_on_screen(state, subject), turn_of_picture(state, subject))
 
 
 def _picture_height(state: State, subject: str) -> Interval:
     across, upright = _on_screen(state, subject)
-    return picture.turned_side(upright, across, turn_of_picture(state, subject))
+    return shapes.turned_side(upright, across, turn_of_picture(state, subject))
 
 
 def _on_screen(state: State, subject: str) -> tuple[Interval, Interval]:
     """How much of the screen's width and of its height the picture takes, whichever way it is turned on it."""
     sides, lying = _sides(state, subject), lying_shape(state, subject)
-    whole = picture.shown_width(*sides, lying), picture.shown_height(*sides, lying)
+    whole = shapes.shown_width(*sides, lying), shapes.shown_height(*sides, lying)
     across, upright = (
         _by_fit(state, subject, {"whole": shown, "cropped": side, "stretched": side})
         for shown, side in zip(whole, sides, strict=True)
@@ -158,13 +158,13 @@ def _sides(state: State, subject: str) -> tuple[Interval, Interval]:
 
 
 def _lost_share(state: State, subject: str) -> Interval:
-    share = picture.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
+    share = shapes.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
     lost = minus(point(1), share)
     return _by_fit(state, subject, {"whole": point(0), "cropped": lost, "stretched": point(0)})
 
 
 def _distortion(state: State, subject: str) -> Interval:
-    drawn = picture.distortion(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
+    drawn = shapes.distortion(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
     return _by_fit(state, subject, {"whole": point(0), "cropped": point(0), "stretched": drawn})
 
 
@@ -174,7 +174,7 @@ def _picture_rotation(state: State, subject: str) -> Interval:
 
 
 def _contrast(state: State, subject: str) -> Interval:
-    return light.contrast(white_of(state, subject), bounds_of(state, subject, "black-level"))
+    return photometry.contrast(white_of(state, subject), bounds_of(state, subject, "black-level"))
 
 
 def _room_contrast(state: State, subject: str) -> Interval:
@@ -184,8 +184,8 @@ def _room_contrast(state: State, subject: str) -> Interval:
 def contrast_in(state: State, subject: str, illuminance: Interval) -> Interval:
     """The contrast that is left of a display in some light."""
     throws_back = smaller(bounds_of(state, subject, "reflectance"), point(1))
-    reflected = light.reflected_luminance(throws_back, illuminance)
-    return light.contrast(white_of(state, subject), black_of(state, subject), reflected)
+    reflected = photometry.reflected_luminance(throws_back, illuminance)
+    return photometry.contrast(white_of(state, subject), black_of(state, subject), reflected)
 
 
 def white_of(state: State, subject: str) -> Interval:
@@ -193,7 +193,7 @@ def white_of(state: State, subject: str) -> Interval:
     if is_stated(state, subject, "luminance") or not is_stated(state, subject, "light-output"):
         return natural(bounds_of(state, subject, "luminance"))
     thrown, gain = bounds_of(state, subject, "light-output"), bounds_of(state, subject, "screen-gain")
-    return light.projected_luminance(thrown, _screen_area(state, subject), gain)
+    return photometry.projected_luminance(thrown, _screen_area(state, subject), gain)
 
 
 def black_of(state: State, subject: str) -> Interval:
@@ -201,7 +201,7 @@ def black_of(state: State, subject: str) -> Interval:
     if is_stated(state, subject, "black-level"):
         return bounds_of(state, subject, "black-level")
     if is_stated(state, subject, "contrast"):
-        return light.black_from(white_of(state, subject), bounds_of(state, subject, "contrast"))
+        return photometry.black_from(white_of(state, subject), bounds_of(state, subject, "contrast"))
     return NATURAL
 
 
@@ -215,7 +215,7 @@ def _light_dose(state: State, subject: str) -> Interval:
     """Light falls on an object while the venue is open, whether or not the work runs."""
     stated = is_stated(state, THE_WORK, "time-in-operation") or _runs(state, "continuous")
     time = bounds_of(state, THE_WORK, "time-in-operation") if stated else _time_open(state)
-    return light.dose(light_on(state, subject), time)
+    return photometry.dose(light_on(state, subject), time)
 
 
 def _time_in_operation(state: State, _subject: str) -> Interval:

@@ -5,13 +5,13 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Sequence
 
-from intent.assertions import Aggregate, Assertion, Condition
-from intent.meaning import admitted_values, scale
-from intent.model import Instruction
+from intent.model.assertions import Aggregate, Assertion, Condition
+from intent.model.meaning import admitted_values, scale
+from intent.model.phrasing import assertion_words
+from intent.model.work import Instruction
 from intent.names import PRESENCE, YES
-from intent.phrasing import assertion_words
-from intent.regions import Region
-from intent.values import Answer, Labels, ValueSet, lies
+from intent.values.regions import Region
+from intent.values.sets import Answer, Labels, ValueSet, lies
 from intent.variance.aggregates import amounts, squared
 from intent.variance.case import Case
 from intent.variance.change import documented_for

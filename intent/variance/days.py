@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 
-from intent.dates import LAST_DAY, DaySpan
+from intent.values.dates import LAST_DAY, DaySpan
 from intent.variance.case import Case
 
 _ONE_DAY = datetime.timedelta(days=1)

@@ -6,11 +6,11 @@ import datetime
 from collections.abc import Iterable, Sequence
 from itertools import product
 
-from intent.assertions import Aggregate
-from intent.meaning import admitted_values
-from intent.model import Instruction, Modality
+from intent.model.assertions import Aggregate
+from intent.model.meaning import admitted_values
+from intent.model.work import Instruction, Modality
 from intent.names import POSITION, PRESENCE
-from intent.values import Answer
+from intent.values.sets import Answer
 from intent.variance.aggregates import amounts
 from intent.variance.case import Case
 from intent.variance.change import documented_for

@@ -6,13 +6,14 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from intent.assertions import Aggregate, ScopeKind
-from intent.meaning import admitted_values
-from intent.model import Instruction, Modality
+from intent.language.message import say
+from intent.model.assertions import Aggregate, ScopeKind
+from intent.model.meaning import admitted_values
+from intent.model.work import Instruction, Modality
 from intent.names import PRESENCE
-from intent.saying import say
-from intent.values import ValueSet, are_disjoint
+from intent.values.sets import ValueSet, are_disjoint
 from intent.variance.aggregates import Amount, amounts
+from intent.variance.amounts import amount_words, presence_words
 from intent.variance.case import Case
 from intent.variance.change import Change, change_of, documented_for
 from intent.variance.conditions import admitted_amounts, documented_amounts
@@ -23,7 +24,6 @@ from intent.variance.says import Question, Said, Says, ask
 from intent.variance.speaking import Speaker, speakers
 from intent.variance.topics import EachIndex, Topic, TopicKind
 from intent.variance.verdict import Judgement, judge_ground
-from intent.variance.wording import amount_words, presence_words
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,17 +6,17 @@ import datetime
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from intent.dates import DaySpan
-from intent.installation import Installation
-from intent.model import Work
-from intent.saying import joined, say
-from intent.values import Answer
+from intent.language.message import joined, say
+from intent.model.installation import Installation
+from intent.model.work import Work
+from intent.values.dates import DaySpan
+from intent.values.sets import Answer
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
 from intent.variance.change import documented_for
 from intent.variance.conditions import lies_among
 from intent.variance.days import segments
-from intent.variance.findings import findings_of
+from intent.variance.device_findings import findings_of
 from intent.variance.grounds import admitted_by, gravity, judge_day
 from intent.variance.outcome import concluded
 from intent.variance.reasons import reason_for, refusal_words

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from intent.diagnostics import nearest
-from intent.installation import Consent
-from intent.model import Instruction, Modality, Work
+from intent.language.message import Saying, listed, say, say_of
+from intent.model.installation import Consent
+from intent.model.work import Instruction, Modality, Work
 from intent.record.load_work import OBSERVED_PRACTICE
-from intent.saying import Saying, listed, say, say_of
 from intent.variance.case import Case
 from intent.variance.people import authority_of, speaks_for
 from intent.variance.reasons import opens_words

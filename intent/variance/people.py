@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 
-from intent.dates import DaySpan
-from intent.model import Person, Work
+from intent.model.work import Person, Work
+from intent.values.dates import DaySpan
 
 LOWEST = 6
 """The rank of those who are not known, and of observed practice."""

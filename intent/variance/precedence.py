@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from intent.model import Instruction, Modality
-from intent.values import ValueSet, is_strictly_within
+from intent.model.work import Instruction, Modality
+from intent.values.sets import ValueSet, is_strictly_within
 from intent.variance.case import Case
 from intent.variance.result import Because
 

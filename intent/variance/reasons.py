@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from intent.installation import Consent
-from intent.model import Instruction
-from intent.phrasing import NOT_GIVEN
-from intent.saying import Saying, listed, say, say_of
+from intent.language.message import Saying, listed, say, say_of
+from intent.model.installation import Consent
+from intent.model.phrasing import NOT_GIVEN
+from intent.model.work import Instruction
 from intent.variance.case import Case
 from intent.variance.people import LOWEST
 from intent.variance.result import Because, Open, OpenKind, Row, SetAside, Verdict

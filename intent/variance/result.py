@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from intent.bounds import known, point
-from intent.dates import DaySpan
-from intent.installation import Installation
-from intent.model import Instruction, Work
-from intent.regions import Interval
-from intent.saying import Saying, say
+from intent.language.message import Saying, say
+from intent.model.installation import Installation
+from intent.model.work import Instruction, Work
+from intent.values.bounds import known, point
+from intent.values.dates import DaySpan
+from intent.values.regions import Interval
 
 
 class Verdict(StrEnum):

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from intent.model import Instruction, Modality
-from intent.values import ANY_LABEL, Answer, ValueSet
+from intent.model.work import Instruction, Modality
+from intent.values.sets import ANY_LABEL, Answer, ValueSet
 from intent.variance.case import Case
 from intent.variance.conditions import lies_among
 from intent.variance.precedence import Claim

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from intent.assertions import Aggregate, Assertion, Scope, ScopeKind
-from intent.installation import Installation
-from intent.model import Part, Work
+from intent.model.assertions import Aggregate, Assertion, Scope, ScopeKind
+from intent.model.installation import Installation
+from intent.model.work import Part, Work
 from intent.names import THE_VENUE, THE_WORK
 from intent.vocabulary.terms import Vocabulary
 

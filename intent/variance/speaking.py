@@ -6,12 +6,12 @@ import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from intent.assertions import Aggregate
-from intent.installation import Consent
-from intent.meaning import admitted_values, scale
-from intent.model import Instruction, Modality
-from intent.saying import say
-from intent.values import Answer, ValueSet, are_disjoint, is_within
+from intent.language.message import say
+from intent.model.assertions import Aggregate
+from intent.model.installation import Consent
+from intent.model.meaning import admitted_values, scale
+from intent.model.work import Instruction, Modality
+from intent.values.sets import Answer, ValueSet, are_disjoint, is_within
 from intent.variance.case import Case
 from intent.variance.conditions import conditions_answer, fact_answer
 from intent.variance.people import authority_of, speaks_for, staff, who_can_answer

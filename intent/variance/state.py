@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from intent.assertions import Expression, Form, Named, Statements
-from intent.bounds import NATURAL, point
-from intent.installation import Change, Installation
-from intent.meaning import given_value, is_relative
-from intent.model import Device, Part, Work
+from intent.model.assertions import Expression, Form, Named, Statements
+from intent.model.installation import Change, Installation
+from intent.model.meaning import given_value, is_relative
+from intent.model.phrasing import NOT_GIVEN, expression_words, region_words
+from intent.model.work import Device, Part, Work
 from intent.names import ABSENT, CHANNEL, PRESENCE, PRESENT, THE_VENUE, THE_WORK
-from intent.phrasing import NOT_GIVEN, expression_words, region_words
-from intent.regions import Interval, Region
-from intent.values import ValueSet
+from intent.values.bounds import NATURAL, point
+from intent.values.regions import Interval, Region
+from intent.values.sets import ValueSet
 from intent.variance.computed import computed_region
 from intent.vocabulary.terms import Characteristic, Vocabulary
 

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from intent.assertions import Aggregate, Assertion
-from intent.model import Instruction
+from intent.language.message import Saying, say
+from intent.model.assertions import Aggregate, Assertion
+from intent.model.phrasing import subject_words
+from intent.model.work import Instruction
 from intent.names import PRESENCE, THE_VENUE, THE_WORK
-from intent.phrasing import subject_words
-from intent.saying import Saying, say
 from intent.variance.case import Case
 from intent.variance.scopes import subject_name
 from intent.vocabulary.terms import Characteristic

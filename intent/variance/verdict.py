@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from intent.model import Instruction, Modality
-from intent.values import are_disjoint, is_within
+from intent.model.work import Instruction, Modality
+from intent.values.sets import are_disjoint, is_within
 from intent.variance.case import Case
 from intent.variance.change import Change
 from intent.variance.precedence import prevails

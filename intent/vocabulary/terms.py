@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
-from intent.saying import Term
+from intent.language.message import Term
 from intent.vocabulary.phrases import Phrases, normal
 
 

@@ -11,10 +11,10 @@ from pathlib import Path
 import pytest
 from test_cases import Case, blocks, read, supplied, vocabulary, whole_work
 
-from intent.analysis.analyse import CHECKS, analyse, analyse_answers
+from intent.analysis.examination.examine import CHECKS, analyse, analyse_answers
 from intent.diagnostics import Diagnostic
-from intent.dossier.installation import read_installation
-from intent.dossier.work import read_work
+from intent.dossier.installation_text import read_installation
+from intent.dossier.work_text import read_work
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 

@@ -10,10 +10,10 @@ from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
 from test_cases import read, supplied, vocabulary
 
-from intent.analysis.analyse import undisturbed
-from intent.analysis.clashes import clashes_of
-from intent.analysis.matters import matters_of
-from intent.dossier.work import read_work
+from intent.analysis.examination.clashes import clashes_of
+from intent.analysis.examination.examine import undisturbed
+from intent.analysis.examination.matters import matters_of
+from intent.dossier.work_text import read_work
 from intent.record.load_work import load_work
 
 Point = str | float

@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 from test_cases import Case, blocks, read, vocabulary, whole_work
 
-from intent.dossier.work import read_work
-from intent.explanation import Account, Unknown, explain
-from intent.model import Work
+from intent.analysis.explanation import Account, Unknown, explain
+from intent.dossier.work_text import read_work
+from intent.model.work import Work
+from intent.papers.explained import write_account
 from intent.record.load_work import load_work
-from intent.reports.explained import write_account
 
 FILE = Path(__file__).parent / "explained.md"
 

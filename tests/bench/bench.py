@@ -25,7 +25,7 @@ import sys, types
 from intent.variance.judge import judge
 sys.modules["intent.effects.assess"] = stand_in = types.ModuleType("assess")
 stand_in.assess = judge
-from intent.cli import main
+from intent.commands.main import main
 main()
 """
 """`intent check` as it would be if nothing were computed of what a change does."""
@@ -42,13 +42,13 @@ def timed(function: Callable[[], object], runs: int = 3) -> tuple[float, object]
 
 
 def stages() -> None:
-    from intent.documentation import read_documentation
-    from intent.dossier.work import read_work
+    from intent.dossier.work_text import read_work
     from intent.effects.assess import assess
-    from intent.proposal import read_proposal
+    from intent.papers import FORMATS
+    from intent.reading.documentation import read_documentation
+    from intent.reading.proposal import read_proposal
     from intent.record.load_work import load_work
     from intent.record.validate import validate_record
-    from intent.reports import FORMATS
     from intent.variance.judge import judge
     from intent.verbs import Checked, report
     from intent.vocabulary.loader import read_vocabulary
@@ -118,8 +118,8 @@ def growth() -> None:
 
 
 def quotations() -> None:
-    from intent.evidence.nearest import nearest
-    from intent.evidence.search import find, pieces_of, transcript_of
+    from intent.reading.evidence.nearest import nearest
+    from intent.reading.evidence.search import find, pieces_of, transcript_of
 
     print("\nA passage sought in a transcript of 200,000 words:")
     chance = random.Random(1)

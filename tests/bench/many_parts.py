@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import random
 
-from intent.dossier.installation import read_installation
-from intent.dossier.work import read_work
-from intent.installation import Installation
-from intent.model import Work
+from intent.dossier.installation_text import read_installation
+from intent.dossier.work_text import read_work
+from intent.model.installation import Installation
+from intent.model.work import Work
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.vocabulary.loader import read_vocabulary

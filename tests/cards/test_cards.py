@@ -10,7 +10,7 @@ from click.testing import CliRunner
 from lxml import html
 
 from intent import verbs
-from intent.cli import intent as command_line
+from intent.commands.main import intent as command_line
 from intent.diagnostics import Unusable
 
 EXAMPLES = Path(__file__).parents[2] / "examples"

@@ -6,7 +6,7 @@ import numpy
 import pytest
 import zxingcpp
 
-from intent.cards.square_code import QUIET, square_code
+from intent.papers.cards.square_code import QUIET, square_code
 
 IRIS = (
     "urn:uuid:4ac378f8-b198-565b-a199-876e8195b0f5#L2",

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from intent.cli import main
+from intent.commands.main import main
 
 WORK = """# Timetable for a Ferry
 

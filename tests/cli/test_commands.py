@@ -11,8 +11,8 @@ from pathlib import Path
 import click
 import pytest
 
-from intent.cli import intent as command_line
-from intent.cli import main
+from intent.commands.main import intent as command_line
+from intent.commands.main import main
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 WORK = """# Timetable for a Ferry

@@ -12,14 +12,14 @@ import pytest
 from hypothesis import given
 from properties.strategies import INSTALLATIONS, WORKS, fixed, seeds, vocabulary
 
-from intent.assertions import Expression, Form, Measured
-from intent.comparison.difference import Difference, Sort, What
-from intent.comparison.verdicts import compare_verdicts
-from intent.comparison.works import compare_works
-from intent.dates import DaySpan
-from intent.documentation import read_documentation
-from intent.model import Work
+from intent.analysis.comparison.difference import Difference, Sort, What
+from intent.analysis.comparison.turns import compare_verdicts
+from intent.analysis.comparison.works import compare_works
+from intent.model.assertions import Expression, Form, Measured
+from intent.model.work import Work
 from intent.names import TERM
+from intent.reading.documentation import read_documentation
+from intent.values.dates import DaySpan
 from intent.variance.judge import judge
 from intent.verbs import check
 

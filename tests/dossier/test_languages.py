@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from intent.dossier.draft import Reading
-from intent.dossier.work import read_work
+from intent.dossier.work_text import read_work
 from intent.names import INTENT
 from intent.vocabulary.loader import read_vocabulary
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from rdflib.compare import isomorphic
 
-from intent.dossier.installation import read_installation
-from intent.dossier.work import read_work
+from intent.dossier.installation_text import read_installation
+from intent.dossier.work_text import read_work
 from intent.dossier.write_installation import write_installation
 from intent.dossier.write_work import write_work
 from intent.record.load_installation import load_installation

@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from intent.assertions import (
+from intent.dossier.work_text import read_work
+from intent.model.assertions import (
     Aggregate,
     Assertion,
     Condition,
@@ -22,10 +23,9 @@ from intent.assertions import (
     ScopeKind,
     Text,
 )
-from intent.dossier.work import read_work
-from intent.meaning import scale
-from intent.model import Instruction
-from intent.phrasing import decimal
+from intent.model.meaning import scale
+from intent.model.phrasing import decimal
+from intent.model.work import Instruction
 from intent.record.load_work import load_work
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.terms import Characteristic, Vocabulary

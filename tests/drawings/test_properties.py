@@ -10,16 +10,16 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import etree
 
+from intent.drawings.depicted import Subject
 from intent.drawings.drawing import draw
 from intent.drawings.glyphs import glyphs_of
 from intent.drawings.hiding import in_front
 from intent.drawings.labelling import Lettered, labels_of
 from intent.drawings.patterns import channels_of
+from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import lay
 from intent.drawings.stage import View, Which
-from intent.drawings.staging import stages_of
-from intent.drawings.subject import Subject
-from intent.saying import ENGLISH
+from intent.language.message import ENGLISH
 from intent.variance.result import Variance
 
 Judges = Callable[[str, str], Variance]

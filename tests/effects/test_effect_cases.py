@@ -21,12 +21,12 @@ from test_cases import (
     whole_work,
 )
 
-from intent.dossier.installation import read_installation, read_pool
-from intent.dossier.work import read_work
+from intent.dossier.installation_text import read_installation, read_pool
+from intent.dossier.work_text import read_work
 from intent.effects.assess import assess
+from intent.language.message import Figure, figure_words
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
-from intent.saying import Figure, figure_words
 from intent.variance.result import Effect, Variance
 
 CASES = Path(__file__).parent / "cases"

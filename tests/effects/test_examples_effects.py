@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from intent.documentation import read_documentation
 from intent.effects.assess import assess
-from intent.proposal import read_beside
+from intent.reading.documentation import read_documentation
+from intent.reading.proposal import read_beside
 from intent.variance.result import Effect, Outcome, Variance
 from intent.vocabulary.loader import read_vocabulary
 

@@ -12,12 +12,12 @@ from rdflib import Graph, Literal
 import intent
 from intent import verbs
 from intent.diagnostics import Severity
-from intent.documentation import read_documentation
-from intent.evidence.findings import evidence_findings
-from intent.evidence.quoting import Standing, look_up
-from intent.evidence.reading import LARGEST, read_sources
-from intent.model import Work
+from intent.model.work import Work
 from intent.names import OA
+from intent.reading.documentation import read_documentation
+from intent.reading.evidence.quoting import Standing, look_up
+from intent.reading.evidence.source_files import LARGEST, read_sources
+from intent.reading.evidence.source_findings import evidence_findings
 from intent.vocabulary.loader import read_vocabulary
 
 ON_PURPOSE = {

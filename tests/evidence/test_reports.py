@@ -10,10 +10,10 @@ import pytest
 from lxml import html
 
 from intent import verbs
-from intent.evidence.passages import read_passages
-from intent.reports import Evidence, write_report
-from intent.reports.excerpts import AROUND, WHOLE, excerpts, left_out
-from intent.reports.passages import headings_behind
+from intent.papers import Evidence, write_report
+from intent.papers.excerpts import AROUND, WHOLE, excerpts, left_out
+from intent.papers.passages_told import headings_behind
+from intent.reading.evidence.passages import read_passages
 
 DAY = datetime.date(2026, 11, 24)
 WORK = """# Timetable for a Ferry

@@ -9,9 +9,9 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from intent.dossier.media_time import read_clip
-from intent.evidence.nearest import nearest
-from intent.evidence.search import find, pieces_of, transcript_of
-from intent.evidence.time_codes import stretches_at, time_codes
+from intent.reading.evidence.nearest import nearest
+from intent.reading.evidence.search import find, pieces_of, transcript_of
+from intent.reading.evidence.time_codes import stretches_at, time_codes
 
 LETTERS = "abcdefghijklmnopqrstuvwxyzäéßñøABCDEÉжшλ"
 SIGNS = st.sampled_from(

@@ -14,14 +14,14 @@ from pathlib import Path
 import pytest
 from test_cases import vocabulary
 
-from intent.documentation import read_documentation
-from intent.exchange.lido import export_lido
-from intent.exchange.linked_art import export_linked_art
-from intent.exchange.odrl import export_odrl
-from intent.exchange.premis import export_premis
-from intent.exchange.standards import STANDARDS
-from intent.exchange.withholding import without_internal
+from intent.exports.lido import export_lido
+from intent.exports.linked_art import export_linked_art
+from intent.exports.odrl import export_odrl
+from intent.exports.premis import export_premis
+from intent.exports.standards import STANDARDS
+from intent.reading.documentation import read_documentation
 from intent.record.load_work import load_work
+from intent.redaction.withholding import without_internal
 
 MARKED = Path(__file__).parent / "marked.md"
 NAMES = {"SHACL": "shacl", "ODRL": "odrl", "LIDO": "lido", "Linked Art": "linked-art", "PREMIS": "premis"}
@@ -93,7 +93,7 @@ MARKS = {
 @cache
 def table() -> dict[tuple[str, str], dict[str, str]]:
     """What each standard does with a field, by section and field."""
-    text = files("intent.exchange").joinpath("standards.md").read_text(encoding="utf-8")
+    text = files("intent.exports").joinpath("standards.md").read_text(encoding="utf-8")
     rows = [cells(line) for line in text.split("| section |")[1].splitlines()[2:] if line.startswith("|")]
     names = list(NAMES)
     return {

@@ -20,8 +20,8 @@ from test_cases import vocabulary
 import intent
 from exchange.standards import standard
 from exchange.test_linked_art import documents, expanded
-from intent.documentation import read_documentation
 from intent.names import CRM, INTENT
+from intent.reading.documentation import read_documentation
 
 ROOT = Path(__file__).parents[2] / "examples"
 WORKS = sorted(ROOT.glob("*/work.md"))

@@ -12,10 +12,10 @@ import pytest
 from click.testing import CliRunner, Result
 
 import intent
-from intent.cli import intent as command_line
 from intent.commands.exchanging import _STANDARDS
+from intent.commands.main import intent as command_line
 from intent.diagnostics import Unusable
-from intent.exchange.standards import STANDARDS
+from intent.exports.standards import STANDARDS
 from intent.verbs import export
 
 SECRETS = (

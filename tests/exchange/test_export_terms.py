@@ -21,14 +21,14 @@ from rdflib import OWL, RDF, RDFS, Graph, URIRef
 from rdflib.term import Node
 from test_cases import vocabulary
 
-from intent.exchange.odrl import export_odrl
-from intent.exchange.shacl import export_shacl
+from intent.exports.odrl import export_odrl
+from intent.exports.shacl import export_shacl
 from intent.names import INTENT
-from intent.proposal import read_proposal
+from intent.reading.proposal import read_proposal
 from intent.variance.case import lay_out
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))
-SOURCES = [str(files("intent.exchange").joinpath(f"{name}.py")) for name in ("shacl", "value_shapes", "odrl")]
+SOURCES = [str(files("intent.exports").joinpath(f"{name}.py")) for name in ("shacl", "value_shapes", "odrl")]
 AXES = ("", "1", "2", "3")
 ENDS = ("atLeast", "moreThan", "atMost", "lessThan")
 

@@ -21,7 +21,7 @@ SCRIPT = """
 import json, os, shutil, signal, sys
 from pathlib import Path
 from intent import verbs
-import intent.exchange.package, intent.exchange.receive
+import intent.packages.package, intent.packages.receive
 
 verb, given, folder, every = getattr(verbs, sys.argv[1]), sys.argv[2], Path(sys.argv[3]), int(sys.argv[4])
 suffix, options = sys.argv[5], {"pdf": False} if sys.argv[1] == "pack" else {}

@@ -15,11 +15,11 @@ from test_cases import vocabulary
 
 from exchange.lido_rules import embedded_rules
 from exchange.standards import standard
-from intent.documentation import read_documentation
-from intent.dossier.work import read_work
-from intent.exchange.lido import export_lido
-from intent.model import Work
-from intent.proposal import read_proposal
+from intent.dossier.work_text import read_work
+from intent.exports.lido import export_lido
+from intent.model.work import Work
+from intent.reading.documentation import read_documentation
+from intent.reading.proposal import read_proposal
 from intent.record.load_work import load_work
 
 ROOT = Path(__file__).parents[2] / "examples"

@@ -22,10 +22,10 @@ from test_cases import vocabulary
 from exchange.standards import standard
 from exchange.test_lido import EXAMPLES, TEXT, work_of
 from intent.diagnostics import Unusable
-from intent.documentation import read_documentation
-from intent.exchange.linked_art import export_linked_art
-from intent.model import Work
+from intent.exports.linked_art import export_linked_art
+from intent.model.work import Work
 from intent.names import CRM, INTENT
+from intent.reading.documentation import read_documentation
 from intent.record.parse import parse_rdf
 
 SCHEMAS = {

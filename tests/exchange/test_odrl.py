@@ -16,9 +16,9 @@ from test_cases import Case as TextCase
 from test_cases import read, vocabulary, whole_work
 
 from exchange.standards import standard
-from intent.documentation import read_documentation
-from intent.dossier.work import read_work
-from intent.exchange.odrl import PROFILE, export_odrl
+from intent.dossier.work_text import read_work
+from intent.exports.odrl import PROFILE, export_odrl
+from intent.reading.documentation import read_documentation
 from intent.record.load_work import load_work
 
 ODRL = Namespace("http://www.w3.org/ns/odrl/2/")

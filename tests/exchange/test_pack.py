@@ -18,12 +18,12 @@ from reports.test_pdf import can_print
 from exchange.package_examples import SECRETS, packed, written
 from intent import verbs
 from intent.diagnostics import Unusable
-from intent.documentation import read_documentation
 from intent.effects.assess import assess
-from intent.exchange.withholding import without_internal
 from intent.names import INTENT, OA
-from intent.proposal import Proposal, read_proposal
+from intent.reading.documentation import read_documentation
+from intent.reading.proposal import Proposal, read_proposal
 from intent.record.parse import empty_graph, parse_rdf
+from intent.redaction.withholding import without_internal
 from intent.vocabulary.loader import read_vocabulary
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))

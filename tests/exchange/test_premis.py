@@ -15,9 +15,9 @@ from test_cases import vocabulary
 
 from exchange.standards import standard
 from exchange.test_lido import EXAMPLES, work_of
-from intent.documentation import read_documentation
-from intent.exchange.odrl import export_odrl
-from intent.exchange.premis import export_premis
+from intent.exports.odrl import export_odrl
+from intent.exports.premis import export_premis
+from intent.reading.documentation import read_documentation
 
 NAMES = {"p": "http://www.loc.gov/premis/v3"}
 XSI_TYPE = "{http://www.w3.org/2001/XMLSchema-instance}type"

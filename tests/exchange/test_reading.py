@@ -16,7 +16,7 @@ from oracle.program import rows_of
 from rdflib import Dataset, Graph, URIRef
 
 from intent.diagnostics import Diagnostic, Unusable
-from intent.heads import RDF_FORMATS
+from intent.reading.heads import RDF_FORMATS
 from intent.record.parse import FORMATS, empty_graph, parse_rdf
 from intent.record.serialize import serialize_rdf
 from intent.verbs import check, convert

@@ -16,8 +16,8 @@ from exchange.hostile import IN_FOLDERS, IN_ZIPS, Hostile, sealed, zipped
 from exchange.package_examples import packed
 from intent import verbs
 from intent.diagnostics import Unusable
-from intent.exchange.limits import Limits
-from intent.exchange.receive import receive_package
+from intent.packages.limits import Limits
+from intent.packages.receive import receive_package
 
 LIMITS = Limits(most_files=200)
 LONGEST = 5.0

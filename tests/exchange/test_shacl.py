@@ -19,8 +19,8 @@ from pyshacl import validate
 from rdflib import Graph
 from rdflib.namespace import SH
 
-from intent.exchange.shacl import CANARY, Exported, export_shacl
-from intent.proposal import read_proposal
+from intent.exports.shacl import CANARY, Exported, export_shacl
+from intent.reading.proposal import read_proposal
 from intent.variance.case import Case, lay_out
 from intent.variance.judge import rulings
 from intent.variance.result import Verdict

@@ -17,8 +17,8 @@ from openpyxl import Workbook, load_workbook
 
 from intent import verbs
 from intent.diagnostics import Unusable
-from intent.exchange.grid import FORMULA_SIGNS, read_grid, write_grid
-from intent.exchange.sheet_rows import SHEETS
+from intent.exports.grid import FORMULA_SIGNS, read_grid, write_grid
+from intent.exports.sheet_rows import SHEETS
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/work.md"))
 WORK = """# Three windows

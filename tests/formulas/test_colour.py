@@ -8,7 +8,6 @@ import colour
 import numpy as np
 import pytest
 
-from intent.bounds import point
 from intent.formulas.colour import (
     DIGITAL_CINEMA,
     ILLUMINANT_C,
@@ -17,6 +16,7 @@ from intent.formulas.colour import (
     correlated_temperature,
     mireds,
 )
+from intent.values.bounds import point
 
 ILLUMINANTS = colour.CCS_ILLUMINANTS["CIE 1931 2 Degree Standard Observer"]
 

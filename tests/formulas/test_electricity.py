@@ -7,7 +7,6 @@ from fractions import Fraction
 import pint
 import pytest
 
-from intent.bounds import between, known, point
 from intent.formulas.electricity import (
     CONTINUOUS_SHARE,
     apparent_power,
@@ -17,7 +16,8 @@ from intent.formulas.electricity import (
     may_draw,
     supply_band,
 )
-from intent.regions import Interval
+from intent.values.bounds import between, known, point
+from intent.values.regions import Interval
 
 
 def test_continuous_load_on_a_circuit_of_twenty_amperes() -> None:

@@ -6,8 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from intent.bounds import between, known, point
-from intent.formulas.lifting import (
+from intent.formulas.niosh import (
     CUSTOMARY,
     METRIC,
     Lift,
@@ -19,7 +18,8 @@ from intent.formulas.lifting import (
     recommended_limit,
     turn_share,
 )
-from intent.regions import Interval
+from intent.values.bounds import between, known, point
+from intent.values.regions import Interval
 
 POUND = Fraction("0.45359237")
 INCH = Fraction("2.54")

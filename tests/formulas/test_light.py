@@ -7,10 +7,10 @@ from fractions import Fraction
 import colour
 import pytest
 
-from intent.bounds import NATURAL, between, known, point
-from intent.formulas import light
-from intent.formulas.light import Responsivity
-from intent.regions import Interval
+from intent.formulas import photometry
+from intent.formulas.photometry import Responsivity
+from intent.values.bounds import NATURAL, between, known, point
+from intent.values.regions import Interval
 
 HALF = Fraction(1, 2)
 HOUR = 3600
@@ -43,27 +43,29 @@ def test_allowance_of_a_class(responsivity: Responsivity, illuminance: Interval,
 
 def test_the_same_dose_of_more_light_in_less_time() -> None:
     # conservation list posting, 2004, and arithmetic: 300 lx × 576 h is 172,800 lx·h, as is 400 lx × 432 h
-    assert light.dose(point(300), point(576 * HOUR)) == point(172_800)
-    assert light.dose(point(400), point(432 * HOUR)) == point(172_800)
+    assert photometry.dose(point(300), point(576 * HOUR)) == point(172_800)
+    assert photometry.dose(point(400), point(432 * HOUR)) == point(172_800)
 
 
 def test_a_matt_surface() -> None:
     # CIE S 017 (e-ILV) 17-24-063, M = πL: L = ρE/π; ρ = 1, E = 1.02 lx give 0.324676 cd/m²
-    assert number(light.reflected_luminance(point(1), measured("1.02"))) == pytest.approx(0.324676, abs=1e-6)
+    assert number(photometry.reflected_luminance(point(1), measured("1.02"))) == pytest.approx(
+        0.324676, abs=1e-6
+    )
 
 
 def test_contrast_in_the_light_of_a_room() -> None:
     # arithmetic: white 250, black 0.25 cd/m², ρ 0.05, 200 lx: reflected 3.1831 cd/m², contrast 73.75 : 1
-    reflected = light.reflected_luminance(measured("0.05"), point(200))
+    reflected = photometry.reflected_luminance(measured("0.05"), point(200))
     assert number(reflected) == pytest.approx(3.1831, abs=5e-5)
-    left = light.contrast(point(250), measured("0.25"), reflected)
+    left = photometry.contrast(point(250), measured("0.25"), reflected)
     assert number(left) == pytest.approx(73.75, abs=0.005)
-    assert light.contrast(point(250), measured("0.25")) == point(1000)
+    assert photometry.contrast(point(250), measured("0.25")) == point(1000)
 
 
 def test_a_projected_white_is_that_of_a_matt_white_surface_in_its_light() -> None:
     # CIE S 017 (e-ILV) 17-24-063, M = πL, and arithmetic: 2000 lm on 4 m² are 500 lx
-    assert light.projected_luminance(point(2000), point(4), point(1)) == light.reflected_luminance(
+    assert photometry.projected_luminance(point(2000), point(4), point(1)) == photometry.reflected_luminance(
         point(1), point(500)
     )
 
@@ -71,7 +73,9 @@ def test_a_projected_white_is_that_of_a_matt_white_surface_in_its_light() -> Non
 @pytest.mark.parametrize(("black", "expected"), [("0", 18.946), ("0.1", 21.605)])
 def test_the_curve_of_a_television_display(black: str, expected: float) -> None:
     # ITU-R BT.1886 formula; `colour-science` as reference: γ 2.4, white 100, V = 0.5
-    shown = number(light.displayed_luminance(HALF, point(100), measured(black), light.TELEVISION_GAMMA))
+    shown = number(
+        photometry.displayed_luminance(HALF, point(100), measured(black), photometry.TELEVISION_GAMMA)
+    )
     assert shown == pytest.approx(expected, abs=5e-4)
     assert shown == pytest.approx(float(colour.models.eotf_BT1886(0.5, float(black), 100)), rel=1e-9)
 
@@ -81,7 +85,9 @@ def test_the_curve_of_a_television_display(black: str, expected: float) -> None:
 @pytest.mark.parametrize("black", ["0", "0.05", "0.8"])
 def test_the_curve_elsewhere(signal: float, white: int, black: str) -> None:
     # ITU-R BT.1886 formula; `colour-science` as reference
-    shown = light.displayed_luminance(Fraction(signal), point(white), measured(black), light.TELEVISION_GAMMA)
+    shown = photometry.displayed_luminance(
+        Fraction(signal), point(white), measured(black), photometry.TELEVISION_GAMMA
+    )
     assert number(shown) == pytest.approx(
         float(colour.models.eotf_BT1886(signal, float(black), white)), abs=1e-9
     )
@@ -89,5 +95,5 @@ def test_the_curve_elsewhere(signal: float, white: int, black: str) -> None:
 
 def test_of_gamma_that_nobody_knows_black_and_white_are_the_bounds() -> None:
     # arithmetic: a power mean lies between the geometric mean and the larger of the two
-    shown = light.displayed_luminance(HALF, point(100), point(1), NATURAL)
+    shown = photometry.displayed_luminance(HALF, point(100), point(1), NATURAL)
     assert shown == between(10, 100)

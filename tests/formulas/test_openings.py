@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from intent.bounds import NATURAL, between, known, point
 from intent.formulas.openings import (
     Turning,
     clearance,
@@ -18,7 +17,8 @@ from intent.formulas.openings import (
     longest_round_corner,
     surely_larger,
 )
-from intent.regions import Interval
+from intent.values.bounds import NATURAL, between, known, point
+from intent.values.regions import Interval
 
 Sides = tuple[Interval, Interval, Interval]
 lengths = st.integers(1, 300).map(lambda centimetres: Fraction(centimetres, 100))

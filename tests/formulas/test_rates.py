@@ -7,7 +7,6 @@ from fractions import Fraction
 import pytest
 from timecode.timecode import Timecode
 
-from intent.bounds import between, known, point
 from intent.formulas.rates import (
     beat,
     cadence,
@@ -20,7 +19,8 @@ from intent.formulas.rates import (
     timecode_error,
     uneven_frames,
 )
-from intent.regions import Interval
+from intent.values.bounds import between, known, point
+from intent.values.regions import Interval
 
 FILM_ON_NTSC = Fraction(24000, 1001)
 NTSC_FIELDS = Fraction(60000, 1001)

@@ -7,8 +7,8 @@ from math import pi
 
 import pytest
 
-from intent.bounds import known, point
-from intent.formulas import picture, raster, seeing
+from intent.formulas import pixels, seeing, shapes
+from intent.values.bounds import known, point
 
 INCH, FOOT = Fraction("0.0254"), Fraction("0.3048")
 WIDE = point(Fraction(16, 9))
@@ -28,7 +28,7 @@ def test_three_hundred_to_the_inch() -> None:
 
 def test_a_hundred_inches_of_1080_lines() -> None:
     # home-theatre distance table: 13 ft
-    pitch = raster.pitch(picture.height(point(100 * INCH), WIDE), point(1080))
+    pitch = pixels.pitch(shapes.height(point(100 * INCH), WIDE), point(1080))
     distance = known(seeing.fading_distance(pitch))
     assert distance is not None
     assert round(float(distance / FOOT)) == 13

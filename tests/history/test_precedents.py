@@ -14,11 +14,11 @@ from oracle.writing import installation_text, work_text
 from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
 
 from history.transcripts import read_transcript, write_files
-from intent.dates import read_date
-from intent.documentation import read_documentation
-from intent.history.precedents import precedents_of
-from intent.history.reading import read_past
-from intent.reports import Evidence, write_report
+from intent.analysis.history.past import read_past
+from intent.analysis.history.precedents import precedents_of
+from intent.papers import Evidence, write_report
+from intent.reading.documentation import read_documentation
+from intent.values.dates import read_date
 from intent.variance.judge import judge, rows_about
 from intent.verbs import check
 

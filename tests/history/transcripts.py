@@ -14,7 +14,7 @@ from pathlib import Path
 
 from click.testing import CliRunner
 
-from intent.cli import intent
+from intent.commands.main import intent
 from intent.diagnostics import Unusable
 
 _BLOCK = re.compile(r"^```(?P<word>[^\n`]+)\n(?P<text>.*?)^```$", re.MULTILINE | re.DOTALL)

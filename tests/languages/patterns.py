@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import intent
-from intent.saying import AND, OR
+from intent.language.message import AND, OR
 
 SOURCE = Path(intent.__file__).parent
 TOLD = ("saying.py", "phrasing.py", "variance", "effects", "history", "reports", "drawings", "cards")

@@ -9,7 +9,7 @@ import tomllib
 
 import pytest
 
-from intent.tongues import LANGUAGES, read_catalogue, tongue_of
+from intent.language.locale import LANGUAGES, read_catalogue, tongue_of
 from intent.vocabulary.loader import read_vocabulary
 from languages.patterns import SOURCE, has_words, patterns, places
 
@@ -70,7 +70,7 @@ def test_an_unknown_language_is_refused() -> None:
 
 def test_english_reads_no_catalogue() -> None:
     program = (
-        "import builtins, sys; from intent.tongues import tongue_of; from intent.vocabulary.loader import "
+        "import builtins, sys; from intent.language.locale import tongue_of; from intent.vocabulary.loader import "
         "read_vocabulary; import tomllib; tomllib.loads = None; tongue_of('en', read_vocabulary())"
     )
     subprocess.run([sys.executable, "-c", program], check=True)

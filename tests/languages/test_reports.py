@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from intent.checking import check_and_report
-from intent.tongues import read_catalogue
+from intent.language.locale import read_catalogue
 from languages.patterns import patterns
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from rdflib import Graph
 
-from intent.dossier.installation import read_installation
-from intent.dossier.work import read_work
-from intent.installation import Installation
-from intent.model import Work
+from intent.dossier.installation_text import read_installation
+from intent.dossier.work_text import read_work
+from intent.model.installation import Installation
+from intent.model.work import Work
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.variance.judge import judge

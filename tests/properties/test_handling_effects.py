@@ -9,11 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from test_cases import Case, read, vocabulary, whole_installation, whole_work
 
-from intent.bounds import NATURAL, known, point
-from intent.dossier.installation import read_installation
-from intent.dossier.work import read_work
+from intent.dossier.installation_text import read_installation
+from intent.dossier.work_text import read_work
 from intent.effects.assess import assess
-from intent.formulas.lifting import (
+from intent.formulas.niosh import (
     GRIPS,
     Lift,
     lifting_index,
@@ -24,7 +23,8 @@ from intent.formulas.lifting import (
 from intent.formulas.openings import Turning, clearance, clearance_in_car
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
-from intent.regions import Interval
+from intent.values.bounds import NATURAL, known, point
+from intent.values.regions import Interval
 from intent.variance.result import Topic, Variance
 
 numbers = st.integers(0, 250).map(Fraction)

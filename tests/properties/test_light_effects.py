@@ -16,9 +16,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from test_cases import Case
 
-from intent.bounds import known, point, times
-from intent.formulas import colour, light, wear
-from intent.regions import Interval
+from intent.formulas import colour, lifetimes, photometry
+from intent.values.bounds import known, point, times
+from intent.values.regions import Interval
 from intent.variance.result import Variance
 from properties.strategies import fixed
 from properties.test_picture_effects import nested
@@ -34,22 +34,22 @@ lives = st.integers(1, 5000).map(Fraction)
 temperatures = st.integers(1800, 20000).map(Fraction)
 
 FORMULAS: dict[str, tuple[Callable[[Interval, Interval], Interval], st.SearchStrategy[Fraction]]] = {
-    "reflected luminance": (light.reflected_luminance, shares),
-    "contrast in the dark": (lambda one, two: light.contrast(times(one, point(1000)), two), shares),
-    "contrast in the room": (lambda one, two: light.contrast(point(10**6), one, two), luminances),
-    "projected luminance": (lambda one, two: light.projected_luminance(one, point(3), two), luminances),
+    "reflected luminance": (photometry.reflected_luminance, shares),
+    "contrast in the dark": (lambda one, two: photometry.contrast(times(one, point(1000)), two), shares),
+    "contrast in the room": (lambda one, two: photometry.contrast(point(10**6), one, two), luminances),
+    "projected luminance": (lambda one, two: photometry.projected_luminance(one, point(3), two), luminances),
     "displayed luminance by black": (lambda one, two: _shown(point(1000), one, two), gammas),
     "displayed luminance by white": (lambda one, two: _shown(one, point(0), two), gammas),
-    "dose": (light.dose, hours),
-    "passes": (wear.passes, hours),
-    "time in light": (wear.time_in_light, lives),
-    "copies needed": (wear.copies_needed, lives),
+    "dose": (photometry.dose, hours),
+    "passes": (lifetimes.passes, hours),
+    "time in light": (lifetimes.time_in_light, lives),
+    "copies needed": (lifetimes.copies_needed, lives),
     "mireds": (lambda one, _two: colour.mireds(one), lives),
 }
 
 
 def _shown(white: Interval, black: Interval, gamma: Interval) -> Interval:
-    return light.displayed_luminance(Fraction(1, 2), white, black, gamma)
+    return photometry.displayed_luminance(Fraction(1, 2), white, black, gamma)
 
 
 @pytest.mark.parametrize("name", FORMULAS)
@@ -67,8 +67,8 @@ def test_less_known_is_never_narrower(name: str, data: st.DataObject) -> None:
 def test_more_light_for_less_time_is_the_same_dose(
     illuminance: Fraction, time: Fraction, factor: int
 ) -> None:
-    one = light.dose(point(illuminance * factor), point(time))
-    assert one == light.dose(point(illuminance), point(time * factor))
+    one = photometry.dose(point(illuminance * factor), point(time))
+    assert one == photometry.dose(point(illuminance), point(time * factor))
 
 
 @given(white=luminances, black=shares, reflectance=shares, illuminance=lights)
@@ -77,8 +77,11 @@ def test_a_room_never_adds_contrast(
     white: Fraction, black: Fraction, reflectance: Fraction, illuminance: Fraction
 ) -> None:
     bright, dark = point(white + 1), point(black + Fraction(1, 1000))
-    reflected = light.reflected_luminance(point(reflectance), point(illuminance))
-    left, whole = known(light.contrast(bright, dark, reflected)), known(light.contrast(bright, dark))
+    reflected = photometry.reflected_luminance(point(reflectance), point(illuminance))
+    left, whole = (
+        known(photometry.contrast(bright, dark, reflected)),
+        known(photometry.contrast(bright, dark)),
+    )
     assert left is not None
     assert whole is not None
     assert 1 <= left <= whole
@@ -109,7 +112,7 @@ def test_there_and_back_is_the_same_step_of_mireds(one: Fraction, two: Fraction)
 @given(time=hours, life=lives)
 @fixed(100)
 def test_copies_are_enough_and_one_fewer_is_not(time: Fraction, life: Fraction) -> None:
-    copies = known(wear.copies_needed(point(time), point(life)))
+    copies = known(lifetimes.copies_needed(point(time), point(life)))
     assert copies is not None
     assert copies * life >= time
     assert copies == 1 or (copies - 1) * life < time

@@ -16,14 +16,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 from test_cases import Case
 
-from intent.bounds import known, point, times
-from intent.effects.neighbours import Face, neighbours
-from intent.formulas import picture, placing, raster, seeing
-from intent.regions import Interval
+from intent.effects.handling.neighbours import Face, neighbours
+from intent.formulas import pixels, placing, seeing, shapes
+from intent.values.bounds import known, point, times
+from intent.values.regions import Interval
 from properties.strategies import fixed
 
 lengths = st.fractions(Fraction(1, 100), Fraction(5), max_denominator=1000)
-shapes = st.fractions(Fraction(1, 3), Fraction(3), max_denominator=64)
+ratios = st.fractions(Fraction(1, 3), Fraction(3), max_denominator=64)
 turns = st.sampled_from([0, 90, 180, 270])
 ROUNDING = Fraction(1, 10**9)
 """A root is cut off after twelve decimals."""
@@ -39,23 +39,23 @@ def nested(draw: st.DrawFn, numbers: st.SearchStrategy[Fraction]) -> tuple[Inter
 
 
 FORMULAS: dict[str, Callable[[Interval, Interval], Interval]] = {
-    "width": picture.width,
-    "height": picture.height,
-    "area": picture.area,
-    "filled share": picture.filled_share,
-    "distortion": picture.distortion,
-    "bars at the sides": lambda one, two: picture.bars(one, two)[0],
-    "bars above and below": lambda one, two: picture.bars(one, two)[1],
-    "turned shape": lambda one, _two: picture.turned_shape(one, Interval(Fraction(0), Fraction(360))),
-    "thrown width": picture.thrown_width,
-    "pitch": raster.pitch,
+    "width": shapes.width,
+    "height": shapes.height,
+    "area": shapes.area,
+    "filled share": shapes.filled_share,
+    "distortion": shapes.distortion,
+    "bars at the sides": lambda one, two: shapes.bars(one, two)[0],
+    "bars above and below": lambda one, two: shapes.bars(one, two)[1],
+    "turned shape": lambda one, _two: shapes.turned_shape(one, Interval(Fraction(0), Fraction(360))),
+    "thrown width": shapes.thrown_width,
+    "pitch": pixels.pitch,
     "arc minutes": seeing.arc_minutes,
     "outline": lambda one, two: placing.outline(one, two, 30)[0],
 }
 
 
 @pytest.mark.parametrize("name", FORMULAS)
-@given(first=nested(lengths), second=nested(shapes))
+@given(first=nested(lengths), second=nested(ratios))
 @fixed(60)
 def test_less_known_is_never_narrower(
     name: str, first: tuple[Interval, Interval], second: tuple[Interval, Interval]
@@ -64,29 +64,29 @@ def test_less_known_is_never_narrower(
     assert wide.holds(narrow), f"{name}: {narrow} not within {wide}"
 
 
-@given(diagonal=lengths, shape=shapes, factor=lengths)
+@given(diagonal=lengths, shape=ratios, factor=lengths)
 @fixed(100)
 def test_a_larger_screen_has_all_its_sides_larger(
     diagonal: Fraction, shape: Fraction, factor: Fraction
 ) -> None:
     small, large = point(diagonal), point(diagonal * factor)
-    for side in (picture.width, picture.height):
+    for side in (shapes.width, shapes.height):
         one, two = known(side(small, point(shape))), known(side(large, point(shape)))
         assert one is not None
         assert two is not None
         assert abs(one * factor - two) < ROUNDING
-    assert times(picture.area(small, point(shape)), point(factor**2)) == picture.area(large, point(shape))
+    assert times(shapes.area(small, point(shape)), point(factor**2)) == shapes.area(large, point(shape))
 
 
-@given(shape=shapes, screen=shapes)
+@given(shape=ratios, screen=ratios)
 @fixed(100)
 def test_picture_and_screen_may_change_places(shape: Fraction, screen: Fraction) -> None:
     """What fills a screen, and what is drawn out, is the same of either; bars change sides."""
     one, two = point(shape), point(screen)
-    assert picture.filled_share(one, two) == picture.filled_share(two, one)
-    assert picture.distortion(one, two) == picture.distortion(two, one)
-    assert picture.bars(one, two) == picture.bars(two, one)[::-1]
-    share, bars = known(picture.filled_share(one, two)), [known(bar) or 0 for bar in picture.bars(one, two)]
+    assert shapes.filled_share(one, two) == shapes.filled_share(two, one)
+    assert shapes.distortion(one, two) == shapes.distortion(two, one)
+    assert shapes.bars(one, two) == shapes.bars(two, one)[::-1]
+    share, bars = known(shapes.filled_share(one, two)), [known(bar) or 0 for bar in shapes.bars(one, two)]
     assert share == 1 - 2 * sum(bars)
 
 

@@ -15,9 +15,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from test_cases import Case
 
-from intent.bounds import known, over, point, surely_within, times
 from intent.formulas import electricity
-from intent.regions import Interval
+from intent.values.bounds import known, over, point, surely_within, times
+from intent.values.regions import Interval
 from properties.strategies import fixed
 
 amounts = st.fractions(Fraction(1, 10), Fraction(300), max_denominator=100)

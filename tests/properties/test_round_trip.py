@@ -12,11 +12,11 @@ from oracle.writing import installation_text, work_text
 from rdflib import Graph
 from rdflib.compare import graph_diff, isomorphic
 
-from intent.documentation import read_documentation
-from intent.dossier.work import read_work
+from intent.dossier.work_text import read_work
 from intent.dossier.write_installation import write_installation
 from intent.dossier.write_work import write_work
-from intent.proposal import read_proposal
+from intent.reading.documentation import read_documentation
+from intent.reading.proposal import read_proposal
 from intent.verbs import convert
 from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
 

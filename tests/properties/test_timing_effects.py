@@ -8,7 +8,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from oracle.program import loaded
 
-from intent.bounds import known, over, point
 from intent.effects.assess import assess
 from intent.formulas.rates import (
     beat,
@@ -20,7 +19,8 @@ from intent.formulas.rates import (
     time_to_drift,
     uneven_frames,
 )
-from intent.regions import Interval
+from intent.values.bounds import known, over, point
+from intent.values.regions import Interval
 from intent.variance.result import Effect
 from properties.strategies import fixed, vocabulary
 

@@ -13,14 +13,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from intent.analysis.analyse import analyse
-from intent.documentation import read_documentation
-from intent.history.reading import read_past
-from intent.questions.agenda import draw_up
-from intent.questions.measure import Factors, Wear, urgency, weight
-from intent.questions.page import write_page
-from intent.questions.question import Agenda, Question, ranked
-from intent.questions.telling import write_markdown
+from intent.analysis.examination.examine import analyse
+from intent.analysis.history.past import read_past
+from intent.analysis.questions.agenda import draw_up
+from intent.analysis.questions.measure import Factors, Wear, urgency, weight
+from intent.analysis.questions.question import Agenda, Question, ranked
+from intent.papers.agenda import write_markdown
+from intent.papers.agenda_page import write_page
+from intent.reading.documentation import read_documentation
 from intent.variance.people import is_over
 from intent.vocabulary.loader import read_vocabulary
 

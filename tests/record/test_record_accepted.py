@@ -18,10 +18,10 @@ import intent
 from intent.diagnostics import has_errors
 from intent.names import INTENT
 from intent.record.consistency import consistency_findings
+from intent.record.known_terms import term_findings
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.record.parse import parse_rdf
-from intent.record.terms import term_findings
 from intent.record.validate import validate_record
 from intent.variance.judge import judge
 from intent.vocabulary.loader import read_vocabulary

@@ -20,8 +20,8 @@ from rdflib.namespace import SH
 from rdflib.term import Node
 
 import intent
-from intent.assertions import Aggregate, Form, Relation, ScopeKind
-from intent.model import Modality
+from intent.model.assertions import Aggregate, Form, Relation, ScopeKind
+from intent.model.work import Modality
 from intent.names import CRM, INTENT
 from intent.record.parse import parse_rdf
 from intent.record.validate import shapes_file

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from intent.record.known_terms import term_findings
 from intent.record.parse import parse_rdf
-from intent.record.terms import term_findings
 from intent.vocabulary.loader import read_vocabulary
 
 PREFIXES = """

@@ -12,7 +12,8 @@ from typing import Any
 
 import pytest
 
-from intent.assertions import (
+from intent.language.message import figure, say
+from intent.model.assertions import (
     Aggregate,
     Assertion,
     Condition,
@@ -24,13 +25,23 @@ from intent.assertions import (
     Statements,
     Text,
 )
-from intent.bounds import point
-from intent.dates import read_date
-from intent.installation import Attestation, Change, Consent, Installation, Omission, Substitution
-from intent.model import Citation, Device, Group, Heading, Instruction, Modality, Part, Person, Source, Work
-from intent.regions import Interval
-from intent.reports import Evidence, EvidenceFile, FileRole
-from intent.saying import figure, say
+from intent.model.installation import Attestation, Change, Consent, Installation, Omission, Substitution
+from intent.model.work import (
+    Citation,
+    Device,
+    Group,
+    Heading,
+    Instruction,
+    Modality,
+    Part,
+    Person,
+    Source,
+    Work,
+)
+from intent.papers import Evidence, EvidenceFile, FileRole
+from intent.values.bounds import point
+from intent.values.dates import read_date
+from intent.values.regions import Interval
 from intent.variance.result import (
     Because,
     Effect,

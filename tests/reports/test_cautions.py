@@ -10,13 +10,13 @@ from pathlib import Path
 import pytest
 from test_cases import Case, read, vocabulary, whole_installation, whole_work
 
-from intent.dossier.installation import read_installation
-from intent.dossier.work import read_work
+from intent.dossier.installation_text import read_installation
+from intent.dossier.work_text import read_work
 from intent.effects.assess import assess
 from intent.names import TERM
+from intent.papers.calling import called_for
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
-from intent.reports.calling import called_for
 
 SITUATIONS = [
     # what stands in the row of a part, or under the venue or the work; what is called for

@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from intent.reports import FORMATS, Evidence, write_report
-from intent.tongues import tongue_of
+from intent.language.locale import tongue_of
+from intent.papers import FORMATS, Evidence, write_report
 from intent.variance.result import Variance
 
 EXPECTED = Path(__file__).parent / "expected"
@@ -65,7 +65,7 @@ def test_hostile_words_do_no_harm(format: str, variance: Variance, evidence: Evi
 
 
 def test_terminal_report_waits_for_nothing_it_does_not_need() -> None:
-    program = "import sys, intent.reports.text; print([m for m in ('lxml', 'tomllib') if m in sys.modules])"
+    program = "import sys, intent.papers.text; print([m for m in ('lxml', 'tomllib') if m in sys.modules])"
     ran = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert ran.stdout.strip() == "[]"
 

@@ -9,7 +9,7 @@ from importlib.resources import files
 import pytest
 from lxml import html
 
-from intent.reports import Evidence, write_report
+from intent.papers import Evidence, write_report
 from intent.variance.result import Variance
 
 
@@ -20,7 +20,7 @@ def page(variance: Variance, evidence: Evidence) -> html.HtmlElement:
 
 @pytest.fixture
 def style() -> str:
-    return files("intent.reports").joinpath("report.css").read_text(encoding="utf-8")
+    return files("intent.papers").joinpath("report.css").read_text(encoding="utf-8")
 
 
 def test_nothing_is_fetched_or_run(page: html.HtmlElement) -> None:

@@ -6,13 +6,13 @@ from dataclasses import replace
 
 import pytest
 
-from intent.installation import Consent, Omission
-from intent.reports import Evidence
-from intent.reports.cautions import cautions
-from intent.reports.departures import departures, merged, open_in_words
-from intent.reports.instructions import because_in_words
-from intent.reports.proposal import answers_in_words
-from intent.reports.story import tell
+from intent.model.installation import Consent, Omission
+from intent.papers import Evidence
+from intent.papers.cautions import cautions
+from intent.papers.departures import departures, merged, open_in_words
+from intent.papers.instructions_told import because_in_words
+from intent.papers.proposed import answers_in_words
+from intent.papers.story import tell
 from intent.variance.result import Because, Open, OpenKind, SetAside, Variance, Verdict
 
 

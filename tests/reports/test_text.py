@@ -7,8 +7,8 @@ from dataclasses import replace
 
 import pytest
 
-from intent.reports import Evidence, write_report
-from intent.reports.layout import columns_of, wrapped
+from intent.papers import Evidence, write_report
+from intent.papers.layout import columns_of, wrapped
 from intent.variance.result import Variance
 
 DIGEST = 10 + 64

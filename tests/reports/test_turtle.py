@@ -10,7 +10,7 @@ import pytest
 from rdflib import PROV, RDF, BNode, Graph, Literal, Namespace, URIRef
 from rdflib.namespace import SH
 
-from intent.reports import Evidence, write_report
+from intent.papers import Evidence, write_report
 from intent.variance.result import Variance, Verdict
 
 INTENT = Namespace("https://w3id.org/intent-record/ns#")
@@ -84,7 +84,7 @@ def test_files_are_named_by_their_digest(graph: Graph, evidence: Evidence) -> No
     files = [node for node in graph.objects(variance, PROV.wasDerivedFrom) if str(node).startswith(FILE)]
     assert len(files) == len(evidence.files)
     hello = replace(evidence.files[0], sha256=hashlib.sha256(b"Hello World!").hexdigest())
-    from intent.reports.turtle import _file
+    from intent.papers.report_turtle import _file
 
     assert _file(Graph(), hello) == URIRef(FILE + "f4OxZX_x_FO5LcGBSKHWXfwtSx-j1ncoSt3SABJtkGk")
 

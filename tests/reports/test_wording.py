@@ -6,8 +6,8 @@ import datetime
 
 import pytest
 
-from intent.dates import DaySpan, read_date
-from intent.reports.wording import date_in_words, listed, quoted, runs, sentence
+from intent.papers.wording import date_in_words, listed, quoted, runs, sentence
+from intent.values.dates import DaySpan, read_date
 
 
 @pytest.mark.parametrize(

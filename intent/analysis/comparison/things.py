@@ -1,0 +1,154 @@
+"""Everything in a state of the documentation that can be new, gone or changed, with its respects."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import replace
+
+from intent.analysis.comparison.difference import Facet, Sort, Thing, facets, meant, of_fields, of_statements
+from intent.model.assertions import Condition
+from intent.model.phrasing import comparison_words, condition_words, scope_words, subject_words
+from intent.model.work import Citation, Connection, Heading, Instruction, Work
+from intent.vocabulary.terms import Vocabulary
+
+
+def things_of(work: Work) -> tuple[Thing, ...]:
+    """The work itself, its instructions, and all that they speak of."""
+    return (
+        _work(work),
+        *(_instruction(work, line) for line in work.instructions),
+        *(_heading(heading) for heading in work.headings),
+        *_parts(work),
+        *_devices(work),
+        *_people(work),
+        *_sources(work),
+        *_belongings(work),
+        *_sections(work),
+    )
+
+
+def _work(work: Work) -> Thing:
+    told = facets(title=work.title, note=work.note)
+    told |= of_fields(work.fields, work.vocabulary) | of_statements(work.statements, work.vocabulary)
+    return Thing(Sort.WORK, "", told)
+
+
+def _instruction(work: Work, line: Instruction) -> Thing:
+    """An instruction; who gave it, when and where is said by its heading, and told there."""
+    vocabulary, said = work.vocabulary, line.assertion
+    subject = (said.aggregate, said.characteristic, said.relation, said.other)
+    told = facets(modality=line.modality.value)
+    told["characteristic"] = Facet(subject, subject_words(said, vocabulary))
+    told["scope"] = Facet(said.scope, scope_words(said.scope, vocabulary))
+    told["value"] = Facet(meant(said.expression), _value(line, vocabulary))
+    conditions = tuple(condition_words(condition, vocabulary) for condition in line.conditions)
+    if conditions:
+        told["conditions"] = Facet(tuple(map(_meant, line.conditions)), ", ".join(conditions))
+    told |= facets(until=line.until, consent_of=line.consents, choice=line.choice)
+    return Thing(Sort.INSTRUCTION, line.identifier, told, f"{line.modality}: {line.sentence}")
+
+
+def _meant(condition: Condition) -> Condition:
+    said = condition.assertion
+    return (
+        replace(condition, assertion=replace(said, expression=meant(said.expression))) if said else condition
+    )
+
+
+def _value(line: Instruction, vocabulary: Vocabulary) -> str:
+    words = line.assertion.expression.written.strip()
+    return words or comparison_words(line.assertion.expression, vocabulary).removeprefix("is ")
+
+
+def _cited(sources: tuple[Citation, ...]) -> tuple[str, ...]:
+    return tuple(f"{one.source} at {one.at}" if one.at else one.source for one in sources)
+
+
+def _heading(heading: Heading) -> Thing:
+    told = facets(title=heading.title, words=heading.words, reason=heading.reason, note=heading.note)
+    told |= facets(by=heading.by, on=heading.on, ground=heading.ground)
+    told |= facets(withdrawn=heading.withdrawn, supersedes=heading.supersedes, source=_cited(heading.sources))
+    return Thing(Sort.HEADING, heading.identifier, told, heading.title)
+
+
+def _parts(work: Work) -> Iterator[Thing]:
+    for part in work.parts:
+        told = facets(kind=part.kind.label, name=part.name, group=part.group, device=part.device)
+        told |= facets(note=part.note, internal=part.internal)
+        told |= of_statements(part.statements, work.vocabulary)
+        yield Thing(Sort.PART, part.identifier, told, part.name)
+    for group in work.groups:
+        kind = group.kind.label if group.kind else ""
+        told = facets(kind=kind, note=group.note, afterword=group.afterword)
+        yield Thing(Sort.GROUP, group.name, told)
+
+
+def _devices(work: Work) -> Iterator[Thing]:
+    """The devices that have an entry; one that a part's row alone names is told of the part."""
+    for device in work.devices:
+        if device.listed:
+            told = facets(like=device.like, status=device.status.label if device.status else "")
+            told |= facets(internal=device.internal)
+            told |= of_fields(device.fields, work.vocabulary)
+            told |= of_statements(device.statements, work.vocabulary)
+            yield Thing(Sort.DEVICE, device.identifier, told)
+
+
+def _people(work: Work) -> Iterator[Thing]:
+    for person in work.people:
+        told = facets(name=person.name, role=person.role.label, authority=person.authority)
+        told |= facets(since=person.since, until=person.until, successor=person.successor)
+        told |= facets(contact=person.contact, note=person.note, internal=person.internal)
+        yield Thing(Sort.PERSON, person.identifier, told, person.name)
+
+
+def _sources(work: Work) -> Iterator[Thing]:
+    for source in work.sources:
+        told = of_fields(source.fields, work.vocabulary)
+        told |= facets(title=source.title, kind=source.kind.label if source.kind else "")
+        told |= facets(
+            spoken_with=source.spoken_with,
+            by=source.by,
+            date=source.date,
+            file=source.file,
+            reported_by=source.reported_by,
+        )
+        told |= facets(words=source.words, note=source.note, internal=source.internal)
+        yield Thing(Sort.SOURCE, source.identifier, told, source.title)
+
+
+def _belongings(work: Work) -> Iterator[Thing]:
+    vocabulary = work.vocabulary
+    for one in work.material:
+        told = facets(name=one.name, file=one.file, note=one.note, internal=one.internal)
+        yield Thing(Sort.MATERIAL, one.identifier, told | of_statements(one.statements, vocabulary), one.name)
+    yield from _connections(work)
+    for box in work.boxes:
+        told = facets(holds=box.holds, internal=box.internal) | of_fields(box.fields, vocabulary)
+        yield Thing(Sort.BOX, box.identifier, told | of_statements(box.statements, vocabulary))
+
+
+def _connections(work: Work) -> Iterator[Thing]:
+    """Connections have no names: they are told apart by their ends, and in their order where those are alike."""
+    seen: Counter[str] = Counter()
+    for one in work.connections:
+        ends = _ends(one)
+        seen[ends] += 1
+        name = ends if seen[ends] == 1 else f"{ends} ({seen[ends]})"
+        told = facets(note=one.note, internal=one.internal) | of_statements(one.statements, work.vocabulary)
+        yield Thing(Sort.CONNECTION, name, told)
+
+
+def _ends(one: Connection) -> str:
+    return f"{one.start} to {one.end}"
+
+
+def _sections(work: Work) -> Iterator[Thing]:
+    """What is said of a section as a whole: prose, an origin, whether it stays in the house."""
+    sections = {form.iri: form.label for form in work.vocabulary.sections.values()}
+    for section in work.sections:
+        told = facets(note=section.note, afterword=section.afterword, internal=section.internal)
+        told |= of_fields(section.fields, work.vocabulary)
+        if told:
+            yield Thing(Sort.SECTION, sections.get(section.term, section.term), told)

@@ -1,0 +1,59 @@
+"""The documentation looked at by itself: every check, in one table, and its findings placed in the text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+
+from intent.analysis.examination.breaking import aggregate_can_break
+from intent.analysis.examination.clashes import cannot_be_met
+from intent.analysis.examination.departing import documented_departs
+from intent.analysis.examination.findings import Finding
+from intent.analysis.examination.idle import idle
+from intent.analysis.examination.matters import Matter, matters_of
+from intent.analysis.examination.permitting import never_used
+from intent.analysis.examination.speakers import answers_out_of_time, no_effect, out_of_time
+from intent.diagnostics import Diagnostic, Span, in_order
+from intent.model.installation import Installation
+from intent.model.work import Work
+from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
+from intent.variance.case import Case, lay_out
+
+Check = Callable[[Case, Sequence[Matter]], Iterator[Finding]]
+
+CHECKS: tuple[Check, ...] = (
+    cannot_be_met,
+    never_used,
+    idle,
+    documented_departs,
+    aggregate_can_break,
+    no_effect,
+    out_of_time,
+)
+"""Each yields findings of one kind; none rests on another's. What has no source is said by the shapes."""
+
+
+def undisturbed(work: Work) -> Case:
+    """The case of a work on all days, with nothing proposed and nothing answered."""
+    return lay_out(work, Installation("", "", DaySpan(FIRST_DAY, LAST_DAY), work.iri))
+
+
+def analyse(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
+    """What is found in the documentation of a work, before any installation; ``spans`` says where each node stands."""
+    case = undisturbed(work)
+    matters = matters_of(case)
+    return _placed((found for check in CHECKS for found in check(case, matters)), spans, work.iri)
+
+
+def analyse_answers(
+    work: Work, installation: Installation, spans: Mapping[str, Span]
+) -> tuple[Diagnostic, ...]:
+    """What is found in the answers that an installation has had."""
+    return _placed(answers_out_of_time(work, installation), spans, installation.iri)
+
+
+def _placed(findings: Iterable[Finding], spans: Mapping[str, Span], whole: str) -> tuple[Diagnostic, ...]:
+    nowhere = spans.get(whole, Span(""))
+    return in_order(
+        Diagnostic(found.slug, found.message, spans.get(found.node, nowhere), found.severity, found.subject)
+        for found in findings
+    )

@@ -1,0 +1,63 @@
+"""From when to when an instruction can hold, whatever is proposed."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator, Sequence
+
+from intent.model.work import Instruction, Work
+from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
+from intent.variance.case import Case
+from intent.variance.people import chain, who_can_answer
+
+_ONE_DAY = datetime.timedelta(days=1)
+
+
+def days_of(case: Case, line: Instruction) -> DaySpan | None:
+    """The days on which an instruction can be in force; none where it ends before it begins."""
+    first = line.on.first if line.on else FIRST_DAY
+    last = line.until.last if line.until else LAST_DAY
+    ends = [line.withdrawn.first] if line.withdrawn else []
+    ends += [_begins(later) for later in withdrawers(case, line)]
+    for end in ends:
+        if end <= first:
+            return None
+        last = min(last, end - _ONE_DAY)
+    return DaySpan(first, last) if first <= last else None
+
+
+def withdrawers(case: Case, line: Instruction) -> Iterator[Instruction]:
+    """What withdraws an instruction whatever is proposed: it supersedes it, and rests on no condition."""
+    for later in case.superseders.get(line.identifier, ()):
+        can_be_had = all(who_can_answer(case.work, person, _begins(later)) for person in later.consents)
+        if not later.conditions and can_be_had:
+            yield later
+
+
+def _begins(line: Instruction) -> datetime.date:
+    return line.on.first if line.on else FIRST_DAY
+
+
+def common_days(case: Case, lines: Sequence[Instruction]) -> DaySpan | None:
+    """The days on which several can be in force together."""
+    spans = [days_of(case, line) for line in lines]
+    known = [span for span in spans if span is not None]
+    if not known or len(known) < len(spans):
+        return None
+    first, last = max(span.first for span in known), min(span.last for span in known)
+    return DaySpan(first, last) if first <= last else None
+
+
+def outlasts(case: Case, one: Instruction, other: Instruction) -> bool:
+    """Whether the first can hold on every day on which the other can."""
+    mine, others = days_of(case, one), days_of(case, other)
+    if mine is None or others is None:
+        return False
+    return mine.first <= others.first and others.last <= mine.last
+
+
+def nobody_left(work: Work, person: str) -> datetime.date | None:
+    """The last day on which anybody could answer for a person; none where somebody always can."""
+    if who_can_answer(work, person, LAST_DAY) is not None:
+        return None
+    return max((one.until.last for one in chain(work, person) if one.until), default=FIRST_DAY)

@@ -1,0 +1,196 @@
+"""What instructions of one ground speak of together: a characteristic of one subject, or of several as a whole."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from intent.analysis.examination.together import condition_values, is_of_own_value
+from intent.model.assertions import Aggregate, Assertion, Relation, ScopeKind
+from intent.model.meaning import admitted_values, every_value, scale
+from intent.model.phrasing import subject_words
+from intent.model.work import Instruction, Modality
+from intent.values.regions import Region
+from intent.values.sets import Labels, ValueSet, meet
+from intent.variance.aggregates import squared
+from intent.variance.case import Case
+from intent.variance.change import documented_for
+from intent.variance.conditions import admitted_amounts, documented_amounts
+from intent.variance.precedence import Claim
+from intent.variance.scopes import subject_name
+from intent.vocabulary.terms import Characteristic
+
+ADDITIONS = "additions"
+_ALIKE = {Aggregate.SAME: "all alike", Aggregate.DIFFERENT: "all different"}
+_AXES = {
+    Relation.ABOVE: ("height", "more"),
+    Relation.BELOW: ("height", "less"),
+    Relation.RIGHT_OF: ("side", "more"),
+    Relation.LEFT_OF: ("side", "less"),
+    Relation.IN_FRONT_OF: ("depth", "more"),
+    Relation.BEHIND: ("depth", "less"),
+}
+_OPPOSITE = {"more": "less", "less": "more"}
+
+
+@dataclass(frozen=True, slots=True)
+class Matter:
+    """One thing that can be so or otherwise, with all that instructions of one ground say of it."""
+
+    subject: str
+    members: tuple[str, ...]
+    label: str
+    ground: str
+    aggregate: Aggregate
+    characteristic: Characteristic | None
+    whole: ValueSet
+    """All the values that it can have."""
+    claims: tuple[Claim, ...]
+    """In the order of the text; only those whose values are known."""
+    satisfied_by: Mapping[str, ValueSet]
+    """By identifier of a requirement or prohibition, the values that are not against it."""
+
+    @property
+    def lines(self) -> tuple[Instruction, ...]:
+        return tuple(claim.line for claim in self.claims)
+
+    @property
+    def demands(self) -> tuple[Claim, ...]:
+        """The requirements and prohibitions."""
+        return tuple(claim for claim in self.claims if claim.line.modality is not Modality.ALLOWED)
+
+    @property
+    def permissions(self) -> tuple[Claim, ...]:
+        return tuple(claim for claim in self.claims if claim.line.modality is Modality.ALLOWED)
+
+    def claim(self, identifier: str) -> Claim | None:
+        return next((claim for claim in self.claims if claim.line.identifier == identifier), None)
+
+
+def matters_of(case: Case) -> tuple[Matter, ...]:
+    """Every matter of a work, those of single subjects first, in the order of the text."""
+    each: dict[tuple[str, str, str], list[Instruction]] = {}
+    together: dict[tuple[object, ...], list[Instruction]] = {}
+    for line in case.work.instructions:
+        assertion = line.assertion
+        if assertion.aggregate is not Aggregate.EACH:
+            together.setdefault((*_whole_key(case, line), line.ground), []).append(line)
+        elif assertion.characteristic in case.vocabulary.characteristics:
+            for member in members_of(case, line):
+                each.setdefault((member, assertion.characteristic or "", line.ground), []).append(line)
+    singles = (_single(case, member, iri, ground, lines) for (member, iri, ground), lines in each.items())
+    wholes = (_whole(case, lines) for lines in together.values())
+    return (*singles, *wholes)
+
+
+def members_of(case: Case, line: Instruction) -> tuple[str, ...]:
+    """The subjects of an instruction; of one on additions, none of which there are yet, the word itself."""
+    if line.assertion.scope.kind is ScopeKind.ADDITIONS:
+        return (ADDITIONS,)
+    return case.members[line.identifier]
+
+
+def possible_values(case: Case, subject: str, characteristic: Characteristic) -> ValueSet:
+    """The values that a subject can have: names are looked up among those of its kind."""
+    everything = every_value(characteristic, case.vocabulary)
+    part = case.work.part(subject)
+    if part is None or not isinstance(everything, Labels) or everything.all_but:
+        return everything
+    concepts = case.vocabulary.concepts
+    suiting = (iri for iri in everything.names if case.vocabulary.suits(concepts[iri], part.kind.iri))
+    return Labels(frozenset(suiting))
+
+
+def _single(case: Case, member: str, iri: str, ground: str, lines: Sequence[Instruction]) -> Matter:
+    characteristic = case.vocabulary.characteristics[iri]
+    documented = documented_for(case, member, characteristic)
+    whole = possible_values(case, member, characteristic)
+    claims = [
+        Claim(line, found)
+        for line in lines
+        if (found := admitted_values(line.assertion.expression, characteristic, case.vocabulary, documented))
+        is not None
+    ]
+    satisfied = {
+        claim.line.identifier: _satisfying(case, claim, whole, (member,))
+        for claim in claims
+        if claim.line.modality is not Modality.ALLOWED
+    }
+    return Matter(
+        member, (member,), characteristic.label, ground, Aggregate.EACH, characteristic, whole,
+        tuple(claims), satisfied,
+    )  # fmt: skip
+
+
+def _satisfying(case: Case, claim: Claim, whole: ValueSet, subjects: Sequence[str]) -> ValueSet:
+    """The values that are not against a demand; where it asks about the value itself, also those it passes over."""
+    assert claim.admitted is not None
+    is_required = claim.line.modality is Modality.REQUIRED
+    found = meet(whole, claim.admitted if is_required else claim.admitted.complement())
+    for condition in claim.line.conditions:
+        if condition.assertion is None or not is_of_own_value(case, claim.line, condition, subjects):
+            continue
+        for named in condition_values(case, condition.assertion, subjects):
+            passed_over = meet(whole, named if condition.unless else named.complement())
+            found = joined(found, passed_over)
+    return found
+
+
+def joined(one: ValueSet, two: ValueSet) -> ValueSet:
+    if isinstance(one, Labels) and isinstance(two, Labels):
+        return one.joined(two)
+    assert isinstance(one, Region)
+    assert isinstance(two, Region)
+    return one.joined(two)
+
+
+def _whole_key(case: Case, line: Instruction) -> tuple[object, ...]:
+    """What tells one aggregate from another; a relation and its opposite, sameness and difference are of one."""
+    assertion, members = line.assertion, case.members[line.identifier]
+    if assertion.aggregate in _ALIKE:
+        return ("alike", assertion.characteristic, frozenset(members))
+    if assertion.relation is not None:
+        return ("relation", _AXES[assertion.relation][0], frozenset((*members, assertion.other)))
+    return (assertion.aggregate, assertion.characteristic, frozenset(members))
+
+
+def _whole(case: Case, lines: Sequence[Instruction]) -> Matter:
+    first = lines[0]
+    members = case.members[first.identifier]
+    claims = [Claim(line, found) for line in lines if (found := _admitted(case, line, members)) is not None]
+    whole = _every_amount(case, first.assertion, members)
+    satisfied = {
+        claim.line.identifier: _satisfying(case, claim, whole, members)
+        for claim in claims
+        if claim.line.modality is not Modality.ALLOWED
+    }
+    return Matter(
+        subject_name(members, case.work, first.assertion.scope), members,
+        subject_words(first.assertion, case.vocabulary), first.ground, first.assertion.aggregate,
+        case.vocabulary.characteristics.get(first.assertion.characteristic or ""), whole,
+        tuple(claims), satisfied,
+    )  # fmt: skip
+
+
+def _admitted(case: Case, line: Instruction, members: Sequence[str]) -> ValueSet | None:
+    assertion = line.assertion
+    if assertion.aggregate in _ALIKE:
+        return Labels(frozenset({_ALIKE[assertion.aggregate]}))
+    if assertion.relation is not None:
+        sense = _AXES[assertion.relation][1]
+        is_first = not members or str(assertion.other) > members[0]
+        return Labels(frozenset({sense if is_first else _OPPOSITE[sense]}))
+    documented = documented_amounts(case, assertion, members)
+    return admitted_amounts(case, assertion, next(iter(documented.values()), None))
+
+
+def _every_amount(case: Case, assertion: Assertion, members: Sequence[str]) -> ValueSet:
+    if assertion.aggregate in _ALIKE:
+        neither = {"neither"} if len(members) > 2 else set()
+        return Labels(frozenset({*_ALIKE.values(), *neither}))
+    if assertion.relation is not None:
+        return Labels(frozenset({"more", "less", "level"}))
+    characteristic = case.vocabulary.characteristics.get(assertion.characteristic or "")
+    everything = every_value(scale(assertion.aggregate, characteristic, case.vocabulary), case.vocabulary)
+    is_squared = assertion.aggregate is Aggregate.DISTANCE and isinstance(everything, Region)
+    return squared(everything) if is_squared and isinstance(everything, Region) else everything

@@ -1,0 +1,27 @@
+"""With whose consent a departure was carried out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from intent.model.installation import Consent, Installation
+from intent.model.work import Work
+from intent.variance.case import lines_by_name
+from intent.variance.result import Row
+
+
+def consents_about(work: Work, installation: Installation, row: Row) -> Iterator[Consent]:
+    """The consents given to what governed a row, or was set aside in it, for the parts that it is about."""
+    concerned = {line.identifier for line in row.governing}
+    concerned |= {fallen.instruction for fallen in row.set_aside}
+    lines = lines_by_name(work)
+    for consent in installation.consents:
+        to = {identifier for name in consent.to for identifier in lines.get(name, ())}
+        for_parts = not consent.parts or bool({*consent.parts} & {row.subject, *row.members})
+        if consent.answer and for_parts and to & concerned:
+            yield consent
+
+
+def consenting_people(work: Work, installation: Installation, row: Row) -> tuple[str, ...]:
+    """The identifiers of those who consented, each once."""
+    return tuple(dict.fromkeys(consent.person for consent in consents_about(work, installation, row)))

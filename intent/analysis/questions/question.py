@@ -1,0 +1,61 @@
+"""A question, and the sheets of questions that are taken along to a conversation."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from intent.analysis.questions.measure import Factors, weight
+from intent.model.work import Instruction, Work
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One thing to ask, with why, what is known of it, and whom."""
+
+    text: str
+    why: str
+    """What kind of gap it closes, as one sentence."""
+    factors: Factors
+    whom: tuple[str, ...]
+    """Identifiers of people; none where nobody is left who could answer."""
+    known: tuple[str, ...] = ()
+    near: tuple[Instruction, ...] = ()
+    """Instructions that come near it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The questions to one person, those on which most hangs first; to nobody, where nobody is left."""
+
+    person: str | None
+    questions: tuple[Question, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Agenda:
+    work: Work
+    day: datetime.date
+    sheets: tuple[Sheet, ...]
+
+    @property
+    def count(self) -> int:
+        """How many questions there are; one that is put to two people is one."""
+        return len({question.text for sheet in self.sheets for question in sheet.questions})
+
+
+def ranked(questions: Iterable[Question]) -> tuple[Question, ...]:
+    """The questions with the weightiest first; of equal weight, in the order of their words."""
+    return tuple(sorted(questions, key=lambda one: (-weight(one.factors), one.text)))
+
+
+def sheets_of(work: Work, questions: Iterable[Question]) -> tuple[Sheet, ...]:
+    """A sheet for each person asked, in the order of the people of the work; last what nobody can answer."""
+    order = ranked(questions)
+    people = [*(person.identifier for person in work.people), None]
+    sheets = (
+        Sheet(name, tuple(one for one in order if (name in one.whom if name else not one.whom)))
+        for name in people
+    )
+    return tuple(sheet for sheet in sheets if sheet.questions)

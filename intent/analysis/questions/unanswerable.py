@@ -1,0 +1,54 @@
+"""What nobody can settle any more: facts with no one left to attest them, consents with no one left to give them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from intent.analysis.questions.occasion import Occasion, highest
+from intent.analysis.questions.question import Question
+from intent.analysis.questions.weighing import factors_of_lines
+from intent.model.work import Instruction
+from intent.papers.naming import person_in_words
+from intent.papers.wording import listed
+from intent.variance.people import staff, who_can_answer
+
+
+def unanswerable(occasion: Occasion) -> Iterator[Question]:
+    """A question for each fact that nobody in the house can check, and for each consent that nobody can give."""
+    if not staff(occasion.work, occasion.day):
+        yield from _facts(occasion)
+    yield from _consents(occasion)
+
+
+def _facts(occasion: Occasion) -> Iterator[Question]:
+    resting: dict[str, list[Instruction]] = {}
+    for line in occasion.lines:
+        for condition in line.conditions:
+            if condition.fact:
+                resting.setdefault(condition.fact, []).append(line)
+    for fact, lines in resting.items():
+        text = f"Who is to say whether “{fact}”, and how would they know?"
+        why = f"{_named(lines)} rests on it, and nobody is left in the house who could attest it."
+        yield _question(occasion, text, why, lines)
+
+
+def _consents(occasion: Occasion) -> Iterator[Question]:
+    resting: dict[str, list[Instruction]] = {}
+    for line in occasion.lines:
+        for person in line.consents:
+            if who_can_answer(occasion.work, person, occasion.day) is None:
+                resting.setdefault(person, []).append(line)
+    for person, lines in resting.items():
+        name = person_in_words(occasion.work, person)
+        text = f"Who decides in the place of {name} on {_named(lines)}?"
+        why = f"It takes the consent of {name}, whose time is over and whom nobody succeeds."
+        yield _question(occasion, text, why, lines)
+
+
+def _named(lines: list[Instruction]) -> str:
+    return listed([line.identifier for line in lines])
+
+
+def _question(occasion: Occasion, text: str, why: str, lines: list[Instruction]) -> Question:
+    factors = factors_of_lines(occasion, lines, 2)
+    return Question(text, why, factors, highest(occasion), (), tuple(lines))

@@ -1,0 +1,218 @@
+"""What counts of a work without being asked, and what no instruction speaks of, group by group of parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from intent.analysis.questions.measure import Factors, Wear
+from intent.analysis.questions.occasion import (
+    Occasion,
+    differs,
+    highest,
+    subjects_words,
+    times_differed,
+    times_shown,
+)
+from intent.analysis.questions.question import Question
+from intent.analysis.questions.wearing import wear_of
+from intent.model.assertions import Aggregate
+from intent.model.work import Instruction, Part
+from intent.names import HEIGHT, POSITION, PRESENCE, THE_WORK
+from intent.papers.wording import NOT_GIVEN, listed, runs
+from intent.vocabulary.terms import Characteristic
+
+NEAR = 2
+"""So many instructions that come near are told with a question."""
+FEW = 8
+"""Up to so many values are told; of more, that they are many."""
+_OF_SOME = {Aggregate.EACH, Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.DIFFERENCE, Aggregate.TOTAL}
+UNSAID = "No instruction speaks of it."
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """Characteristics of some parts that nobody has spoken of: of one group, or of several asked about together."""
+
+    parts: tuple[Part, ...]
+    characteristics: tuple[Characteristic, ...]
+
+    @property
+    def goes_with_device(self) -> bool:
+        return any("device" in one.bearers for one in self.characteristics)
+
+
+def unasked(occasion: Occasion) -> Iterator[Question]:
+    """A question for each gap in what has been said of the parts and of the work as a whole."""
+    for gap in _together(list(_gaps(occasion))):
+        yield _of_parts(occasion, gap)
+    spoken = _spoken(occasion)
+    for one in occasion.work.vocabulary.characteristics.values():
+        if one.counts_unasked and "work" in one.bearers and (THE_WORK, one.iri) not in spoken:
+            yield _of_work(occasion, one)
+
+
+def _spoken(occasion: Occasion) -> frozenset[tuple[str, str]]:
+    """Subjects with the characteristics that an instruction speaks of: a height is half a position."""
+    found: set[tuple[str, str]] = set()
+    for line in occasion.lines:
+        assertion = line.assertion
+        members = occasion.case.members[line.identifier]
+        if assertion.aggregate is Aggregate.NUMBER:
+            found |= {(member, PRESENCE) for member in members}
+        elif assertion.aggregate in _OF_SOME and assertion.characteristic:
+            named = POSITION if assertion.characteristic == HEIGHT else assertion.characteristic
+            found |= {(member, named) for member in members}
+    return frozenset(found)
+
+
+def _gaps(occasion: Occasion) -> Iterator[Gap]:
+    """Of a device each characteristic by itself; of a place, all those that the same parts lack."""
+    vocabulary, spoken = occasion.work.vocabulary, _spoken(occasion)
+    groups: dict[str, list[Part]] = {}
+    for part in occasion.work.parts:
+        groups.setdefault(part.group or part.identifier, []).append(part)
+    for parts in groups.values():
+        placed: dict[tuple[str, ...], list[Characteristic]] = {}
+        for one in vocabulary.characteristics.values():
+            if not one.counts_unasked or not one.bearers & {"device", "place"}:
+                continue
+            asked = (part for part in parts if vocabulary.applies(one, part.kind.iri))
+            silent = [part for part in asked if (part.identifier, one.iri) not in spoken]
+            lacking = tuple(part for part in silent if _is_asked(occasion, part, one))
+            if lacking and ("device" in one.bearers or one.iri == PRESENCE):
+                yield Gap(lacking, (one,))
+            elif lacking:
+                placed.setdefault(tuple(part.identifier for part in lacking), []).append(one)
+        for names, of_place in placed.items():
+            yield Gap(tuple(part for part in parts if part.identifier in names), tuple(of_place))
+
+
+def _together(gaps: Sequence[Gap]) -> Iterator[Gap]:
+    """The gaps, with those of one characteristic that is named and goes with a place as one over all groups."""
+    named: dict[str, list[Gap]] = {}
+    for gap in gaps:
+        first = gap.characteristics[0]
+        if len(gap.characteristics) > 1 or gap.goes_with_device or first.is_measured:
+            yield gap
+        else:
+            named.setdefault(first.iri, []).append(gap)
+    for alike in named.values():
+        yield Gap(tuple(part for gap in alike for part in gap.parts), alike[0].characteristics)
+
+
+def _is_asked(occasion: Occasion, part: Part, characteristic: Characteristic) -> bool:
+    """What is documented is asked about; what is not, where it goes with the device and a loss is for ever.
+
+    A text that is one and the same throughout the work leaves nothing to choose.
+    """
+    documented = occasion.case.documented
+    if characteristic.iri == PRESENCE:
+        return True
+    if not documented.is_given(part.identifier, characteristic):
+        return "device" in characteristic.bearers and part.device is not None and characteristic.undone == 3
+    if characteristic.space != "text":
+        return True
+    return len({documented.words(one, characteristic) for one in documented.present} - {NOT_GIVEN}) > 1
+
+
+def _of_parts(occasion: Occasion, gap: Gap) -> Question:
+    names = [part.identifier for part in gap.parts]
+    hardest = max(gap.characteristics, key=lambda one: one.seen + one.undone)
+    factors = Factors(
+        wear_of(occasion, gap.parts) if gap.goes_with_device else Wear(),
+        hardest.seen,
+        hardest.undone,
+        times_differed(occasion, names, gap.characteristics),
+        times_shown(occasion, names, gap.characteristics),
+        2,
+    )
+    known = tuple(
+        _documented(occasion, gap.parts, one)
+        for one in gap.characteristics
+        if one.iri != PRESENCE and _is_documented(occasion, gap.parts, one)
+    )
+    past = tuple(found for one in gap.characteristics for found in _shown(occasion, gap.parts, one))
+    text = _asked(occasion, gap)
+    return Question(text, UNSAID, factors, highest(occasion), known + past, _near(occasion, gap))
+
+
+def _asked(occasion: Occasion, gap: Gap) -> str:
+    subject = subjects_words(occasion.work, gap.parts)
+    if len(gap.characteristics) > 1:
+        labels = listed([one.label for one in gap.characteristics], "or")
+        return f"Of {subject}: may {labels} be other than documented, how far, and which of them must stay?"
+    one, state = gap.characteristics[0], occasion.case.documented
+    if one.iri == PRESENCE:
+        return f"May {subject if len(gap.parts) == 1 else f'any of {subject}'} be left out, and when?"
+    values = {state.words(part.identifier, one) for part in gap.parts if state.is_given(part.identifier, one)}
+    if not values:
+        return f"What should the {one.label} of {subject} be? Nothing is documented."
+    if one.is_measured:
+        value = next(iter(values)) if len(values) == 1 else "what is documented"
+        return f"How far may the {one.label} of {subject} depart from {value}?"
+    value = next(iter(values)) if len(values) == 1 else "documented"
+    return f"May the {one.label} of {subject} be other than {value}? What else, and what never?"
+
+
+def _is_documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> bool:
+    return any(occasion.case.documented.is_given(part.identifier, one) for part in parts)
+
+
+def _documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> str:
+    """`casing: original (M1 to M3), altered (M4)`."""
+    values: dict[str, list[str]] = {}
+    for part in parts:
+        values.setdefault(occasion.case.documented.words(part.identifier, one), []).append(part.identifier)
+    if len(values) == 1:
+        return f"{one.label}, as documented: {next(iter(values))}"
+    if len(values) > FEW:
+        return f"{one.label}, as documented: {len(values)} values among {len(parts)} parts"
+    told = "; ".join(f"{value} ({runs(names)})" for value, names in values.items())
+    return f"{one.label}, as documented: {told}"
+
+
+def _shown(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> Iterator[str]:
+    """What past installations made of it, where that was something else."""
+    for installation, state in zip(occasion.past, occasion.shown, strict=True):
+        values: dict[str, list[str]] = {}
+        for part in parts:
+            if differs(occasion, state, part.identifier, one):
+                values.setdefault(state.words(part.identifier, one), []).append(part.identifier)
+        if values:
+            told = "; ".join(f"{value} ({runs(names)})" for value, names in list(values.items())[:FEW])
+            yield f"{one.label} in {installation.dates.first.year}, {installation.title}: {told}"
+
+
+def _of_work(occasion: Occasion, one: Characteristic) -> Question:
+    documented = occasion.case.documented
+    factors = Factors(
+        Wear(),
+        one.seen,
+        one.undone,
+        times_differed(occasion, [THE_WORK], [one]),
+        times_shown(occasion, [THE_WORK], [one]),
+        2,
+    )
+    value = documented.words(THE_WORK, one)
+    if not documented.is_given(THE_WORK, one):
+        text = f"What should the {one.label} of the work as a whole be? Nothing is documented."
+    elif one.is_measured:
+        text = f"How far may the {one.label} of the work as a whole depart from {value}?"
+    else:
+        text = f"May the {one.label} of the work as a whole be other than {value}? What else, and what never?"
+    known = (f"{one.label}, as documented: {value}",) if documented.is_given(THE_WORK, one) else ()
+    return Question(text, UNSAID, factors, highest(occasion), known)
+
+
+def _near(occasion: Occasion, gap: Gap) -> tuple[Instruction, ...]:
+    """Instructions about other parts of the same kind, in one of the same respects."""
+    wanted = {one.iri for one in gap.characteristics}
+    kinds = {part.identifier: part.kind for part in occasion.work.parts}
+    of_kind = (
+        line
+        for line in occasion.lines
+        if line.assertion.characteristic in wanted
+        and any(kinds.get(name) == gap.parts[0].kind for name in occasion.case.members[line.identifier])
+    )
+    return tuple(of_kind)[:NEAR]

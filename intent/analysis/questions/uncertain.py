@@ -1,0 +1,148 @@
+"""What has been said, but not surely enough: without a tolerance, at second hand, long ago, by the one who proposes."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+from dataclasses import replace
+
+from intent.analysis.questions.occasion import Occasion, givers, highest
+from intent.analysis.questions.question import Question
+from intent.analysis.questions.weighing import factors_of_lines
+from intent.model.assertions import Form, Measured
+from intent.model.installation import Attestation, Installation
+from intent.model.phrasing import assertion_words
+from intent.model.work import Instruction, Modality, Source
+from intent.papers.attribution import citations_of
+from intent.papers.naming import person_in_words
+from intent.papers.wording import date_in_words, listed, opening
+from intent.variance.people import staff
+from intent.vocabulary.phrases import normal
+
+YEARS = 5
+"""An attestation of longer ago is asked for again. Common practice, no source."""
+
+
+def uncertain(occasion: Occasion) -> Iterator[Question]:
+    """Questions about what is said without a tolerance, at second hand, or attested long ago."""
+    yield from _without_tolerance(occasion)
+    yield from _at_second_hand(occasion)
+    yield from _attested(occasion)
+
+
+def _without_tolerance(occasion: Occasion) -> Iterator[Question]:
+    vocabulary, bare = occasion.work.vocabulary, dict[tuple[str, str], list[Instruction]]()
+    for line in occasion.lines:
+        one = vocabulary.characteristics.get(line.assertion.characteristic or "")
+        if line.modality is Modality.REQUIRED and one is not None and one.is_measured and _is_bare(line):
+            bare.setdefault((line.heading, one.iri), []).append(line)
+    for (_, iri), lines in bare.items():
+        one = vocabulary.characteristics[iri]
+        words = listed([assertion_words(line.assertion, vocabulary) for line in lines])
+        written = one.tolerance_written.replace(" °", "°")
+        taken = f"; until it is, {written} either way is taken" if written else ""
+        yield Question(
+            f"{opening(words)}: how far may it be off?",
+            f"{listed([line.identifier for line in lines])}: no tolerance is stated{taken}.",
+            factors_of_lines(occasion, lines, 1),
+            givers(occasion, lines),
+            (),
+            tuple(lines),
+        )
+
+
+def _is_bare(line: Instruction) -> bool:
+    expression = line.assertion.expression
+    return expression.form is Form.ONE_OF and any(
+        isinstance(item, Measured) and item.tolerance is None and item.tolerance_percent is None
+        for item in expression.items
+    )
+
+
+def _at_second_hand(occasion: Occasion) -> Iterator[Question]:
+    resting: dict[str, list[Instruction]] = {}
+    for line in occasion.lines:
+        cited = {one.source for one in citations_of(line, occasion.work.heading(line.heading))}
+        source = occasion.work.source(next(iter(cited))) if len(cited) == 1 else None
+        if source is not None and source.reported_by:
+            resting.setdefault(source.identifier, []).append(line)
+    for identifier, lines in resting.items():
+        source = occasion.work.source(identifier)
+        if source is not None:
+            yield _reported(occasion, source, lines)
+
+
+def _reported(occasion: Occasion, source: Source, lines: list[Instruction]) -> Question:
+    named = listed([line.identifier for line in lines])
+    verb = "rests" if len(lines) == 1 else "rest"
+    return Question(
+        f"Is it so, as {named} says?" if len(lines) == 1 else f"Is it so, as {named} say?",
+        f"{named} {verb} on one source alone, “{source.title}” ({source.identifier}), "
+        f"as reported by {person_in_words(occasion.work, source.reported_by)}.",
+        factors_of_lines(occasion, lines, 1),
+        givers(occasion, lines),
+        (),
+        tuple(lines),
+    )
+
+
+def _attested(occasion: Occasion) -> Iterator[Question]:
+    """Attestations to be had anew; where nobody in the house is left to give them, that is asked instead."""
+    if not staff(occasion.work, occasion.day):
+        return
+    latest: dict[str, tuple[Attestation, Installation]] = {}
+    for installation in occasion.past:
+        for one in installation.attestations:
+            before = latest.get(normal(one.fact))
+            if before is None or _day(before[0]) <= _day(one):
+                latest[normal(one.fact)] = (one, installation)
+    for fact, (attestation, installation) in latest.items():
+        asks = [
+            line
+            for line in occasion.lines
+            if any(normal(condition.fact or "") == fact for condition in line.conditions)
+        ]
+        why = _doubt(occasion, attestation, installation)
+        if asks and why:
+            yield _again(occasion, attestation, why, asks)
+
+
+def _again(occasion: Occasion, attestation: Attestation, why: str, lines: list[Instruction]) -> Question:
+    factors = factors_of_lines(occasion, lines, 1)
+    answer = "held" if attestation.holds else "did not hold"
+    date = date_in_words(attestation.date) or "on a day not told"
+    known = (
+        f"{person_in_words(occasion.work, attestation.by) or 'Somebody'} attested that it {answer}, {date}."
+    )
+    return Question(
+        f"Who else is to say, at the next showing, whether “{attestation.fact}”, and is it so now?",
+        why,
+        replace(factors, differed=0, shown=0),
+        _another_in_the_house(occasion, attestation.by) or highest(occasion),
+        (known,),
+        tuple(lines),
+    )
+
+
+def _another_in_the_house(occasion: Occasion, but: str | None) -> tuple[str, ...]:
+    """The first in the house who can attest a fact, without the one who did so before."""
+    others = [person for person in occasion.work.people if person.identifier != but]
+    return staff(replace(occasion.work, people=tuple(others)), occasion.day)[:1]
+
+
+def _doubt(occasion: Occasion, attestation: Attestation, installation: Installation) -> str:
+    """Why an attestation is to be had anew; nothing where it is fresh and another's."""
+    if attestation.by is not None and attestation.by == installation.by:
+        return f"It was attested by the one who proposed “{installation.title}”, and by nobody else."
+    if _day(attestation) < _years_before(occasion.day):
+        return f"It was last attested more than {YEARS} years ago, for “{installation.title}”."
+    return ""
+
+
+def _day(attestation: Attestation) -> datetime.date:
+    return attestation.date.last if attestation.date else datetime.date.min
+
+
+def _years_before(day: datetime.date) -> datetime.date:
+    year = max(day.year - YEARS, 1)
+    return day.replace(year=year, day=28) if (day.month, day.day) == (2, 29) else day.replace(year=year)

@@ -1,0 +1,34 @@
+"""What one drawing is of, and how it is to be drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from intent.drawings.patterns import Channel
+from intent.drawings.sheet import MARGIN_LEFT, Sheet
+from intent.drawings.stage import Item, Stage, Which
+from intent.language.message import Tongue
+
+LEFT, RIGHT = MARGIN_LEFT - 9, 5.0
+"""Millimetres of margin beside titles and what stands below the drawing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    stage: Stage
+    sheet: Sheet
+    which: Which
+    prefix: str
+    """Begins every identifier in the drawing."""
+    tongue: Tongue
+    highlight: frozenset[str]
+    """The parts that alone are drawn in full; none: all."""
+    channels: Mapping[str, Channel]
+
+    def is_quiet(self, item: Item) -> bool:
+        return bool(self.highlight) and item.identifier not in self.highlight
+
+    def channel_of(self, item: Item) -> Channel | None:
+        """What a display shows."""
+        return self.channels.get(item.channel) if item.is_display else None

@@ -1,0 +1,156 @@
+"""The way up: what travels in the venue's lift, and on stairs with no lift beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from intent.effects.handling.travelling import Load
+from intent.effects.scene import THE_VENUE, Sides, unknown_among
+from intent.formulas.niosh import METRIC
+from intent.formulas.openings import Sides as Extent
+from intent.formulas.openings import Turning, clearance_in_car, surely_larger
+from intent.language.message import Saying, figure, say
+from intent.values.bounds import natural, over, point, scaled, surely_above
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+from intent.variance.result import Effect, Topic, VenueFinding
+
+CAR = ("lift-width", "lift-depth", "lift-height")
+ARITHMETIC = "arithmetic; standing straight in the car"
+LOAD_CONSTANT = "DHHS (NIOSH) 94-110: 23 kg in the best of postures, for one person who does not walk"
+
+
+def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | VenueFinding]:
+    """Whether all that travels goes into the lift, where the venue says how large it is or what it bears."""
+    scene = sides.proposed
+    if any(scene.states(THE_VENUE, name) for name in CAR):
+        yield from _into_the_car(sides, loads)
+    limit = scene.venue("lift-load-limit")
+    if limit.high is None:
+        return
+    for load in loads:
+        if surely_above(load.weight, limit):
+            yield _too_heavy(sides, load, limit)
+    weights = [load for load in loads if load.weight.low and not surely_above(load.weight, limit)]
+    if weights:
+        yield _heaviest(max(weights, key=lambda load: load.weight.low or 0), limit)
+
+
+def _too_heavy(sides: Sides, load: Load, limit: Interval) -> VenueFinding:
+    text = say(
+        "{name} weighs {weight}, and the lift of the venue may carry {limit}",
+        name=load.identifier,
+        weight=figure(load.weight, "kg"),
+        limit=figure(limit, "kg"),
+    )
+    return VenueFinding("lift-overloaded", text, load.identifier, sides.asks)
+
+
+def _heaviest(load: Load, limit: Interval) -> Effect:
+    return Effect(
+        Topic.HANDLING,
+        (load.identifier,),
+        "share of what the lift may carry",
+        "%",
+        None,
+        scaled(over(load.weight, limit), 100),
+        say("the heaviest of all that goes into the lift; those who go with it are not counted"),
+        "arithmetic",
+    )
+
+
+def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | VenueFinding]:
+    scene = sides.proposed
+    width, deep, high = (natural(scene.venue(name)) for name in CAR)
+    car = (width, deep, high)
+    standing: list[tuple[Load, Interval]] = []
+    unsure: dict[tuple[str, ...], list[str]] = {}
+    for load in loads:
+        as_it_stands = clearance_in_car(load.extent, car, Turning.UPRIGHT)
+        freest = max(load.turnings, key=lambda turning: turning.value)
+        laid = clearance_in_car(load.extent, car, freest)
+        if as_it_stands.low is not None and as_it_stands.low >= 0:
+            standing.append((load, as_it_stands))
+        elif surely_larger(load.extent, car, freest):
+            yield _too_large(sides, load, car)
+        elif laid.low is not None and laid.low >= 0:
+            words = say("it goes into the lift only when it is turned onto another of its sides")
+            yield _clearance(load, laid, words, load.unknown("transport-orientation"))
+        elif laid.high is not None and laid.high < 0:
+            yield _clearance(load, laid, say("it goes into the lift on the slant at most, if at all"))
+        else:
+            missing = (*load.unknown(*load.sides_named), *unknown_among(scene, THE_VENUE, *CAR))
+            if missing and (load.is_new or load.is_box):
+                unsure.setdefault(missing, []).append(load.identifier)
+    if standing:
+        words = say("the tightest of all that travels: it goes into the lift as it stands")
+        yield _clearance(*min(standing, key=lambda one: one[1].low or 0), words)
+    for missing, identifiers in unsure.items():
+        words = say("whether it goes into the lift cannot be said from what is given")
+        yield Effect(
+            Topic.HANDLING,
+            tuple(identifiers),
+            "clearance in the lift",
+            "cm",
+            None,
+            None,
+            words,
+            ARITHMETIC,
+            missing,
+        )
+
+
+def _clearance(load: Load, spare: Interval, words: Saying, missing: tuple[str, ...] = ()) -> Effect:
+    return Effect(
+        Topic.HANDLING,
+        (load.identifier,),
+        "clearance in the lift",
+        "cm",
+        None,
+        scaled(spare, 100),
+        words,
+        ARITHMETIC,
+        missing,
+    )
+
+
+def _too_large(sides: Sides, load: Load, car: Extent) -> VenueFinding:
+    length, width, height = (figure(side, "cm", 100) for side in load.extent)
+    across, deep, high = (figure(side, "cm", 100) for side in car)
+    text = say(
+        "{name}, {length} × {width} × {height}, does not go into the lift of the venue "
+        "(width {across}, depth {deep}, height {high}) in any way in which it may travel",
+        name=load.identifier,
+        length=length,
+        width=width,
+        height=height,
+        across=across,
+        deep=deep,
+        high=high,
+    )
+    return VenueFinding("lift-too-small", text, load.identifier, sides.asks)
+
+
+def stair_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect]:
+    """What is too heavy for one person, where there are stairs with no lift beside them."""
+    scene = sides.proposed
+    if not scene.states(THE_VENUE, "stairs") or scene.is_(THE_VENUE, "stairs", "yes") is not Answer.IN:
+        return
+    heavy = [load for load in loads if surely_above(load.weight, point(METRIC.load))]
+    if not heavy:
+        return
+    words = say(
+        "heavier than {limit} and to be brought up or down stairs, for which the lifting equation does not hold: "
+        "plan a stair trolley or hoist and people trained for it; local rules prevail",
+        limit=figure(point(METRIC.load), "kg"),
+    )
+    yield Effect(
+        Topic.HANDLING,
+        tuple(load.identifier for load in heavy),
+        "heavy loads on stairs",
+        "",
+        None,
+        point(len(heavy)),
+        words,
+        LOAD_CONSTANT,
+    )

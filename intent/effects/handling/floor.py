@@ -1,0 +1,184 @@
+"""What bears the work: loads on the floor, and on the points from which something hangs.
+
+Formula: weight × g over the standing area; g = 9.80665 m/s² (standard gravity, ISO 80000-3, from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from intent.effects.handling.travelling import travelling_boxes
+from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
+from intent.language.message import Figure, Saying, figure, say
+from intent.values.bounds import is_known, natural, over, point, scaled, surely_above, surely_within, times
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+from intent.variance.result import Effect, Topic, VenueFinding
+
+STANDARD_GRAVITY = point(Fraction("9.80665"))
+"""In m/s²."""
+LOAD_OVER_AREA = (
+    "weight × 9.80665 m/s² over the standing area (outer width × outer depth where none is stated; of a box, length × "
+    "width); what stands on or beside it is not counted"
+)
+ARITHMETIC = "arithmetic; all of the weight on one point"
+KILOPASCALS_A_PASCAL = Fraction(1, 1000)
+
+
+@dataclass(frozen=True, slots=True)
+class _Footing:
+    """What stands on the floor: its weight in kilograms on an area in square metres."""
+
+    identifier: str
+    weight: Interval
+    area: Interval
+    missing: tuple[str, ...]
+
+    @property
+    def pressure(self) -> Interval:
+        """In pascals."""
+        return over(times(self.weight, STANDARD_GRAVITY), self.area)
+
+
+def floor_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+    """What the venue's floor and hanging points are asked to bear, where it says what they may."""
+    limit = natural(sides.proposed.venue("floor-load-limit"))
+    if limit.high is not None:
+        yield from _on_the_floor(sides, limit)
+    yield from _hanging(sides)
+
+
+def _on_the_floor(sides: Sides, limit: Interval) -> Iterator[Effect | VenueFinding]:
+    below: list[_Footing] = []
+    unsure: dict[tuple[str, ...], list[str]] = {}
+    for footing in (*_standing(sides.proposed), *_boxes(sides)):
+        if surely_above(footing.pressure, limit):
+            yield from _too_much(sides, footing, limit)
+        elif surely_within(footing.pressure, limit):
+            below.append(footing)
+        elif footing.missing:
+            unsure.setdefault(footing.missing, []).append(footing.identifier)
+    if below:
+        most = max(below, key=lambda footing: footing.pressure.high or Fraction(0))
+        words = say(
+            "the most that anything lays on the floor by itself, of {limit}", limit=_kilopascals(limit)
+        )
+        yield _effect((most.identifier,), most.pressure, words)
+    for missing, identifiers in unsure.items():
+        words = say("whether the floor bears it cannot be said from what is given")
+        yield _effect(tuple(identifiers), None, words, missing)
+
+
+def _standing(scene: Scene) -> Iterator[_Footing]:
+    """The parts that stand on the floor, or of which the area of what carries them is stated."""
+    for part in scene.one_a_device(part.identifier for part in scene.parts()):
+        on_floor = scene.is_(part, "support", "on-floor")
+        if scene.states(part, "standing-area") or on_floor is Answer.IN:
+            missing = unknown_among(scene, part, "weight", "standing-area")
+            yield _Footing(
+                part,
+                natural(scene.bounds(part, "weight")),
+                natural(scene.bounds(part, "standing-area")),
+                missing,
+            )
+
+
+def _boxes(sides: Sides) -> Iterator[_Footing]:
+    for box in travelling_boxes(sides):
+        length, width, _ = box.extent
+        stated = box.scene.states(box.identifier, "standing-area")
+        area = natural(box.bounds("standing-area")) if stated else times(length, width)
+        missing = box.unknown("weight", *(() if stated else ("length", "width")))
+        yield _Footing(box.identifier, box.weight, area, missing)
+
+
+def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effect | VenueFinding]:
+    enough = over(times(footing.weight, STANDARD_GRAVITY), limit)
+    words = say(
+        "spread over at least {area} it would stay within {limit}; a structural engineer judges what the floor bears",
+        area=figure(enough, "m²"),
+        limit=_kilopascals(limit),
+    )
+    yield _effect((footing.identifier,), footing.pressure, words)
+    text = say(
+        "{name} lays {pressure} on the floor under it, and the floor of the venue may carry {limit}",
+        name=footing.identifier,
+        pressure=_kilopascals(footing.pressure),
+        limit=_kilopascals(limit),
+    )
+    yield VenueFinding("floor-overloaded", text, footing.identifier, sides.asks)
+
+
+def _kilopascals(pressure: Interval) -> Figure:
+    return figure(pressure, "kPa", KILOPASCALS_A_PASCAL)
+
+
+def _effect(
+    members: tuple[str, ...], pressure: Interval | None, words: Saying, missing: tuple[str, ...] = ()
+) -> Effect:
+    return Effect(
+        Topic.HANDLING,
+        members,
+        "load on the floor",
+        "kPa",
+        None,
+        None if pressure is None else scaled(pressure, KILOPASCALS_A_PASCAL),
+        words,
+        LOAD_OVER_AREA,
+        missing,
+    )
+
+
+def _hanging(sides: Sides) -> Iterator[Effect | VenueFinding]:
+    """What hangs where it did not hang before, or where the venue says what a point bears."""
+    scene = sides.proposed
+    limit = natural(scene.venue("hanging-load-limit"))
+    for part in scene.one_a_device(part.identifier for part in scene.parts()):
+        if scene.is_(part, "support", "hung") is not Answer.IN:
+            continue
+        weight = natural(scene.bounds(part, "weight"))
+        is_new = not sides.was_there(part) or sides.documented.is_(part, "support", "hung") is not Answer.IN
+        if surely_above(weight, limit):
+            yield _too_heavy(sides, part, weight, limit)
+        if is_new or scene.states(THE_VENUE, "hanging-load-limit"):
+            missing = (
+                *unknown_among(scene, part, "weight"),
+                *unknown_among(scene, THE_VENUE, "hanging-load-limit"),
+            )
+            yield _hung(part, weight, limit, missing)
+
+
+def _hung(part: str, weight: Interval, limit: Interval, missing: tuple[str, ...]) -> Effect:
+    words = (
+        say(
+            "whether a hanging point bears it cannot be said; a rigger licensed for it judges fixings and points"
+        )
+        if missing or not is_known(limit)
+        else say(
+            "on one hanging point, which may carry {limit}; a rigger licensed for it judges fixings and safety factor",
+            limit=figure(limit, "kg"),
+        )
+    )
+    return Effect(
+        Topic.HANDLING,
+        (part,),
+        "hanging load",
+        "kg",
+        None,
+        None if weight.high is None and not weight.low else weight,
+        words,
+        ARITHMETIC,
+        missing,
+    )
+
+
+def _too_heavy(sides: Sides, part: str, weight: Interval, limit: Interval) -> VenueFinding:
+    text = say(
+        "{name} weighs {weight}, and a hanging point of the venue may carry {limit}",
+        name=part,
+        weight=figure(weight, "kg"),
+        limit=figure(limit, "kg"),
+    )
+    return VenueFinding("hanging-point-overloaded", text, part, sides.asks)

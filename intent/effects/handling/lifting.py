@@ -1,0 +1,258 @@
+"""Who lifts it: each lift that is other than documented, and each box from the floor, against the lifting equation.
+
+Formula: `intent.formulas.niosh`, for one person; that people share a load is a rough rule.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from intent.effects.handling.travelling import Load, travelling_boxes
+from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
+from intent.formulas.niosh import (
+    METRIC,
+    Lift,
+    least_limit,
+    lifting_index,
+    people_needed,
+    reach_around,
+    recommended_limit,
+)
+from intent.language.message import Saying, figure, say
+from intent.values.bounds import (
+    between,
+    known,
+    magnitude,
+    minus,
+    natural,
+    over,
+    point,
+    smaller,
+    surely_above,
+    surely_within,
+    times,
+)
+from intent.values.regions import Interval
+from intent.variance.result import Effect, Topic
+
+EQUATION = (
+    "revised NIOSH lifting equation (DHHS (NIOSH) 94-110), for one person, at most 0.2 lifts a minute; where nothing "
+    "is given, to or from 75 cm, hands 20 cm + half the depth away (25 cm near the floor; 25 cm in all for each of "
+    "several people), no twist; that several bear like shares is rough, and more than two common practice, no source"
+)
+CENTIMETRES = point(100)
+KNUCKLES = point(Fraction(3, 4))
+"""The height of a trolley or table, in metres, where a lift begins or ends of which nothing is given."""
+LIGHT = point(least_limit())
+"""What one person may lift, in kilograms, in whatever way the equation allows."""
+PEOPLE = "people-to-lift"
+WAY_IN = (
+    "door-width",
+    "door-height",
+    "corridor-width",
+    "lift-load-limit",
+    "lift-width",
+    "stairs",
+    "floor-load-limit",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Lifting:
+    """A lift: its weight, and what one person should lift where it begins and where it ends, in kilograms."""
+
+    weight: Interval
+    origin: Interval
+    destination: Interval
+    index: Interval
+    """The weight over the lesser of the two."""
+    held_close: tuple[Lift, Lift]
+    """Both ends of it for one of several people, who stands close to it."""
+
+    @property
+    def close(self) -> Interval:
+        """What each of several people should lift."""
+        begin, end = (recommended_limit(lift) for lift in self.held_close)
+        return smaller(begin, end)
+
+    def people(self) -> Interval | None:
+        """How many people; none where nothing may be lifted so by anybody."""
+        close = self.close
+        return None if close.high == 0 else people_needed(self.index, lifting_index(self.weight, close))
+
+    @property
+    def is_too_much(self) -> bool:
+        """Whether it is surely more than one person should lift, or nothing may be lifted so."""
+        return 0 in (self.origin.high, self.destination.high) or (
+            self.index.low is not None and self.index.low > 1
+        )
+
+    @property
+    def is_fine(self) -> bool:
+        """Whether one person may surely lift it."""
+        return surely_within(self.index, point(1)) or surely_within(self.weight, LIGHT)
+
+
+def lifting_effects(sides: Sides) -> Iterator[Effect]:
+    """Each lift into its place that is other than documented; each box, where the venue says how it is reached."""
+    proposed = sides.proposed
+    for part in proposed.one_a_device(part.identifier for part in proposed.parts()):
+        if not sides.was_there(part) or _is_other(sides, part):
+            yield from _part(sides, part)
+    if any(proposed.states(THE_VENUE, name) for name in WAY_IN):
+        for box in travelling_boxes(sides):
+            yield from _box(box)
+
+
+def _is_other(sides: Sides, part: str) -> bool:
+    """Whether another device comes, it is heavier, or it goes to another height."""
+    if not sides.touches(part):
+        return False
+    before, after = sides.documented, sides.proposed
+    return before.device(part) != after.device(part) or any(
+        before.bounds(part, name) != after.bounds(part, name)
+        for name in ("weight", "height", "carrying-height")
+    )
+
+
+def lift_of(scene: Scene, part: str) -> Lifting:
+    """The lift of a device into its place; everything that it could be where its place or depth is not given."""
+    begin = (
+        natural(scene.bounds(part, "carrying-height")) if scene.states(part, "carrying-height") else KNUCKLES
+    )
+    return _lifting(scene, part, natural(scene.bounds(part, "outer-depth")), begin, _place(scene, part))
+
+
+def _place(scene: Scene, part: str) -> Interval:
+    """How high the hands are that set it down: under it where its height is given, else at its middle."""
+    middle = scene.bounds(part, "height")
+    if scene.is_given(part, "outer-height"):
+        middle = minus(middle, over(scene.bounds(part, "outer-height"), point(2)))
+    return natural(middle)
+
+
+def _lifting(scene: Scene, subject: str, depth: Interval, begin: Interval, end: Interval) -> Lifting:
+    """Depth and heights in metres."""
+    low, high, deep = (times(length, CENTIMETRES) for length in (begin, end, depth))
+    travel, turn = magnitude(minus(high, low)), _twist(scene, subject)
+    grips = frozenset(name.removeprefix("grip-") for name in scene.names(subject, "grip"))
+    reach = natural(scene.bounds(subject, "reach")) if scene.states(subject, "reach") else None
+    measured = None if reach is None else times(reach, CENTIMETRES)
+
+    def posture(height: Interval, out: Interval) -> Lift:
+        return Lift(measured or out, height, travel, turn, grips)
+
+    nearest = point(METRIC.nearest)
+    origin, destination = (recommended_limit(posture(at, reach_around(deep, at))) for at in (low, high))
+    weight = natural(scene.bounds(subject, "weight"))
+    return Lifting(
+        weight,
+        origin,
+        destination,
+        lifting_index(weight, smaller(origin, destination)),
+        (posture(low, nearest), posture(high, nearest)),
+    )
+
+
+def _twist(scene: Scene, subject: str) -> Interval:
+    """To the left or to the right, whichever is less; none where nothing is given."""
+    if not scene.states(subject, "twist"):
+        return point(0)
+    turn = known(scene.bounds(subject, "twist"))
+    return between(0, 180) if turn is None else point(min(turn, 360 - turn))
+
+
+def _part(sides: Sides, part: str) -> Iterator[Effect]:
+    scene = sides.proposed
+    after = lift_of(scene, part)
+    before = lift_of(sides.documented, part) if sides.was_there(part) else None
+    if before == after:
+        return
+    if after.is_too_much or (after.is_fine and before is not None and before.is_too_much):
+        was = before if before is not None and before.weight.low else None
+        index = None if was is None else _told(was.index)
+        yield _effect(part, index, _told(after.index), _index_words(after), _missing(scene, part))
+        yield _people(scene, part, None if was is None else was.people(), after)
+    elif not after.is_fine:
+        words = say("whether one person should lift it cannot be said from what is given")
+        yield _effect(part, None, None, words, _missing(scene, part))
+
+
+def _told(found: Interval) -> Interval | None:
+    """A figure, unless nothing may be lifted so at all."""
+    return None if found.low is None else found
+
+
+def _effect(
+    part: str,
+    before: Interval | None,
+    after: Interval | None,
+    words: Saying,
+    missing: tuple[str, ...],
+) -> Effect:
+    return Effect(Topic.HANDLING, (part,), "lifting index", "", before, after, words, EQUATION, missing)
+
+
+def _people(scene: Scene, subject: str, before: Interval | None, lifting: Lifting) -> Effect:
+    after = lifting.people()
+    stated = scene.bounds(subject, PEOPLE) if scene.states(subject, PEOPLE) else None
+    words = _people_words(after)
+    if stated is not None and after is not None and surely_above(after, stated):
+        words = say(
+            "{stated} said to be enough, and the equation asks for at least {people}; local rules prevail",
+            stated=figure(stated),
+            people=figure(point(after.low or 0)),
+        )
+    return Effect(Topic.HANDLING, (subject,), scene.label(PEOPLE), "", before, after, words, EQUATION)
+
+
+def _index_words(lifting: Lifting) -> Saying:
+    most = [limit.high or Fraction(0) for limit in (lifting.origin, lifting.destination)]
+    if 0 in most:
+        return say("one person cannot lift it there within the reach of the equation")
+    return say(
+        "it weighs {weight}; one person should lift at most {origin} where it begins, {destination} where it ends",
+        weight=figure(lifting.weight, "kg"),
+        origin=figure(point(most[0]), "kg"),
+        destination=figure(point(most[1]), "kg"),
+    )
+
+
+def _people_words(people: Interval | None) -> Saying:
+    if people is None:
+        return say(
+            "not by hand from the floor: plan a platform or lifting aid, as those in charge judge; local rules prevail"
+        )
+    least = people.low or Fraction(1)
+    if least > 2:
+        return say(
+            "at least {people} people, and rather a lifting aid: they share the load only roughly; local rules prevail",
+            people=figure(point(least)),
+        )
+    if least == 2:
+        return say("at least two people, who share the load only roughly; local rules prevail")
+    return say("one person may lift it, by the equation; local rules prevail")
+
+
+def _missing(scene: Scene, part: str) -> tuple[str, ...]:
+    """What a closer answer would need; the depth only where nobody has measured how far out the hands are."""
+    depth = () if scene.states(part, "reach") else ("outer-depth",)
+    return unknown_among(scene, part, "weight", *depth, "height", "grip")
+
+
+def _box(box: Load) -> Iterator[Effect]:
+    """A box from the floor to the height of a trolley, held by the middle of its height, a shorter side to the body."""
+    scene, name = box.scene, box.identifier
+    if surely_within(box.weight, LIGHT):
+        return
+    length, width, height = box.extent
+    held = natural(box.bounds("carrying-height")) if scene.states(name, "carrying-height") else None
+    lifting = _lifting(scene, name, smaller(length, width), held or over(height, point(2)), KNUCKLES)
+    if lifting.is_too_much:
+        stated = scene.bounds(name, PEOPLE) if scene.states(name, PEOPLE) else None
+        yield _people(scene, name, stated, lifting)
+    elif not lifting.is_fine and box.unknown("weight"):
+        words = say("whether one person should lift it cannot be said from what is given")
+        yield _effect(name, None, None, words, box.unknown("weight"))

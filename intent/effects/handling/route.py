@@ -1,0 +1,80 @@
+"""The way into the room: what travels at the venue's doors and corridors, in its lift and on its stairs.
+
+Formulas: `intent.formulas.openings`. What passes as it stands is told of the tightest alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import permutations
+
+from intent.effects.handling.ascending import lift_effects, stair_effects
+from intent.effects.handling.passage import CORRIDOR, DOOR, passage_effects
+from intent.effects.handling.travelling import Load, travelling
+from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
+from intent.formulas.openings import Turning, longest_round_corner
+from intent.language.message import Saying, say
+from intent.values.bounds import minus, natural, scaled
+from intent.values.regions import Interval
+from intent.variance.result import Effect, Topic, VenueFinding
+
+LADDER = "the ladder problem, for what is as wide as it is; both corridors as wide as the narrowest"
+
+
+def route_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+    """Whether all that travels comes into the room, with the room left, as far as the venue says how it is reached."""
+    loads = travelling(sides)
+    yield from passage_effects(sides, loads, DOOR)
+    yield from passage_effects(sides, loads, CORRIDOR)
+    yield from _corner(sides.proposed, loads)
+    yield from lift_effects(sides, loads)
+    yield from stair_effects(sides, loads)
+
+
+def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
+    """What cannot be turned level round a right angle, should the corridor make one."""
+    if not scene.states(THE_VENUE, "corridor-width"):
+        return
+    corridor, height = natural(scene.venue("corridor-width")), natural(scene.venue("corridor-height"))
+    for load in loads:
+        length, width, upright = load.extent
+        standing = _spare(*_plan(length, width), corridor)
+        if standing.high is None or standing.high >= 0:
+            continue
+        turned = [
+            _spare(*_plan(one, two), corridor)
+            for one, two, three in permutations((length, width, upright))
+            if three.high is not None and height.high is not None and three.high <= (height.low or 0)
+        ]
+        ways = [spare for spare in turned if spare.low is not None and spare.low >= 0]
+        may_be_laid = load.turnings != {Turning.UPRIGHT}
+        yield Effect(
+            Topic.HANDLING,
+            (load.identifier,),
+            "room to turn a corner",
+            "cm",
+            None,
+            scaled(standing, 100),
+            _corner_words(bool(ways) and may_be_laid),
+            LADDER,
+            unknown_among(scene, THE_VENUE, "corridor-height"),
+        )
+
+
+def _plan(one: Interval, two: Interval) -> tuple[Interval, Interval]:
+    """The longer and the shorter side of what is seen from above."""
+    return (two, one) if (one.low or 0) < (two.low or 0) else (one, two)
+
+
+def _spare(length: Interval, width: Interval, corridor: Interval) -> Interval:
+    return minus(longest_round_corner(width, corridor), length)
+
+
+def _corner_words(can_be_turned: bool) -> Saying:
+    if can_be_turned:
+        return say(
+            "if the corridor turns a right angle, it does not go round as it stands, but does on another of its sides"
+        )
+    return say(
+        "if the corridor turns a right angle, it does not go round it unless it is tilted or stood on end"
+    )

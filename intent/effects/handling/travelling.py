@@ -1,0 +1,99 @@
+"""What travels to the venue: the boxes that something of the proposal is in, and what comes without a box."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from intent.effects.scene import Scene, Sides, unknown_among
+from intent.formulas.openings import Sides as Extent
+from intent.formulas.openings import Turning
+from intent.model.work import Crate
+from intent.values.bounds import natural
+from intent.values.regions import Interval
+
+BOX_SIDES = ("length", "width", "height")
+OUTER_SIDES = ("outer-width", "outer-depth", "outer-height")
+BULKY = ("display", "loudspeaker", "object", "furniture")
+"""Of players, cables and the like nobody asks whether they go through a door (common practice, no source)."""
+TURNINGS: Mapping[str, Turning] = {
+    "transport-upright": Turning.UPRIGHT,
+    "transport-screen-forward": Turning.UPRIGHT,
+    "transport-on-edge": Turning.UPRIGHT,
+    "transport-on-back": Turning.LAID,
+    "transport-any": Turning.ANY,
+}
+"""How far a thing may be turned, by how it may lie; what travels on its edge is packed so."""
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A box, or a thing without one, on its way into the room."""
+
+    identifier: str
+    scene: Scene
+    """In which it is asked about."""
+    sides_named: tuple[str, str, str]
+    is_new: bool = False
+    """Whether it comes from elsewhere, in the place of a part or besides them all, and may be bulky."""
+
+    @property
+    def is_box(self) -> bool:
+        return self.sides_named == BOX_SIDES
+
+    def bounds(self, characteristic: str) -> Interval:
+        return self.scene.bounds(self.identifier, characteristic)
+
+    @property
+    def extent(self) -> Extent:
+        """Length (of a thing: width), width (depth) and height, in metres."""
+        length, width, height = (natural(self.bounds(name)) for name in self.sides_named)
+        return length, width, height
+
+    @property
+    def weight(self) -> Interval:
+        """In kilograms."""
+        return natural(self.bounds("weight"))
+
+    @property
+    def turnings(self) -> frozenset[Turning]:
+        """The ways in which it may be allowed to travel, every one where nothing is said of that."""
+        names = self.scene.names(self.identifier, "transport-orientation")
+        return frozenset(TURNINGS[name] for name in names if name in TURNINGS) or frozenset(Turning)
+
+    def unknown(self, *characteristics: str) -> tuple[str, ...]:
+        return unknown_among(self.scene, self.identifier, *characteristics)
+
+
+def travelling(sides: Sides) -> tuple[Load, ...]:
+    """Boxes first, in the order of the work, then what has none."""
+    return (*travelling_boxes(sides), *_unboxed(sides))
+
+
+def travelling_boxes(sides: Sides) -> Iterator[Load]:
+    """A box whose parts all stay at home, omitted or substituted, stays there too."""
+    case, boxes = sides.proposed.case, sides.boxes()
+    scene = _scene_of(sides.proposed, boxes)
+    for box in boxes:
+        travels = [
+            part for part in box.holds if part in case.proposed.present and part not in case.substituted
+        ]
+        if travels or not box.holds:
+            yield Load(box.identifier, scene, BOX_SIDES)
+
+
+def _unboxed(sides: Sides) -> Iterator[Load]:
+    case = sides.proposed.case
+    boxed = {part for box in sides.boxes() for part in box.holds} - case.substituted
+    parts = [part.identifier for part in sides.proposed.parts() if part.identifier not in boxed]
+    bulky = {part.identifier for part in sides.proposed.parts(*BULKY)}
+    for part in sides.proposed.one_a_device(parts):
+        is_new = part in bulky and (part in case.substituted or not sides.was_there(part))
+        yield Load(part, sides.proposed, OUTER_SIDES, is_new)
+
+
+def _scene_of(scene: Scene, boxes: tuple[Crate, ...]) -> Scene:
+    """A scene in which the boxes can be asked about."""
+    statements = {box.identifier: box.statements for box in boxes}
+    state = replace(scene.state, statements=statements, present={}, devices={}, documented=None, _values={})
+    return Scene(scene.case, state)

@@ -1,0 +1,214 @@
+"""Light: how bright the picture is, what the light of the room leaves of its contrast, and how its tones follow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from intent.effects.light.dose import dose_effects
+from intent.effects.light.white import white_effects
+from intent.effects.picture.size import grown
+from intent.effects.scene import Scene, Sides, differ, unknown_among
+from intent.formulas import photometry
+from intent.language.message import Figure, Saying, figure, say
+from intent.values.bounds import (
+    hull,
+    is_known,
+    known,
+    magnitude,
+    minus,
+    over,
+    point,
+    scaled,
+    smaller,
+    surely_within,
+    times,
+)
+from intent.values.regions import Interval
+from intent.variance.computed import black_of, contrast_in, light_on, white_of
+from intent.variance.result import Effect, Topic, VenueFinding
+
+STATED = "what is stated of the displays, with the room dark"
+THROWN = "light output × screen gain over π and the area of the picture (CIE S 017, 17-24-063), evenly lit"
+REFLECTION = (
+    "the face of the display throws back ρE/π of the room's light (CIE S 017, 17-24-063), which adds to white and "
+    "black; the documented display is taken to stand in the same light where none is documented"
+)
+CURVE = "ITU-R BT.1886, at half of the signal, with the room dark; gamma 2.4 where none is given"
+TENTH = Fraction(1, 10)
+"""Of a luminance or a contrast: less is seen only side by side (common practice, no source)."""
+TWENTIETH = Fraction(1, 20)
+"""Of a middle tone (common practice, no source)."""
+HALF = Fraction(1, 2)
+"""Of the signal: a middle tone."""
+
+
+def light_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+    """The effects of the proposal on light and tones of every display, and what light it brings on objects."""
+    displays = [part.identifier for part in sides.proposed.parts("display", "screen")]
+    is_other_material = sides.touches(*(material.identifier for material in sides.work.material))
+    as_before: list[str] = []
+    for part in displays:
+        is_changed = sides.was_there(part) and sides.touches(part)
+        told = tuple(_contrast(sides, part)) if is_changed else ()
+        if is_changed:
+            yield from (*_luminance(sides, part), *told, *_middle_tones(sides, part))
+        if is_changed or is_other_material:
+            yield from white_effects(sides, part)
+        if not told:
+            as_before.append(part)
+    yield from _left_in_the_room(sides.proposed, as_before)
+    yield from dose_effects(sides)
+
+
+def _luminance(sides: Sides, part: str) -> Iterator[Effect]:
+    before, after = white_of(sides.documented.state, part), white_of(sides.proposed.state, part)
+    if before.high is None or not differ(before, after, TENTH):
+        return
+    scene = sides.proposed
+    stated = scene.states(part, "luminance") or not scene.states(part, "light-output")
+    wanted = ("luminance",) if stated else ("screen-gain", "throw-distance", "throw-ratio", "aspect-ratio")
+    yield Effect(
+        Topic.LIGHT,
+        (part,),
+        scene.label("luminance"),
+        "cd/m²",
+        before,
+        after,
+        grown(before, after),
+        STATED if stated else THROWN,
+        () if is_known(after) else unknown_among(scene, part, *wanted),
+    )
+
+
+def _contrast(sides: Sides, part: str) -> Iterator[Effect]:
+    """In the light of the room where that is given, else in the dark."""
+    scene = sides.proposed
+    is_lit = _is_lit(scene, part)
+    before, after = (
+        _in_the_room(sides, part) if is_lit else (_dark(sides.documented, part), _dark(scene, part))
+    )
+    if before.high is None or not differ(before, after, TENTH):
+        return
+    yield Effect(
+        Topic.LIGHT,
+        (part,),
+        scene.label("room-contrast" if is_lit else "contrast"),
+        ":1",
+        before,
+        after,
+        _contrast_words(scene, part, grown(before, after)) if is_lit else grown(before, after),
+        REFLECTION if is_lit else STATED,
+        _missing_for_contrast(scene, part, after),
+    )
+
+
+def _is_lit(scene: Scene, part: str) -> bool:
+    """Whether the light on the display is given, or the contrast that it leaves."""
+    return light_on(scene.state, part).high is not None or scene.states(part, "room-contrast")
+
+
+def _in_the_room(sides: Sides, part: str) -> tuple[Interval, Interval]:
+    """What is left of either display in the light that is documented of its place, else in that of the new room."""
+    before, after = sides.documented, sides.proposed
+    if before.states(part, "room-contrast"):
+        return before.bounds(part, "room-contrast"), after.bounds(part, "room-contrast")
+    scene = before if before.states(part, "illuminance") else after
+    lit = light_on(scene.state, part)
+    return contrast_in(before.state, part, lit), after.bounds(part, "room-contrast")
+
+
+def _dark(scene: Scene, part: str) -> Interval:
+    return scene.bounds(part, "contrast")
+
+
+def _contrast_words(scene: Scene, part: str, change: Saying) -> Saying:
+    dark = _dark(scene, part)
+    if dark.high is None:
+        return say("{change}, in the light of this room", change=change)
+    return say(
+        "{change}, in the light of this room; in the dark it is {dark}", change=change, dark=_ratio(dark)
+    )
+
+
+def _ratio(bounds: Interval) -> Figure:
+    return figure(bounds, ":1")
+
+
+def _missing_for_contrast(scene: Scene, part: str, after: Interval) -> tuple[str, ...]:
+    """What would have to be given to know the contrast, and that which is left in the room."""
+    if is_known(after) and _is_lit(scene, part):
+        return ()
+    found = list(unknown_among(scene, part, "luminance"))
+    if _dark(scene, part).high is None and not scene.states(part, "black-level"):
+        found.append(scene.label("black-level"))
+    if not _is_lit(scene, part):
+        found.append(scene.label("ambient-light"))
+    return (*found, *unknown_among(scene, part, "reflectance"))
+
+
+def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
+    """What the light of the room does to displays that have the contrast they had, or are new; told once, of all."""
+    found = {part: contrasts for part in parts if (contrasts := _lessened(scene, part)) is not None}
+    if not found:
+        return
+    room = hull(left for _dark, left in found.values())
+    share = hull(over(left, dark) for dark, left in found.values())
+    sentence = say(
+        "in the dark it is {dark}; the light of this room leaves {share} of that",
+        dark=_ratio(hull(dark for dark, _left in found.values())),
+        share=figure(smaller(share, point(1)), "%", 100),
+    )
+    missing = dict.fromkeys(
+        label for part, (_dark, left) in found.items() for label in _missing_for_contrast(scene, part, left)
+    )
+    label = scene.label("room-contrast")
+    yield Effect(Topic.LIGHT, tuple(found), label, ":1", None, room, sentence, REFLECTION, tuple(missing))
+
+
+def _lessened(scene: Scene, part: str) -> tuple[Interval, Interval] | None:
+    """The contrast of a display in the dark and in the room, where that is known and the room takes some of it."""
+    if not _is_lit(scene, part):
+        return None
+    dark = _dark(scene, part)
+    if not is_known(dark):
+        return None
+    left = scene.bounds(part, "room-contrast")
+    return None if surely_within(times(dark, point(1 - TENTH)), left) else (dark, left)
+
+
+def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
+    """How bright half of the signal is beside white, where gamma or black differ."""
+    before, after = _middle_tone(sides.documented, part), _middle_tone(sides.proposed, part)
+    if not is_known(before) or not is_known(after) or not differ(before, after, TWENTIETH):
+        return
+    change = minus(over(after, before), point(1))
+    percent = figure(magnitude(change), "%", 100)
+    sentence = (
+        say("shadows and middle tones are lighter, by {percent} against white", percent=percent)
+        if (known(change) or 0) > 0
+        else say("shadows and middle tones are darker, by {percent} against white", percent=percent)
+    )
+    unit, scale = "% of white", 100
+    yield Effect(
+        Topic.LIGHT,
+        (part,),
+        "mid-grey",
+        unit,
+        scaled(before, scale),
+        scaled(after, scale),
+        sentence,
+        CURVE,
+    )
+
+
+def _middle_tone(scene: Scene, part: str) -> Interval:
+    """As a share of white."""
+    gamma = scene.bounds(part, "gamma") if scene.states(part, "gamma") else photometry.TELEVISION_GAMMA
+    return photometry.displayed_luminance(HALF, point(1), _black_share(scene, part), gamma)
+
+
+def _black_share(scene: Scene, part: str) -> Interval:
+    if not scene.states(part, "black-level") and scene.states(part, "contrast"):
+        return over(point(1), scene.bounds(part, "contrast"))
+    return over(black_of(scene.state, part), white_of(scene.state, part))

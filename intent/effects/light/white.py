@@ -1,0 +1,136 @@
+"""The colour of white: how much warmer or cooler it is than documented, and than the material's."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from intent.effects.scene import EVERYTHING, Scene, Sides, unknown_among
+from intent.formulas.colour import (
+    DIGITAL_CINEMA,
+    ILLUMINANT_C,
+    ILLUMINANT_D65,
+    Chromaticity,
+    correlated_temperature,
+    mireds,
+)
+from intent.language.message import Saying, figure, say
+from intent.values.bounds import hull, magnitude, minus, point, surely_above
+from intent.values.regions import Interval
+from intent.variance.result import Effect, Topic
+
+MIRED = "mired: a million over the colour temperature in kelvins, by definition"
+NEAREST = (
+    "colour temperature of the standard's white by the method of Robertson (1968); white C of NTSC 1953 or D65 of "
+    "later practice where material is NTSC and no colour space is given"
+)
+LEAST_STEP = point(5)
+"""In mireds: less is seen only side by side (common practice, no source)."""
+WHITES: Mapping[str, Chromaticity] = {
+    "space-bt601-525": ILLUMINANT_D65,
+    "space-bt601-625": ILLUMINANT_D65,
+    "space-ntsc-1953": ILLUMINANT_C,
+    "space-bt709": ILLUMINANT_D65,
+    "space-srgb": ILLUMINANT_D65,
+    "space-p3-d65": ILLUMINANT_D65,
+    "space-dci-p3": DIGITAL_CINEMA,
+    "space-bt2020": ILLUMINANT_D65,
+    "space-adobe-rgb": ILLUMINANT_D65,
+}
+"""By colour space."""
+STANDARD_WHITES: Mapping[str, tuple[Chromaticity, ...]] = {
+    "ntsc": (ILLUMINANT_C, ILLUMINANT_D65),
+    "pal": (ILLUMINANT_D65,),
+    "secam": (ILLUMINANT_D65,),
+    "hd-720": (ILLUMINANT_D65,),
+    "hd-1080": (ILLUMINANT_D65,),
+}
+"""By picture standard, for material of which no colour space is given; none where practice differed more widely."""
+JAPANESE = "ntsc-j"
+"""Its sets had a far cooler white (common practice, no source): not meant where no more than NTSC is said."""
+
+
+def white_effects(sides: Sides, part: str) -> Iterator[Effect]:
+    """Told of a display that is there before and after, and has changed, or whose material has."""
+    if sides.was_there(part):
+        yield from _shift(sides, part)
+        yield from _against_material(sides, part)
+
+
+def _shift(sides: Sides, part: str) -> Iterator[Effect]:
+    before, after = (scene.bounds(part, "white-point") for scene in (sides.documented, sides.proposed))
+    if before == after or not sides.documented.states(part, "white-point"):
+        return
+    warmer = minus(mireds(after), mireds(before))
+    if magnitude(warmer).high is not None and not surely_above(magnitude(warmer), LEAST_STEP):
+        return
+    label, missing = (
+        sides.proposed.label("white-point"),
+        unknown_among(sides.proposed, part, "white-point"),
+    )
+    yield Effect(Topic.LIGHT, (part,), label, "K", before, after, _shift_words(warmer), MIRED, missing)
+
+
+def _shift_words(warmer: Interval) -> Saying:
+    change = figure(magnitude(warmer), "mired")
+    if warmer.low is not None and warmer.low > 0:
+        return say("white is warmer by {change}: it looks yellower or redder", change=change)
+    if warmer.high is not None and warmer.high < 0:
+        return say("white is cooler by {change}: it looks bluer", change=change)
+    return say("whether white is warmer or cooler cannot be said from what is given")
+
+
+def _against_material(sides: Sides, part: str) -> Iterator[Effect]:
+    """How much warmer the display's white is than that for which the material was made."""
+    if not sides.proposed.states(part, "white-point"):
+        return
+    before, after = _warmer_than_material(sides.documented, part), _warmer_than_material(sides.proposed, part)
+    if after is None or before == after or not surely_above(magnitude(after), LEAST_STEP):
+        return
+    white = white_of_material(sides.proposed, part)
+    is_warmer = after.low is not None and after.low > 0
+    sentence = (
+        say(
+            "white is warmer than that of {white} for which the material was made",
+            white=figure(white, "K", 1, 4),
+        )
+        if is_warmer
+        else say(
+            "white is cooler than that of {white} for which the material was made",
+            white=figure(white, "K", 1, 4),
+        )
+    )
+    yield Effect(
+        Topic.LIGHT,
+        (part,),
+        "white, warmer than the material's",
+        "mired",
+        before if sides.documented.states(part, "white-point") else None,
+        after,
+        sentence,
+        NEAREST,
+    )
+
+
+def _warmer_than_material(scene: Scene, part: str) -> Interval | None:
+    white = white_of_material(scene, part)
+    return None if white == EVERYTHING else minus(mireds(scene.bounds(part, "white-point")), mireds(white))
+
+
+def white_of_material(scene: Scene, part: str) -> Interval:
+    """The colour temperature in kelvins of the white of what a part's channel shows; everything where none is given."""
+    found = [_white(scene, material) for material in scene.material(part)]
+    return hull(found) if found else EVERYTHING
+
+
+def _white(scene: Scene, material: str) -> Interval:
+    if scene.states(material, "colour-space"):
+        named = [WHITES.get(space) for space in scene.names(material, "colour-space")]
+        whites = () if None in named else tuple(white for white in named if white is not None)
+    elif scene.states(material, "standard"):
+        standards = scene.names(material, "standard")
+        standards = standards - {JAPANESE} or standards
+        by_standard = [STANDARD_WHITES.get(standard, ()) for standard in standards]
+        whites = tuple(white for some in by_standard for white in some) if all(by_standard) else ()
+    else:
+        whites = ()
+    return hull(point(correlated_temperature(white)) for white in whites) if whites else EVERYTHING

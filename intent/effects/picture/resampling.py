@@ -1,0 +1,171 @@
+"""How the stored picture meets the raster of another screen: its shape, its lines, its edges, and its fields.
+
+Formulas: `intent.formulas.pixels`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from intent.effects.picture.interlacing import field_effects
+from intent.effects.picture.structure import structure_effects
+from intent.effects.scene import Scene, Sides
+from intent.formulas import pixels
+from intent.language.message import Saying, figure, say
+from intent.values.bounds import hull, known, over, point, scaled, times
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+from intent.variance.computed import lying_shape, turn_of_picture
+from intent.variance.result import Effect, Topic
+
+ELEMENTS = "ITU-T H.264 table E-1, DV profiles and ITU-R BT.601, as quoted: 704, 720 or 702 columns for a 4:3 picture"
+LINES = "lines of the screen that the picture takes, over lines of the picture; arithmetic"
+OVERSCAN = "arithmetic; as much hidden of the height as of the width"
+TUBES = "tubes are set to scan beyond their mask (common practice, no source)"
+INSIDE = "share of the picture inside the mask"
+LEAST_SHARE = Fraction(1, 100)
+
+
+def raster_effects(sides: Sides) -> Iterator[Effect]:
+    """The effects of the proposal on lines, picture elements and edges, of every display that is there before too."""
+    for part in sides.proposed.parts("display"):
+        if sides.was_there(part.identifier) and sides.touches(part.identifier):
+            yield from _elements(sides, part.identifier)
+            yield from _scaling(sides, part.identifier)
+            yield from field_effects(sides, part.identifier)
+            yield from structure_effects(sides, part.identifier)
+            yield from _edges(sides, part.identifier)
+
+
+def stored_raster(scene: Scene, part: str) -> tuple[Interval, Interval] | None:
+    """Columns and rows of what a display is given to show, where one raster is given."""
+    found = {
+        (columns, rows)
+        for material in scene.material(part)
+        for columns, rows in [
+            scene.axes(material, "active-raster" if scene.is_given(material, "active-raster") else "raster")
+        ]
+    }
+    return found.pop() if len(found) == 1 else None
+
+
+def _elements(sides: Sides, part: str) -> Iterator[Effect]:
+    """The shape of picture elements is a convention: where none is given, what each convention would make of it."""
+    scene = sides.proposed
+    stored = stored_raster(scene, part)
+    columns, rows = (known(axis) for axis in stored) if stored else (None, None)
+    if columns is None or rows is None or known(scene.bounds(part, "picture-shape")) is not None:
+        return
+    shapes = [columns / rows * element for element in pixels.conventional_elements(rows)]
+    if not shapes:
+        return
+    narrow = hull(point(shape) for shape in shapes)
+    wide = times(narrow, point(pixels.WIDER))
+    yield Effect(
+        Topic.PICTURE,
+        (part,),
+        scene.label("picture-shape"),
+        ":1",
+        None,
+        hull([narrow, wide]),
+        say(
+            "the shape of the picture elements is not given, and conventions differ: "
+            "by them the picture may be {narrow}, or {wide} if it is a wide one",
+            narrow=figure(narrow, ":1", digits=4),
+            wide=figure(wide, ":1", digits=4),
+        ),
+        ELEMENTS,
+        (scene.label("pixel-aspect-ratio"),),
+    )
+
+
+def _scaling(sides: Sides, part: str) -> Iterator[Effect]:
+    before = _factor(sides.documented, part)
+    after = _factor(sides.proposed, part)
+    if after is None or after == before:
+        return
+    yield Effect(
+        Topic.PICTURE,
+        (part,),
+        "lines of the screen to a line of the picture",
+        "",
+        None if before is None else point(before),
+        point(after),
+        _factor_words(after),
+        LINES,
+    )
+
+
+def _factor(scene: Scene, part: str) -> Fraction | None:
+    """How many lines of the screen show a line of the picture, turned with it where it is turned."""
+    stored, fits = stored_raster(scene, part), scene.names(part, "fit")
+    if stored is None or len(fits) != 1 or not scene.is_given(part, "raster"):
+        return None
+    columns, rows = scene.axes(part, "raster")
+    shape, screen = lying_shape(scene.state, part), scene.bounds(part, "aspect-ratio")
+    turn = known(turn_of_picture(scene.state, part))
+    if turn is None or turn % 90:
+        return None
+    lines, share = (rows, over(screen, shape)) if turn % 180 == 0 else (columns, over(shape, screen))
+    return known(pixels.scaling(pixels.shown_lines(lines, share, next(iter(fits))), stored[1]))
+
+
+def _factor_words(factor: Fraction) -> Saying:
+    if factor == 1:
+        return say("each line of the picture is one line of the screen")
+    if factor < 1:
+        return say("the screen has fewer lines for the picture than it holds: fine detail is lost")
+    if pixels.whole_multiple(factor):
+        return say(
+            "each line of the picture is shown by {lines} lines of the screen, evenly",
+            lines=figure(point(factor)),
+        )
+    few = int(factor)
+    if few == 1:
+        return say(
+            "a line of the picture is shown by one line of the screen or by two, or else smoothed: "
+            "fine level lines become uneven or soft"
+        )
+    return say(
+        "a line of the picture is shown by {few} lines of the screen or by {many}, or else smoothed: "
+        "fine level lines become uneven or soft",
+        few=figure(point(few)),
+        many=figure(point(few + 1)),
+    )
+
+
+def _edges(sides: Sides, part: str) -> Iterator[Effect]:
+    """What of the picture's edges was hidden behind a mask, and is seen now; or the other way round."""
+    before, after = (scene.bounds(part, "overscan") for scene in (sides.documented, sides.proposed))
+    was, will_be = known(before), known(after)
+    if was is not None and will_be is not None and abs(will_be - was) >= LEAST_SHARE:
+        yield Effect(
+            Topic.PICTURE,
+            (part,),
+            INSIDE,
+            "%",
+            scaled(pixels.seen_after_overscan(before), 100),
+            scaled(pixels.seen_after_overscan(after), 100),
+            _edge_words(was, will_be),
+            OVERSCAN,
+        )
+    elif was is None and will_be in {None, 0} and _leaves_a_tube(sides, part):
+        words = say("a tube hides the edges of the picture behind its mask: here they may be seen")
+        missing = (sides.proposed.label("overscan"),)
+        yield Effect(Topic.PICTURE, (part,), INSIDE, "%", None, None, words, TUBES, missing)
+
+
+def _edge_words(was: Fraction, will_be: Fraction) -> Saying:
+    if will_be > was:
+        return say("more of the picture's edges is hidden")
+    return say(
+        "edges of the picture are seen that lay behind the mask: look there for what was not meant to be seen"
+    )
+
+
+def _leaves_a_tube(sides: Sides, part: str) -> bool:
+    return (
+        sides.documented.is_(part, "technology", "cathode-ray-tube") is Answer.IN
+        and sides.proposed.is_(part, "technology", "cathode-ray-tube") is Answer.OUT
+    )

@@ -1,0 +1,1 @@
+"""What a proposal takes from the mains, gives off as heat, and wears out."""

@@ -1,0 +1,89 @@
+"""What takes power: the devices of the work that are fed from the mains, each counted once.
+
+What feeds another device (a transformer, a power supply) is counted with that device, so that nothing counts twice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from intent.effects.scene import Scene, unknown_among
+from intent.language.message import Saying
+from intent.names import term_iri
+from intent.values.bounds import natural, total
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+from intent.variance.result import Effect, Topic
+
+FED = tuple(term_iri(kind) for kind in ("display", "player", "loudspeaker", "lamp", "converter", "control"))
+"""Objects, furniture, carriers and cables take no power, unless it is said that they do."""
+WITHOUT_MAINS = ("passive-loudspeaker", "built-in-loudspeaker", "surface-transducer", "headphones")
+SUPPLIES = ("mains-transformer", "frequency-converter", "power-supply")
+STATED = ("power", "apparent-power", "rated-current")
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """What some devices take together, at least and at most."""
+
+    total: Interval
+    of: int
+    """How many there are."""
+    lacking: tuple[str, ...]
+    """The parts of which it is not given, or not to which it reaches."""
+
+    @property
+    def is_blank(self) -> bool:
+        """Whether nothing is known of any."""
+        return not self.total.low and bool(self.lacking)
+
+
+def consumers(scene: Scene) -> tuple[str, ...]:
+    """The parts that take power, of those that share a device only the first, in the order of the work."""
+    return scene.one_a_device(
+        part.identifier for part in scene.parts() if _takes_power(scene, part.identifier, part.kind.iri)
+    )
+
+
+def _takes_power(scene: Scene, part: str, kind: str) -> bool:
+    if kind == term_iri("converter") and any(_is(scene, part, supply) for supply in SUPPLIES):
+        return False
+    if any(scene.states(part, name) for name in STATED):
+        return True
+    if not any(scene.vocabulary.is_kind(kind, fed) for fed in FED):
+        return False
+    return kind != term_iri("loudspeaker") or not any(_is(scene, part, name) for name in WITHOUT_MAINS)
+
+
+def _is(scene: Scene, part: str, technology: str) -> bool:
+    return scene.is_(part, "technology", technology) is Answer.IN
+
+
+def supplies(scene: Scene) -> dict[str, str]:
+    """The parts that change the supply of others, each with what it is."""
+    return {
+        part.identifier: supply
+        for part in scene.parts("converter")
+        for supply in SUPPLIES
+        if _is(scene, part.identifier, supply)
+    }
+
+
+def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
+    """A characteristic of some parts, all together."""
+    found = {part: natural(scene.bounds(part, characteristic)) for part in parts}
+    lacking = tuple(part for part, bounds in found.items() if bounds.high is None)
+    return Sum(total(found.values()), len(found), lacking)
+
+
+def lacking_effects(
+    scene: Scene, parts: Iterable[str], quantity: str, sentence: Saying, source: str, *needed: str
+) -> Iterator[Effect]:
+    """One effect for all the parts that lack the same of what is needed."""
+    by_missing: dict[tuple[str, ...], list[str]] = {}
+    for part in parts:
+        by_missing.setdefault(unknown_among(scene, part, *needed), []).append(part)
+    for missing, members in by_missing.items():
+        if missing:
+            yield Effect(Topic.POWER, tuple(members), quantity, "", None, None, sentence, source, missing)

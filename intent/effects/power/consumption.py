@@ -1,0 +1,140 @@
+"""What the work takes from the mains and gives to the room as heat, before and after.
+
+Nothing is told of a proposal that takes as much as documented, unless the venue says what it has to give.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from intent.effects.picture.size import grown
+from intent.effects.power.circuits import circuit_effects
+from intent.effects.power.consumers import Sum, consumers, lacking_effects, summed
+from intent.effects.power.mains import mains_effects
+from intent.effects.scene import THE_VENUE, Scene, Sides
+from intent.formulas import electricity
+from intent.language.message import Figure, Saying, figure, say
+from intent.values.bounds import known, minus, natural, surely_above, surely_within, total
+from intent.values.regions import Interval
+from intent.variance.result import Effect, Topic, VenueFinding
+
+SUM = (
+    "power of all devices, each once, while they work; transformers and power supplies are counted with what they "
+    "feed; 1 BTU is 1055.05585262 J"
+)
+HEAT = (
+    "what a device takes from the mains it gives to the room as heat; the heat of visitors and of the sun is not "
+    "counted"
+)
+SUPPLY = ("mains", "circuit-current", "circuits", "cooling-capacity")
+"""What a venue may say of its supply."""
+
+
+def power_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+    """The effects of the proposal on the venue's mains and air conditioning."""
+    takers = consumers(sides.proposed)
+    venue_speaks = any(sides.proposed.states(THE_VENUE, name) for name in SUPPLY)
+    yield from _in_all(sides, takers, venue_speaks)
+    yield from _heat(sides, takers)
+    yield from circuit_effects(sides, takers)
+    yield from mains_effects(sides, takers)
+
+
+def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator[Effect]:
+    earlier = consumers(sides.documented)
+    change = _change(sides, earlier, takers)
+    if known(change) == 0 and not (venue_speaks and takers):
+        return
+    before, after = (
+        summed(scene, parts, "power")
+        for scene, parts in ((sides.documented, earlier), (sides.proposed, takers))
+    )
+    if not before.is_blank or not after.is_blank:
+        words = _difference(before, after, change)
+        quantity = "power in all"
+        yield Effect(Topic.POWER, (), quantity, "W", before.total, after.total, _told(words, after), SUM)
+    words = say("not in the sum, for it is not given")
+    yield from lacking_effects(sides.proposed, after.lacking, "power", words, SUM, "power")
+
+
+def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Interval:
+    """What devices that come take, less what those that go took; the others do not matter, known or not."""
+    before = {_device(sides.documented, part): _power(sides.documented, part) for part in earlier}
+    after = {_device(sides.proposed, part): _power(sides.proposed, part) for part in takers}
+    gone = [power for device, power in before.items() if after.get(device) != power]
+    come = [power for device, power in after.items() if before.get(device) != power]
+    return minus(total(come), total(gone))
+
+
+def _device(scene: Scene, part: str) -> tuple[str, bool]:
+    """What tells a device from others: its name, or its place and whether another stands in it than documented."""
+    is_other = scene.state.documented is not None and part in scene.case.substituted
+    return scene.device(part) or f" {part}", is_other and scene.device(part) is None
+
+
+def _power(scene: Scene, part: str) -> Interval:
+    return natural(scene.bounds(part, "power"))
+
+
+def _difference(before: Sum, after: Sum, change: Interval) -> Saying:
+    if known(change) == 0:
+        return say("as much as documented")
+    if known(before.total) is not None and known(after.total) is not None:
+        return grown(before.total, after.total)
+    if change.low is not None and change.low >= 0:
+        return say("{much} more than documented", much=figure(change, "W"))
+    if change.high is not None and change.high <= 0:
+        return say("{much} less than documented", much=figure(minus(total(()), change), "W"))
+    return say("by how much it differs cannot be said from what is given")
+
+
+def _told(difference: Saying, after: Sum) -> Saying:
+    """With the heat that it becomes, and of how many devices it is known."""
+    heat = _btu(after.total)
+    if not after.lacking:
+        return say("{difference}; it becomes heat: {heat}", difference=difference, heat=heat)
+    return say(
+        "{difference}; no less than this, for it is not given of {some} of {all} devices; it becomes heat: {heat}",
+        difference=difference,
+        some=len(after.lacking),
+        all=after.of,
+        heat=heat,
+    )
+
+
+def _btu(watts: Interval) -> Figure:
+    return figure(electricity.in_btu_an_hour(watts), "BTU/h")
+
+
+def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding]:
+    """The heat of all devices against what the air conditioning carries away for the work."""
+    scene = sides.proposed
+    capacity = natural(scene.venue("cooling-capacity"))
+    found = summed(scene, takers, "heat-output")
+    if capacity.high is None or found.is_blank or not takers:
+        return
+    yield Effect(
+        Topic.POWER, (), "heat in all", "W", None, found.total, _heat_words(found.total, capacity), HEAT
+    )
+    if surely_above(found.total, capacity):
+        text = say(
+            "the devices give off {heat} of heat, and the air conditioning of the venue carries away {capacity}",
+            heat=figure(found.total, "W"),
+            capacity=figure(capacity, "W"),
+        )
+        yield VenueFinding("heat", text, "", sides.asks)
+
+
+def _heat_words(heat: Interval, capacity: Interval) -> Saying:
+    places = {"heat": _btu(heat), "capacity": figure(capacity, "W")}
+    if surely_above(heat, capacity):
+        return say(
+            "{heat}, more than the {capacity} that the air conditioning carries away: the room warms up",
+            **places,
+        )
+    if surely_within(heat, capacity):
+        return say("{heat}, within the {capacity} that the air conditioning carries away", **places)
+    return say(
+        "{heat}; whether the air conditioning, which carries away {capacity}, keeps up cannot be said",
+        **places,
+    )

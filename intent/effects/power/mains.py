@@ -1,0 +1,187 @@
+"""The venue's mains against what each device was built for: voltage, frequency, plug and earth.
+
+A rated voltage or frequency given as a range is what the device takes. What is told here is for planning: a licensed
+electrician connects what was built for another supply.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from intent.effects.power.consumers import lacking_effects, supplies
+from intent.effects.power.plugs import plug_effects
+from intent.effects.scene import THE_VENUE, Scene, Sides
+from intent.effects.signal.paths import links_of
+from intent.formulas import electricity
+from intent.language.message import Saying, figure, say
+from intent.values.bounds import natural, over, surely_above, surely_within, total
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+from intent.variance.result import Effect, Topic, VenueFinding
+
+BANDS = (
+    "EN 50160 (230 V: 207 to 253 V) and ANSI C84.1 range A (120 V: 114 to 126 V), both as quoted; ± 10 % of any other "
+    "supply (common practice, no source); ± 1 % of the frequency (EN 50160, from memory); volt-amperes at least"
+)
+TRANSFORMER, CONVERTER = "mains-transformer", "frequency-converter"
+
+
+@dataclass(frozen=True, slots=True)
+class Misfed:
+    """Devices that the venue's mains does not suit, for the same reason."""
+
+    parts: tuple[str, ...]
+    voltage: Interval
+    frequency: Interval
+    wrong_voltage: bool
+    wrong_frequency: bool
+
+    @property
+    def needed(self) -> str:
+        return CONVERTER if self.wrong_frequency else TRANSFORMER
+
+
+def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding]:
+    """The effects of the venue's mains on the devices that take power, where it says what it gives."""
+    scene = sides.proposed
+    on_mains = [part for part in takers if not _has_own_supply(scene, part)]
+    if on_mains and any(scene.states(THE_VENUE, name) for name in ("mains", "mains-frequency")):
+        fed = _fed_through(sides)
+        for misfed in _misfed(scene, on_mains):
+            yield _converted(scene, misfed)
+            bare = tuple(part for part in misfed.parts if not _is_fed(fed, part, misfed.needed))
+            if bare:
+                yield _finding(sides, misfed, bare)
+        yield from _not_given(scene, on_mains)
+    if scene.states(THE_VENUE, "socket"):
+        yield from plug_effects(scene, on_mains)
+
+
+def _has_own_supply(scene: Scene, part: str) -> bool:
+    """Whether a device is fed with a voltage too low for the mains, by a supply of its own."""
+    return (
+        scene.is_(part, "plug", "low-voltage-plug") is Answer.IN
+        or scene.is_(part, "earthing", "class-iii") is Answer.IN
+        or surely_within(scene.bounds(part, "rated-voltage"), electricity.EXTRA_LOW_VOLTAGE)
+    )
+
+
+def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
+    found: dict[tuple[Interval, Interval], list[str]] = {}
+    for part in parts:
+        built = natural(scene.bounds(part, "rated-voltage")), natural(scene.bounds(part, "rated-frequency"))
+        found.setdefault(built, []).append(part)
+    volts = electricity.supply_band(natural(scene.venue("mains")))
+    hertz = electricity.frequency_band(natural(scene.venue("mains-frequency")))
+    for (voltage, frequency), members in found.items():
+        wrong = _is_apart(voltage, volts), _is_apart(frequency, hertz)
+        if any(wrong):
+            yield Misfed(tuple(members), voltage, frequency, *wrong)
+
+
+def _is_apart(built: Interval, given: Interval) -> bool:
+    return surely_above(built, given) or surely_above(given, built)
+
+
+def _fed_through(sides: Sides) -> dict[str, set[str]]:
+    """What may feed each part, as converters that are there; those that no connection joins may feed any, by ``""``."""
+    found: dict[str, set[str]] = {}
+    feeding = supplies(sides.proposed)
+    if not feeding:
+        return found
+    joined: set[str] = set()
+    for link in links_of(sides):
+        if link.start in feeding:
+            found.setdefault(link.end, set()).add(feeding[link.start])
+            joined.add(link.start)
+    for part, supply in feeding.items():
+        if part not in joined:
+            found.setdefault("", set()).add(supply)
+    return found
+
+
+def _is_fed(fed: dict[str, set[str]], part: str, needed: str) -> bool:
+    """Whether a converter of the right sort feeds a part, or may do so; a power supply may be of either."""
+    return bool((fed.get(part, set()) | fed.get("", set())) & {needed, CONVERTER, "power-supply"})
+
+
+def _converted(scene: Scene, misfed: Misfed) -> Effect:
+    """What it takes to run devices on the venue's mains, and what would happen without."""
+    apparent = total(natural(scene.bounds(part, "apparent-power")) for part in misfed.parts)
+    missing = dict.fromkeys(
+        label
+        for part in misfed.parts
+        for label, name in (
+            (scene.label(name), name) for name in ("power", "power-factor", "rated-frequency")
+        )
+        if not scene.is_given(part, name) and _matters(scene, part, name)
+    )
+    return Effect(
+        Topic.POWER,
+        misfed.parts,
+        "converter for the mains",
+        "VA",
+        None,
+        apparent if apparent.low else None,
+        _converted_words(scene, misfed),
+        BANDS,
+        tuple(missing),
+    )
+
+
+def _matters(scene: Scene, part: str, name: str) -> bool:
+    """The frequency where that of the venue is given; power where the apparent power is not known to the top."""
+    if name == "rated-frequency":
+        return scene.states(THE_VENUE, "mains-frequency")
+    return scene.bounds(part, "apparent-power").high is None
+
+
+def _converted_words(scene: Scene, misfed: Misfed) -> Saying:
+    given = scene.venue("mains"), scene.venue("mains-frequency")
+    places = {
+        "built": _supply(misfed.voltage, misfed.frequency, misfed),
+        "given": _supply(*given, misfed),
+    }
+    if not misfed.wrong_frequency:
+        return say(
+            "built for {built} and the venue gives {given}: a mains transformer is needed, which does not change the "
+            "frequency; a licensed electrician connects it",
+            **places,
+        )
+    return say(
+        "built for {built} and the venue gives {given}: a frequency converter is needed; without it, "
+        "motors that keep to the mains run at {speed} of their speed, and transformers may overheat",
+        speed=figure(over(natural(given[1]), misfed.frequency), "%", 100),
+        **places,
+    )
+
+
+def _supply(voltage: Interval, frequency: Interval, misfed: Misfed) -> Saying:
+    places = {"voltage": figure(voltage, "V"), "frequency": figure(frequency, "Hz")}
+    if misfed.wrong_voltage and misfed.wrong_frequency:
+        return say("{voltage}, {frequency}", **places)
+    return say("{voltage}", **places) if misfed.wrong_voltage else say("{frequency}", **places)
+
+
+def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> VenueFinding:
+    given = sides.proposed.venue("mains"), sides.proposed.venue("mains-frequency")
+    text = say(
+        "built for {built}, and the mains of the venue gives {given}; no transformer or converter is named "
+        "that feeds them",
+        built=_supply(misfed.voltage, misfed.frequency, misfed),
+        given=_supply(*given, misfed),
+    )
+    slug = "mains-voltage" if misfed.wrong_voltage else "mains-frequency"
+    return VenueFinding(slug, text, ", ".join(parts), sides.asks)
+
+
+def _not_given(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
+    if not scene.states(THE_VENUE, "mains"):
+        return
+    unknown = [part for part in parts if not scene.states(part, "rated-voltage")]
+    words = say(
+        "whether it may be connected to {mains} cannot be said: look at its rating plate before",
+        mains=figure(scene.venue("mains"), "V"),
+    )
+    yield from lacking_effects(scene, unknown, "mains voltage", words, BANDS, "rated-voltage")

@@ -1,0 +1,36 @@
+"""How long the proposed installation runs, for what wears out while it does."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from intent.effects.scene import THE_VENUE, THE_WORK, Scene, unknown_among
+from intent.values.bounds import is_known
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """The proposed installation, and how long it runs, in seconds."""
+
+    scene: Scene
+    time: Interval
+    is_timed: bool
+    """Whether it is known how long the work runs each day; that a day has 24 hours is not enough."""
+
+    @property
+    def unsaid(self) -> tuple[str, ...]:
+        """What would have to be given to know how long it runs."""
+        if is_known(self.time) or self.scene.states(THE_WORK, "time-in-operation"):
+            return ()
+        return unknown_among(self.scene, THE_VENUE, "opening-time", "days-open")
+
+
+def run_of(scene: Scene) -> Run:
+    is_timed = (
+        scene.states(THE_WORK, "time-in-operation")
+        or scene.is_given(THE_VENUE, "opening-time")
+        or scene.is_(THE_WORK, "running", "continuous") is Answer.IN
+    )
+    return Run(scene, scene.bounds(THE_WORK, "time-in-operation"), is_timed)

@@ -1,0 +1,148 @@
+"""What makes a circuit switch off though nothing is wrong: devices switched on together, and leakage that adds up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from intent.effects.power.consumers import lacking_effects, summed
+from intent.effects.power.feeds import Feed
+from intent.effects.scene import Scene, Sides
+from intent.formulas import electricity
+from intent.language.message import Figure, Saying, figure, say
+from intent.values.bounds import natural, scaled, surely_above, surely_within, times
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+from intent.variance.result import Effect, Topic, VenueFinding
+
+INRUSH = (
+    "sum of the inrush currents, as if all peaks fell together; what the wiring holds back is not counted"
+)
+LEAKAGE = (
+    "sum of the earth leakage currents; tripping without a fault is likely from 30 % of the rating on (common "
+    "practice; IEC 60364-5-53, from memory); a licensed electrician judges"
+)
+MILLIAMPERES = 1000
+
+
+def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | VenueFinding]:
+    """Where the venue says at which current its breakers, or its residual-current devices, switch off."""
+    inrush, leakage = (
+        natural(sides.proposed.venue(name)) for name in ("breaker-inrush", "residual-current-limit")
+    )
+    if inrush.high is not None:
+        yield from _inrush(sides, feeds, inrush)
+    if leakage.high is not None:
+        yield from _leakage(sides, feeds, leakage)
+
+
+def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Effect | VenueFinding]:
+    scene = sides.proposed
+    for feed in feeds:
+        together = [part for part in feed.parts if _is_switched(scene, part)]
+        found = summed(scene, together, "inrush-current")
+        if together and not found.is_blank:
+            words = feed.told(_inrush_words(scene, together, found.total, limit))
+            quantity = "inrush current"
+            yield Effect(Topic.POWER, tuple(together), quantity, "A", None, found.total, words, INRUSH)
+        if together and feed.surely_exceeds(found.total, limit):
+            yield _too_high(sides, together, found.total, limit)
+        else:
+            for part in feed.parts:
+                alone = natural(scene.bounds(part, "inrush-current"))
+                if surely_above(alone, limit):
+                    yield _too_high(sides, [part], alone, limit)
+    yield from _not_said(scene, [part for feed in feeds for part in feed.parts])
+
+
+def _is_switched(scene: Scene, part: str) -> bool:
+    """Whether it is surely switched on at the same moment as others."""
+    return scene.is_(part, "switched-together", "yes") is Answer.IN
+
+
+def _inrush_words(scene: Scene, together: Sequence[str], taken: Interval, limit: Interval) -> Saying:
+    places = {"limit": figure(limit, "A")}
+    if surely_within(taken, limit):
+        return say("below the {limit} at which a breaker may switch off at once", **places)
+    if not surely_above(taken, limit):
+        return say(
+            "whether that is below the {limit} at which a breaker may switch off cannot be said", **places
+        )
+    each = (natural(scene.bounds(part, "inrush-current")) for part in together)
+    if len(together) > 1 and all(surely_within(one, limit) for one in each):
+        return say(
+            "more than the {limit} at which a breaker may switch off at once; switched on one after another they "
+            "stay below it",
+            **places,
+        )
+    return say("more than the {limit} at which a breaker may switch off at once", **places)
+
+
+def _too_high(sides: Sides, parts: Sequence[str], taken: Interval, limit: Interval) -> VenueFinding:
+    text = say(
+        "switched on at once, {parts} take {current}, and a breaker of the venue may switch off at {limit}",
+        parts=tuple(parts),
+        current=figure(taken, "A"),
+        limit=figure(limit, "A"),
+    )
+    return VenueFinding("breaker-inrush", text, ", ".join(parts), sides.asks)
+
+
+def _not_said(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
+    """Of parts that may be switched on with others and of which it is not said what they take, or whether they are."""
+    unsure = [part for part in parts if scene.is_(part, "switched-together", "no") is not Answer.IN]
+    words = say("whether the breaker holds when it is switched on cannot be said")
+    yield from lacking_effects(
+        scene, unsure, "inrush current", words, INRUSH, "inrush-current", "switched-together"
+    )
+
+
+def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Effect | VenueFinding]:
+    scene = sides.proposed
+    lacking: list[str] = []
+    for feed in feeds:
+        found = summed(scene, feed.parts, "earth-leakage-current")
+        lacking.extend(found.lacking)
+        if found.is_blank:
+            continue
+        yield Effect(
+            Topic.POWER,
+            feed.parts if feed.name else (),
+            "leakage to earth in all",
+            "mA",
+            None,
+            scaled(found.total, MILLIAMPERES),
+            feed.told(_leakage_words(found.total, limit)),
+            LEAKAGE,
+        )
+        if feed.surely_exceeds(found.total, limit):
+            text = say(
+                "{current} leak to earth from {parts} while nothing is wrong, and the venue's protection switches off "
+                "at {limit}",
+                current=_milliamperes(found.total),
+                parts=feed.parts,
+                limit=_milliamperes(limit),
+            )
+            yield VenueFinding("leakage", text, ", ".join(feed.parts), sides.asks)
+    words = say("not in the sum, for it is not given")
+    yield from lacking_effects(scene, lacking, "leakage to earth", words, LEAKAGE, "earth-leakage-current")
+
+
+def _leakage_words(taken: Interval, limit: Interval) -> Saying:
+    likely = times(limit, electricity.LEAKAGE_SHARE)
+    places = {"share": figure(electricity.LEAKAGE_SHARE, "%", 100), "limit": _milliamperes(limit)}
+    if surely_within(taken, likely):
+        return say("within {share} of the {limit} at which the protection switches off", **places)
+    if surely_above(taken, likely):
+        return say(
+            "more than {share} of the {limit} at which the protection switches off, so that it may well do so though "
+            "nothing is wrong; spread the devices, and never bridge the protection or an earth",
+            **places,
+        )
+    return say(
+        "whether it stays within {share} of the {limit} at which the protection switches off cannot be said",
+        **places,
+    )
+
+
+def _milliamperes(current: Interval) -> Figure:
+    return figure(current, "mA", MILLIAMPERES)

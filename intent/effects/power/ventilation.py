@@ -1,0 +1,230 @@
+"""Where the vents of a device come to lie as it is turned, closed in, or set beside others.
+
+All of it is common practice: warm air rises, and what stands before a vent keeps it in. The maker's instructions say
+how a device may lie and what room it needs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+
+from intent.effects.handling.neighbours import MICROMETRES, Face, Pair, faces, neighbours
+from intent.effects.handling.outline import OUTER
+from intent.effects.power.consumers import consumers
+from intent.effects.scene import Scene, Sides, unknown_among
+from intent.effects.signal.paths import stated_names
+from intent.language.message import Saying, figure, say
+from intent.values.bounds import known, natural, point
+from intent.values.sets import Answer
+from intent.variance.result import Effect, Topic
+
+SOURCE = (
+    "the vents turned as the rotation and tilt say, upright where nothing is given; what that does is common practice, "
+    "no source"
+)
+GAPS = "outlines of the devices as they lie, taken as centred on their pictures, against the free space that is stated"
+ABOVE, RIGHT, BELOW, LEFT = range(4)
+DIRECTIONS: Mapping[str, tuple[int, ...]] = {
+    "vent-top": (ABOVE,),
+    "vent-bottom": (BELOW,),
+    "vent-sides": (RIGHT, LEFT),
+    "vent-all-round": (ABOVE, RIGHT, BELOW, LEFT),
+}
+"""Where vents lie as built, of the four sides that change places when a device turns."""
+UPRIGHT, ON_ITS_SIDE, UPSIDE_DOWN, ON_ITS_BACK, FACE_DOWN = "upright", "side", "upside-down", "back", "face"
+NEAREST = 30
+"""In degrees: a device further from a quarter turn lies slanting, and nothing is told of it (common practice)."""
+TOP_LEVEL = say("its vents, built on top, come to lie at one side: warm air leaves them less well")
+BOTTOM_LEVEL = say("its vents, built underneath, come to lie at one side: air rises through it less well")
+SOME_COVERED = say("of its vents, built all round, what it stands on now covers some that were free")
+TURNED: Mapping[str, Mapping[str, Saying]] = {
+    "vent-top": {
+        UPSIDE_DOWN: say(
+            "its vents, built on top, come to lie below: warm air cannot rise out of them, and heat stays in"
+        ),
+        ON_ITS_SIDE: TOP_LEVEL,
+        ON_ITS_BACK: TOP_LEVEL,
+        FACE_DOWN: TOP_LEVEL,
+    },
+    "vent-bottom": {
+        UPSIDE_DOWN: say(
+            "its vents, built underneath, come to lie on top: dust, and whatever falls, goes in"
+        ),
+        ON_ITS_SIDE: BOTTOM_LEVEL,
+        ON_ITS_BACK: BOTTOM_LEVEL,
+        FACE_DOWN: BOTTOM_LEVEL,
+    },
+    "vent-sides": {
+        ON_ITS_SIDE: say(
+            "its vents, built at the sides, come to lie above and below: what it stands on covers the lower ones"
+        ),
+    },
+    "vent-all-round": {
+        UPSIDE_DOWN: SOME_COVERED,
+        ON_ITS_SIDE: SOME_COVERED,
+        ON_ITS_BACK: SOME_COVERED,
+        FACE_DOWN: SOME_COVERED,
+    },
+    "vent-back": {
+        ON_ITS_BACK: say("its vents, built at the back, come to lie below: what it lies on covers them"),
+    },
+    "vent-front": {
+        FACE_DOWN: say("its vents, built in front, come to lie below: what it lies on covers them"),
+    },
+}
+"""What it means, by where the vents are and how the device lies; where nothing is said, they are as free as built."""
+
+
+def ventilation_effects(sides: Sides) -> Iterator[Effect]:
+    """The effects of the proposal on how the heat of each device leaves it."""
+    touched = [part for part in consumers(sides.proposed) if sides.touches(part)]
+    for part in touched:
+        yield from _turned(sides, part)
+        yield from _enclosed(sides, part)
+    if touched:
+        yield from _crowded(sides, touched)
+
+
+def lying(scene: Scene, part: str) -> str | None:
+    """How a device lies; upright where nothing is said of it, none where it lies slanting or nobody knows."""
+    tilt, rotation = (_angle(scene, part, name) for name in ("tilt", "rotation"))
+    if tilt is None or rotation is None:
+        return None
+    lean = _quarter(tilt)
+    if lean in (1, 3):
+        return ON_ITS_BACK if lean == 1 else FACE_DOWN
+    turn = _quarter(rotation)
+    if turn is None or lean != 0:
+        return None
+    return (UPRIGHT, ON_ITS_SIDE, UPSIDE_DOWN, ON_ITS_SIDE)[turn]
+
+
+def _angle(scene: Scene, part: str, name: str) -> Fraction | None:
+    return known(scene.bounds(part, name)) if scene.states(part, name) else Fraction(0)
+
+
+def _quarter(angle: Fraction) -> int | None:
+    """The nearest of the four quarter turns."""
+    turn = round(angle / 90)
+    return turn % 4 if abs(angle - 90 * turn) <= NEAREST else None
+
+
+def _is_other(sides: Sides, part: str) -> bool:
+    """Whether a device comes that was not there."""
+    is_replaced = part in sides.proposed.case.substituted
+    return is_replaced or sides.documented.device(part) != sides.proposed.device(part)
+
+
+def _turned(sides: Sides, part: str) -> Iterator[Effect]:
+    """Told where another device lies otherwise than built, or the same one otherwise than documented."""
+    scene = sides.proposed
+    way = lying(scene, part)
+    was = lying(sides.documented, part) if sides.was_there(part) else None
+    if way == UPRIGHT or (way == was and not _is_other(sides, part)):
+        return
+    vents = stated_names(scene, part, "vent-position")
+    if len(vents) != 1 or way is None:
+        yield _unclear(sides, part, vents)
+        return
+    told = TURNED.get(next(iter(vents)), {}).get(way)
+    if told is not None:
+        caution = "{how}; turn it only as its maker allows, for heat that stays in may start a fire"
+        yield _effect(sides, part, "vent-position", say(caution, how=told))
+
+
+def _unclear(sides: Sides, part: str, vents: frozenset[str]) -> Effect:
+    scene = sides.proposed
+    told = say(
+        "whether its heat leaves it as it is turned cannot be said; ask its maker, for heat that stays in may start "
+        "a fire"
+    )
+    unknown = [name for name in ("rotation", "tilt") if _angle(scene, part, name) is None]
+    missing = ["vent-position", *unknown] if len(vents) != 1 else unknown
+    return _effect(sides, part, "vent-position", told, tuple(map(scene.label, missing)))
+
+
+def _enclosed(sides: Sides, part: str) -> Iterator[Effect]:
+    """Told where a device is closed in that was not, or another comes into what is closed."""
+    scene = sides.proposed
+    if scene.is_(part, "enclosed", "yes") is not Answer.IN:
+        return
+    was = sides.was_there(part) and sides.documented.is_(part, "enclosed", "yes") is Answer.IN
+    if was and not _is_other(sides, part):
+        return
+    heat, clearance = (natural(scene.bounds(part, name)) for name in ("heat-output", "vent-clearance"))
+    missing = unknown_among(scene, part, "heat-output", "vent-clearance")
+    places = {"heat": figure(heat, "W"), "clearance": figure(clearance, "cm", 100)}
+    if missing:
+        told = say("closed in, its heat has to be led away, or it may overheat or start a fire")
+    else:
+        told = say(
+            "closed in, its {heat} of heat have to be led away, and {clearance} kept free at its vents, or it may "
+            "overheat or start a fire",
+            **places,
+        )
+    yield _effect(sides, part, "enclosed", told, missing)
+
+
+def _effect(sides: Sides, part: str, name: str, told: Saying, missing: tuple[str, ...] = ()) -> Effect:
+    label = sides.proposed.label(name)
+    return Effect(Topic.POWER, (part,), label, "", None, None, told, SOURCE, missing)
+
+
+def _crowded(sides: Sides, touched: Sequence[str]) -> Iterator[Effect]:
+    """Neighbours that come nearer to vents than the free space that these need."""
+    scene = sides.proposed
+    placed = [part.identifier for part in scene.parts() if scene.is_given(part.identifier, "position")]
+    if not any(scene.states(part, "vent-clearance") for part in placed):
+        return
+    before = faces(sides.documented, [part for part in placed if sides.was_there(part)], OUTER)
+    for pair in neighbours(faces(scene, placed, OUTER)):
+        if pair.one in touched or pair.two in touched:
+            yield from _too_near(sides, pair, before)
+
+
+def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[Effect]:
+    """Of each of two neighbours, whether its vents lie towards the other and need more room than there is."""
+    one, two = before.get(pair.one), before.get(pair.two)
+    were_beside = one is not None and two is not None and one.is_beside(two, pair.axis)
+    was = one.gap(two, pair.axis) if one is not None and two is not None and were_beside else None
+    gap = Fraction(pair.gap, MICROMETRES)
+    towards = (RIGHT, LEFT) if pair.axis == 0 else (ABOVE, BELOW)
+    for part, direction in zip((pair.one, pair.two), towards, strict=True):
+        clearance = natural(sides.proposed.bounds(part, "vent-clearance"))
+        if (
+            clearance.low is None
+            or gap >= clearance.low
+            or direction not in _open_sides(sides.proposed, part)
+        ):
+            continue
+        if (
+            was == pair.gap
+            and not _is_other(sides, part)
+            and direction in _open_sides(sides.documented, part)
+        ):
+            continue
+        yield Effect(
+            Topic.POWER,
+            (pair.one, pair.two),
+            "room at the vents",
+            "cm",
+            None if was is None else point(Fraction(100 * was, MICROMETRES)),
+            point(100 * gap),
+            say(
+                "less than the {clearance} that the vents of {part} need: its heat may stay in",
+                clearance=figure(clearance, "cm", 100),
+                part=part,
+            ),
+            GAPS,
+        )
+
+
+def _open_sides(scene: Scene, part: str) -> frozenset[int]:
+    """The sides to which vents surely lie."""
+    vents = stated_names(scene, part, "vent-position")
+    rotation = _angle(scene, part, "rotation")
+    turn = None if rotation is None else _quarter(rotation)
+    if len(vents) != 1 or turn is None:
+        return frozenset()
+    return frozenset((side + turn) % 4 for side in DIRECTIONS.get(next(iter(vents)), ()))

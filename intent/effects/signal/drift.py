@@ -1,0 +1,167 @@
+"""How players that run by themselves come apart, and when their offsets first leave what the instructions allow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from intent.effects.scene import THE_WORK, Scene, Sides
+from intent.formulas import rates
+from intent.language.message import say
+from intent.model.assertions import Aggregate
+from intent.model.meaning import admitted_values, scale
+from intent.model.work import Instruction, Modality
+from intent.names import START_OFFSET
+from intent.values.bounds import minus, point, scaled
+from intent.values.regions import Interval, Region
+from intent.values.sets import Answer, ValueSet
+from intent.variance.aggregates import amounts
+from intent.variance.result import Effect, Topic
+from intent.variance.speaking import speakers
+
+WORST_CASE = "arithmetic of the worst case: both clocks off by all their tolerance, in opposite directions"
+NONE = point(0)
+DAY = point(rates.SECONDS_A_DAY)
+
+
+def drift_effects(sides: Sides) -> Iterator[Effect]:
+    """How far players come apart in a day, where it is other than documented, and when too far."""
+    players = tuple(
+        part.identifier for part in sides.proposed.parts("player") if sides.was_there(part.identifier)
+    )
+    free = _free(sides.proposed, players)
+    if len(free) < 2:
+        return
+    before, after = _drift(sides.documented, players), _drift(sides.proposed, players)
+    if before != after:
+        yield _drift_effect(sides.proposed, free, before, after)
+    yield from _leaving(sides, frozenset(free))
+
+
+def _free(scene: Scene, players: Sequence[str]) -> tuple[str, ...]:
+    """The players that are said to run by themselves."""
+    return tuple(
+        player for player in players if scene.is_(player, "synchronisation", "free-running") is Answer.IN
+    )
+
+
+def _drift(scene: Scene, players: Sequence[str]) -> Interval | None:
+    """How far any two of them may come apart in a day; none where nothing is said of any keeping step."""
+    if not any(scene.states(player, "synchronisation") for player in players):
+        return None
+    off = sorted((_tolerance(scene, player) for player in _free(scene, players)), key=_most)
+    return rates.drift(off[-1], off[-2], DAY) if len(off) > 1 else NONE
+
+
+def _tolerance(scene: Scene, player: str) -> Interval:
+    """How far a player's clock may be off; what keeps step is not off."""
+    if scene.is_(player, "synchronisation", "synchronised") is Answer.IN:
+        return NONE
+    return scene.bounds(player, "clock-tolerance")
+
+
+def _most(tolerance: Interval) -> tuple[bool, Fraction]:
+    return tolerance.high is None, tolerance.high or Fraction(0)
+
+
+def _drift_effect(
+    scene: Scene, free: tuple[str, ...], before: Interval | None, after: Interval | None
+) -> Effect:
+    sentence = (
+        say("how far these players come apart cannot be said from what is given")
+        if after is None or after.high is None
+        else say(
+            "started together and left running, two of these players come apart by this in a day at most"
+        )
+    )
+    return Effect(
+        Topic.SIGNAL,
+        free,
+        "drift in a day",
+        "s",
+        _at_most(before),
+        _at_most(after),
+        sentence,
+        WORST_CASE,
+        _lacking(scene, free),
+    )
+
+
+def _at_most(drift: Interval | None) -> Interval | None:
+    return drift if drift is None or drift == NONE else Interval(None, drift.high)
+
+
+def _lacking(scene: Scene, players: Sequence[str]) -> tuple[str, ...]:
+    unsaid = any(not scene.is_given(player, "clock-tolerance") for player in players)
+    return (scene.label("clock-tolerance"),) if unsaid else ()
+
+
+def _leaving(sides: Sides, free: frozenset[str]) -> Iterator[Effect]:
+    """When an offset may first leave what an instruction in force requires, where that is within the showing."""
+    scene = sides.proposed
+    running = scene.bounds(THE_WORK, "time-in-operation")
+    for line in sides.work.instructions:
+        if line.assertion.characteristic != START_OFFSET or line.modality is Modality.ALLOWED:
+            continue
+        subjects = scene.case.members[line.identifier]
+        if not free & frozenset(subjects) or not _is_in_force(scene, line, subjects):
+            continue
+        for members, margin, off in _margins(scene, line, subjects):
+            first = rates.time_to_drift(margin, *off).low
+            if first is None or first == 0 or (running.high is not None and first > running.high):
+                continue
+            yield _leaving_effect(line.identifier, members, first)
+
+
+def _is_in_force(scene: Scene, line: Instruction, subjects: Sequence[str]) -> bool:
+    return bool(speakers(scene.case, [line], subjects, scene.case.installation.dates.first))
+
+
+def _margins(
+    scene: Scene, line: Instruction, subjects: Sequence[str]
+) -> Iterator[tuple[tuple[str, ...], Interval, tuple[Interval, Interval]]]:
+    """How far each offset, or difference of two, is from what is not permitted, with the tolerances of its clocks."""
+    characteristic = scene.characteristic("start-offset")
+    compared = scale(line.assertion.aggregate, characteristic, scene.vocabulary)
+    admitted = admitted_values(line.assertion.expression, compared, scene.vocabulary)
+    if not isinstance(admitted, Region):
+        return
+    barred = admitted if line.modality is Modality.FORBIDDEN else admitted.complement()
+    if line.assertion.aggregate is Aggregate.DIFFERENCE:
+        for amount in amounts(line.assertion, subjects, scene.state):
+            one, two = (_tolerance(scene, member) for member in amount.members)
+            yield amount.members, _margin(amount.value, barred), (one, two)
+    elif line.assertion.aggregate is Aggregate.EACH:
+        for member in subjects:
+            if scene.state.is_there(member):
+                value = scene.state.value(member, characteristic)
+                yield (member,), _margin(value, barred), (_tolerance(scene, member), NONE)
+
+
+def _margin(value: ValueSet, barred: Region) -> Interval:
+    """The distance from a value that is not known exactly to the nearest that is barred; without end if none is."""
+    if not isinstance(value, Region):
+        return Interval(Fraction(0), None)
+    return Interval(min((_apart(value.bounds, box[0]) for box in barred.boxes), default=None), None)
+
+
+def _apart(one: Interval, two: Interval) -> Fraction:
+    above, below = minus(two, one).low, minus(one, two).low
+    return max(above or Fraction(0), below or Fraction(0), Fraction(0))
+
+
+def _leaving_effect(instruction: str, members: tuple[str, ...], first: Fraction) -> Effect:
+    return Effect(
+        Topic.SIGNAL,
+        members,
+        "time until the offset may leave its range",
+        "days",
+        None,
+        scaled(Interval(first, None), Fraction(1, rates.SECONDS_A_DAY)),
+        say(
+            "running without a restart, the clocks may take the offset out of what {instruction} requires after this "
+            "time: start the players together again before",
+            instruction=instruction,
+        ),
+        WORST_CASE,
+    )

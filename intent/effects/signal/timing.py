@@ -1,0 +1,252 @@
+"""The time of the work: how fast material runs, how long a round of it lasts, and what its timecode tells."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from fractions import Fraction
+from math import gcd, lcm
+
+from intent.effects.scene import Scene, Sides
+from intent.effects.signal.cadence import cadence_effects
+from intent.effects.signal.drift import drift_effects
+from intent.formulas import rates
+from intent.language.message import Saying, figure, say
+from intent.values.bounds import hull, is_known, known, magnitude, minus, over, plus, point, scaled, times
+from intent.values.regions import Interval
+from intent.values.sets import Answer
+from intent.variance.result import Effect, Topic
+
+ARITHMETIC = "arithmetic"
+MAINS = "a synchronous motor follows its mains (textbook of electrical machines, from memory)"
+LOOPS = "arithmetic; no gap between rounds where none is said"
+TIMECODE = "SMPTE ST 12 practice"
+ONE = point(1)
+_MAINS_DRIVEN = ("film-projector", "record-player", "open-reel-audio-recorder")
+
+
+def timing_effects(sides: Sides) -> Iterator[Effect]:
+    """The effects of the proposal on the time of the work."""
+    yield from cadence_effects(sides)
+    for part in sides.proposed.parts("player", "display"):
+        yield from _motor(sides.proposed, part.identifier)
+    factors = {found.identifier: _factor(sides, found.identifier) for found in sides.work.material}
+    runners = sides.proposed.parts("player") or sides.proposed.parts("display")
+    for part in runners:
+        if sides.was_there(part.identifier):
+            yield from _speed(sides, part.identifier, factors)
+            yield from _loop(sides, part.identifier, factors)
+    yield from _meeting(sides, [part.identifier for part in runners], factors)
+    for found in sides.work.material:
+        yield from _timecode(sides, found.identifier)
+    yield from drift_effects(sides)
+
+
+def _motor(scene: Scene, part: str) -> Iterator[Effect]:
+    """How fast a motor may run that takes its speed from the mains."""
+    rated, mains = scene.bounds(part, "rated-frequency"), scene.venue("mains-frequency")
+    if not any(scene.is_(part, "technology", technology) is Answer.IN for technology in _MAINS_DRIVEN):
+        return
+    speed = rates.motor_speed(rated, mains)
+    if not is_known(speed) or speed == ONE:
+        return
+    yield Effect(
+        Topic.SIGNAL,
+        (part,),
+        "speed on the venue's mains",
+        "%",
+        point(100),
+        scaled(hull([ONE, speed]), 100),
+        say(
+            "if its motor takes its speed from the mains it runs {change}, and its sound is {tones}",
+            change=_faster(speed),
+            tones=_higher(speed),
+        ),
+        MAINS,
+    )
+
+
+def _faster(speed: Interval) -> Saying:
+    change = figure(magnitude(minus(speed, ONE)), "%", 100)
+    if speed.low is not None and speed.low >= 1:
+        return say("{change} faster", change=change)
+    if speed.high is not None and speed.high <= 1:
+        return say("{change} slower", change=change)
+    return say("faster or slower")
+
+
+def _higher(speed: Interval) -> Saying:
+    tones = figure(magnitude(rates.semitones(speed)))
+    if speed.low is not None and speed.low >= 1:
+        return say("{tones} semitones higher", tones=tones)
+    if speed.high is not None and speed.high <= 1:
+        return say("{tones} semitones lower", tones=tones)
+    return say("higher or lower")
+
+
+def _factor(sides: Sides, material: str) -> Interval:
+    """How much faster the material itself has become: a 24-frame film made 25 frames a second, for instance.
+
+    A new frame rate may mean that every frame is kept and time is shorter, or that frames are repeated or left out;
+    the durations tell which, where they differ.
+    """
+    before, after = sides.documented, sides.proposed
+    rate, new_rate = before.bounds(material, "frame-rate"), after.bounds(material, "frame-rate")
+    time, new_time = before.bounds(material, "duration"), after.bounds(material, "duration")
+    if rate == new_rate or known(rate) is None:
+        return ONE
+    if time != new_time and is_known(time) and is_known(new_time):
+        return over(time, new_time)
+    kept_or_not = [ONE, over(new_rate, rate)]
+    return hull(kept_or_not if time == new_time else [*kept_or_not, over(time, new_time)])
+
+
+def _run(scene: Scene, part: str) -> Interval:
+    """The speed of playing as a share of the recorded one, which holds where nothing is said; forwards or backwards."""
+    for subject in (part, *scene.material(part)):
+        if scene.states(subject, "playback-speed"):
+            return magnitude(scene.bounds(subject, "playback-speed"))
+    return ONE
+
+
+def _quickened(scene: Scene, part: str, factors: Mapping[str, Interval]) -> Interval:
+    found = [factors[material] for material in scene.material(part)]
+    return hull(found) if found else ONE
+
+
+def _speed(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator[Effect]:
+    before = _run(sides.documented, part)
+    after = times(_run(sides.proposed, part), _quickened(sides.proposed, part, factors))
+    if before == after:
+        return
+    relative = over(after, before)
+    silent = _is_silent(sides.proposed, part)
+    sentence = (
+        say("it runs {change} than documented", change=_faster(relative))
+        if silent
+        else say(
+            "it runs {change} than documented, and its sound is {tones} unless the player holds the pitch",
+            change=_faster(relative),
+            tones=_higher(relative),
+        )
+    )
+    yield Effect(
+        Topic.SIGNAL,
+        (part,),
+        sides.proposed.label("playback-speed"),
+        "%",
+        scaled(before, 100),
+        scaled(after, 100),
+        sentence,
+        ARITHMETIC,
+    )
+
+
+def _is_silent(scene: Scene, part: str) -> bool:
+    material = scene.material(part)
+    return bool(material) and all(scene.is_(one, "sound", "silent") is Answer.IN for one in material)
+
+
+def _loop(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator[Effect]:
+    """How long a round lasts, gap included."""
+    before, after = _round(sides.documented, part), _round(sides.proposed, part, factors)
+    if before is None or after is None or before == after:
+        return
+    yield Effect(
+        Topic.SIGNAL,
+        (part,),
+        sides.proposed.label("loop-length"),
+        "s",
+        before,
+        after,
+        _longer(before, after),
+        LOOPS,
+    )
+
+
+def _longer(before: Interval, after: Interval) -> Saying:
+    change = minus(after, before)
+    if change.low is not None and change.low >= 0:
+        return say("each round lasts {change} longer", change=figure(change, "s"))
+    if change.high is not None and change.high <= 0:
+        return say("each round lasts {change} less", change=figure(magnitude(change), "s"))
+    return say("by how much a round differs cannot be said from what is given")
+
+
+def _round(scene: Scene, part: str, factors: Mapping[str, Interval] | None = None) -> Interval | None:
+    """From one start to the next; none where the channel has no single material whose length is given."""
+    material = scene.material(part)
+    if len(material) != 1:
+        return None
+    length = _recorded_length(scene, material[0], part)
+    if length is None:
+        return None
+    restated = factors is None or is_known(factors[material[0]])
+    return over(over(length, _run(scene, part)), ONE if restated or factors is None else factors[material[0]])
+
+
+def _recorded_length(scene: Scene, material: str, part: str) -> Interval | None:
+    if scene.states(material, "loop-length"):
+        return scene.bounds(material, "loop-length")
+    if not scene.states(material, "duration"):
+        return None
+    gaps = [scene.bounds(one, "loop-gap") for one in (part, material) if scene.states(one, "loop-gap")]
+    return plus(scene.bounds(material, "duration"), gaps[0] if gaps else point(0))
+
+
+def _meeting(sides: Sides, runners: Iterable[str], factors: Mapping[str, Interval]) -> Iterator[Effect]:
+    """After how long loops of different lengths begin together again."""
+    players = [part for part in runners if sides.was_there(part)]
+    before = _together_again([_round(sides.documented, part) for part in players])
+    after = _together_again([_round(sides.proposed, part, factors) for part in players])
+    if before is None or after is None or before == after:
+        return
+    sentence = say("the loops fall together in the same way again after this time, and not before")
+    hour = rates.SECONDS_AN_HOUR
+    yield Effect(
+        Topic.SIGNAL,
+        tuple(players),
+        "time until the loops meet again",
+        "h",
+        point(before / hour),
+        point(after / hour),
+        sentence,
+        LOOPS,
+    )
+
+
+def _together_again(rounds: Iterable[Interval | None]) -> Fraction | None:
+    """The least common multiple of rounds that are all known and not all alike."""
+    lengths = {None if length is None else known(length) for length in rounds}
+    exact = [length for length in lengths if length]
+    if len(exact) < 2 or len(exact) < len(lengths):
+        return None
+    return Fraction(
+        lcm(*(length.numerator for length in exact)), gcd(*(length.denominator for length in exact))
+    )
+
+
+def _timecode(sides: Sides, material: str) -> Iterator[Effect]:
+    """How far the timecode of the material falls behind the clock in a day, where its counting changes."""
+    before, after = _behind(sides.documented, material), _behind(sides.proposed, material)
+    if before is None or after is None or before == after:
+        return
+    yield Effect(
+        Topic.SIGNAL,
+        (material,),
+        "timecode behind the clock",
+        "s a day",
+        point(before),
+        point(after),
+        say("cues set by timecode and cues set by the clock come apart in another way than documented"),
+        TIMECODE,
+    )
+
+
+def _behind(scene: Scene, material: str) -> Fraction | None:
+    """A semicolon before the frames marks drop-frame counting; at whole frame rates timecode keeps time."""
+    rate, written = known(scene.bounds(material, "frame-rate")), scene.text(material, "start-timecode")
+    if rate is None or not written:
+        return None
+    if rate.denominator == 1:
+        return Fraction(0)
+    return rates.timecode_error(";" in written) if rate == rates.NTSC_RATE else None

@@ -1,1 +1,0 @@
-"""What leaves the house and what comes in: other standards, and the loan package."""

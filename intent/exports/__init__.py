@@ -1,0 +1,1 @@
+"""A work for readers of other standards, and for spreadsheets."""

@@ -1,0 +1,232 @@
+"""What a catalogue says of a work and of its components: the one account that each standard is written from.
+
+It is made of a work that may leave the house (see `withholding`); nothing is left out here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from rdflib import DCTERMS
+
+from intent.model.assertions import Expression, Form, Measured, Statements
+from intent.model.phrasing import assertion_words, expression_words
+from intent.model.work import Device, Heading, Instruction, Part, Person, Source, Work
+from intent.names import INTENT, TERM, THE_WORK
+from intent.values.dates import DaySpan, read_date
+from intent.variance.case import superseders_of
+from intent.variance.scopes import Scopes, scopes_of
+from intent.variance.state import documented_state
+from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
+
+ARTIST = str(TERM.artist)
+TECHNOLOGY = str(TERM.technology)
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One number with its unit, as written; where it has a tolerance, the least and the most that it may be."""
+
+    value: Fraction
+    unit: Unit
+    least: Fraction | None = None
+    most: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One characteristic of a thing as documented, in words, and as a measure where it is one."""
+
+    characteristic: Characteristic
+    expression: Expression
+    words: str
+    measure: Measure | None
+
+
+@dataclass(frozen=True, slots=True)
+class Component:
+    """A part of the work, with what is documented of it and of the device in its place."""
+
+    part: Part
+    title: str
+    facts: tuple[Fact, ...]
+    device: Device | None
+    lines: tuple[Instruction, ...]
+    """The instructions that speak of it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Maker:
+    """Who made the work: a person of the record, or only a name."""
+
+    name: str
+    role: str
+    person: Person | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Catalogue:
+    """A work as a catalogue tells of it."""
+
+    work: Work
+    facts: tuple[Fact, ...]
+    """What is documented of the work as a whole."""
+    components: tuple[Component, ...]
+    makers: tuple[Maker, ...]
+    made: DaySpan | None
+    owner: str
+    number: str
+    language: str
+    """The language tag of the record's prose, where it is known to be one."""
+
+
+def catalogue_of(work: Work) -> Catalogue:
+    """The account of a work and its components, in the order of the work."""
+    state, scopes = documented_state(work), scopes_of(work)
+    devices = {device.identifier: device for device in work.devices}
+    components = tuple(
+        Component(
+            part,
+            part.name or part.identifier,
+            facts_of(state.statements[part.identifier], work.vocabulary),
+            devices.get(part.device or ""),
+            tuple(line for line in work.instructions if part.identifier in _spoken_of(line, scopes)),
+        )
+        for part in work.parts
+    )
+    return Catalogue(
+        work,
+        facts_of(state.statements[THE_WORK], work.vocabulary),
+        components,
+        tuple(_makers(work)),
+        _made(work),
+        work.fields.get(str(DCTERMS.rightsHolder), ""),
+        work.fields.get(str(INTENT.accessionNumber), ""),
+        _tag(work.fields.get(str(DCTERMS.language), "")),
+    )
+
+
+def facts_of(statements: Statements, vocabulary: Vocabulary) -> tuple[Fact, ...]:
+    """What is stated of a thing, by the names of the characteristics; what the vocabulary does not know is left."""
+    found = [
+        Fact(
+            known, expression, str(expression_words(expression, vocabulary)), _measure(expression, vocabulary)
+        )
+        for iri, expression in statements.items()
+        if (known := vocabulary.characteristics.get(iri)) is not None
+    ]
+    return tuple(sorted(found, key=lambda fact: (fact.characteristic.label, fact.characteristic.iri)))
+
+
+def _measure(expression: Expression, vocabulary: Vocabulary) -> Measure | None:
+    """A single number with a unit; a range, a position or a ratio is told in words alone."""
+    if expression.form is not Form.ONE_OF or expression.negated or len(expression.items) != 1:
+        return None
+    item = expression.items[0]
+    unit = vocabulary.units.get(item.unit or "") if isinstance(item, Measured) else None
+    if not isinstance(item, Measured) or unit is None or len(item.numbers) != 1:
+        return None
+    number, around = item.numbers[0], _tolerance(item)
+    ends = (number - around, number + around) if around is not None else (None, None)
+    least, most = (None if end is None else _in_unit(end, unit) for end in ends)
+    return Measure(_in_unit(number, unit), unit, least, most)
+
+
+def _tolerance(item: Measured) -> Fraction | None:
+    if item.tolerance_percent is not None:
+        return abs(item.numbers[0]) * item.tolerance_percent / 100
+    return item.tolerance
+
+
+def _in_unit(number: Fraction, unit: Unit) -> Fraction:
+    """A number of reference units in the unit that was written."""
+    return number / unit.factor - unit.offset
+
+
+def _spoken_of(line: Instruction, scopes: Scopes) -> tuple[str, ...]:
+    other = (line.assertion.other,) if line.assertion.other else ()
+    return (*scopes.of_work(line.assertion), *other)
+
+
+def _makers(work: Work) -> Iterator[Maker]:
+    """The people who are its artists; where none of them has a name, whoever the head names."""
+    artists = [person for person in work.people if person.role.iri == ARTIST and person.name]
+    yield from (Maker(person.name, person.role.label, person) for person in artists)
+    named = work.fields.get(str(DCTERMS.creator), "")
+    if named and not artists:
+        artist = work.vocabulary.concepts.get(ARTIST)
+        yield Maker(named, artist.label if artist else "artist")
+
+
+def _made(work: Work) -> DaySpan | None:
+    written = work.fields.get(str(DCTERMS.created), "")
+    try:
+        return read_date(written) if written else None
+    except ValueError:
+        return None
+
+
+def _tag(written: str) -> str:
+    """A language tag of BCP 47 as `xs:language` has it; nothing where the field is a name in words."""
+    steps = written.strip().split("-")
+    fits = 2 <= len(steps[0]) <= 3 and all(1 <= len(step) <= 8 and step.isalnum() for step in steps)
+    return written.strip() if fits and written.isascii() and steps[0].isalpha() else ""
+
+
+def speaker(work: Work, line: Instruction) -> str:
+    """Who gave an instruction and when: `Runa Quillmark (artist), 1992-06-11`."""
+    person = work.person(line.by)
+    name = person_words(person) if person else line.by or ""
+    return ", ".join(filter(None, [name, str(line.on) if line.on else ""]))
+
+
+def person_words(person: Person) -> str:
+    """A person with role; the identifier where the name stays in the house."""
+    return f"{person.name or person.identifier} ({person.role.label})"
+
+
+def citations(work: Work, line: Instruction) -> tuple[str, ...]:
+    """The sources of an instruction: `S1 Conversation in the studio, at 0:14:05`."""
+    return tuple(
+        f"{source_words(work.source(one.source), one.source)}{f', at {one.at}' if one.at else ''}"
+        for one in line.sources
+    )
+
+
+def source_words(source: Source | None, identifier: str) -> str:
+    return " ".join(filter(None, [identifier, source.title if source else ""]))
+
+
+def line_words(work: Work, line: Instruction) -> str:
+    """An instruction with its modality, as the text form writes it."""
+    sentence = line.sentence or assertion_words(line.assertion, work.vocabulary)
+    return f"{line.modality.value}: {sentence}"
+
+
+def standing(line: Instruction) -> tuple[tuple[str, str], ...]:
+    """What else is known of an instruction, by name: the ground where it is not intent, and what ended it."""
+    known = (
+        ("ground", line.ground if line.ground != "intent" else ""),
+        ("supersedes", ", ".join(line.supersedes)),
+        ("withdrawn", str(line.withdrawn) if line.withdrawn else ""),
+    )
+    return tuple((name, text) for name, text in known if text)
+
+
+def in_force(work: Work) -> tuple[Instruction, ...]:
+    """The instructions that are neither withdrawn nor superseded, whatever the day, by others without condition.
+
+    What is superseded without effect (something of another ground, say) stays.
+    """
+    gone = {
+        identifier
+        for identifier, later in superseders_of(work).items()
+        if any(not line.conditions for line in later)
+    }
+    return tuple(line for line in work.instructions if line.withdrawn is None and line.identifier not in gone)
+
+
+def heading_of(work: Work, line: Instruction) -> Heading | None:
+    return work.heading(line.heading)

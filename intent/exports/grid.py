@@ -1,0 +1,215 @@
+"""A spreadsheet as a grid of texts, from and to CSV (RFC 4180) and XLSX (ECMA-376, Office Open XML).
+
+No formula is ever run or written: in a file that is read a formula is an error at its cell, and in a file that is
+written every cell is text. A CSV cell that a spreadsheet would take for a formula gets an apostrophe before it, which
+is taken off again on the way in.
+"""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.reading.files import as_text, read_bytes, write_whole
+
+FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
+"""With these a spreadsheet may take a text for a formula (common practice, no source)."""
+MOST_CELLS = 1_000_000
+MOST_EXPANDED = 200_000_000
+"""Far beyond any list of parts: more is refused before it is read."""
+_MISSING = "an .xlsx needs the package openpyxl (pip install 'intent-record[sheets]'); a .csv needs nothing"
+_Value = object
+
+
+@dataclass(frozen=True, slots=True)
+class GridCell:
+    text: str
+    row: int
+    column: int
+    """Both counted from 1."""
+
+    @property
+    def name(self) -> str:
+        """As a spreadsheet names it: `B7`."""
+        letters, rest = "", self.column
+        while rest:
+            rest, place = divmod(rest - 1, 26)
+            letters = chr(ord("A") + place) + letters
+        return f"{letters}{self.row}"
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """The filled rows of a sheet, the header first; every row as long as the header."""
+
+    file: str
+    rows: tuple[tuple[GridCell, ...], ...]
+
+    def fault(self, slug: str, message: str, cell: GridCell) -> Diagnostic:
+        return Diagnostic(slug, f"cell {cell.name}: {message}", Span(self.file, cell.row, cell.column))
+
+
+def read_grid(path: Path) -> Grid:
+    """The first sheet of a file. Raises `Unusable` with every cell that is at fault."""
+    content = read_bytes(path)
+    values = _xlsx_values(content, path) if path.suffix.casefold() == ".xlsx" else _csv_values(content, path)
+    return _grid(values, str(path))
+
+
+def _grid(values: Sequence[Sequence[_Value]], file: str) -> Grid:
+    faults: list[Diagnostic] = []
+    rows: list[tuple[GridCell, ...]] = []
+    for number, line in enumerate(values, start=1):
+        cells = tuple(_cell(value, number, place, file, faults) for place, value in enumerate(line, start=1))
+        if any(cell.text for cell in cells):
+            rows.append(cells)
+    if not rows:
+        faults.append(
+            Diagnostic("empty-file", "the sheet is empty; its first row must name the columns", Span(file))
+        )
+    if faults:
+        raise Unusable(faults)
+    width = max((cell.column for cell in rows[0] if cell.text), default=0)
+    for line in rows[1:]:
+        beyond = next((cell for cell in line[width:] if cell.text), None)
+        if beyond is not None:
+            message = f"cell {beyond.name}: the column has no name in the first row"
+            faults.append(Diagnostic("ragged-row", message, Span(file, beyond.row, beyond.column)))
+    if faults:
+        raise Unusable(faults)
+    padded = (_padded(line, width) for line in rows)
+    return Grid(file, tuple(padded))
+
+
+def _padded(line: tuple[GridCell, ...], width: int) -> tuple[GridCell, ...]:
+    row = line[0].row
+    return (*line[:width], *(GridCell("", row, place) for place in range(len(line[:width]) + 1, width + 1)))
+
+
+def _cell(value: _Value, row: int, column: int, file: str, faults: list[Diagnostic]) -> GridCell:
+    cell = GridCell("" if value is None else _text(value), row, column)
+    if cell.text.startswith("=") or isinstance(value, _Formula):
+        message = f"cell {cell.name}: a formula; formulas are not run, write the value itself"
+        faults.append(Diagnostic("formula", message, Span(file, row, column)))
+    elif isinstance(value, _Fault):
+        message = f"cell {cell.name}: the spreadsheet has an error here, {value}; write the value itself"
+        faults.append(Diagnostic("cell-error", message, Span(file, row, column)))
+    return cell
+
+
+class _Formula(str):
+    """The text of a formula."""
+
+
+class _Fault(str):
+    """What a spreadsheet shows where a formula failed."""
+
+
+def _text(value: _Value) -> str:
+    match value:
+        case bool():
+            return "yes" if value else "no"
+        case float() if value.is_integer():
+            return str(int(value))
+        case datetime.datetime():
+            return value.date().isoformat()
+        case datetime.date():
+            return value.isoformat()
+        case _:
+            text = " ".join(str(value).split())
+            return text[1:] if text[:1] == "'" and text[1:2] in FORMULA_SIGNS else text
+
+
+def _csv_values(content: bytes, path: Path) -> list[list[str]]:
+    text = as_text(content, str(path))
+    first = text.partition("\n")[0]
+    mark = max(",;\t", key=first.count)
+    try:
+        return list(csv.reader(io.StringIO(text), delimiter=mark, strict=True))
+    except csv.Error as error:
+        raise Unusable([Diagnostic("not-csv", f"the file is not CSV: {error}", Span(str(path)))]) from None
+
+
+def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
+    _refuse_bomb(content, path)
+    try:
+        from openpyxl import load_workbook
+    except ImportError:
+        raise Unusable([Diagnostic("needs-openpyxl", _MISSING, Span(str(path)))]) from None
+    try:
+        book = load_workbook(io.BytesIO(content), read_only=True, data_only=False, keep_links=False)
+        sheet = book.worksheets[0]
+        values: list[list[_Value]] = []
+        count = 0
+        for line in sheet.iter_rows():
+            values.append([_marked(cell.value, cell.data_type) for cell in line])
+            count += len(line)
+            if count > MOST_CELLS:
+                raise Unusable(
+                    [Diagnostic("too-large", f"no sheet over {MOST_CELLS} cells is read", Span(str(path)))]
+                )
+    except Unusable:
+        raise
+    except Exception as error:
+        message = f"the file cannot be read as a spreadsheet ({type(error).__name__}); save it again as .xlsx or .csv"
+        raise Unusable([Diagnostic("not-xlsx", message, Span(str(path)))]) from None
+    return values
+
+
+def _marked(value: _Value, kind: str) -> _Value:
+    return _Formula(value) if kind == "f" else _Fault(value) if kind == "e" else value
+
+
+def _refuse_bomb(content: bytes, path: Path) -> None:
+    """An .xlsx is a zip: what it would unpack to is known before anything is unpacked."""
+    import zipfile
+
+    try:
+        with zipfile.ZipFile(io.BytesIO(content)) as packed:
+            expanded = sum(entry.file_size for entry in packed.infolist())
+    except zipfile.BadZipFile:
+        message = "the file is not an .xlsx spreadsheet; save it again as .xlsx or .csv"
+        raise Unusable([Diagnostic("not-xlsx", message, Span(str(path)))]) from None
+    if expanded > MOST_EXPANDED:
+        message = f"the spreadsheet would unpack to {expanded} bytes; no more than {MOST_EXPANDED} are read"
+        raise Unusable([Diagnostic("too-large", message, Span(str(path)))])
+
+
+def write_grid(path: Path, title: str, rows: Iterable[Sequence[str]]) -> None:
+    """A sheet of texts, whole or not at all. Raises `Unusable` where .xlsx is wanted and openpyxl is not there."""
+    if path.suffix.casefold() == ".xlsx":
+        write_whole(path, _xlsx(path, title, rows))
+        return
+    written = io.StringIO()
+    csv.writer(written, lineterminator="\r\n").writerows([_harmless(text) for text in row] for row in rows)
+    write_whole(path, "\ufeff" + written.getvalue())
+
+
+def _harmless(text: str) -> str:
+    return f"'{text}" if text.startswith(FORMULA_SIGNS) else text
+
+
+def _xlsx(path: Path, title: str, rows: Iterable[Sequence[str]]) -> bytes:
+    try:
+        from openpyxl import Workbook
+    except ImportError:
+        raise Unusable([Diagnostic("needs-openpyxl", _MISSING, Span(str(path)))]) from None
+    book = Workbook()
+    book.remove(book.worksheets[0])
+    sheet = book.create_sheet(title)
+    for number, row in enumerate(rows, start=1):
+        for place, text in enumerate(row, start=1):
+            cell = sheet.cell(number, place)
+            cell.value = text
+            cell.data_type = "s"
+            cell.number_format = "@"
+    sheet.freeze_panes = "B2"
+    book.properties.created = book.properties.modified = datetime.datetime(2000, 1, 1)
+    packed = io.BytesIO()
+    book.save(packed)
+    return packed.getvalue()

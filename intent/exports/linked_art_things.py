@@ -1,0 +1,161 @@
+"""Pieces of Linked Art documents: references, types, names, statements, dimensions, spans of time.
+
+Source: Linked Art 1.0 (linked.art/api/1.0), shared structures: Name, Identifier, Statement, Dimension, TimeSpan,
+Creation, references. Types that Linked Art's own profile wants are those of the Art & Architecture Thesaurus.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from intent.exports.catalogue import TECHNOLOGY, Fact
+from intent.model.assertions import Named
+from intent.model.work import Person
+from intent.names import INTENT, TERM
+from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
+from intent.vocabulary.terms import Concept, Vocabulary
+
+CONTEXT = "https://linked.art/ns/v1/linked-art.json"
+"""The context as published; the schemas admit an IRI and nothing written out."""
+_AAT = "http://vocab.getty.edu/aat/"
+ARTWORK, PRIMARY_NAME, ACCESSION_NUMBER, DESCRIPTION, MATERIALS, CREDIT_LINE = (
+    f"{_AAT}{number}" for number in (300133025, 300404670, 300312355, 300435416, 300435429, 300435418)
+)
+MADE_FROM = str(TERM["made-from"])
+_BODIES = {str(TERM[name]) for name in ("artists-estate", "lender", "borrower", "insurer", "fabricator")}
+"""Roles that are taken to be those of a body: the record does not tell a person from a body, and Linked Art must."""
+Json = str | int | float | list["Json"] | dict[str, "Json"]
+Object = dict[str, Json]
+
+
+def made(**members: Json | None) -> Object:
+    """An object without its empty members; `id_`, `context_` and `label_` stand for what is no Python name."""
+    names = {"id_": "id", "context_": "@context", "label_": "_label"}
+    return {
+        names.get(name, name): value for name, value in members.items() if value not in (None, "", [], {})
+    }
+
+
+def document(iri: str, kind: str, label: str, **members: Json | None) -> Object:
+    """A document of its own."""
+    return made(context_=CONTEXT, id_=iri, type=kind, label_=label or iri, **members)
+
+
+def reference(iri: str, kind: str, label: str = "") -> Object:
+    return made(id_=iri, type=kind, label_=label)
+
+
+def person_reference(person: Person) -> Object:
+    return reference(person.iri, kind_of_person(person), person.name or person.role.label)
+
+
+def kind_of_person(person: Person) -> str:
+    return "Group" if person.role.iri in _BODIES else "Person"
+
+
+def typed(iri: str, label: str = "") -> list[Json]:
+    """A classification by one type."""
+    return [reference(iri, "Type", label)]
+
+
+def concept_type(concept: Concept | None) -> list[Json]:
+    return typed(concept.iri, concept.label) if concept else []
+
+
+def name(content: str) -> list[Json]:
+    """The primary name, if there is one."""
+    if not content:
+        return []
+    return [made(type="Name", content=content, classified_as=typed(PRIMARY_NAME, "Primary Name"))]
+
+
+def identifier(content: str, type_iri: str = "", label: str = "") -> list[Json]:
+    if not content:
+        return []
+    return [
+        made(type="Identifier", content=content, classified_as=typed(type_iri, label) if type_iri else [])
+    ]
+
+
+def statement(content: str, type_iri: str, label: str) -> list[Json]:
+    """A text about a thing, of a type; nothing where there is no text."""
+    if not content:
+        return []
+    return [made(type="LinguisticObject", classified_as=typed(type_iri, label), content=content)]
+
+
+def own_statement(content: str, term: str) -> list[Json]:
+    """A text of a sort that the record has a property for."""
+    return statement(content, str(INTENT[term]), term)
+
+
+def fact_statements(facts: Iterable[Fact]) -> list[Json]:
+    """What is documented and is neither a dimension, nor a type, nor a material."""
+    return [
+        one
+        for fact in facts
+        if fact.measure is None and not _is_named(fact)
+        for one in statement(
+            f"{fact.characteristic.label}: {fact.words}", fact.characteristic.iri, fact.characteristic.label
+        )
+    ]
+
+
+def _is_named(fact: Fact) -> bool:
+    """Whether a technology or material is told by its terms alone."""
+    items = fact.expression.items
+    is_plain = bool(items) and not fact.expression.negated and all(isinstance(item, Named) for item in items)
+    return fact.characteristic.iri in {TECHNOLOGY, MADE_FROM} and is_plain and len(items) == 1
+
+
+def named(facts: Iterable[Fact], characteristic: str, kind: str, vocabulary: Vocabulary) -> Iterator[Json]:
+    """References to the term of a characteristic, as types or materials."""
+    for fact in facts:
+        item = fact.expression.items[0] if _is_named(fact) else None
+        if fact.characteristic.iri == characteristic and isinstance(item, Named):
+            concept = vocabulary.concepts.get(item.concept)
+            yield reference(item.concept, kind, concept.label if concept else "")
+
+
+def dimensions(facts: Iterable[Fact]) -> list[Json]:
+    """Every characteristic that is one number with a unit, as written."""
+    found: list[Json] = []
+    for fact in facts:
+        if fact.measure is not None:
+            measure, known = fact.measure, fact.characteristic
+            found.append(
+                made(
+                    type="Dimension",
+                    classified_as=typed(known.iri, known.label),
+                    identified_by=name(f"{known.label}: {fact.words}"),
+                    value=_number(measure.value),
+                    lower_value_limit=None if measure.least is None else _number(measure.least),
+                    upper_value_limit=None if measure.most is None else _number(measure.most),
+                    unit=reference(measure.unit.iri, "MeasurementUnit", measure.unit.symbol),
+                )
+            )
+    return found
+
+
+def _number(value: Fraction) -> int | float:
+    """A number of JSON: whole where it is whole, else the nearest that a reader's binary number can hold."""
+    return value.numerator if value.denominator == 1 else float(value)
+
+
+def timespan(span: DaySpan | None) -> Object:
+    """From the beginning of the first to the end of the last day, with what was written; an open end is left out."""
+    if span is None:
+        return {}
+    first = "" if span.first == FIRST_DAY else f"{span.first.isoformat()}T00:00:00Z"
+    last = "" if span.last == LAST_DAY else f"{span.last.isoformat()}T23:59:59Z"
+    return made(type="TimeSpan", identified_by=name(str(span)), begin_of_the_begin=first, end_of_the_end=last)
+
+
+def activity(
+    kind: str, people: Iterable[Person], on: DaySpan | None, influenced_by: list[Json] | None = None
+) -> Object:
+    """A production or creation, if anything is known of it."""
+    by: list[Json] = [person_reference(person) for person in people]
+    found = made(carried_out_by=by, timespan=timespan(on), influenced_by=influenced_by)
+    return {"type": kind, **found} if found else {}

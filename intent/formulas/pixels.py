@@ -1,0 +1,71 @@
+"""Lines, columns and picture elements: how wide a stored picture is meant to be, and how it meets another raster.
+
+How many columns of a stored line hold picture is a convention that differs between tools (702, 704, 711 or 720), and
+the shape of a picture element with it. Shapes are width over height.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from intent.values.bounds import Number, larger, minus, over, point, smaller, square, times
+from intent.values.regions import Interval
+
+SAMPLES_A_SECOND = 13_500_000
+"""Of luminance (ITU-R BT.601-7)."""
+ACTIVE_LINE = {625: Fraction(52, 10**6), 525: Fraction("52.6555") / 10**6}
+"""How many seconds of a line hold picture (ITU-R BT.470-6, table 1-1), by lines of the whole frame."""
+LINES_OF_A_FRAME = {576: 625, 480: 525, 486: 525}
+"""The lines of the whole frame, by the stored rows that hold picture (ITU-R BT.601 practice)."""
+ROWS = {625: 576, 525: 486}
+"""How many rows hold picture, by lines of the whole frame (ITU-R BT.601 practice)."""
+CONVENTIONS = {625: (Fraction(12, 11), Fraction(16, 15)), 525: (Fraction(10, 11), Fraction(8, 9))}
+"""Picture elements of a 4:3 picture of 704 columns (ITU-T H.264, table E-1), and of 720 columns (DV profiles)."""
+WIDER = Fraction(4, 3)
+"""How much wider the elements of a 16:9 picture are than those of a 4:3 picture in the same raster."""
+
+
+def active_samples(lines: int) -> Fraction:
+    """How many samples of a line hold picture, of a frame of 625 or 525 lines (ITU-R BT.601-7 and BT.470-6)."""
+    return SAMPLES_A_SECOND * ACTIVE_LINE[lines]
+
+
+def conventional_elements(rows: Number) -> tuple[Fraction, ...]:
+    """The shapes that the elements of a 4:3 picture have by one convention or another; none where there is none.
+
+    The last is that of the analogue picture itself, sampled as it is.
+    """
+    lines = LINES_OF_A_FRAME.get(int(rows))
+    if lines is None:
+        return ()
+    return (*CONVENTIONS[lines], Fraction(4, 3) * ROWS[lines] / active_samples(lines))
+
+
+def shown_lines(lines: Interval, share: Interval, fit: str) -> Interval:
+    """How many lines of a screen a picture would take, of those that it has, by fit; more than it has if cropped.
+
+    The share is that of the screen which the picture fills if shown whole, on the axis of these lines. Arithmetic.
+    """
+    if fit == "stretched":
+        return lines
+    return times(lines, smaller(share, point(1)) if fit == "whole" else larger(share, point(1)))
+
+
+def scaling(shown: Interval, stored: Interval) -> Interval:
+    """How many lines (or columns) of a display show one of the picture. Arithmetic."""
+    return over(shown, stored)
+
+
+def pitch(side: Interval, elements: Interval) -> Interval:
+    """From one line or column to the next, in metres, from the length of a side and how many it holds. Arithmetic."""
+    return over(side, elements)
+
+
+def whole_multiple(factor: Fraction) -> bool:
+    """Whether every line of a picture is shown by the same number of lines."""
+    return factor.denominator == 1
+
+
+def seen_after_overscan(overscan: Interval) -> Interval:
+    """The share of a picture's area that is seen when so much of its width and height lies behind the mask."""
+    return square(minus(point(1), smaller(overscan, point(1))))

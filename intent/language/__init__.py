@@ -1,0 +1,1 @@
+"""What is said to a reader: messages, and the languages in which they are told."""

@@ -1,0 +1,174 @@
+"""What a package holds, found without opening or following anything: the walk through a folder, and its faults.
+
+Every file is looked at with `lstat` before it is read. Links, devices, pipes and files with holes have no place in a
+package; a file that goes by two names is refused as well, since what is written to one would change the other.
+"""
+
+from __future__ import annotations
+
+import os
+import stat
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import islice
+from pathlib import Path
+from typing import Protocol
+
+from intent.diagnostics import Diagnostic, Span
+from intent.packages.file_names import Fault, collisions, name_faults, shown_name
+from intent.packages.limits import Limits, size_in_words
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One file of a package; its path has `/` between its steps."""
+
+    path: str
+    size: int
+    refused: bool = False
+    """Whether it is there and must not be opened."""
+    identity: tuple[int, int] = (0, 0)
+    """Device and inode, so that what is opened is what was looked at."""
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """The files of a package, and what is wrong with it as far as can be told from outside."""
+
+    name: str
+    """The package as its receiver knows it."""
+    entries: tuple[Entry, ...]
+    faults: tuple[Diagnostic, ...]
+
+    def entry(self, path: str) -> Entry | None:
+        return next((entry for entry in self.entries if entry.path == path), None)
+
+
+class Stream(Protocol):
+    """A file of a package, read block by block."""
+
+    def readinto(self, buffer: memoryview, /) -> int | None:
+        """Fill the buffer as far as there is something; 0 at the end."""
+
+    def close(self) -> None: ...
+
+
+def fault_at(package: str, path: str, slug: str, message: str) -> Diagnostic:
+    """A fault of one file of a package."""
+    return Diagnostic(slug, message, Span("/".join(filter(None, [package, shown_name(path)]))))
+
+
+def list_folder(folder: Path, limits: Limits) -> Listing:
+    """Everything in a folder. Nothing is opened but to ask whether a file has holes."""
+    name = str(folder)
+    entries: list[Entry] = []
+    faults: list[Diagnostic] = []
+    waiting: list[tuple[Path, str, int]] = [(folder, "", 0)]
+    seen = 0
+    while waiting:
+        place, prefix, depth = waiting.pop()
+        for path, found in _in_order(place, faults, name, prefix, limits):
+            inner, seen = f"{prefix}{path.name}", seen + 1
+            if seen > limits.most_files:
+                faults.append(_too_many(name, limits))
+                return Listing(name, tuple(entries), tuple(faults))
+            if stat.S_ISDIR(found.st_mode):
+                if depth >= limits.deepest:
+                    faults.append(_too_deep(name, inner, limits))
+                else:
+                    waiting.append((path, f"{inner}/", depth + 1))
+            else:
+                wrong = [*_kind_faults(path, found), *name_faults(inner)]
+                faults.extend(fault_at(name, inner, one.slug, one.message) for one in wrong)
+                identity = (found.st_dev, found.st_ino)
+                entries.append(Entry(inner, found.st_size, bool(wrong), identity))
+    ordered = tuple(sorted(entries, key=lambda entry: entry.path))
+    return Listing(name, ordered, (*faults, *common_faults(name, ordered, limits)))
+
+
+def _in_order(
+    place: Path, faults: list[Diagnostic], name: str, prefix: str, limits: Limits
+) -> Iterator[tuple[Path, os.stat_result]]:
+    try:
+        for path in sorted(islice(place.iterdir(), limits.most_files + 1)):
+            yield path, path.lstat()
+    except OSError as error:
+        message = f"the folder cannot be read: {error.strerror or error}"
+        faults.append(fault_at(name, prefix.rstrip("/"), "unreadable", message))
+
+
+def _kind_faults(path: Path, found: os.stat_result) -> Iterator[Fault]:
+    """What a file is, other than an ordinary one with a single name and without holes."""
+    if stat.S_ISLNK(found.st_mode):
+        yield Fault("symbolic-link", "this is a symbolic link; ask the sender for the file itself")
+    elif not stat.S_ISREG(found.st_mode):
+        what = next((word for test, word in _SPECIAL if test(found.st_mode)), "no ordinary file")
+        yield Fault("special-file", f"this is {what}; a package holds ordinary files only")
+    elif found.st_nlink > 1:
+        yield Fault("hard-link", "this file goes by several names; copy it, so that it stands alone")
+    elif found.st_size and _has_holes(path, found.st_size):
+        message = (
+            "this file has holes: it says that it is larger than what was written of it; copy it without them"
+        )
+        yield Fault("sparse-file", message)
+
+
+_SPECIAL = (
+    (stat.S_ISFIFO, "a pipe"),
+    (stat.S_ISSOCK, "a socket"),
+    (stat.S_ISCHR, "a device"),
+    (stat.S_ISBLK, "a device"),
+)
+
+
+def _has_holes(path: Path, size: int) -> bool:
+    """Whether the file system knows of a hole in an ordinary file; where it cannot tell, there is none."""
+    if not hasattr(os, "SEEK_HOLE"):
+        return False
+    try:
+        handle = os.open(path, os.O_RDONLY | os.O_NOFOLLOW | os.O_NONBLOCK)
+    except OSError:
+        return False
+    try:
+        return os.lseek(handle, 0, os.SEEK_HOLE) < size
+    except OSError:
+        return False
+    finally:
+        os.close(handle)
+
+
+def common_faults(name: str, entries: Iterable[Entry], limits: Limits) -> Iterator[Diagnostic]:
+    """What holds for packages of every form: names that meet, and how much there may be."""
+    total = 0
+    for entry in entries:
+        total += entry.size
+        if entry.size > limits.largest_file:
+            message = (
+                f"the file has {size_in_words(entry.size)}; the most is {size_in_words(limits.largest_file)}"
+            )
+            yield fault_at(name, entry.path, "too-large", message)
+    if total > limits.largest_total:
+        message = f"the package has {size_in_words(total)}; the most is {size_in_words(limits.largest_total)}"
+        yield fault_at(name, "", "too-large", message)
+    for path, fault in collisions(entry.path for entry in entries):
+        yield fault_at(name, path, fault.slug, fault.message)
+
+
+def _too_many(name: str, limits: Limits) -> Diagnostic:
+    return fault_at(
+        name, "", "too-many-files", f"the package has more than {limits.most_files} files and folders"
+    )
+
+
+def _too_deep(name: str, path: str, limits: Limits) -> Diagnostic:
+    return fault_at(name, path, "too-deep", f"the folder lies deeper than {limits.deepest} others")
+
+
+def open_in_folder(folder: Path, entry: Entry) -> Stream:
+    """A file of a folder, if it is still the one that was looked at. Raises ``OSError`` where it is not."""
+    handle = os.open(folder / entry.path, os.O_RDONLY | os.O_NOFOLLOW | os.O_NONBLOCK)
+    found = os.fstat(handle)
+    if (found.st_dev, found.st_ino) != entry.identity or not stat.S_ISREG(found.st_mode):
+        os.close(handle)
+        raise OSError("it was changed for another while the package was read")
+    return os.fdopen(handle, "rb", buffering=0)

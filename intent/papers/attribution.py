@@ -1,0 +1,76 @@
+"""Who said an instruction, when, and where it is written: the line under the words quoted."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from intent.language.message import joined, say
+from intent.model.work import Citation, Heading, Instruction, Source, Work
+from intent.papers.naming import person_in_words
+from intent.papers.wording import date_in_words, listed, quoted, sentence
+from intent.values.dates import DaySpan
+
+NOBODY = say("Observed practice, with nobody named")
+"""An instruction that nobody is said to have given ranks with what has been done before."""
+
+
+def attribution(work: Work, instruction: Instruction) -> str:
+    """`Ilka Brandvold (artist), 14 May 1999. “Conversation with the artist” (S1, interview), at 00:14:05.`"""
+    heading = work.heading(instruction.heading)
+    passages = _passages(citations_of(instruction, heading))
+    sources = {identifier: work.source(identifier) for identifier in passages}
+    by, on = _giver(instruction, heading, [source for source in sources.values() if source])
+    named = listed([person_in_words(work, person) for person in by]) or NOBODY
+    said = joined([named, date_in_words(on)], ", ")
+    where = joined(
+        (_at(_where(work, sources[name], name, on), times) for name, times in passages.items()), "; "
+    )
+    return joined([sentence(said), sentence(where or say("No source is named"))])
+
+
+def words_behind(work: Work, instruction: Instruction) -> str:
+    """The words quoted under its heading; without any, those quoted under the first source that has some."""
+    heading = work.heading(instruction.heading)
+    sources = (work.source(citation.source) for citation in citations_of(instruction, heading))
+    quoted_in = [source.words.strip() for source in sources if source and source.words.strip()]
+    return (heading.words.strip() if heading else "") or next(iter(quoted_in), "")
+
+
+def citations_of(instruction: Instruction, heading: Heading | None) -> tuple[Citation, ...]:
+    return instruction.sources or (heading.sources if heading else ())
+
+
+def _passages(citations: Sequence[Citation]) -> dict[str, list[str]]:
+    """The times cited in each source, in the order of the citations."""
+    found: dict[str, list[str]] = {}
+    for citation in citations:
+        found.setdefault(citation.source, []).extend([citation.at] if citation.at else [])
+    return found
+
+
+def _giver(
+    instruction: Instruction, heading: Heading | None, sources: Sequence[Source]
+) -> tuple[tuple[str, ...], DaySpan | None]:
+    """Who gave it and when: as stated, else as for the first source named."""
+    first = sources[0] if sources else None
+    stated = instruction.by or (heading.by if heading else None)
+    on = instruction.on or (heading.on if heading else None) or (first.date if first else None)
+    return (stated,) if stated else (first.spoken_with or first.by) if first else (), on
+
+
+def _at(where: str, times: Sequence[str]) -> str:
+    return say("{source}, at {times}", source=where, times=tuple(times)) if times else where
+
+
+def _where(work: Work, source: Source | None, name: str, already: DaySpan | None) -> str:
+    """A source by its title; with its date where that is not the one already said of the instruction."""
+    if source is None:
+        return name
+    details = [source.identifier, source.kind.label if source.kind else ""]
+    if source.date != already:
+        details.append(date_in_words(source.date))
+    cited = say("{title} ({details})", title=quoted(source.title), details=joined(details, ", "))
+    if not source.reported_by:
+        return cited
+    by = person_in_words(work, source.reported_by)
+    return say("{source}, as reported by {person}", source=cited, person=by)

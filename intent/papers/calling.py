@@ -1,0 +1,92 @@
+"""What calls for a caution: the kinds, technologies and values at hand, as the vocabulary links them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from intent.model.assertions import Named, Statements
+from intent.model.work import Device, Part
+from intent.names import THE_VENUE, THE_WORK, YES
+from intent.variance.result import Variance
+from intent.vocabulary.terms import Vocabulary
+
+
+def called_for(variance: Variance) -> dict[str, tuple[str, ...]]:
+    """By the IRI of each caution, in the order in which they are called for: the parts, `the work`, `the venue`.
+
+    A device that leaves its place for another still counts, since somebody has to lift it out.
+    """
+    called: dict[str, list[str]] = {}
+    for subject, found in _subjects(variance):
+        for caution in dict.fromkeys(found):
+            called.setdefault(caution, []).append(subject)
+    return {caution: tuple(subjects) for caution, subjects in called.items()}
+
+
+def _subjects(variance: Variance) -> Iterator[tuple[str, Iterable[str]]]:
+    """Everything that is there or is said to be, with the cautions that it calls for, some more than once."""
+    work, installation = variance.work, variance.installation
+    vocabulary, given = work.vocabulary, _given(variance)
+    for part in _parts_present(variance):
+        of_kind = _inherited(vocabulary, part.kind.iri)
+        of_values = (found for stated in given.get(part.identifier, ()) for found in _of(vocabulary, stated))
+        yield part.identifier, (*of_kind, *of_values)
+    for stated in (work.statements, installation.work_statements):
+        yield THE_WORK, _of(vocabulary, stated)
+    yield THE_VENUE, _of(vocabulary, installation.venue_statements)
+
+
+def _parts_present(variance: Variance) -> Iterator[Part]:
+    omitted = {omission.part for omission in variance.installation.omissions}
+    yield from (part for part in variance.work.parts if part.identifier not in omitted)
+    yield from variance.installation.additions
+
+
+def _given(variance: Variance) -> dict[str, list[Statements]]:
+    """What is said of each part: as documented, as changed, and of the device that takes its place."""
+    installation = variance.installation
+    devices = {device.identifier: device for device in (*installation.devices, *variance.work.devices)}
+    given: dict[str, list[Statements]] = {}
+    for part in (*variance.work.parts, *installation.additions):
+        given[part.identifier] = [part.statements, *_entries(devices, part.device)]
+    for change in installation.changes:
+        given.setdefault(change.part, []).append(change.statements)
+    for substitution in installation.substitutions:
+        arriving = (substitution.statements, *_entries(devices, substitution.device))
+        given.setdefault(substitution.part, []).extend(arriving)
+    return given
+
+
+def _entries(devices: Mapping[str, Device], identifier: str | None) -> Iterator[Statements]:
+    """A device's own entry, and those of the devices that it is like."""
+    seen: set[str] = set()
+    device = devices.get(identifier or "")
+    while device is not None and device.identifier not in seen:
+        seen.add(device.identifier)
+        yield device.statements
+        device = devices.get(device.like or "")
+
+
+def _of(vocabulary: Vocabulary, statements: Statements) -> Iterator[str]:
+    """The cautions of named values, and of characteristics that call for one by being stated."""
+    for iri, expression in statements.items():
+        named = [item.concept for item in expression.items if isinstance(item, Named)]
+        for concept in named:
+            yield from _inherited(vocabulary, concept)
+        characteristic = vocabulary.characteristics.get(iri)
+        if characteristic is not None and (characteristic.space != "yes-no" or YES in named):
+            yield from characteristic.cautions
+
+
+def _inherited(vocabulary: Vocabulary, iri: str) -> tuple[str, ...]:
+    """The cautions of a concept and of all that is broader, nearest first."""
+    found: dict[str, None] = {}
+    waiting, seen = [iri], set[str]()
+    while waiting:
+        concept = vocabulary.concepts.get(waiting.pop(0))
+        if concept is None or concept.iri in seen:
+            continue
+        seen.add(concept.iri)
+        found.update(dict.fromkeys(concept.cautions))
+        waiting.extend(concept.broader)
+    return tuple(found)

@@ -1,0 +1,61 @@
+"""What a part shows or sounds, and from which player it comes, along the connections of the work."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from intent.drawings.feeding import links_of
+from intent.effects.scene import Sides
+from intent.effects.signal.paths import PICTURE, SOUND, Way, Ways, ways_of
+from intent.language.message import Saying, joined, say
+from intent.papers.cards.card import Row
+
+
+@dataclass(frozen=True, slots=True)
+class Signals:
+    """Every way through the connections, worked out once for all cards."""
+
+    sides: Sides
+    picture: Ways
+    sound: Ways
+    fed: tuple[tuple[str, str], ...]
+    """A player and what it feeds: along the connections, else by the channel they share."""
+
+    def rows(self, part: str) -> Iterator[Row]:
+        """The channel, and what comes from where or goes where."""
+        scene = self.sides.proposed
+        channel = scene.text(part, "channel")
+        lines = (*([channel] if channel else []), *self._arriving(part), *self._leaving(part))
+        if lines:
+            label = say("{term}", term=scene.term("channel")) if channel else say("joined")
+            yield Row(label, (joined(lines, ", "),))
+
+    def _arriving(self, part: str) -> Iterator[str]:
+        ways: dict[str, Way] = {**self.sound.proposed(part), **self.picture.proposed(part)}
+        for player, way in ways.items():
+            yield self._from(player, [link.start for link in way[1:]])
+        yield from (self._from(player, ()) for player, fed in self.fed if fed == part and player not in ways)
+
+    def _from(self, player: str, through: Sequence[str]) -> Saying:
+        if not through:
+            return say("from {player}", player=self._named(player))
+        return say("from {player}, through {through}", player=self._named(player), through=tuple(through))
+
+    def _leaving(self, part: str) -> tuple[str, ...]:
+        """What a player feeds; of what stands between, where its connections lead."""
+        fed = [self._named(sink) for player, sink in self.fed if player == part]
+        if not fed:
+            present = self.sides.proposed.state.present
+            ends = (link.end for link in self.sides.work.connections if link.start == part)
+            fed = [self._named(end) for end in dict.fromkeys(ends) if end in present]
+        return (say("to {parts}", parts=tuple(fed)),) if fed else ()
+
+    def _named(self, part: str) -> str:
+        """`P2, hands player`; a part without a name by its identifier."""
+        found = self.sides.proposed.case.scopes.proposed.every.get(part)
+        return say("{part} ({name})", part=part, name=found.name) if found and found.name else part
+
+
+def signals_of(sides: Sides) -> Signals:
+    return Signals(sides, ways_of(sides, PICTURE), ways_of(sides, SOUND), links_of(sides.proposed))

@@ -1,0 +1,228 @@
+"""What is proposed, in plain words: the changes, what is said of the venue, and who has answered what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from intent.language.message import joined, say, say_of
+from intent.model.assertions import Statements
+from intent.model.installation import Attestation, Change, Consent, Substitution
+from intent.model.work import Material, Part
+from intent.papers.naming import (
+    characteristic_label,
+    in_order,
+    part_in_words,
+    person_in_words,
+    statements_in_words,
+    value_in_words,
+)
+from intent.papers.wording import (
+    characterised,
+    closed,
+    date_in_words,
+    listed,
+    opening,
+    quoted,
+    runs,
+    sentence,
+)
+from intent.variance.result import Variance
+
+MANY = 4
+"""From so many parts on, those changed alike are named by their identifiers alone."""
+
+
+def changes_in_words(variance: Variance) -> tuple[str, ...]:
+    """Every change that the installation proposes, one sentence each; parts changed alike share one."""
+    return (
+        *_substitutions(variance),
+        *_changes(variance),
+        *_omissions(variance),
+        *(_addition(variance, part) for part in variance.installation.additions),
+        *_whole(variance),
+    )
+
+
+def answers_in_words(variance: Variance) -> tuple[str, ...]:
+    """The consents and attestations on record, one sentence each."""
+    consents = [_consent(variance, consent) for consent in variance.installation.consents]
+    attested = [_attestation(variance, fact) for fact in variance.installation.attestations]
+    return (*consents, *attested)
+
+
+def _attestation(variance: Variance, fact: Attestation) -> str:
+    who = opening(person_in_words(variance.work, fact.by)) or say("Somebody not named")
+    told = (
+        say("{person} attests that {fact}", person=who, fact=quoted(fact.fact))
+        if fact.holds
+        else say("{person} attests that this is not so: {fact}", person=who, fact=quoted(fact.fact))
+    )
+    return closed(_with_record(told, date_in_words(fact.date)))
+
+
+def _with_record(told: str, record: str) -> str:
+    return say("{name} ({role})", name=told, role=record) if record else told
+
+
+def _parts(variance: Variance, identifiers: Sequence[str]) -> str:
+    if len(identifiers) >= MANY:
+        return runs(identifiers)
+    return opening(listed([part_in_words(variance, name) for name in identifiers]))
+
+
+def _described(variance: Variance, statements: Statements) -> str:
+    return listed(statements_in_words(variance.work.vocabulary, statements))
+
+
+def _substitutions(variance: Variance) -> Iterator[str]:
+    alike: dict[tuple[str, str, str], list[Substitution]] = {}
+    for one in variance.installation.substitutions:
+        part = variance.work.part(one.part)
+        likeness = (_described(variance, one.statements), one.note, part.kind.iri if part else "")
+        alike.setdefault(likeness, []).append(one)
+    for same in alike.values():
+        yield _substitution(variance, same)
+
+
+def _substitution(variance: Variance, same: Sequence[Substitution]) -> str:
+    """`Left window (M1): the device V-1 replaces E-01, with technology LCD and visible diagonal 15 in.`"""
+    parts = [variance.work.part(substitution.part) for substitution in same]
+    number = len(same)
+    arriving = _devices([substitution.device for substitution in same]) or say_of(
+        number, "another device", "other devices"
+    )
+    leaving = _devices([part.device for part in parts if part]) or say_of(
+        number, "the device documented", "the devices documented"
+    )
+    replaced = say_of(
+        number,
+        "{parts}: {arriving} replaces {leaving}",
+        "{parts}: {arriving} replace {leaving}",
+        parts=_parts(variance, [substitution.part for substitution in same]),
+        arriving=arriving,
+        leaving=leaving,
+    )
+    described = _described(variance, same[0].statements)
+    if described:
+        replaced = say_of(
+            number, "{told}, with {values}", "{told}, each with {values}", told=replaced, values=described
+        )
+    return _noted(replaced, same[0].note)
+
+
+def _devices(identifiers: Sequence[str | None]) -> str:
+    """Devices by their identifiers; nothing where none has any."""
+    known = [identifier for identifier in identifiers if identifier]
+    if not known:
+        return ""
+    return say_of(len(known), "the device {names}", "the devices {names}", names=runs(known))
+
+
+def _changes(variance: Variance) -> Iterator[str]:
+    alike: dict[tuple[str, str], list[Change]] = {}
+    for change in variance.installation.changes:
+        altered = _altered(variance, _documented(variance, change.part), change.statements)
+        alike.setdefault((altered, change.note), []).append(change)
+    for (altered, note), same in alike.items():
+        names = _parts(variance, [change.part for change in same])
+        yield _noted(say("{subject}: {text}", subject=names, text=altered), note)
+
+
+def _documented(variance: Variance, identifier: str) -> Statements:
+    """What is documented of a part or a piece of material."""
+    known: tuple[Part | Material, ...] = (*variance.work.parts, *variance.work.material)
+    return next((one.statements for one in known if one.identifier == identifier), {})
+
+
+def _altered(variance: Variance, before: Statements, after: Statements) -> str:
+    """`rotation upright instead of turned left`, for every value that is changed."""
+    vocabulary = variance.work.vocabulary
+    told: list[str] = []
+    for iri in in_order(vocabulary, after):
+        value = value_in_words(vocabulary, after[iri])
+        changed = characterised(characteristic_label(vocabulary, iri), value)
+        if iri in before:
+            documented = value_in_words(vocabulary, before[iri])
+            changed = say("{value} instead of {documented}", value=changed, documented=documented)
+        told.append(changed)
+    return listed(told) or say("changed, without a value given")
+
+
+def _omissions(variance: Variance) -> Iterator[str]:
+    alike: dict[str, list[str]] = {}
+    for omission in variance.installation.omissions:
+        alike.setdefault(omission.reason, []).append(omission.part)
+    for reason, parts in alike.items():
+        names, number = _parts(variance, parts), len(parts)
+        if reason:
+            yield closed(
+                say_of(
+                    number,
+                    "{parts} is left out: {reason}",
+                    "{parts} are left out: {reason}",
+                    parts=names,
+                    reason=reason,
+                )
+            )
+        else:
+            yield say_of(
+                number,
+                "{parts} is left out, and no reason is given.",
+                "{parts} are left out, and no reason is given.",
+                parts=names,
+            )
+
+
+def _addition(variance: Variance, part: Part) -> str:
+    name = opening(part_in_words(variance, part.identifier))
+    added = (
+        say("{part} is added to {group}: {kind}", part=name, group=part.group, kind=part.kind.label)
+        if part.group
+        else say("{part} is added: {kind}", part=name, kind=part.kind.label)
+    )
+    described = _described(variance, part.statements)
+    return _noted(
+        say("{told}, with {values}", told=added, values=described) if described else added, part.note
+    )
+
+
+def _whole(variance: Variance) -> Iterator[str]:
+    """What is said of the work as a whole, and of the venue."""
+    installation = variance.installation
+    if installation.work_statements:
+        altered = _altered(variance, variance.work.statements, installation.work_statements)
+        yield say("The whole work: {changes}.", changes=altered)
+    if installation.venue_statements:
+        yield say("At the venue: {values}.", values=_described(variance, installation.venue_statements))
+
+
+def _consent(variance: Variance, consent: Consent) -> str:
+    """`Brandvold Estate (artist's estate) consents to R1.2 for M1 (2 October 2026; letters/10.md).`"""
+    told = _answered(variance, consent)
+    if consent.parts:
+        parts = tuple(part_in_words(variance, name) for name in consent.parts)
+        told = say("{told} for {parts}", told=told, parts=parts)
+    if consent.value:
+        told = joined([told, value_in_words(variance.work.vocabulary, consent.value)], ", ")
+    if consent.terms:
+        told = say("{told}, on the terms {terms}", told=told, terms=tuple(map(quoted, consent.terms)))
+    until = say("until {date}", date=date_in_words(consent.until)) if consent.until else ""
+    record = joined([date_in_words(consent.date), until, consent.source], "; ")
+    told = _with_record(told, record)
+    return closed(say("{told}; no answer is recorded", told=told) if consent.answer is None else told)
+
+
+def _answered(variance: Variance, consent: Consent) -> str:
+    who = opening(person_in_words(variance.work, consent.person)) or say("Somebody not named")
+    lines = runs(consent.to)
+    match consent.answer:
+        case True:
+            return say("{person} consents to {lines}", person=who, lines=lines)
+        case False:
+            return say("{person} refuses {lines}", person=who, lines=lines)
+    return say("{person} has been asked about {lines}", person=who, lines=lines)
+
+
+def _noted(text: str, note: str) -> str:
+    """The text as a sentence, and a note of its writer after it."""
+    return joined([closed(text), sentence(note)])

@@ -1,0 +1,71 @@
+"""What a report rests on: the files read, with their digests, the program's version, and the date.
+
+All of it is given by the caller, so that the same input gives the same report on every day and machine.
+"""
+
+from __future__ import annotations
+
+import datetime
+import hashlib
+from dataclasses import dataclass
+from enum import StrEnum
+
+from intent.language.message import Saying, say
+from intent.papers.wording import day_in_words
+
+
+class FileRole(StrEnum):
+    """What a file was to the report."""
+
+    DOSSIER = "dossier"
+    INSTALLATION = "installation"
+    POOL = "pool"
+    SOURCE = "source"
+    TERMS = "terms"
+
+    @property
+    def in_words(self) -> str:
+        return _ROLES[self]
+
+
+_ROLES = {
+    FileRole.DOSSIER: say("the work as documented"),
+    FileRole.INSTALLATION: say("the installation"),
+    FileRole.POOL: say("the pool of devices"),
+    FileRole.SOURCE: say("a source cited"),
+    FileRole.TERMS: say("the collection's own terms"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class EvidenceFile:
+    """One file that was read, by the name under which a reader would find it."""
+
+    role: FileRole
+    name: str
+    sha256: str
+    """64 hexadecimal digits (FIPS 180-4)."""
+
+    @classmethod
+    def of(cls, role: FileRole, name: str, content: bytes) -> EvidenceFile:
+        return cls(role, name, hashlib.sha256(content).hexdigest())
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """What the report rests on."""
+
+    files: tuple[EvidenceFile, ...]
+    version: str
+    """The version of the program that wrote the report."""
+    date: datetime.date
+    """The date of the report."""
+
+
+def written_by(evidence: Evidence) -> Saying:
+    """Which version of the program wrote the report, and when."""
+    return say(
+        "Written by intent {version} on {date}.",
+        version=evidence.version,
+        date=day_in_words(evidence.date),
+    )

@@ -1,0 +1,237 @@
+"""A variance as Turtle: a SHACL validation report, the variance that it sums up, and where both come from.
+
+The report follows W3C SHACL (2017), section 3.6; a departure that an instruction simply allows is a row of
+the variance, but no validation result, since a report with results does not conform. Every node has an IRI.
+"""
+
+from __future__ import annotations
+
+import base64
+import re
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from rdflib import DCTERMS, PROV, RDF, RDFS, XSD, Graph, Literal, URIRef
+from rdflib.namespace import SH
+
+from intent.names import INTENT, PREFIXES, TERM, local_iri
+from intent.papers.naming import find_part
+from intent.papers.report_evidence import Evidence, EvidenceFile
+from intent.papers.wording import OUTCOMES, given, sentence, verdict_word
+from intent.variance.result import Open, Outcome, Row, SetAside, Variance, VenueFinding, Verdict
+
+if TYPE_CHECKING:
+    from intent.analysis.history.precedents import Standing
+
+_CONTROLS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
+"""Characters that a terminal would obey; in Turtle they can be written as numbers."""
+
+SEVERITIES = {
+    Verdict.FORBIDDEN: SH.Violation,
+    Verdict.BREACH: SH.Violation,
+    Verdict.CONTRADICTION: SH.Warning,
+    Verdict.UNKNOWN: SH.Warning,
+    Verdict.UNCOVERED: SH.Warning,
+    Verdict.CONDITIONAL: SH.Warning,
+}
+"""The severity of each verdict that makes a validation result."""
+
+
+def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[Standing] = ()) -> str:
+    """The validation report and the variance as one Turtle document."""
+    shown_before = {(one.subject, one.characteristic): one for one in standings}
+    graph = Graph()
+    for prefix, namespace in {**PREFIXES, "sh": str(SH)}.items():
+        graph.bind(prefix, namespace)
+    base = variance.installation.iri
+    report, whole = local_iri(base, "validation-report"), local_iri(base, "variance")
+    _add_report(graph, report, whole, variance)
+    _add_variance(graph, whole, variance)
+    for place, row in enumerate(variance.rows, start=1):
+        node = local_iri(base, "variance", f"row-{place}")
+        graph.add((whole, INTENT.row, node))
+        _add_row(graph, node, row, variance)
+        if standing := shown_before.get((row.subject, row.characteristic)):
+            _add_standing(graph, node, standing, variance)
+        if row.verdict in SEVERITIES:
+            result = local_iri(base, "validation-report", f"result-{place}")
+            graph.add((report, SH.result, result))
+            _add_result(graph, result, node, row, variance)
+    for place, finding in enumerate(variance.findings, start=1):
+        result = local_iri(base, "validation-report", f"finding-{place}")
+        graph.add((report, SH.result, result))
+        _add_finding(graph, result, finding, variance)
+    for node in (report, whole):
+        _add_provenance(graph, node, evidence)
+    return _CONTROLS.sub(lambda found: f"\\u{ord(found[0]):04X}", graph.serialize(format="turtle"))
+
+
+def _add_report(graph: Graph, report: URIRef, whole: URIRef, variance: Variance) -> None:
+    conforms = variance.outcome is Outcome.ACCEPTABLE
+    graph.add((report, RDF.type, SH.ValidationReport))
+    graph.add((report, SH.conforms, Literal(conforms)))
+    graph.add((report, PROV.wasDerivedFrom, whole))
+
+
+def _add_variance(graph: Graph, whole: URIRef, variance: Variance) -> None:
+    graph.add((whole, RDF.type, INTENT.Variance))
+    graph.add((whole, RDFS.label, Literal(f"{variance.work.title}: {variance.installation.title}")))
+    graph.add((whole, INTENT.ofWork, URIRef(variance.work.iri)))
+    graph.add((whole, INTENT.installation, URIRef(variance.installation.iri)))
+    graph.add((whole, INTENT.outcome, Literal(variance.outcome.value)))
+    said = variance.sentence or f"The proposal is {OUTCOMES[variance.outcome]}"
+    graph.add((whole, DCTERMS.description, Literal(sentence(said), lang="en")))
+    for person in variance.refer_to:
+        graph.add((whole, INTENT.referTo, _person(variance, person)))
+    for note in variance.notes:
+        graph.add((whole, INTENT.note, Literal(sentence(note), lang="en")))
+
+
+def _add_result(graph: Graph, result: URIRef, node: URIRef, row: Row, variance: Variance) -> None:
+    """One departure as a validation result; its focus is the part, group, work or installation."""
+    graph.add((result, RDF.type, SH.ValidationResult))
+    graph.add((result, SH.focusNode, _subject(variance, row)))
+    graph.add((result, SH.resultSeverity, SEVERITIES[row.verdict]))
+    graph.add((result, SH.resultMessage, Literal(_message(row), lang="en")))
+    graph.add((result, SH.value, Literal(given(row.proposed))))
+    graph.add((result, SH.sourceConstraintComponent, _component(row)))
+    if row.governing:
+        graph.add((result, SH.sourceShape, URIRef(row.governing[0].iri)))
+    graph.add((result, PROV.wasDerivedFrom, node))
+
+
+def _message(row: Row) -> str:
+    reason = f" {sentence(row.reason)}" if row.reason else ""
+    change = f"{given(row.proposed)} (documented: {given(row.documented)})"
+    return f"{row.subject}, {row.characteristic}: {change}. {verdict_word(row.verdict).capitalize()}.{reason}"
+
+
+def _component(row: Row) -> URIRef:
+    """What kind of constraint the result comes from: that of the instruction, or the documented state."""
+    name = row.governing[0].modality.value.capitalize() if row.governing else "Documented"
+    return INTENT[f"{name}ConstraintComponent"]
+
+
+def _add_finding(graph: Graph, result: URIRef, finding: VenueFinding, variance: Variance) -> None:
+    graph.add((result, RDF.type, SH.ValidationResult))
+    graph.add((result, SH.focusNode, URIRef(variance.installation.iri)))
+    graph.add((result, SH.resultSeverity, SH.Warning))
+    subject = f"{finding.subject}: " if finding.subject else ""
+    graph.add((result, SH.resultMessage, Literal(subject + sentence(finding.text), lang="en")))
+    graph.add((result, SH.sourceConstraintComponent, INTENT.VenueConstraintComponent))
+    graph.add((result, DCTERMS.identifier, Literal(finding.slug)))
+
+
+def _add_row(graph: Graph, node: URIRef, row: Row, variance: Variance) -> None:
+    graph.add((node, RDF.type, INTENT.Row))
+    graph.add((node, INTENT.subject, _subject(variance, row)))
+    graph.add((node, INTENT.characteristicName, Literal(row.characteristic)))
+    graph.add((node, INTENT.documented, Literal(given(row.documented))))
+    graph.add((node, INTENT.proposed, Literal(given(row.proposed))))
+    graph.add((node, INTENT.verdict, Literal(row.verdict.value)))
+    graph.add((node, INTENT.ground, TERM[row.ground]))
+    if row.term:
+        graph.add((node, INTENT.characteristic, URIRef(row.term)))
+    if row.reason:
+        graph.add((node, DCTERMS.description, Literal(sentence(row.reason), lang="en")))
+    if row.days:
+        graph.add((node, INTENT.firstDay, Literal(row.days.first)))
+        graph.add((node, INTENT.lastDay, Literal(row.days.last)))
+    for member in row.members:
+        part = find_part(variance, member)
+        graph.add((node, INTENT.member, URIRef(part.iri) if part else Literal(member)))
+    for line in row.governing:
+        graph.add((node, INTENT.governing, URIRef(line.iri)))
+    for person in row.ask:
+        graph.add((node, INTENT.ask, _person(variance, person)))
+    for line in row.also_against:
+        graph.add((node, INTENT.alsoAgainst, URIRef(line.iri)))
+    for place, fallen in enumerate(row.set_aside, start=1):
+        _add_set_aside(graph, node, URIRef(f"{node}.set-aside-{place}"), fallen, variance)
+    for place, item in enumerate(row.open, start=1):
+        _add_open(graph, node, URIRef(f"{node}.open-{place}"), item, variance)
+
+
+def _add_standing(graph: Graph, row: URIRef, standing: Standing, variance: Variance) -> None:
+    """What was shown before, and how many steps lead to it."""
+    for place, one in enumerate(standing.precedents, start=1):
+        node = URIRef(f"{row}.precedent-{place}")
+        graph.add((row, INTENT.precedent, node))
+        graph.add((node, RDF.type, INTENT.Precedent))
+        graph.add((node, INTENT.earlierInstallation, URIRef(one.installation.iri)))
+        graph.add((node, INTENT.reach, Literal(one.reach.value)))
+        graph.add((node, INTENT.valueThen, Literal(one.value)))
+        if one.verdict:
+            graph.add((node, INTENT.verdictThen, Literal(one.verdict.value)))
+        for person in one.consents:
+            graph.add((node, INTENT.consentedThen, _person(variance, person)))
+    if len(standing.steps) > 1:
+        graph.add((row, INTENT.steps, Literal(len(standing.steps))))
+        if standing.distance:
+            graph.add((row, INTENT.distanceInAll, Literal(standing.distance)))
+
+
+def _add_set_aside(graph: Graph, row: URIRef, node: URIRef, fallen: SetAside, variance: Variance) -> None:
+    graph.add((row, INTENT.setAside, node))
+    graph.add((node, RDF.type, INTENT.SetAside))
+    graph.add((node, INTENT.instruction, _instruction(variance, fallen.instruction)))
+    known = variance.work.instruction(fallen.by)
+    graph.add((node, INTENT.prevailing, URIRef(known.iri) if known else _person(variance, fallen.by)))
+    graph.add((node, INTENT.because, Literal(fallen.because.value)))
+
+
+def _add_open(graph: Graph, row: URIRef, node: URIRef, item: Open, variance: Variance) -> None:
+    graph.add((row, INTENT.open, node))
+    graph.add((node, RDF.type, INTENT.Open))
+    graph.add((node, INTENT.openKind, Literal(item.kind.value)))
+    graph.add((node, INTENT.closedBy, Literal(item.answer)))
+    if item.text:
+        graph.add((node, DCTERMS.description, Literal(item.text)))
+    if item.person:
+        graph.add((node, INTENT.person, _person(variance, item.person)))
+    if item.instruction:
+        graph.add((node, INTENT.instruction, _instruction(variance, item.instruction)))
+
+
+def _add_provenance(graph: Graph, node: URIRef, evidence: Evidence) -> None:
+    """The files, the program and the date; PROV has no bare date: the day stands for its first moment."""
+    agent = local_iri(str(INTENT), "software", evidence.version)
+    graph.add((node, RDF.type, PROV.Entity))
+    graph.add((node, PROV.wasAttributedTo, agent))
+    graph.add((node, PROV.generatedAtTime, Literal(f"{evidence.date}T00:00:00", datatype=XSD.dateTime)))
+    graph.add((agent, RDF.type, PROV.SoftwareAgent))
+    graph.add((agent, RDFS.label, Literal(f"intent {evidence.version}")))
+    for file in evidence.files:
+        graph.add((node, PROV.wasDerivedFrom, _file(graph, file)))
+
+
+def _file(graph: Graph, file: EvidenceFile) -> URIRef:
+    """A file, named by its digest (RFC 6920): the same bytes are the same entity wherever they lie."""
+    digest = base64.urlsafe_b64encode(bytes.fromhex(file.sha256)).decode().rstrip("=")
+    entity = URIRef(f"ni:///sha-256;{digest}")
+    graph.add((entity, RDF.type, PROV.Entity))
+    graph.add((entity, DCTERMS.title, Literal(file.name)))
+    graph.add((entity, INTENT.fileRole, Literal(file.role.value)))
+    graph.add((entity, INTENT.sha256, Literal(file.sha256)))
+    return entity
+
+
+def _subject(variance: Variance, row: Row) -> URIRef:
+    """The part or group by its own IRI; the installation for its venue, the work for all else."""
+    if row.subject == "the venue":
+        return URIRef(variance.installation.iri)
+    part = find_part(variance, row.subject)
+    if part:
+        return URIRef(part.iri)
+    group = next((group for group in variance.work.groups if group.name == row.subject), None)
+    return URIRef(group.iri if group else variance.work.iri)
+
+
+def _instruction(variance: Variance, identifier: str) -> URIRef | Literal:
+    known = variance.work.instruction(identifier)
+    return URIRef(known.iri) if known else Literal(identifier)
+
+
+def _person(variance: Variance, identifier: str) -> URIRef | Literal:
+    known = variance.work.person(identifier)
+    return URIRef(known.iri) if known else Literal(identifier)

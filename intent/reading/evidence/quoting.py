@@ -1,0 +1,150 @@
+"""Each passage quoted under a heading, looked for in the sources that the heading cites."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from intent.dossier.citations import passages_quoted
+from intent.dossier.media_time import read_clip
+from intent.model.work import Citation, Heading
+from intent.reading.evidence.nearest import nearest
+from intent.reading.evidence.search import Transcript, find, pieces_of
+from intent.reading.evidence.source_files import SourceFile
+from intent.reading.evidence.time_codes import Stretch, code_before, stretches_at
+
+
+class Standing(StrEnum):
+    """What became of the search for a passage."""
+
+    FOUND = "found"
+    ELSEWHERE = "elsewhere"
+    NOT_FOUND = "not-found"
+    UNSEARCHED = "unsearched"
+    """A source is cited that cannot be searched: it has no text, or it is not there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place in a source's file."""
+
+    source: str
+    file: str
+    stretch: Stretch
+    """In code points of the text, a byte-order mark aside."""
+    line: int
+    """Counted from 1."""
+    time: str
+    """The time code before it, as written there; nothing where there is none."""
+    words: str
+    """The text there, its white space made single spaces."""
+
+    def __str__(self) -> str:
+        return f"{self.file}, line {self.line}" + (f", at {self.time}" if self.time else "")
+
+
+@dataclass(frozen=True, slots=True)
+class Quoted:
+    """A passage quoted under a heading, with what the search for it found."""
+
+    heading: str
+    number: int
+    """Which of the heading's paragraphs, counted from 1."""
+    words: str
+    standing: Standing
+    citation: int
+    """The heading's citation that it was found by or, where it was not, that is to be looked at; counted from 1."""
+    place: Place | None = None
+    """Where it stands; where it is not found, the nearest passage, if one is near."""
+    is_untimed: bool = False
+    """Whether a time is cited of a text that has no time codes."""
+
+    @property
+    def is_there(self) -> bool:
+        """Whether it stands in the source, at its time or at another."""
+        return self.standing in (Standing.FOUND, Standing.ELSEWHERE)
+
+    @property
+    def name(self) -> str:
+        """A name within a report: `R1-1`."""
+        return f"{self.heading}-{self.number}"
+
+
+def look_up(headings: Iterable[Heading], files: Mapping[str, SourceFile]) -> tuple[Quoted, ...]:
+    """Every passage quoted under the headings; a heading that cites no source says nothing."""
+    return tuple(
+        _sought(heading, number, words, files)
+        for heading in headings
+        if heading.sources
+        for number, words in enumerate(passages_quoted(heading.words), start=1)
+    )
+
+
+def _sought(heading: Heading, number: int, words: str, files: Mapping[str, SourceFile]) -> Quoted:
+    pieces = pieces_of(words)
+    texts = list(_texts(heading.sources, files))
+    if not pieces:
+        return Quoted(heading.identifier, number, words, Standing.UNSEARCHED, 1)
+    for at, citation, file, text in texts:
+        stretch = _find_at(pieces, text, citation.at)
+        if stretch is not None:
+            untimed = citation.at is not None and not text.codes
+            place = _place(file, text, stretch)
+            return Quoted(heading.identifier, number, words, Standing.FOUND, at, place, untimed)
+    for at, _, file, text in texts:
+        stretch = find(pieces, text)
+        if stretch is not None:
+            place = _place(file, text, stretch)
+            return Quoted(heading.identifier, number, words, Standing.ELSEWHERE, at, place)
+    return _missed(heading, number, words, pieces, texts)
+
+
+def _texts(
+    citations: Sequence[Citation], files: Mapping[str, SourceFile]
+) -> Iterator[tuple[int, Citation, SourceFile, Transcript]]:
+    for number, citation in enumerate(citations, start=1):
+        file = files.get(citation.source)
+        if file is not None and file.transcript is not None:
+            yield number, citation, file, file.transcript
+
+
+def _find_at(pieces: Sequence[str], text: Transcript, at: str | None) -> Stretch | None:
+    if at is None or not text.codes:
+        return find(pieces, text)
+    try:
+        clip = read_clip(at)
+    except ValueError:
+        return find(pieces, text)
+    found = (find(pieces, text, stretch) for stretch in stretches_at(text.codes, clip, len(text.text)))
+    return next((stretch for stretch in found if stretch is not None), None)
+
+
+def _missed(
+    heading: Heading,
+    number: int,
+    words: str,
+    pieces: Sequence[str],
+    texts: Sequence[tuple[int, Citation, SourceFile, Transcript]],
+) -> Quoted:
+    """Not found; if all the sources are texts it is not there, and the nearest passage in any of them is offered."""
+    if len(texts) < len(heading.sources):
+        return Quoted(heading.identifier, number, words, Standing.UNSEARCHED, 1)
+    for at, _, file, text in texts:
+        near = nearest(pieces, text)
+        if near is not None:
+            place = _place(file, text, near)
+            return Quoted(heading.identifier, number, words, Standing.NOT_FOUND, at, place)
+    return Quoted(heading.identifier, number, words, Standing.NOT_FOUND, texts[0][0])
+
+
+def _place(file: SourceFile, text: Transcript, stretch: Stretch) -> Place:
+    code = code_before(text.codes, stretch.start)
+    return Place(
+        file.source,
+        file.name,
+        stretch,
+        text.text.count("\n", 0, stretch.start) + 1,
+        code.written if code else "",
+        " ".join(text.text[stretch.start : stretch.end].split()),
+    )

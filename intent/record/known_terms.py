@@ -1,0 +1,97 @@
+"""What a record from elsewhere says in terms that the vocabulary does not know, or in values that do not fit them.
+
+A dossier's words are looked up as it is read; those of a graph from elsewhere are looked up here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Iterator, Mapping
+
+from rdflib import URIRef
+from rdflib.term import Node
+
+from intent.diagnostics import Diagnostic, Span, in_order
+from intent.model.assertions import Aggregate, Dated, Item, Measured, Named, Relative, Text
+from intent.model.meaning import scale
+from intent.names import INTENT, QUDT
+from intent.record.indexed import IndexedGraph, Triple
+from intent.record.load_assertions import load_expression
+from intent.record.places import Places, places_of
+from intent.record.view import view_of
+from intent.vocabulary.terms import Characteristic, Vocabulary
+
+_CONCEPTS = (INTENT.kind, INTENT.everyKind, INTENT.role, INTENT.status, INTENT.sourceKind, INTENT.keep)
+_VALUES = (INTENT.value, INTENT.low, INTENT.high)
+_ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
+_AXES = {"position": 3, "raster": 2}
+
+
+def term_findings(
+    graph: Iterable[Triple], spans: Mapping[str, Span], vocabulary: Vocabulary, which: str
+) -> tuple[Diagnostic, ...]:
+    """The errors in the terms and values of a ``work`` or an ``installation`` that its shapes accept.
+
+    The value of a consent is left to the instruction that it is about.
+    """
+    data = IndexedGraph(graph)
+    places = places_of(data, spans, _ROOTS[which])
+    unknown = in_order(_unknown_terms(data, places, vocabulary))
+    return unknown or in_order(_unfitting_values(data, places, vocabulary))
+
+
+def _unknown_terms(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -> Iterator[Diagnostic]:
+    known: dict[Node, Collection[str]] = {
+        INTENT.characteristic: vocabulary.characteristics,
+        INTENT.sectionTerm: vocabulary.sections,
+        QUDT.hasUnit: vocabulary.units,
+        **dict.fromkeys((*_CONCEPTS, *_VALUES), vocabulary.concepts),
+    }
+    for predicate, terms in known.items():
+        for value, subjects in data.by_value.get(predicate, {}).items():
+            is_described = predicate in _VALUES and value in data.by_subject
+            if isinstance(value, URIRef) and str(value) not in terms and not is_described:
+                message = (
+                    f"`{value}` is no term of the vocabulary; ask the sender for the file of their own terms, "
+                    "and name it after `terms`"
+                )
+                yield from (places.finding("unknown-term", message, node) for node in subjects)
+
+
+def _unfitting_values(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -> Iterator[Diagnostic]:
+    view = view_of(data)
+    for node in dict.fromkeys(node for node, _ in data.subject_objects(INTENT.form)):
+        named = vocabulary.characteristics.get(view.text(node, INTENT.characteristic))
+        aggregate = view.local(node, INTENT.aggregate)
+        if named is None and not aggregate:
+            continue
+        compared = scale(Aggregate(aggregate or "each"), named, vocabulary)
+        for item in load_expression(view, node, vocabulary).items:
+            if not _fits(item, compared, vocabulary):
+                message = (
+                    f"`{_written(item, vocabulary)}` is no {compared.label}; give one as the vocabulary says"
+                )
+                yield places.finding("unfitting-value", message, node)
+
+
+def _fits(item: Item, characteristic: Characteristic, vocabulary: Vocabulary) -> bool:
+    """Whether an item is of the sort that a characteristic's value space holds."""
+    space = characteristic.space
+    if space in {"concept", "yes-no"}:
+        return isinstance(item, Named)
+    if space in {"text", "date"}:
+        return isinstance(item, Text if space == "text" else Dated)
+    if isinstance(item, Measured):
+        unit = vocabulary.units.get(item.unit or "")
+        has_unit = unit is None or characteristic.quantity_kind in unit.quantity_kinds
+        return has_unit and len(item.numbers) == _AXES.get(space, 1)
+    return isinstance(item, Relative)
+
+
+def _written(item: Item, vocabulary: Vocabulary) -> str:
+    if isinstance(item, Named):
+        return vocabulary.concepts[item.concept].label
+    if isinstance(item, Text):
+        return item.text
+    if isinstance(item, Dated):
+        return str(item.span)
+    return item.written if isinstance(item, Measured) else f"{item.percent} % of documented"

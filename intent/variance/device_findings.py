@@ -1,0 +1,59 @@
+"""What is found about the devices of a proposal, apart from anything the artist said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from intent.language.message import say
+from intent.names import FAILED
+from intent.variance.case import Case
+from intent.variance.result import VenueFinding
+
+
+def findings_of(case: Case) -> tuple[VenueFinding, ...]:
+    return (*_failed(case), *_used_twice(case))
+
+
+def _placed(case: Case) -> dict[str, list[str]]:
+    """The parts that each device serves as proposed."""
+    placed: dict[str, list[str]] = {}
+    for part in case.proposed.present:
+        device = case.proposed.devices.get(part)
+        if device:
+            placed.setdefault(device, []).append(part)
+    return placed
+
+
+def _failed(case: Case) -> Iterator[VenueFinding]:
+    """A device marked failed is not to be relied on."""
+    marked = {device.identifier: device for device in (*case.work.devices, *case.installation.devices)}
+    for device, parts in _placed(case).items():
+        known = marked.get(device)
+        if known is not None and known.status is not None and known.status.iri == FAILED:
+            text = say(
+                "device {device}, in the place of {parts}, is marked as failed",
+                device=device,
+                parts=tuple(parts),
+            )
+            yield VenueFinding("device-failed", text, device, _proposer(case))
+
+
+def _used_twice(case: Case) -> Iterator[VenueFinding]:
+    """A device in two places at once, unless the work documents it as serving both."""
+    documented: dict[str, set[str]] = {}
+    for part, device in case.documented.devices.items():
+        if device:
+            documented.setdefault(device, set()).add(part)
+    for device, parts in _placed(case).items():
+        if len(parts) > 1 and not set(parts) <= documented.get(device, set()):
+            text = say(
+                "device {device} is proposed in {number} places at once: {parts}",
+                device=device,
+                number=len(parts),
+                parts=tuple(parts),
+            )
+            yield VenueFinding("device-used-twice", text, device, _proposer(case))
+
+
+def _proposer(case: Case) -> tuple[str, ...]:
+    return (case.installation.by,) if case.installation.by else ()
