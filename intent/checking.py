@@ -19,7 +19,7 @@ from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
 
 if TYPE_CHECKING:
-    from intent.analysis.history.precedents import Standing
+    from intent.analysis.history.precedents import Forerunners
 
 _WITH_PASSAGES = ("html", "markdown")
 """The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
@@ -32,7 +32,7 @@ class Checked:
     proposal: Proposal
     findings: tuple[Diagnostic, ...]
     variance: Variance
-    standings: tuple[Standing, ...] = ()
+    standings: tuple[Forerunners, ...] = ()
     """How the departures stand to installations carried out before."""
 
 

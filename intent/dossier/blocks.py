@@ -49,14 +49,14 @@ Block = Field | Prose | Quote | Table
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
+class TextSection:
     """A heading with all that follows it, as far as the next of its rank."""
 
     level: int
     title: str
     span: Span
     blocks: tuple[Block, ...] = ()
-    sections: tuple[Section, ...] = ()
+    sections: tuple[TextSection, ...] = ()
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -115,20 +115,20 @@ class _Open:
     title: str
     span: Span
     blocks: list[Block] = field(default_factory=list)
-    sections: list[Section] = field(default_factory=list)
+    sections: list[TextSection] = field(default_factory=list)
 
-    def closed(self) -> Section:
-        return Section(self.level, self.title, self.span, tuple(self.blocks), tuple(self.sections))
+    def closed(self) -> TextSection:
+        return TextSection(self.level, self.title, self.span, tuple(self.blocks), tuple(self.sections))
 
 
-def read_blocks(text: str, file: str) -> tuple[Section | None, list[Diagnostic]]:
+def read_blocks(text: str, file: str) -> tuple[TextSection | None, list[Diagnostic]]:
     """The section of the first heading, with all below it, and what is wrong with the structure."""
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     lines = text.split("\n")
     tokens = MarkdownIt("commonmark", {"html": True}).enable("table").disable("inline").parse(text)
     findings: list[Diagnostic] = []
     stack: list[_Open] = []
-    root: Section | None = None
+    root: TextSection | None = None
     before: list[Block] = []  # comments above the title
     for token, inner in _top_level(tokens):
         span = _span(lines, file, token)
@@ -157,7 +157,7 @@ def read_blocks(text: str, file: str) -> tuple[Section | None, list[Diagnostic]]
     return root, findings
 
 
-def _reopened(root: Section | None, span: Span) -> _Open:
+def _reopened(root: TextSection | None, span: Span) -> _Open:
     if root is None:
         return _Open(1, "", span)
     return _Open(1, root.title, root.span, list(root.blocks), list(root.sections))
@@ -171,7 +171,7 @@ def _misplaced_heading(span: Span, title: str, is_second: bool) -> Diagnostic:
     return Diagnostic("no-title", "the file must begin with its title, `# …`", span)
 
 
-def _close(stack: list[_Open], level: int) -> Section | None:
+def _close(stack: list[_Open], level: int) -> TextSection | None:
     """Close all open sections of this level or deeper; the outermost, if that was closed too."""
     while stack and stack[-1].level >= level:
         closed = stack.pop().closed()

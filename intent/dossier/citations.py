@@ -11,7 +11,7 @@ from intent.dossier.draft import Draft
 from intent.dossier.expressions import Unreadable
 from intent.dossier.fields import Desk
 from intent.dossier.media_time import read_clip
-from intent.dossier.register import Sort
+from intent.dossier.register import IdentifierKind
 from intent.dossier.tables import Cell
 from intent.names import INTENT, MEDIA_FRAGMENTS, OA
 
@@ -31,7 +31,7 @@ def read_citations(desk: Desk, identifier: str, cells: Sequence[Cell], words: st
             desk.draft.wrong("bad-citation", message, cell.span)
             continue
         try:
-            source = desk.register.find(match["source"], Sort.SOURCE)
+            source = desk.register.find(match["source"], IdentifierKind.SOURCE)
         except Unreadable as error:
             desk.draft.wrong(error.slug, str(error), cell.span)
             continue

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from intent.diagnostics import Span
-from intent.dossier.blocks import Field, Prose, Section
+from intent.dossier.blocks import Field, Prose, TextSection
 from intent.dossier.draft import Draft
 from intent.dossier.tables import Table
 
@@ -27,7 +27,7 @@ def _blanked(pattern: re.Pattern[str], text: str) -> str:
     return pattern.sub(lambda comment: _VISIBLE.sub(" ", comment.group()), text)
 
 
-def find_comments(draft: Draft, root: Section) -> None:
+def find_comments(draft: Draft, root: TextSection) -> None:
     """Find comments that are never closed, and those within a heading, a field or a cell."""
     for span, text in _read_texts(root):
         if OPENS in text:
@@ -42,7 +42,7 @@ def find_comments(draft: Draft, root: Section) -> None:
             draft.wrong("open-comment", "this comment is never closed; write `-->`", span)
 
 
-def _read_texts(section: Section) -> Iterator[tuple[Span, str]]:
+def _read_texts(section: TextSection) -> Iterator[tuple[Span, str]]:
     """Everything but prose, with its place."""
     yield section.span, section.title
     for block in section.blocks:
@@ -55,7 +55,7 @@ def _read_texts(section: Section) -> Iterator[tuple[Span, str]]:
         yield from _read_texts(inner)
 
 
-def _prose(section: Section) -> Iterator[Prose]:
+def _prose(section: TextSection) -> Iterator[Prose]:
     yield from (block for block in section.blocks if isinstance(block, Prose))
     for inner in section.sections:
         yield from _prose(inner)

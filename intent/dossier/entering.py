@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
 from intent.diagnostics import Severity, Span
-from intent.dossier.blocks import Section
+from intent.dossier.blocks import TextSection
 from intent.dossier.fields import Desk
-from intent.dossier.register import Entry, Sort, identifier_fault
-from intent.dossier.rows import Row, SectionForm, Term, read_fields, read_rows
+from intent.dossier.register import RegisterEntry, IdentifierKind, identifier_fault
+from intent.dossier.rows import TableRow, SectionForm, Term, read_fields, read_rows
 from intent.dossier.tables import Cell
 from intent.names import INTENT, TERM
 
@@ -20,12 +20,12 @@ from intent.names import INTENT, TERM
 class GroupText:
     """A heading under Parts, with its fields and rows."""
 
-    section: Section
+    section: TextSection
     cells: Sequence[tuple[Term, Cell]]
-    rows: Sequence[Row]
+    rows: Sequence[TableRow]
 
 
-def read_groups(desk: Desk, form: SectionForm, section: Section) -> list[GroupText]:
+def read_groups(desk: Desk, form: SectionForm, section: TextSection) -> list[GroupText]:
     return [
         GroupText(group, read_fields(desk, form, group.fields), read_rows(desk, form, group.tables))
         for group in section.sections
@@ -37,7 +37,7 @@ def enter_groups(desk: Desk, groups: Sequence[GroupText]) -> None:
         section = group.section
         enter(
             desk,
-            Entry(section.title, Sort.GROUP, str(desk.draft.node(section.title)), section.span),
+            RegisterEntry(section.title, IdentifierKind.GROUP, str(desk.draft.node(section.title)), section.span),
             section.span,
         )
         kind = next((cell for term, cell in group.cells if term.iri == str(TERM["field-kind-of-part"])), None)
@@ -50,9 +50,9 @@ def kind_of(desk: Desk, text: str | None) -> str | None:
     return found.iri if found else None
 
 
-def enter(desk: Desk, entry: Entry, span: Span) -> bool:
+def enter(desk: Desk, entry: RegisterEntry, span: Span) -> bool:
     """Enter an identifier; a fault in it, or an earlier one of the same name, is found."""
-    fault = "" if entry.sort is Sort.GROUP else identifier_fault(entry.identifier)
+    fault = "" if entry.sort is IdentifierKind.GROUP else identifier_fault(entry.identifier)
     if fault:
         desk.draft.wrong("bad-identifier", fault, span)
         return False
@@ -64,28 +64,28 @@ def enter(desk: Desk, entry: Entry, span: Span) -> bool:
     return taken is None
 
 
-def enter_row(desk: Desk, row: Row, sort: Sort, kind: str | None = None) -> bool:
+def enter_row(desk: Desk, row: TableRow, sort: IdentifierKind, kind: str | None = None) -> bool:
     cell = row.cell("defines")
     if cell is None:
         desk.draft.wrong("no-identifier", f"this row has no identifier for its {sort}", row.span)
         return False
-    entry = Entry(cell.text, sort, str(desk.draft.node(cell.text, span=row.span)), cell.span, kind)
+    entry = RegisterEntry(cell.text, sort, str(desk.draft.node(cell.text, span=row.span)), cell.span, kind)
     return enter(desk, entry, cell.span)
 
 
-def enter_part(desk: Desk, row: Row, group: str | None, group_kind: str | None) -> None:
+def enter_part(desk: Desk, row: TableRow, group: str | None, group_kind: str | None) -> None:
     own = row.named("kind-of-part")
-    entered = enter_row(desk, row, Sort.PART, kind_of(desk, own.text) if own else group_kind)
+    entered = enter_row(desk, row, IdentifierKind.PART, kind_of(desk, own.text) if own else group_kind)
     cell = row.cell("defines")
-    if entered and cell is not None and group is not None and desk.register.get(group, Sort.GROUP):
+    if entered and cell is not None and group is not None and desk.register.get(group, IdentifierKind.GROUP):
         desk.register.join(group, cell.text)
 
 
-def enter_device(desk: Desk, row: Row) -> None:
+def enter_device(desk: Desk, row: TableRow) -> None:
     """A device that only a part's row names is known by that."""
     cell = row.named("device-of-part")
-    if cell is not None and desk.register.get(cell.text, Sort.DEVICE) is None:
-        entry = Entry(cell.text, Sort.DEVICE, str(desk.draft.node(cell.text, span=cell.span)), cell.span)
+    if cell is not None and desk.register.get(cell.text, IdentifierKind.DEVICE) is None:
+        entry = RegisterEntry(cell.text, IdentifierKind.DEVICE, str(desk.draft.node(cell.text, span=cell.span)), cell.span)
         if enter(desk, entry, cell.span):
             node = URIRef(entry.iri)
             desk.draft.add(node, RDF.type, INTENT.Device)
@@ -93,13 +93,13 @@ def enter_device(desk: Desk, row: Row) -> None:
             desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
 
 
-def enter_heading(desk: Desk, section: Section, sort: Sort) -> bool:
+def enter_heading(desk: Desk, section: TextSection, sort: IdentifierKind) -> bool:
     identifier = section.title.partition(" ")[0]
     iri = str(desk.draft.node(identifier, span=section.span))
-    return enter(desk, Entry(identifier, sort, iri, section.span), section.span)
+    return enter(desk, RegisterEntry(identifier, sort, iri, section.span), section.span)
 
 
-def doubt_identifier(desk: Desk, section: Section, sample: str) -> None:
+def doubt_identifier(desk: Desk, section: TextSection, sample: str) -> None:
     """Ask of a heading whose first word looks like the beginning of its title, not like an identifier."""
     identifier, _, title = section.title.partition(" ")
     if title and not any(letter.isdigit() for letter in identifier):

@@ -8,8 +8,8 @@ from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 
 from intent.dossier.entering import GroupText
 from intent.dossier.fields import Desk
-from intent.dossier.register import Known, Sort
-from intent.dossier.rows import Row, inscribe_cells
+from intent.dossier.register import Known, IdentifierKind
+from intent.dossier.rows import TableRow, inscribe_cells
 from intent.names import INTENT
 
 
@@ -24,7 +24,7 @@ def inscribe_entity(desk: Desk, identifier: str, kind: URIRef, sort: str) -> URI
     return node
 
 
-def inscribe_row(desk: Desk, known: Known, row: Row, sort: Sort, kind: URIRef) -> None:
+def inscribe_row(desk: Desk, known: Known, row: TableRow, sort: IdentifierKind, kind: URIRef) -> None:
     cell = row.cell("defines")
     entry = desk.register.get(cell.text, sort) if cell else None
     if cell is None or entry is None or entry.span != cell.span:
@@ -33,7 +33,7 @@ def inscribe_row(desk: Desk, known: Known, row: Row, sort: Sort, kind: URIRef) -
     inscribe_cells(desk, known, node, (cell.text,), row.cells)
 
 
-def inscribe_connection(desk: Desk, known: Known, row: Row, number: int) -> None:
+def inscribe_connection(desk: Desk, known: Known, row: TableRow, number: int) -> None:
     draft = desk.draft
     local = f"connection-{number}"
     node = draft.node(local, span=row.span)
@@ -46,7 +46,7 @@ def inscribe_connection(desk: Desk, known: Known, row: Row, number: int) -> None
 def inscribe_group(desk: Desk, known: Known, group: GroupText) -> None:
     """A group of parts, with its kind and prose, and its parts."""
     draft, section = desk.draft, group.section
-    entry = desk.register.get(section.title, Sort.GROUP)
+    entry = desk.register.get(section.title, IdentifierKind.GROUP)
     if entry is None or entry.span != section.span:
         return
     node = URIRef(entry.iri)
@@ -61,16 +61,16 @@ def inscribe_group(desk: Desk, known: Known, group: GroupText) -> None:
     inscribe_parts(desk, known, group.rows, node)
 
 
-def inscribe_parts(desk: Desk, known: Known, rows: Sequence[Row], group: URIRef | None = None) -> None:
+def inscribe_parts(desk: Desk, known: Known, rows: Sequence[TableRow], group: URIRef | None = None) -> None:
     for row in rows:
         inscribe_part(desk, known, row, group)
 
 
-def inscribe_part(desk: Desk, known: Known, row: Row, group: URIRef | None) -> None:
+def inscribe_part(desk: Desk, known: Known, row: TableRow, group: URIRef | None) -> None:
     """A part's row, with the kind of its group where it has none of its own."""
     draft = desk.draft
     cell = row.cell("defines")
-    entry = desk.register.get(cell.text, Sort.PART) if cell else None
+    entry = desk.register.get(cell.text, IdentifierKind.PART) if cell else None
     if cell is None or entry is None or entry.span != cell.span:
         return
     node = inscribe_entity(desk, cell.text, INTENT.Part, "part")

@@ -14,12 +14,12 @@ from intent.diagnostics import nearest
 from intent.dossier.draft import Draft
 from intent.dossier.expressions import Unreadable, read_day, unquoted
 from intent.dossier.inscribe import edtf
-from intent.dossier.register import Register, Sort
+from intent.dossier.register import Register, IdentifierKind
 from intent.names import YES, is_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import FormField
 
-_SUBJECTS = (Sort.PART, Sort.GROUP, Sort.MATERIAL)
+_SUBJECTS = (IdentifierKind.PART, IdentifierKind.GROUP, IdentifierKind.MATERIAL)
 _QUOTED = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»')
 _SHA256 = re.compile(r"[0-9a-fA-F]{64}")
 
@@ -31,7 +31,7 @@ class Desk:
     draft: Draft
     register: Register
 
-    def references(self, text: str, *sorts: Sort) -> list[Node]:
+    def references(self, text: str, *sorts: IdentifierKind) -> list[Node]:
         return [URIRef(self.register.find(name, *sorts).iri) for name in _listed(text)]
 
 
@@ -96,7 +96,7 @@ def _rank(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     return [Literal(int(text))]
 
 
-def _reference(*sorts: Sort, several: bool = False) -> Callable[[Desk, FormField, str], Sequence[Node]]:
+def _reference(*sorts: IdentifierKind, several: bool = False) -> Callable[[Desk, FormField, str], Sequence[Node]]:
     def read(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
         if several:
             return desk.references(text, *sorts)
@@ -115,7 +115,7 @@ def _parts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 
 
 def _instructions(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
-    return desk.references(text, Sort.HEADING, Sort.INSTRUCTION)
+    return desk.references(text, IdentifierKind.HEADING, IdentifierKind.INSTRUCTION)
 
 
 def _facts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
@@ -137,12 +137,12 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "file": _file,
     "digest": _digest,
     "rank": _rank,
-    "person": _reference(Sort.PERSON),
-    "people": _reference(Sort.PERSON, several=True),
-    "device": _reference(Sort.DEVICE),
-    "part": _reference(Sort.PART),
-    "group": _reference(Sort.GROUP),
-    "subject": _reference(Sort.PART, Sort.MATERIAL),
+    "person": _reference(IdentifierKind.PERSON),
+    "people": _reference(IdentifierKind.PERSON, several=True),
+    "device": _reference(IdentifierKind.DEVICE),
+    "part": _reference(IdentifierKind.PART),
+    "group": _reference(IdentifierKind.GROUP),
+    "subject": _reference(IdentifierKind.PART, IdentifierKind.MATERIAL),
     "subjects": _reference(*_SUBJECTS, several=True),
     "parts": _parts,
     "instructions": _instructions,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from intent.dossier.expressions import Unreadable
-from intent.dossier.register import Register, Sort
+from intent.dossier.register import Register, IdentifierKind
 from intent.dossier.value_hints import comma_hint
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
@@ -58,7 +58,7 @@ def _is_about_consent(text: str, offset: int) -> bool:
 
 
 def _consent_hint(text: str, register: Register) -> str:
-    people = [person.identifier for person in register.of_sort(Sort.PERSON)]
+    people = [person.identifier for person in register.of_sort(IdentifierKind.PERSON)]
     words = set(re.findall(r"[\w-]+", text.casefold()))
     named = next(
         (person for person in people if person.casefold() in words), people[0] if people else "estate"

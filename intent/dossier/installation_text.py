@@ -15,9 +15,9 @@ from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
 from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.omissions import find_repeated, read_omissions
-from intent.dossier.register import Entry, Known, Register, Sort
-from intent.dossier.rows import Row, inscribe_cells, read_cell, read_fields, read_rows
-from intent.dossier.sections import Placed, head_form, inscribe_section, place_sections
+from intent.dossier.register import RegisterEntry, Known, Register, IdentifierKind
+from intent.dossier.rows import TableRow, inscribe_cells, read_cell, read_fields, read_rows
+from intent.dossier.sections import PlacedSection, head_form, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
 from intent.model.assertions import Aggregate
 from intent.model.meaning import COUNT
@@ -48,14 +48,14 @@ def read_pool(text: str, file: str, work: Work) -> Reading:
     find_lost_lines(draft, root, form, placed, lambda name: False)
     for one in placed:
         rows = read_rows(desk, one.form, one.section.tables)
-        entered = [row for row in rows if enter_row(desk, row, Sort.DEVICE)]
+        entered = [row for row in rows if enter_row(desk, row, IdentifierKind.DEVICE)]
         known = desk.register.known(work.vocabulary)
         for row in entered:
             _inscribe_device(desk, known, row)
     return draft.reading()
 
 
-def _inscribe_device(desk: Desk, known: Known, row: Row) -> None:
+def _inscribe_device(desk: Desk, known: Known, row: TableRow) -> None:
     cell = row.cell("defines")
     if cell is not None:
         node = inscribe_entity(desk, cell.text, INTENT.Device, "device")
@@ -112,25 +112,25 @@ def register_of(work: Work) -> Register:
     for part in work.parts:
         if part.group:
             in_group[part.group] = (*in_group.get(part.group, ()), part.identifier)
-        register.enter(Entry(part.identifier, Sort.PART, part.iri, kind=part.kind.iri))
+        register.enter(RegisterEntry(part.identifier, IdentifierKind.PART, part.iri, kind=part.kind.iri))
     for group in work.groups:
-        register.enter(Entry(group.name, Sort.GROUP, group.iri, members=in_group.get(group.name, ())))
+        register.enter(RegisterEntry(group.name, IdentifierKind.GROUP, group.iri, members=in_group.get(group.name, ())))
     lines: dict[str, tuple[str, ...]] = {}
     for line in work.instructions:
         lines[line.heading] = (*lines.get(line.heading, ()), line.identifier)
-        register.enter(Entry(line.identifier, Sort.INSTRUCTION, line.iri))
+        register.enter(RegisterEntry(line.identifier, IdentifierKind.INSTRUCTION, line.iri))
     for heading in work.headings:
         members = lines.get(heading.identifier, ())
-        register.enter(Entry(heading.identifier, Sort.HEADING, heading.iri, members=members))
+        register.enter(RegisterEntry(heading.identifier, IdentifierKind.HEADING, heading.iri, members=members))
     for sort, things in (
-        (Sort.PERSON, work.people),
-        (Sort.DEVICE, work.devices),
-        (Sort.SOURCE, work.sources),
-        (Sort.MATERIAL, work.material),
-        (Sort.BOX, work.boxes),
+        (IdentifierKind.PERSON, work.people),
+        (IdentifierKind.DEVICE, work.devices),
+        (IdentifierKind.SOURCE, work.sources),
+        (IdentifierKind.MATERIAL, work.material),
+        (IdentifierKind.BOX, work.boxes),
     ):
         for thing in things:
-            register.enter(Entry(thing.identifier, sort, thing.iri))
+            register.enter(RegisterEntry(thing.identifier, sort, thing.iri))
     return register
 
 
@@ -138,28 +138,28 @@ def _enter_pool(desk: Desk, pool: Reading) -> None:
     for device, predicate, identifier in pool.triples:
         span = pool.spans.get(str(device))
         if predicate == DCTERMS.identifier and span is not None:
-            enter(desk, Entry(str(identifier), Sort.DEVICE, str(device), span), span)
+            enter(desk, RegisterEntry(str(identifier), IdentifierKind.DEVICE, str(device), span), span)
 
 
-def _enter(desk: Desk, key: str, rows: Sequence[Row]) -> None:
+def _enter(desk: Desk, key: str, rows: Sequence[TableRow]) -> None:
     if key == "additions-section":
         for row in rows:
             own = row.named("kind-of-part")
             kind = kind_of(desk, own.text) if own else _kind_in_group(desk, row)
-            enter_row(desk, row, Sort.PART, kind)
+            enter_row(desk, row, IdentifierKind.PART, kind)
     if key in {"additions-section", "substitutions-section"}:
         for row in rows:
             enter_device(desk, row)
 
 
-def _kind_in_group(desk: Desk, row: Row) -> str | None:
+def _kind_in_group(desk: Desk, row: TableRow) -> str | None:
     """An addition with no kind of its own takes that of the group it joins, where all there have one kind."""
     cell = row.named("group")
     kinds = {part.kind for part in desk.register.parts_of(cell.text)} if cell else set()
     return kinds.pop() if len(kinds) == 1 else None
 
 
-def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) -> None:
+def _read_section(desk: Desk, known: Known, one: PlacedSection, rows: Sequence[TableRow]) -> None:
     if one.key in _ENTITIES:
         sort, kind = _ENTITIES[one.key]
         for number, row in enumerate(rows, start=1):
@@ -180,13 +180,13 @@ def _read_section(desk: Desk, known: Known, one: Placed, rows: Sequence[Row]) ->
         inscribe_cells(desk, known, node, (local,), cells)
 
 
-def _own_group(desk: Desk, row: Row) -> URIRef | None:
+def _own_group(desk: Desk, row: TableRow) -> URIRef | None:
     cell = row.named("group")
-    entry = desk.register.get(cell.text, Sort.GROUP) if cell else None
+    entry = desk.register.get(cell.text, IdentifierKind.GROUP) if cell else None
     return URIRef(entry.iri) if entry else None
 
 
-def _inscribe_row(desk: Desk, known: Known, row: Row, local: str, kind: URIRef, number: int) -> None:
+def _inscribe_row(desk: Desk, known: Known, row: TableRow, local: str, kind: URIRef, number: int) -> None:
     draft = desk.draft
     node = draft.node(local, span=row.span)
     draft.add(node, RDF.type, kind)
@@ -198,7 +198,7 @@ def _inscribe_row(desk: Desk, known: Known, row: Row, local: str, kind: URIRef, 
     inscribe_cells(desk, known, node, (local,), row.cells, kinds, frozenset({"expression"}))
 
 
-def _inscribe_consented_values(desk: Desk, known: Known, rows: Sequence[Row], work: Work) -> None:
+def _inscribe_consented_values(desk: Desk, known: Known, rows: Sequence[TableRow], work: Work) -> None:
     """The values that consents are for, each read as its instruction's characteristic says."""
     for number, row in enumerate(rows, start=1):
         value, to = row.named("consent-value"), row.named("consent-to")
@@ -215,7 +215,7 @@ def _inscribe_consented_values(desk: Desk, known: Known, rows: Sequence[Row], wo
 
 
 def _characteristic_of(desk: Desk, to: str, work: Work) -> Characteristic | None:
-    if desk.register.get(to, Sort.HEADING, Sort.INSTRUCTION) is None:
+    if desk.register.get(to, IdentifierKind.HEADING, IdentifierKind.INSTRUCTION) is None:
         return None
     for identifier in desk.register.lines_of(to):
         line = work.instruction(identifier)

@@ -7,7 +7,7 @@ import contextlib
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
 from intent.diagnostics import Severity, Span
-from intent.dossier.blocks import Field, Section
+from intent.dossier.blocks import Field, TextSection
 from intent.dossier.citations import read_citations
 from intent.dossier.entering import doubt_identifier
 from intent.dossier.expressions import Unreadable
@@ -15,7 +15,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
 from intent.dossier.inscribe import inscribe_line
 from intent.dossier.interpret import Line, read_line
-from intent.dossier.register import Entry, Known, Sort, identifier_fault
+from intent.dossier.register import RegisterEntry, Known, IdentifierKind, identifier_fault
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.trees import Misread, Sentence
@@ -28,7 +28,7 @@ from intent.vocabulary.phrases import normal
 MODALITIES = frozenset(Modality)
 
 
-def enter_headings(desk: Desk, section: Section) -> None:
+def enter_headings(desk: Desk, section: TextSection) -> None:
     """The identifiers of headings, and of their lines by their place in the list."""
     for heading in section.sections:
         identifier = heading.title.partition(" ")[0]
@@ -36,7 +36,7 @@ def enter_headings(desk: Desk, section: Section) -> None:
         lines = _lines(heading)
         numbered = tuple(f"{identifier}.{number}" for number in range(1, len(lines) + 1))
         fault = identifier_fault(identifier)
-        entry = Entry(identifier, Sort.HEADING, str(node), heading.span, members=numbered)
+        entry = RegisterEntry(identifier, IdentifierKind.HEADING, str(node), heading.span, members=numbered)
         taken = None if fault else desk.register.enter(entry)
         if fault:
             desk.draft.wrong("bad-identifier", f"{fault}; write `### R1 Title`", heading.span)
@@ -46,23 +46,23 @@ def enter_headings(desk: Desk, section: Section) -> None:
         else:
             for name, line in zip(numbered, lines, strict=True):
                 iri = str(desk.draft.node(name, span=line.span))
-                desk.register.enter(Entry(name, Sort.INSTRUCTION, iri, line.span))
+                desk.register.enter(RegisterEntry(name, IdentifierKind.INSTRUCTION, iri, line.span))
 
 
-def _lines(heading: Section) -> list[Field]:
+def _lines(heading: TextSection) -> list[Field]:
     return [field for field in heading.fields if normal(field.name) in MODALITIES]
 
 
-def read_instructions(desk: Desk, known: Known, form: SectionForm, section: Section) -> None:
+def read_instructions(desk: Desk, known: Known, form: SectionForm, section: TextSection) -> None:
     for heading in section.sections:
         identifier, _, title = heading.title.partition(" ")
-        entry = desk.register.get(identifier, Sort.HEADING)
+        entry = desk.register.get(identifier, IdentifierKind.HEADING)
         if entry is not None and entry.span == heading.span:
             _read_heading(desk, known, form, heading, identifier, title.strip())
 
 
 def _read_heading(
-    desk: Desk, known: Known, form: SectionForm, heading: Section, identifier: str, title: str
+    desk: Desk, known: Known, form: SectionForm, heading: TextSection, identifier: str, title: str
 ) -> None:
     draft = desk.draft
     node = draft.node(identifier)

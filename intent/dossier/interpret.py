@@ -8,7 +8,7 @@ from lark import Token, Tree
 
 from intent.dossier.expressions import unquoted
 from intent.dossier.forms import read_day_of, read_expression
-from intent.dossier.register import Sort
+from intent.dossier.register import IdentifierKind
 from intent.dossier.resolving import part_kinds, read_characteristic, read_name, read_scope
 from intent.dossier.trees import Sentence, subtrees
 from intent.dossier.words import ORDINALS
@@ -86,12 +86,12 @@ def _refuse_unsummable(
 def _relation(sentence: Sentence, tree: Tree[Token]) -> Assertion:
     one, other = subtrees(tree)
     words = next(token for token in tree.children if isinstance(token, Token) and token.type == "RELATION")
-    name = read_name(sentence, one, Sort.PART)
+    name = read_name(sentence, one, IdentifierKind.PART)
     return Assertion(
         Aggregate.RELATION,
         Scope(ScopeKind.NAMES, (name,), written=name),
         relation=Relation(normal(words)),
-        other=read_name(sentence, other, Sort.PART),
+        other=read_name(sentence, other, IdentifierKind.PART),
         written=sentence.words(tree),
     )
 
@@ -105,7 +105,7 @@ def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: 
     if clause.data == "until":
         return replace(line, until=read_day_of(sentence, subtrees(clause)[0]))
     if clause.data == "with_consent":
-        person = read_name(sentence, subtrees(clause)[0], Sort.PERSON)
+        person = read_name(sentence, subtrees(clause)[0], IdentifierKind.PERSON)
         return replace(line, consents=(*line.consents, person))
     return replace(line, choice=ORDINALS.index(normal(str(clause.children[0]))) + 1)
 

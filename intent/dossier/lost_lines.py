@@ -9,11 +9,11 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 
 from intent.diagnostics import Span
-from intent.dossier.blocks import Block, Field, Prose, Quote, Section
+from intent.dossier.blocks import Block, Field, Prose, Quote, TextSection
 from intent.dossier.comments import without_comments
 from intent.dossier.draft import Draft
 from intent.dossier.rows import SectionForm
-from intent.dossier.sections import Placed
+from intent.dossier.sections import PlacedSection
 from intent.dossier.tables import Table
 from intent.model.work import Modality
 from intent.names import INTENT
@@ -44,7 +44,7 @@ Names = Callable[[str], bool]
 
 
 def find_lost_lines(
-    draft: Draft, root: Section, head: SectionForm, placed: Iterable[Placed], listed: Names
+    draft: Draft, root: TextSection, head: SectionForm, placed: Iterable[PlacedSection], listed: Names
 ) -> None:
     """Find what is lost under the title and in each section; ``listed`` are the names of a list's lines."""
     _find_in(draft, head, root.blocks, listed)

@@ -10,9 +10,9 @@ from rdflib import DCTERMS, RDF, Literal, URIRef
 from intent.diagnostics import Span, nearest
 from intent.dossier.blocks import Field, Prose
 from intent.dossier.fields import Desk
-from intent.dossier.register import Sort
-from intent.dossier.rows import Row
-from intent.dossier.sections import Placed
+from intent.dossier.register import IdentifierKind
+from intent.dossier.rows import TableRow
+from intent.dossier.sections import PlacedSection
 from intent.names import INTENT, local_iri
 from intent.vocabulary.phrases import normal
 
@@ -26,7 +26,7 @@ _TOGETHER = {frozenset({"substituted", "changed"})}
 """What may be said of one part: another device, which is placed otherwise too."""
 
 
-def read_omissions(desk: Desk, one: Placed) -> None:
+def read_omissions(desk: Desk, one: PlacedSection) -> None:
     """A list of parts or groups, each with the reason; other prose is kept."""
     prose = []
     for block in one.section.blocks:
@@ -47,7 +47,7 @@ def _inscribe_omission(desk: Desk, field: Field) -> None:
     draft = desk.draft
     parts = desk.register.parts_of(field.name)
     if not parts:
-        known = [entry.identifier for entry in desk.register.of_sort(Sort.PART, Sort.GROUP)]
+        known = [entry.identifier for entry in desk.register.of_sort(IdentifierKind.PART, IdentifierKind.GROUP)]
         message = f"there is no part or group `{field.name}`{nearest(field.name, known)}"
         draft.wrong("unknown-name", message, field.span)
     for part in parts:
@@ -65,7 +65,7 @@ def _inscribe_omission(desk: Desk, field: Field) -> None:
         draft.add(node, INTENT.order, Literal(draft.next_order("omission")))
 
 
-def find_repeated(desk: Desk, rows: Mapping[str, Sequence[Row]]) -> None:
+def find_repeated(desk: Desk, rows: Mapping[str, Sequence[TableRow]]) -> None:
     """Find each departure of a part that an earlier one already says something else of."""
     earlier: dict[str, list[tuple[str, Span]]] = {}
     for name, what, span in sorted(_departures(desk, rows), key=lambda found: found[2]):
@@ -78,7 +78,7 @@ def find_repeated(desk: Desk, rows: Mapping[str, Sequence[Row]]) -> None:
         earlier[normal(name)].append((what, span))
 
 
-def _departures(desk: Desk, rows: Mapping[str, Sequence[Row]]) -> Iterator[tuple[str, str, Span]]:
+def _departures(desk: Desk, rows: Mapping[str, Sequence[TableRow]]) -> Iterator[tuple[str, str, Span]]:
     """Every part that departs, how, and where it is said."""
     for section, column, what in _DEPARTURES:
         for row in rows.get(section, ()):
@@ -87,7 +87,7 @@ def _departures(desk: Desk, rows: Mapping[str, Sequence[Row]]) -> Iterator[tuple
             is_taken = what == "added" and entry is not None and cell is not None and entry.span != cell.span
             if cell is not None and not is_taken:
                 yield cell.text, what, cell.span
-    for part in desk.register.of_sort(Sort.PART):
+    for part in desk.register.of_sort(IdentifierKind.PART):
         span = desk.draft.spans.get(str(local_iri(desk.draft.base, "omission", part.identifier)))
         if span is not None:
             yield part.identifier, "omitted", span

@@ -14,7 +14,7 @@ from intent.dossier.blocks import read_blocks
 from intent.dossier.draft import Draft
 from intent.dossier.fields import Desk
 from intent.dossier.register import Register
-from intent.dossier.rows import Row, read_fields, read_rows
+from intent.dossier.rows import TableRow, read_fields, read_rows
 from intent.dossier.sections import head_form, place_sections
 from intent.names import INTENT, QUDT, TERM, YES, local_iri
 from intent.vocabulary.phrases import normal
@@ -61,17 +61,17 @@ def _turtle(graph: Graph) -> bytes:
     return "".join(sorted(f"{s.n3()} {p.n3()} {o.n3()} .\n" for s, p, o in graph)).encode()
 
 
-def _texts(row: Row) -> Mapping[str, str]:
+def _texts(row: TableRow) -> Mapping[str, str]:
     return {term.iri.rsplit("/field-own-", 1)[-1]: cell.text for term, cell in row.cells}
 
 
-def _place(row: Row, key: str) -> Span:
+def _place(row: TableRow, key: str) -> Span:
     """Where the column of this term has its cell, or else where the row begins."""
     cell = row.named(f"own-{key}")
     return cell.span if cell else row.span
 
 
-def _labels(own: OwnTerms, node: URIRef, row: Row, label: str) -> None:
+def _labels(own: OwnTerms, node: URIRef, row: TableRow, label: str) -> None:
     texts = _texts(row)
     own.draft.add(node, SKOS.prefLabel, Literal(label, lang="en"))
     for key, language in (("german", "de"), ("french", "fr")):
@@ -81,7 +81,7 @@ def _labels(own: OwnTerms, node: URIRef, row: Row, label: str) -> None:
         own.draft.add(node, SKOS.definition, Literal(texts["definition"], lang="en"))
 
 
-def _characteristic(own: OwnTerms, row: Row, schemes: dict[str, URIRef]) -> None:
+def _characteristic(own: OwnTerms, row: TableRow, schemes: dict[str, URIRef]) -> None:
     texts, draft = _texts(row), own.draft
     label = texts.get("characteristic")
     if label is None:
@@ -114,7 +114,7 @@ def _characteristic(own: OwnTerms, row: Row, schemes: dict[str, URIRef]) -> None
     _kinds(own, node, texts, _place(row, "applies"))
 
 
-def _quantity(own: OwnTerms, node: URIRef, row: Row, space: str) -> None:
+def _quantity(own: OwnTerms, node: URIRef, row: TableRow, space: str) -> None:
     """The quantity kind is that of a unit, or of a characteristic that ships: `m`, `Length`, `height`."""
     texts, kind = _texts(row), None
     if space in {"quantity", "angle", "position"}:
@@ -163,7 +163,7 @@ def _tolerance(own: OwnTerms, node: URIRef, written: str, kind: str | None, span
         own.draft.add(node, INTENT.toleranceUnit, URIRef(unit.iri))
 
 
-def _value(own: OwnTerms, row: Row, schemes: Mapping[str, URIRef]) -> None:
+def _value(own: OwnTerms, row: TableRow, schemes: Mapping[str, URIRef]) -> None:
     texts, draft = _texts(row), own.draft
     label, of = texts.get("value"), texts.get("value-of", "")
     scheme = schemes.get(normal(of)) or _scheme_of(own.vocabulary.find_characteristic(of))

@@ -22,7 +22,7 @@ Known = tuple[Phrases, ...]
 """The names that are matched whole in a sentence."""
 
 
-class Sort(StrEnum):
+class IdentifierKind(StrEnum):
     """What an identifier identifies, in words for messages."""
 
     PART = "part"
@@ -37,9 +37,9 @@ class Sort(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class RegisterEntry:
     identifier: str
-    sort: Sort
+    sort: IdentifierKind
     iri: str
     span: Span = field(default_factory=lambda: Span(""), compare=False)
     kind: str | None = None
@@ -52,9 +52,9 @@ class Entry:
 class Register:
     """Identifiers and names of groups; looked up without regard to case."""
 
-    entries: dict[str, Entry] = field(default_factory=dict)
+    entries: dict[str, RegisterEntry] = field(default_factory=dict)
 
-    def enter(self, entry: Entry) -> Entry | None:
+    def enter(self, entry: RegisterEntry) -> RegisterEntry | None:
         """Enter it, unless its identifier is taken: then the entry that has it comes back."""
         taken = self.entries.get(normal(entry.identifier))
         if taken is None:
@@ -65,11 +65,11 @@ class Register:
         entry = self.entries[normal(group)]
         self.entries[normal(group)] = replace(entry, members=(*entry.members, part))
 
-    def get(self, name: str, *sorts: Sort) -> Entry | None:
+    def get(self, name: str, *sorts: IdentifierKind) -> RegisterEntry | None:
         entry = self.entries.get(normal(name))
         return entry if entry is not None and (not sorts or entry.sort in sorts) else None
 
-    def find(self, name: str, *sorts: Sort) -> Entry:
+    def find(self, name: str, *sorts: IdentifierKind) -> RegisterEntry:
         """The entry of a name. Raises `Unreadable`, offering the nearest name of the right sort."""
         entry = self.get(name, *sorts)
         if entry is not None:
@@ -84,22 +84,22 @@ class Register:
             offer = f"; known: {', '.join(known)}"
         raise Unreadable("unknown-name", f"there is no {wanted} `{name}`{offer}")
 
-    def of_sort(self, *sorts: Sort) -> tuple[Entry, ...]:
+    def of_sort(self, *sorts: IdentifierKind) -> tuple[RegisterEntry, ...]:
         return tuple(entry for entry in self.entries.values() if entry.sort in sorts)
 
-    def parts_of(self, name: str) -> tuple[Entry, ...]:
+    def parts_of(self, name: str) -> tuple[RegisterEntry, ...]:
         """A part by itself, or the parts of a group."""
         entry = self.entries.get(normal(name))
         if entry is None:
             return ()
-        if entry.sort is Sort.GROUP:
+        if entry.sort is IdentifierKind.GROUP:
             return tuple(self.entries[normal(member)] for member in entry.members)
-        return (entry,) if entry.sort is Sort.PART else ()
+        return (entry,) if entry.sort is IdentifierKind.PART else ()
 
     def lines_of(self, name: str) -> tuple[str, ...]:
         """An instruction by itself, or the lines of a heading; identifiers."""
-        entry = self.find(name, Sort.HEADING, Sort.INSTRUCTION)
-        return entry.members if entry.sort is Sort.HEADING else (entry.identifier,)
+        entry = self.find(name, IdentifierKind.HEADING, IdentifierKind.INSTRUCTION)
+        return entry.members if entry.sort is IdentifierKind.HEADING else (entry.identifier,)
 
     def known(self, vocabulary: Vocabulary) -> Known:
         """Every name that a sentence may hold: of the work, and of the vocabulary."""

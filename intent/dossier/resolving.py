@@ -6,13 +6,13 @@ from lark import Token, Tree
 
 from intent.diagnostics import nearest
 from intent.dossier.expressions import Unreadable
-from intent.dossier.register import Sort
+from intent.dossier.register import IdentifierKind
 from intent.dossier.trees import Sentence, subtrees
 from intent.model.assertions import Scope, ScopeKind
 from intent.names import TERM
 from intent.vocabulary.terms import Characteristic
 
-SUBJECTS = (Sort.PART, Sort.GROUP, Sort.MATERIAL)
+SUBJECTS = (IdentifierKind.PART, IdentifierKind.GROUP, IdentifierKind.MATERIAL)
 _KINDS = {
     "every": ScopeKind.EVERY,
     "additions": ScopeKind.ADDITIONS,
@@ -38,7 +38,7 @@ def _names(sentence: Sentence, tree: Tree[Token]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(read_name(sentence, name, *SUBJECTS) for name in subtrees(tree)))
 
 
-def read_name(sentence: Sentence, tree: Tree[Token], *sorts: Sort) -> str:
+def read_name(sentence: Sentence, tree: Tree[Token], *sorts: IdentifierKind) -> str:
     """The identifier that a name stands for."""
     try:
         return sentence.register.find(sentence.words(tree), *sorts).identifier
@@ -83,6 +83,6 @@ def read_characteristic(sentence: Sentence, tree: Tree[Token], scope: Scope) -> 
 
 
 def _bearers(sentence: Sentence, scope: Scope) -> tuple[str, ...]:
-    if any(sentence.register.get(name, Sort.MATERIAL) for name in scope.names):
+    if any(sentence.register.get(name, IdentifierKind.MATERIAL) for name in scope.names):
         return ("material",)
     return _BEARERS.get(scope.kind, ("device", "place"))

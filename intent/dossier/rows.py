@@ -81,7 +81,7 @@ def form_of(section: FormSection, vocabulary: Vocabulary) -> SectionForm:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class TableRow:
     """A table's row, by term; cells left blank are not there."""
 
     cells: Sequence[tuple[Term, Cell]]
@@ -98,7 +98,7 @@ class Row:
         return next((cell for term, cell in self.cells if term.iri.endswith(f"/field-{key}")), None)
 
 
-def read_rows(desk: Desk, form: SectionForm, tables: Iterable[Table]) -> list[Row]:
+def read_rows(desk: Desk, form: SectionForm, tables: Iterable[Table]) -> list[TableRow]:
     """Every row of the tables; unknown and repeated columns are found."""
     rows = []
     for table in tables:
@@ -111,7 +111,7 @@ def read_rows(desk: Desk, form: SectionForm, tables: Iterable[Table]) -> list[Ro
             ]
             span = cells[0].span if cells else table.span
             if known:
-                rows.append(Row(known, span))
+                rows.append(TableRow(known, span))
     return rows
 
 

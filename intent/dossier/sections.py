@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from rdflib import RDF, Literal, URIRef
 
 from intent.diagnostics import nearest
-from intent.dossier.blocks import Field, Section
+from intent.dossier.blocks import Field, TextSection
 from intent.dossier.draft import Draft
 from intent.dossier.fields import Desk
 from intent.dossier.register import Known
@@ -24,11 +24,11 @@ _ENTRIES = {"groups": "a group", "entries": "a source", "instructions": "an inst
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class PlacedSection:
     """A section of the text with the term that it is."""
 
     form: SectionForm
-    section: Section
+    section: TextSection
 
     @property
     def key(self) -> str:
@@ -44,10 +44,10 @@ def head_form(vocabulary: Vocabulary, key: str) -> SectionForm:
     return form_of(vocabulary.sections[str(TERM[key])], vocabulary)
 
 
-def place_sections(draft: Draft, root: Section, document: str) -> list[Placed]:
+def place_sections(draft: Draft, root: TextSection, document: str) -> list[PlacedSection]:
     """The sections of a document by their terms; unknown and repeated ones are found."""
     known = [form for form in draft.vocabulary.sections.values() if document in form.documents and form.names]
-    placed: list[Placed] = []
+    placed: list[PlacedSection] = []
     for section in root.sections:
         form = next((form for form in known if normal(section.title) in form.names), None)
         if form is None:
@@ -55,11 +55,11 @@ def place_sections(draft: Draft, root: Section, document: str) -> list[Placed]:
         elif any(form == earlier.form.section for earlier in placed):
             draft.wrong("repeated-section", f"there is a second section `{section.title}`", section.span)
         else:
-            placed.append(Placed(form_of(form, draft.vocabulary), section))
+            placed.append(PlacedSection(form_of(form, draft.vocabulary), section))
     return placed
 
 
-def _unknown(draft: Draft, known: Sequence[FormSection], section: Section) -> str:
+def _unknown(draft: Draft, known: Sequence[FormSection], section: TextSection) -> str:
     """Says of a heading that is no section what it is instead, if that can be seen from what stands under it."""
     under = next((form for form in known if _reads_like(form_of(form, draft.vocabulary), section)), None)
     if under is not None:
@@ -70,7 +70,7 @@ def _unknown(draft: Draft, known: Sequence[FormSection], section: Section) -> st
     return f"`{section.title}` is not a section of this text{offer}"
 
 
-def _reads_like(form: SectionForm, section: Section) -> bool:
+def _reads_like(form: SectionForm, section: TextSection) -> bool:
     """Whether a heading has the fields and columns of a group, a source or an instruction."""
     if form.section.holds not in _ENTRIES:
         return False
@@ -82,7 +82,7 @@ def _reads_like(form: SectionForm, section: Section) -> bool:
     return len(own) >= 2 or (bool(own) and len(own) == len(names))
 
 
-def inscribe_section(draft: Draft, one: Placed) -> None:
+def inscribe_section(draft: Draft, one: PlacedSection) -> None:
     """The section itself: its place in the writer's order, and its prose."""
     node = draft.node(one.key, span=one.section.span)
     draft.add(URIRef(draft.base), INTENT.section, node)
@@ -105,7 +105,7 @@ def inscribe_section(draft: Draft, one: Placed) -> None:
             draft.wrong("unknown-section", message, inner.span)
 
 
-def inscribe_fields(desk: Desk, known: Known, one: Placed) -> None:
+def inscribe_fields(desk: Desk, known: Known, one: PlacedSection) -> None:
     """The fields of a section that are about the section itself, such as whether it is kept in the house."""
     fields = one.section.fields
     if one.form.section.holds in {"entries", "instructions"}:
@@ -114,7 +114,7 @@ def inscribe_fields(desk: Desk, known: Known, one: Placed) -> None:
     inscribe_cells(desk, known, desk.draft.node(one.key), (one.key,), cells)
 
 
-def _is_of_section(desk: Desk, one: Placed, field: Field) -> bool:
+def _is_of_section(desk: Desk, one: PlacedSection, field: Field) -> bool:
     """Whether a field above the first heading is the section's own; what belongs under a heading is found."""
     term = one.form.find(field.name)
     is_modality = one.form.section.holds == "instructions" and normal(field.name) in frozenset(Modality)

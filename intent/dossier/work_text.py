@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from rdflib import DCTERMS, RDF, URIRef
 
 from intent.diagnostics import Severity
-from intent.dossier.blocks import Section, read_blocks
+from intent.dossier.blocks import TextSection, read_blocks
 from intent.dossier.comments import find_comments
 from intent.dossier.draft import Draft, Reading, forget_what_follows
 from intent.dossier.entering import (
@@ -30,18 +30,18 @@ from intent.dossier.entities import (
 from intent.dossier.fields import Desk
 from intent.dossier.instructions import enter_headings, read_instructions
 from intent.dossier.lost_lines import find_lost_lines
-from intent.dossier.register import Known, Register, Sort
-from intent.dossier.rows import Row, SectionForm, inscribe_cells, read_fields, read_rows
-from intent.dossier.sections import Placed, head_form, inscribe_fields, inscribe_section, place_sections
+from intent.dossier.register import Known, Register, IdentifierKind
+from intent.dossier.rows import TableRow, SectionForm, inscribe_cells, read_fields, read_rows
+from intent.dossier.sections import PlacedSection, head_form, inscribe_fields, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
 from intent.names import INTENT, is_iri, work_iri
 from intent.vocabulary.terms import Vocabulary
 
 _CLASSES = {
-    "people-section": (Sort.PERSON, INTENT.Person),
-    "devices-section": (Sort.DEVICE, INTENT.Device),
-    "material-section": (Sort.MATERIAL, INTENT.Material),
-    "boxes-section": (Sort.BOX, INTENT.Box),
+    "people-section": (IdentifierKind.PERSON, INTENT.Person),
+    "devices-section": (IdentifierKind.DEVICE, INTENT.Device),
+    "material-section": (IdentifierKind.MATERIAL, INTENT.Material),
+    "boxes-section": (IdentifierKind.BOX, INTENT.Box),
 }
 """The tables whose rows have an identifier of their own."""
 
@@ -68,7 +68,7 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
         for group in read_groups(desk, one.form, one.section)
     ]
     _enter(desk, placed, rows, groups)
-    if not desk.register.of_sort(Sort.PART):
+    if not desk.register.of_sort(IdentifierKind.PART):
         message = "there are no parts; write `## Parts`, with a `### ` heading and a table for each group"
         draft.wrong("no-parts", message, root.span, Severity.WARNING)
     known = desk.register.known(vocabulary)
@@ -85,7 +85,7 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     return draft.reading()
 
 
-def _base(draft: Draft, root: Section, written: Mapping[str, str]) -> str:
+def _base(draft: Draft, root: TextSection, written: Mapping[str, str]) -> str:
     """The work's IRI, from what its head says."""
     if not written.keys() & {"base", "owner", "number"}:
         message = "without `base`, or `owner` and `number`, the work is told from others by its title alone"
@@ -100,7 +100,7 @@ def _base(draft: Draft, root: Section, written: Mapping[str, str]) -> str:
 
 
 def _enter(
-    desk: Desk, placed: Sequence[Placed], rows: Mapping[str, Sequence[Row]], groups: Sequence[GroupText]
+    desk: Desk, placed: Sequence[PlacedSection], rows: Mapping[str, Sequence[TableRow]], groups: Sequence[GroupText]
 ) -> None:
     """Every identifier into the register; last the devices that only a part's row names."""
     for one in placed:
@@ -109,7 +109,7 @@ def _enter(
                 enter_row(desk, row, _CLASSES[one.key][0])
         elif one.key == "sources-section":
             for section in one.section.sections:
-                enter_heading(desk, section, Sort.SOURCE)
+                enter_heading(desk, section, IdentifierKind.SOURCE)
         elif one.key == "instructions-section":
             enter_headings(desk, one.section)
         elif one.key == "parts-section":
@@ -121,7 +121,7 @@ def _enter(
 
 
 def _inscribe(
-    desk: Desk, known: Known, one: Placed, rows: Sequence[Row], groups: Sequence[GroupText]
+    desk: Desk, known: Known, one: PlacedSection, rows: Sequence[TableRow], groups: Sequence[GroupText]
 ) -> None:
     """What a section holds."""
     if one.form.section.holds == "prose":
@@ -148,10 +148,10 @@ def _inscribe(
             inscribe_connection(desk, known, row, number)
 
 
-def _inscribe_source(desk: Desk, known: Known, form: SectionForm, section: Section) -> None:
+def _inscribe_source(desk: Desk, known: Known, form: SectionForm, section: TextSection) -> None:
     identifier, _, title = section.title.partition(" ")
     doubt_identifier(desk, section, "S2")
-    entry = desk.register.get(identifier, Sort.SOURCE)
+    entry = desk.register.get(identifier, IdentifierKind.SOURCE)
     if entry is None or entry.span != section.span:
         return
     node = inscribe_entity(desk, identifier, INTENT.Source, "source")

@@ -17,7 +17,7 @@ from intent.drawings.depicted import LEFT, RIGHT, Subject
 from intent.drawings.glyphs import Glyph
 from intent.drawings.labelling import Manner
 from intent.drawings.legend import (
-    Entry,
+    LegendEntry,
     channel_entry,
     departing_of,
     entries_drawn,
@@ -30,7 +30,7 @@ from intent.drawings.legend import (
     verdict_entry,
     wedge_entry,
 )
-from intent.drawings.stage import Standing, View
+from intent.drawings.stage import Stand, View
 from intent.drawings.svg import Element
 from intent.language.message import said
 from intent.variance.result import VERDICT_WORDS
@@ -52,7 +52,7 @@ def drawn(
     return made, y + 2
 
 
-def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[Entry]:
+def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[LegendEntry]:
     tongue, prefix = subject.tongue, subject.prefix
     shown = {glyph.item.channel for glyph in glyphs if glyph.item.is_display}
     ordered = sorted(subject.channels.values(), key=lambda channel: channel.letter)
@@ -61,12 +61,12 @@ def _entries(subject: Subject, glyphs: Sequence[Glyph]) -> Iterator[Entry]:
         yield wedge_entry(said(TOP_OF_PICTURE, tongue), is_open=False)
     if any(glyph.looking for glyph in glyphs):
         yield wedge_entry(said(LOOKS_THIS_WAY, tongue), is_open=True)
-    present = {glyph.item.verdict for glyph in glyphs if glyph.item.standing is not Standing.OMITTED}
+    present = {glyph.item.verdict for glyph in glyphs if glyph.item.standing is not Stand.OMITTED}
     yield from (
         verdict_entry(one, said(word, tongue)) for one, word in VERDICT_WORDS.items() if one in present
     )
-    if any(glyph.item.standing is Standing.OMITTED for glyph in glyphs):
-        yield verdict_entry(None, said(STANDINGS[Standing.OMITTED], tongue))
+    if any(glyph.item.standing is Stand.OMITTED for glyph in glyphs):
+        yield verdict_entry(None, said(STANDINGS[Stand.OMITTED], tongue))
 
 
 def notes_of(subject: Subject, manner: Manner) -> tuple[str, ...]:

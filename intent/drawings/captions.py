@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from intent.drawings.stage import Item, Standing, Symbol, Unplaced, View, Which
+from intent.drawings.stage import Item, Stand, Symbol, Unplaced, View, Which
 from intent.language.message import Saying, Tongue, said, say
 from intent.variance.result import VERDICT_WORDS
 
-STANDINGS = {Standing.OMITTED: say("omitted"), Standing.ADDED: say("added")}
+STANDINGS = {Stand.OMITTED: say("omitted"), Stand.ADDED: say("added")}
 TITLES = {
     (View.ELEVATION, Which.DOCUMENTED): say("Elevation as documented"),
     (View.ELEVATION, Which.PROPOSED): say("Elevation as proposed"),

@@ -13,7 +13,7 @@ from intent.drawings.glyphs import Glyph, drawing_of, glyphs_of
 from intent.drawings.ground import VIEWER_ROOM, grounds
 from intent.drawings.hiding import clips, cut, in_front
 from intent.drawings.labelling import labelled, labels_of
-from intent.drawings.labels import Placed
+from intent.drawings.labels import PlacedLabel
 from intent.drawings.lettering import NOTE, TITLE
 from intent.drawings.patterns import channels_of, definitions
 from intent.drawings.sheet import TOP, Sheet
@@ -97,7 +97,7 @@ def _headed(subject: Subject, top: float) -> Iterator[Element]:
 
 
 def _parts(
-    subject: Subject, glyphs: Sequence[Glyph], nearer: dict[str, tuple[Glyph, ...]], placed: Sequence[Placed]
+    subject: Subject, glyphs: Sequence[Glyph], nearer: dict[str, tuple[Glyph, ...]], placed: Sequence[PlacedLabel]
 ) -> Iterator[Element]:
     hidden = {
         part: label.box.grown(0.25) for label in placed if label.is_inside for part in label.asked.parts

@@ -9,7 +9,7 @@ from intent.drawings.depicted import Subject
 from intent.drawings.plane import Box, Point, area, around, distance, outline, towards
 from intent.drawings.sheet import Sheet, flat
 from intent.drawings.solid import Corners
-from intent.drawings.stage import Item, Standing, Symbol, View
+from intent.drawings.stage import Item, Stand, Symbol, View
 from intent.drawings.strokes import GHOST, PLAIN, Stroke, drawn, stroke_of
 from intent.drawings.svg import Element, circle, closed, line, path, printable, shape, solid
 
@@ -60,7 +60,7 @@ def depth(glyph: Glyph, view: View) -> float:
 
 
 def _glyph(item: Item, sheet: Sheet, share: float) -> Glyph:
-    stroke = GHOST if item.standing is Standing.OMITTED else stroke_of(item.verdict).finer(share)
+    stroke = GHOST if item.standing is Stand.OMITTED else stroke_of(item.verdict).finer(share)
     corners = tuple(sheet.at(corner) for corner in (item.outline or _screen(item)))
     edge = outline(corners or [sheet.at(item.centre)])
     if item.screen is None or not is_seen(item, sheet.view):
@@ -102,7 +102,7 @@ def _middle(one: Point, two: Point) -> Point:
 def drawing_of(glyph: Glyph, subject: Subject, hidden: Box | None) -> Element:
     """The part's own group of elements; `hidden` is where its label stands in the picture."""
     item = glyph.item
-    ghost = item.standing is Standing.OMITTED
+    ghost = item.standing is Stand.OMITTED
     parts = [*_outlined(glyph)]
     if item.screen and not ghost:
         channel = None if subject.is_quiet(item) else subject.channel_of(item)

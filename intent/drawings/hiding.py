@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from intent.drawings.glyphs import Glyph, depth
 from intent.drawings.plane import Box, is_inside, offset
 from intent.drawings.sheet import Sheet
-from intent.drawings.stage import Standing, View
+from intent.drawings.stage import Stand, View
 from intent.drawings.strokes import PLAIN
 from intent.drawings.svg import Element, closed, shape
 
@@ -31,7 +31,7 @@ def in_front(glyph: Glyph, glyphs: Sequence[Glyph], view: View) -> tuple[Glyph, 
 
 
 def _can_hide(glyph: Glyph) -> bool:
-    return glyph.item.is_display and len(glyph.edge) > 2 and glyph.item.standing is not Standing.OMITTED
+    return glyph.item.is_display and len(glyph.edge) > 2 and glyph.item.standing is not Stand.OMITTED
 
 
 def cut(drawn: Element, nearer: Sequence[Glyph], prefix: str) -> Element:

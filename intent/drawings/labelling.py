@@ -9,10 +9,10 @@ from intent.drawings.captions import state_words
 from intent.drawings.depicted import Subject
 from intent.drawings.glyphs import Glyph
 from intent.drawings.ground import person_at
-from intent.drawings.labels import Asked, Ground, Placed, place
+from intent.drawings.labels import Asked, Ground, PlacedLabel, place
 from intent.drawings.lettering import LABEL, LEADING
 from intent.drawings.plane import Box, around, outline
-from intent.drawings.stage import Standing, View
+from intent.drawings.stage import Stand, View
 from intent.drawings.svg import SANS, Element, line, shape, words
 
 _EDGE = 0.3
@@ -50,7 +50,7 @@ class Lettered:
     """The labels of a drawing, all in one manner."""
 
     manner: Manner
-    placed: tuple[Placed, ...]
+    placed: tuple[PlacedLabel, ...]
 
 
 def labels_of(subject: Subject, glyphs: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]]) -> Lettered:
@@ -93,7 +93,7 @@ def _asked(
     glyph = group[0]
     parts = tuple(one.item.identifier for one in group)
     before = tuple(other.extent for part in parts for other in nearer[part])
-    has_seat = bool(glyph.face) and glyph.item.standing is not Standing.OMITTED
+    has_seat = bool(glyph.face) and glyph.item.standing is not Stand.OMITTED
     return Asked(
         parts,
         tuple(_lines(subject, group, manner)),
@@ -133,12 +133,12 @@ def _obstacles(glyphs: Sequence[Glyph]) -> Iterator[Box]:
         yield replace(box, left=box.right - 2 * _EDGE)
 
 
-def labelled(placed: Sequence[Placed]) -> Iterator[Element]:
+def labelled(placed: Sequence[PlacedLabel]) -> Iterator[Element]:
     for label in placed:
         yield shape("g", _written(label), class_="label")
 
 
-def _written(label: Placed) -> Iterator[Element]:
+def _written(label: PlacedLabel) -> Iterator[Element]:
     if label.leader:
         yield line(*label.leader, 0.12, class_="leader")
     size, x = label.asked.size, label.box.centre[0]

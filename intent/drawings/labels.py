@@ -45,7 +45,7 @@ class Asked:
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class PlacedLabel:
     """A label in its place."""
 
     asked: Asked
@@ -63,13 +63,13 @@ class Ground:
     obstacles: tuple[Box, ...]
 
 
-def place(labels: Iterable[Asked], ground: Ground, most: int | None = None) -> tuple[Placed, ...] | None:
+def place(labels: Iterable[Asked], ground: Ground, most: int | None = None) -> tuple[PlacedLabel, ...] | None:
     """Every label in a place of its own; nothing, if more than so many would have to be moved aside.
 
     Those that fit into their pictures go first, then those that fit beside what they name.
     """
     asked = tuple(labels)
-    placed: dict[Asked, Placed] = {}
+    placed: dict[Asked, PlacedLabel] = {}
     left: list[Asked] = []
     for label in asked:
         found = _inside(label, tuple(placed.values()))
@@ -88,7 +88,7 @@ def place(labels: Iterable[Asked], ground: Ground, most: int | None = None) -> t
     return tuple(placed[label] for label in asked)
 
 
-def _inside(label: Asked, placed: tuple[Placed, ...]) -> Placed | None:
+def _inside(label: Asked, placed: tuple[PlacedLabel, ...]) -> PlacedLabel | None:
     """The middle of its outline, or a little to one side of it, where nothing is hidden."""
     if len(label.within) < 3:
         return None
@@ -99,18 +99,18 @@ def _inside(label: Asked, placed: tuple[Placed, ...]) -> Placed | None:
         taken = (*label.avoid, *(other.box for other in placed))
         clear = not any(box.overlaps(other) for other in taken)
         if clear and all(is_inside(corner, label.within) for corner in box.grown(0.3).corners):
-            return Placed(label, box, is_inside=True)
+            return PlacedLabel(label, box, is_inside=True)
     return None
 
 
-def _next_to(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed | None:
+def _next_to(label: Asked, placed: tuple[PlacedLabel, ...], ground: Ground) -> PlacedLabel | None:
     taken, near = tuple(other.box for other in placed), _within_reach(label, ground, GAP)
     free = (box for box in _beside(label) if _is_free(box, taken, (), near))
     found = next(free, None)
-    return None if found is None else Placed(label, found)
+    return None if found is None else PlacedLabel(label, found)
 
 
-def _aside(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed:
+def _aside(label: Asked, placed: tuple[PlacedLabel, ...], ground: Ground) -> PlacedLabel:
     taken = tuple(other.box for other in placed)
     leaders = tuple(other.leader for other in placed if other.leader)
     near = _within_reach(label, ground, _RINGS[-1])
@@ -119,9 +119,9 @@ def _aside(label: Asked, placed: tuple[Placed, ...], ground: Ground) -> Placed:
     drawn = [(box, leader) for box in free if not _crossed(taken, leader := _leader(label, box))]
     if drawn:
         box, leader = min(drawn, key=lambda one: _crossed(others, one[1]))
-        return Placed(label, box, leader=leader)
+        return PlacedLabel(label, box, leader=leader)
     box = next(box for box in _rows_above(label, ground) if not any(box.overlaps(other) for other in taken))
-    return Placed(label, box, leader=_leader(label, box))
+    return PlacedLabel(label, box, leader=_leader(label, box))
 
 
 def _within_reach(label: Asked, ground: Ground, reach: float) -> Ground:

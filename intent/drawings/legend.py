@@ -23,7 +23,7 @@ _BARS = (20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1)
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class LegendEntry:
     """A sample and what it means."""
 
     text: str
@@ -59,7 +59,7 @@ def scale_bar(sheet: Sheet, at: Point, tongue: Tongue) -> Element:
 
 
 def entries_drawn(
-    entries: Iterable[Entry], left: float, top: float, room: float
+    entries: Iterable[LegendEntry], left: float, top: float, room: float
 ) -> tuple[list[Element], float]:
     """Samples with their meanings, in rows as wide as the room; and where the next thing may stand."""
     x, y, made = left, top, list[Element]()
@@ -73,7 +73,7 @@ def entries_drawn(
     return made, y + ROW if made else top
 
 
-def channel_entry(channel: Channel, prefix: str, tongue: Tongue) -> Entry:
+def channel_entry(channel: Channel, prefix: str, tongue: Tongue) -> LegendEntry:
     name = channel.name if channel.name == channel.letter else f"{channel.letter}, {channel.name}"
 
     def sample(at: Point) -> Sequence[Element]:
@@ -83,16 +83,16 @@ def channel_entry(channel: Channel, prefix: str, tongue: Tongue) -> Entry:
             path(closed(corners), 0.14),
         ]
 
-    return Entry(said(say("channel {name}", name=name), tongue), sample)
+    return LegendEntry(said(say("channel {name}", name=name), tongue), sample)
 
 
-def verdict_entry(verdict: Verdict | None, text: str) -> Entry:
+def verdict_entry(verdict: Verdict | None, text: str) -> LegendEntry:
     """The outline of a verdict; of no verdict, that of what is left out."""
     stroke = stroke_of(verdict) if verdict else GHOST
-    return Entry(text, lambda at: list(drawn(_swatch((at[0] + 0.5, at[1] + 0.4), -1.0, -0.8), stroke)))
+    return LegendEntry(text, lambda at: list(drawn(_swatch((at[0] + 0.5, at[1] + 0.4), -1.0, -0.8), stroke)))
 
 
-def wedge_entry(text: str, is_open: bool) -> Entry:
+def wedge_entry(text: str, is_open: bool) -> LegendEntry:
     def sample(at: Point) -> Sequence[Element]:
         x, y = at[0] + _SWATCH / 2, at[1] + 0.3
         triangle = closed(((x, y), (x + 1.2, y + 2.4), (x - 1.2, y + 2.4)))
@@ -100,7 +100,7 @@ def wedge_entry(text: str, is_open: bool) -> Entry:
             return [path(triangle, 0.22, stroke_linejoin="round")]
         return [line((x - 2.6, y), (x + 2.6, y), 0.55), solid(triangle)]
 
-    return Entry(text, sample)
+    return LegendEntry(text, sample)
 
 
 def _swatch(at: Point, wider: float = 0.0, higher: float = 0.0) -> tuple[Point, ...]:

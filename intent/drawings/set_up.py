@@ -11,7 +11,7 @@ from intent.drawings.feeding import links_of
 from intent.drawings.measuring import angle, length, place
 from intent.drawings.picturing import screen_of
 from intent.drawings.solid import Corners, Pose, box
-from intent.drawings.stage import Item, Stage, Stages, Standing, Symbol, Unplaced, Which
+from intent.drawings.stage import Item, Stage, Stages, Stand, Symbol, Unplaced, Which
 from intent.effects.scene import Scene, Sides, sides_of
 from intent.language.message import Term
 from intent.model.work import Part
@@ -71,13 +71,13 @@ def _in_order(sides: Sides, which: Which) -> tuple[Part, ...]:
     return (*sides.work.parts, *sides.installation.additions)
 
 
-def _standing(sides: Sides, part: Part, present: bool) -> Standing:
+def _standing(sides: Sides, part: Part, present: bool) -> Stand:
     if not present:
-        return Standing.OMITTED
-    return Standing.KEPT if sides.was_there(part.identifier) else Standing.ADDED
+        return Stand.OMITTED
+    return Stand.KEPT if sides.was_there(part.identifier) else Stand.ADDED
 
 
-def _item(scene: Scene, part: Part, standing: Standing, verdict: Verdict | None) -> Item | Unplaced:
+def _item(scene: Scene, part: Part, standing: Stand, verdict: Verdict | None) -> Item | Unplaced:
     where = place(scene, part.identifier)
     if where is None:
         kind = scene.vocabulary.named(part.kind.iri)

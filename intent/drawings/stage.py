@@ -22,7 +22,7 @@ class Which(StrEnum):
     PROPOSED = "proposed"
 
 
-class Standing(StrEnum):
+class Stand(StrEnum):
     """How a part stands to the documentation."""
 
     KEPT = "kept"
@@ -69,7 +69,7 @@ class Item:
     channel: str = ""
     picture_rotation: float | None = None
     """Which way up the picture is seen, clockwise from upright, in degrees."""
-    standing: Standing = Standing.KEPT
+    standing: Stand = Stand.KEPT
     verdict: Verdict | None = None
     """The worst verdict on the part, of those that depart."""
     missing: tuple[Term, ...] = ()
@@ -98,7 +98,7 @@ class Unplaced:
     name: str
     kind: Term
     missing: tuple[Term, ...]
-    standing: Standing = Standing.KEPT
+    standing: Stand = Stand.KEPT
     verdict: Verdict | None = None
 
 

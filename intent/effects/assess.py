@@ -23,7 +23,7 @@ from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.variance.case import lay_out
 from intent.variance.judge import judged
-from intent.variance.result import Effect, Topic, Variance, VenueFinding
+from intent.variance.result import Effect, EffectTopic, Variance, VenueFinding
 
 Finds = Callable[[Sides], Iterable[Effect | VenueFinding]]
 ROOMS: tuple[Finds, ...] = (
@@ -60,4 +60,4 @@ def together(effects: Iterable[Effect]) -> tuple[Effect, ...]:
     for effect in effects:
         members.setdefault(replace(effect, members=()), {}).update(dict.fromkeys(effect.members))
     joined = [replace(effect, members=tuple(every)) for effect, every in members.items()]
-    return tuple(sorted(joined, key=lambda effect: list(Topic).index(effect.topic)))
+    return tuple(sorted(joined, key=lambda effect: list(EffectTopic).index(effect.topic)))

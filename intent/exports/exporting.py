@@ -20,7 +20,7 @@ from intent.reading.files import write_whole
 from intent.reading.proposal import Proposal
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
-from intent.redaction.withholding import Leaving, Sort, without_internal
+from intent.redaction.withholding import Leaving, WithheldKind, without_internal
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ def write_export(
     leaving, sent, left = _leaving(documentation, proposal)
     files = _exported(leaving, sent, tuple(dict.fromkeys(standards)), to)
     sorts = {sort for one in left for sort in one.sorts}
-    told = tuple(str(sort) for sort in Sort if sort in sorts)
+    told = tuple(str(sort) for sort in WithheldKind if sort in sorts)
     return Export(_write(files, to), told, tuple(_still_said(left, documentation)))
 
 

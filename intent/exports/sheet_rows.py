@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable, has_errors, in_order
-from intent.dossier.blocks import Section, read_blocks
+from intent.dossier.blocks import TextSection, read_blocks
 from intent.dossier.tables import Table
 from intent.dossier.work_text import read_work
 from intent.dossier.write_work import box_cells, device_cells, part_cells
@@ -122,7 +122,7 @@ def _by_identifier(grid: Grid, name: str) -> dict[str, dict[str, GridCell]]:
     return found
 
 
-def _section(root: Section, name: str, vocabulary: Vocabulary) -> Section:
+def _section(root: TextSection, name: str, vocabulary: Vocabulary) -> TextSection:
     form = next(one for iri, one in vocabulary.sections.items() if iri.endswith(f"/{name}-section"))
     found = next((one for one in root.sections if normal(one.title) in form.names), None)
     if found is None:
@@ -131,7 +131,7 @@ def _section(root: Section, name: str, vocabulary: Vocabulary) -> Section:
     return found
 
 
-def _tables(section: Section, name: str) -> Iterator[tuple[str, Table]]:
+def _tables(section: TextSection, name: str) -> Iterator[tuple[str, Table]]:
     """The tables of a section, each with its group; of a group only the first, as the form has it."""
     yield from (("", table) for table in section.tables)
     if name == "parts":
@@ -202,7 +202,7 @@ def _laid_out(rows: Sequence[Cells], from_sheet: Sequence[Mapping[str, GridCell]
 
 
 def _appended(
-    left: Mapping[str, Mapping[str, GridCell]], section: Section, lines: Sequence[str], name: str
+    left: Mapping[str, Mapping[str, GridCell]], section: TextSection, lines: Sequence[str], name: str
 ) -> Iterator[tuple[int, int, _Written]]:
     """New rows that no table takes: in a table of their own below their heading, or under a new group."""
     if not left:
@@ -220,7 +220,7 @@ def _appended(
         yield end, end, replace(written, lines=("", *head, *written.lines), cells=shifted)
 
 
-def _end_of(section: Section, lines: Sequence[str]) -> int:
+def _end_of(section: TextSection, lines: Sequence[str]) -> int:
     """The line after the last that a section fills."""
     end = next(
         (

@@ -23,7 +23,7 @@ from intent.packages.manifest import (
     lines_of,
     read_manifest,
 )
-from intent.packages.walk import Entry, Listing, fault_at
+from intent.packages.walk import PackageEntry, PackageListing, fault_at
 
 DECLARATION = "bagit.txt"
 INFO = "bag-info.txt"
@@ -35,7 +35,7 @@ EARLIER = "BagIt-Version: 0.97"
 _OXUM = re.compile(r"([0-9]{1,18})\.([0-9]{1,18})$")
 _LABEL = re.compile(r"(?P<label>[^\s:][^:]*?)\s*:\s*(?P<value>.*)$")
 
-Reads = Callable[[Entry], bytes]
+Reads = Callable[[PackageEntry], bytes]
 """Reads a small file of the package as a whole; raises ``OSError``."""
 
 
@@ -58,7 +58,7 @@ class Bag:
                 yield manifest, manifest.digests[path]
 
 
-def read_bag(listing: Listing, reads: Reads, limits: Limits) -> tuple[Bag, tuple[Diagnostic, ...]]:
+def read_bag(listing: PackageListing, reads: Reads, limits: Limits) -> tuple[Bag, tuple[Diagnostic, ...]]:
     """The bag, and every fault in its tag files; sections 2.1 and 2.2."""
     faults: list[Diagnostic] = []
     texts = _tag_texts(listing, reads, limits, faults)
@@ -77,7 +77,7 @@ def _is_read(path: str) -> bool:
     return path in {DECLARATION, INFO, FETCH} or FILE_NAME.match(path) is not None
 
 
-def _tag_texts(listing: Listing, reads: Reads, limits: Limits, faults: list[Diagnostic]) -> dict[str, str]:
+def _tag_texts(listing: PackageListing, reads: Reads, limits: Limits, faults: list[Diagnostic]) -> dict[str, str]:
     """The tag files that are read, as text; section 2.3."""
     found: dict[str, str] = {}
     for entry in listing.entries:
@@ -100,7 +100,7 @@ def _tag_texts(listing: Listing, reads: Reads, limits: Limits, faults: list[Diag
     return found
 
 
-def _declaration_faults(listing: Listing, text: str | None) -> Iterator[Diagnostic]:
+def _declaration_faults(listing: PackageListing, text: str | None) -> Iterator[Diagnostic]:
     """Section 2.1.1: version and encoding, in two lines, without a byte order mark."""
     if text is None:
         if listing.entry(DECLARATION) is None:
@@ -137,7 +137,7 @@ def _read_info(package: str, text: str, faults: list[Diagnostic]) -> Iterator[tu
     yield from found
 
 
-def _oxum_faults(listing: Listing, info: Iterable[tuple[str, str]]) -> Iterator[Diagnostic]:
+def _oxum_faults(listing: PackageListing, info: Iterable[tuple[str, str]]) -> Iterator[Diagnostic]:
     """Section 2.2.2: octets and files of the payload, stated once at most."""
     stated = [value for label, value in info if label.casefold() == "payload-oxum"]
     payload = [entry for entry in listing.entries if entry.path.startswith(PAYLOAD)]
@@ -166,7 +166,7 @@ def _fetch_faults(package: str, text: str) -> Iterator[Diagnostic]:
             yield Diagnostic("fetch-item", message, span)
 
 
-def _manifests(listing: Listing, texts: Mapping[str, str], faults: list[Diagnostic]) -> Iterator[Manifest]:
+def _manifests(listing: PackageListing, texts: Mapping[str, str], faults: list[Diagnostic]) -> Iterator[Manifest]:
     for file, text in sorted(texts.items()):
         named = FILE_NAME.match(file)
         if named is None:
@@ -181,7 +181,7 @@ def _manifests(listing: Listing, texts: Mapping[str, str], faults: list[Diagnost
         yield manifest
 
 
-def _manifest_faults(listing: Listing, manifests: Iterable[Manifest]) -> Iterator[Diagnostic]:
+def _manifest_faults(listing: PackageListing, manifests: Iterable[Manifest]) -> Iterator[Diagnostic]:
     """Sections 2.1.3, 2.2.1 and 3: each manifest tells of every file of its sort, and of no other."""
     every = tuple(manifests)
     paths = [entry.path for entry in listing.entries]

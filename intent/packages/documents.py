@@ -22,7 +22,7 @@ from intent.papers.report_evidence import Evidence, EvidenceFile, FileRole
 from intent.papers.story import Story, tell
 from intent.reading.evidence.passages import Passages, read_passages
 from intent.reading.proposal import Proposal
-from intent.redaction.withholding import Sort
+from intent.redaction.withholding import WithheldKind
 from intent.variance.result import Variance
 
 
@@ -35,7 +35,7 @@ class Told:
     evidence: Evidence
     passages: Passages
     story: Story
-    sorts: tuple[Sort, ...]
+    sorts: tuple[WithheldKind, ...]
     """What stays with the sender."""
 
 
@@ -43,7 +43,7 @@ Document = Callable[[Told], Mapping[str, bytes]]
 
 
 def told_of(
-    proposal: Proposal, variance: Variance, sorts: Sequence[Sort], date: datetime.date, root: Path
+    proposal: Proposal, variance: Variance, sorts: Sequence[WithheldKind], date: datetime.date, root: Path
 ) -> Told:
     """What is told of a proposal that lies in a package; files are named by their paths from ``root``."""
     documentation = proposal.documentation

@@ -15,7 +15,7 @@ from intent.diagnostics import Diagnostic
 from intent.packages.bag import Bag
 from intent.packages.file_names import shown_name
 from intent.packages.manifest import Digester
-from intent.packages.walk import Entry, Stream, fault_at
+from intent.packages.walk import PackageEntry, Stream, fault_at
 
 BLOCK = 1024 * 1024
 """Bytes read at once; digests gain nothing from more, and so many stay in a processor's cache."""
@@ -23,7 +23,7 @@ _BUFFERS = 4
 _SETTLED = 32 * 1024 * 1024
 """Bytes after which a file that is being written is sent to the disk."""
 
-Opens = Callable[[Entry], Stream]
+Opens = Callable[[PackageEntry], Stream]
 
 
 class Unread(Exception):
@@ -115,7 +115,7 @@ class _Sink:
 
 
 def copied(
-    entries: Iterable[Entry], opens: Opens, bag: Bag, package: str, into: Path | None
+    entries: Iterable[PackageEntry], opens: Opens, bag: Bag, package: str, into: Path | None
 ) -> Iterator[Diagnostic]:
     """Read every file once, into a folder if one is given; yields where it is not what the manifests say."""
     with Copier() as copier:
@@ -125,7 +125,7 @@ def copied(
 
 
 def _copied(
-    copier: Copier, entry: Entry, opens: Opens, bag: Bag, package: str, into: Path | None
+    copier: Copier, entry: PackageEntry, opens: Opens, bag: Bag, package: str, into: Path | None
 ) -> Iterator[Diagnostic]:
     expected = list(bag.expected(entry.path))
     target = None if into is None else into / entry.path
@@ -151,7 +151,7 @@ def _copied(
 
 
 def _read_once(
-    copier: Copier, entry: Entry, opens: Opens, target: Path | None, algorithms: Iterable[str]
+    copier: Copier, entry: PackageEntry, opens: Opens, target: Path | None, algorithms: Iterable[str]
 ) -> tuple[int, dict[str, str]]:
     try:
         stream = opens(entry)

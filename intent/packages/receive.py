@@ -20,7 +20,7 @@ from intent.packages.contents import LEFT_OUT
 from intent.packages.judged_again import Judged, judge_again
 from intent.packages.limits import DEFAULT, Limits
 from intent.packages.opening import Opens, copied
-from intent.packages.walk import Entry, Listing, list_folder, open_in_folder
+from intent.packages.walk import PackageEntry, PackageListing, list_folder, open_in_folder
 from intent.packages.zipped import list_zip, nested_fault
 from intent.reading.documentation import Documentation
 
@@ -70,7 +70,7 @@ def _refuse_within(package: Path, into: Path) -> None:
         raise Unusable([Diagnostic("within-package", message, Span(str(into)))])
 
 
-def _listed(package: Path, limits: Limits) -> tuple[Listing, Opens]:
+def _listed(package: Path, limits: Limits) -> tuple[PackageListing, Opens]:
     """What the package holds, and a way to open its files. Raises `Unusable` where there is no package."""
     try:
         mode = os.stat(package).st_mode
@@ -86,7 +86,7 @@ def _listed(package: Path, limits: Limits) -> tuple[Listing, Opens]:
     return found.listing, found.open
 
 
-def _whole(opens: Opens, entry: Entry) -> bytes:
+def _whole(opens: Opens, entry: PackageEntry) -> bytes:
     """A small file as a whole; never more than was announced, and so no more than the limit. Raises ``OSError``."""
     stream = opens(entry)
     content = bytearray(entry.size + 1)
@@ -99,7 +99,7 @@ def _whole(opens: Opens, entry: Entry) -> bytes:
     return bytes(content[:filled])
 
 
-def _nested(listing: Listing, folder: Path, limits: Limits) -> list[Diagnostic]:
+def _nested(listing: PackageListing, folder: Path, limits: Limits) -> list[Diagnostic]:
     """The files that are zips themselves and would burst, if somebody opened them."""
     found = (nested_fault(folder / one.path, listing.name, one.path, limits) for one in listing.entries)
     return [fault for fault in found if fault is not None]

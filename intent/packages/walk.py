@@ -20,7 +20,7 @@ from intent.packages.limits import Limits, size_in_words
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class PackageEntry:
     """One file of a package; its path has `/` between its steps."""
 
     path: str
@@ -32,15 +32,15 @@ class Entry:
 
 
 @dataclass(frozen=True, slots=True)
-class Listing:
+class PackageListing:
     """The files of a package, and what is wrong with it as far as can be told from outside."""
 
     name: str
     """The package as its receiver knows it."""
-    entries: tuple[Entry, ...]
+    entries: tuple[PackageEntry, ...]
     faults: tuple[Diagnostic, ...]
 
-    def entry(self, path: str) -> Entry | None:
+    def entry(self, path: str) -> PackageEntry | None:
         return next((entry for entry in self.entries if entry.path == path), None)
 
 
@@ -58,10 +58,10 @@ def fault_at(package: str, path: str, slug: str, message: str) -> Diagnostic:
     return Diagnostic(slug, message, Span("/".join(filter(None, [package, shown_name(path)]))))
 
 
-def list_folder(folder: Path, limits: Limits) -> Listing:
+def list_folder(folder: Path, limits: Limits) -> PackageListing:
     """Everything in a folder. Nothing is opened but to ask whether a file has holes."""
     name = str(folder)
-    entries: list[Entry] = []
+    entries: list[PackageEntry] = []
     faults: list[Diagnostic] = []
     waiting: list[tuple[Path, str, int]] = [(folder, "", 0)]
     seen = 0
@@ -71,7 +71,7 @@ def list_folder(folder: Path, limits: Limits) -> Listing:
             inner, seen = f"{prefix}{path.name}", seen + 1
             if seen > limits.most_files:
                 faults.append(_too_many(name, limits))
-                return Listing(name, tuple(entries), tuple(faults))
+                return PackageListing(name, tuple(entries), tuple(faults))
             if stat.S_ISDIR(found.st_mode):
                 if depth >= limits.deepest:
                     faults.append(_too_deep(name, inner, limits))
@@ -81,9 +81,9 @@ def list_folder(folder: Path, limits: Limits) -> Listing:
                 wrong = [*_kind_faults(path, found), *name_faults(inner)]
                 faults.extend(fault_at(name, inner, one.slug, one.message) for one in wrong)
                 identity = (found.st_dev, found.st_ino)
-                entries.append(Entry(inner, found.st_size, bool(wrong), identity))
+                entries.append(PackageEntry(inner, found.st_size, bool(wrong), identity))
     ordered = tuple(sorted(entries, key=lambda entry: entry.path))
-    return Listing(name, ordered, (*faults, *common_faults(name, ordered, limits)))
+    return PackageListing(name, ordered, (*faults, *common_faults(name, ordered, limits)))
 
 
 def _in_order(
@@ -137,7 +137,7 @@ def _has_holes(path: Path, size: int) -> bool:
         os.close(handle)
 
 
-def common_faults(name: str, entries: Iterable[Entry], limits: Limits) -> Iterator[Diagnostic]:
+def common_faults(name: str, entries: Iterable[PackageEntry], limits: Limits) -> Iterator[Diagnostic]:
     """What holds for packages of every form: names that meet, and how much there may be."""
     total = 0
     for entry in entries:
@@ -164,7 +164,7 @@ def _too_deep(name: str, path: str, limits: Limits) -> Diagnostic:
     return fault_at(name, path, "too-deep", f"the folder lies deeper than {limits.deepest} others")
 
 
-def open_in_folder(folder: Path, entry: Entry) -> Stream:
+def open_in_folder(folder: Path, entry: PackageEntry) -> Stream:
     """A file of a folder, if it is still the one that was looked at. Raises ``OSError`` where it is not."""
     handle = os.open(folder / entry.path, os.O_RDONLY | os.O_NOFOLLOW | os.O_NONBLOCK)
     found = os.fstat(handle)

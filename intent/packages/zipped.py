@@ -16,7 +16,7 @@ from pathlib import Path
 from intent.diagnostics import Diagnostic
 from intent.packages.file_names import Fault, name_faults
 from intent.packages.limits import MEBIBYTE, Limits, size_in_words
-from intent.packages.walk import Entry, Listing, Stream, common_faults, fault_at
+from intent.packages.walk import PackageEntry, PackageListing, Stream, common_faults, fault_at
 from intent.packages.zip_directory import (
     DEFLATED,
     NotAZip,
@@ -37,10 +37,10 @@ class Zip:
     """A zip with its listing; paths are those within its one top folder."""
 
     path: Path
-    listing: Listing
+    listing: PackageListing
     entries: Mapping[str, ZipEntry]
 
-    def open(self, entry: Entry) -> Stream:
+    def open(self, entry: PackageEntry) -> Stream:
         """The bytes of an entry. Raises ``OSError``."""
         found = self.entries[entry.path]
         handle = self.path.open("rb", buffering=0)
@@ -74,13 +74,13 @@ def list_zip(path: Path, limits: Limits) -> Zip:
         faults.append(fault_at(name, "", "too-many-files", message))
     for found in entries:
         faults.extend(fault_at(name, found.name, one.slug, one.message) for one in wrong[found.offset])
-    listed = tuple(Entry(inner, one.size, bool(wrong[one.offset])) for inner, one in sorted(files.items()))
+    listed = tuple(PackageEntry(inner, one.size, bool(wrong[one.offset])) for inner, one in sorted(files.items()))
     faults.extend(common_faults(name, listed, limits))
-    return Zip(path, Listing(name, listed, tuple(faults)), files)
+    return Zip(path, PackageListing(name, listed, tuple(faults)), files)
 
 
 def _nothing(path: Path, fault: Fault) -> Zip:
-    return Zip(path, Listing(str(path), (), (fault_at(str(path), "", fault.slug, fault.message),)), {})
+    return Zip(path, PackageListing(str(path), (), (fault_at(str(path), "", fault.slug, fault.message),)), {})
 
 
 def _faults_of(entry: ZipEntry, limits: Limits) -> Iterator[Fault]:

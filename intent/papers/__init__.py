@@ -10,7 +10,7 @@ from intent.papers.report_evidence import Evidence, EvidenceFile, FileRole
 from intent.variance.result import Variance
 
 if TYPE_CHECKING:
-    from intent.analysis.history.precedents import Standing
+    from intent.analysis.history.precedents import Forerunners
     from intent.papers.drawn import Drawn
     from intent.reading.evidence.passages import Passages
 
@@ -28,7 +28,7 @@ def write_report(
     *,
     width: int = 80,
     colour: bool = False,
-    standings: Sequence[Standing] = (),
+    standings: Sequence[Forerunners] = (),
     passages: Passages | None = None,
     drawn: Drawn | None = None,
     tongue: Tongue = ENGLISH,

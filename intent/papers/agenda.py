@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from intent.analysis.questions.factors import reasons
 from intent.analysis.questions.measure import weight
-from intent.analysis.questions.question import Agenda, Question, Sheet
+from intent.analysis.questions.question import Agenda, Question, PersonSheet
 from intent.model.work import Instruction
 from intent.papers.instructions_told import quotations, told
 from intent.papers.naming import person_in_words
@@ -33,7 +33,7 @@ def occasion_words(agenda: Agenda) -> str:
     return f"{questions} to ask, as of {day_in_words(agenda.day)}."
 
 
-def sheet_title(agenda: Agenda, sheet: Sheet) -> str:
+def sheet_title(agenda: Agenda, sheet: PersonSheet) -> str:
     return person_in_words(agenda.work, sheet.person) if sheet.person else NOBODY
 
 
@@ -45,7 +45,7 @@ def why_words(question: Question) -> str:
     return f"{question.why} {reasons(question.factors)}"
 
 
-def near_words(agenda: Agenda, sheet: Sheet) -> tuple[tuple[tuple[str, str], ...], ...]:
+def near_words(agenda: Agenda, sheet: PersonSheet) -> tuple[tuple[tuple[str, str], ...], ...]:
     """For each question the instructions that come near it, with the words behind them, which are quoted once."""
     quoted_at: dict[str, int] = {}
     return tuple(

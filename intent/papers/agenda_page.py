@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from importlib.resources import files
 
-from intent.analysis.questions.question import Agenda, Question, Sheet
+from intent.analysis.questions.question import Agenda, Question, PersonSheet
 from intent.papers.agenda import (
     LINES,
     MEASURE,
@@ -38,7 +38,7 @@ def write_page(agenda: Agenda) -> str:
     return page_text(head(title, f"{style}{STYLE}"), body, "en")
 
 
-def _sheet(agenda: Agenda, number: int, sheet: Sheet) -> Element:
+def _sheet(agenda: Agenda, number: int, sheet: PersonSheet) -> Element:
     name = f"sheet-{number}"
     near = near_words(agenda, sheet)
     articles = [

@@ -11,14 +11,14 @@ from intent.papers.form_page import Column, sheet, to_fill
 from intent.papers.standing_page import section
 from intent.papers.story import Story
 from intent.papers.wording import OUTCOMES, day_in_words, opening, verdict_word
-from intent.redaction.withholding import Sort
+from intent.redaction.withholding import WithheldKind
 
 NO_CONDITIONS = "No conditions are open."
 SIGNED = Column("Signature and date", 28)
 UNDER_SIGNED = "Those who sign have read the variance report that lies beside this annex."
 
 
-def write_annex(story: Story, sorts: Sequence[Sort]) -> bytes:
+def write_annex(story: Story, sorts: Sequence[WithheldKind]) -> bytes:
     """The annex as one page, from the story of the variance report."""
     lead = [str(say("Annex to the installation: {title}.", title=story.installation)), story.occasion]
     foot = str(
@@ -31,7 +31,7 @@ def write_annex(story: Story, sorts: Sequence[Sort]) -> bytes:
     return sheet(story.title, filter(None, lead), _sections(story, sorts), foot)
 
 
-def _sections(story: Story, sorts: Sequence[Sort]) -> Iterator[Element]:
+def _sections(story: Story, sorts: Sequence[WithheldKind]) -> Iterator[Element]:
     word = element("strong", opening(OUTCOMES[story.outcome]), class_=f"outcome {story.outcome}")
     yield section(
         "outcome",
@@ -80,7 +80,7 @@ def _cautions(story: Story) -> Iterator[Element]:
     yield element("p", DEFERENCE, class_="quiet")
 
 
-def left_out_words(sorts: Sequence[Sort]) -> str:
+def left_out_words(sorts: Sequence[WithheldKind]) -> str:
     """That something stays with the sender, and of what sort it is."""
     if not sorts:
         return "Nothing was left out of the documentation."

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 
-from intent.analysis.history.chronicle import Chapter, Chronicle, Entry
+from intent.analysis.history.chronicle import Chapter, Chronicle, Showing
 from intent.model.work import Work
 from intent.papers.layout import items, wrapped
 from intent.papers.naming import person_in_words
@@ -73,7 +73,7 @@ def _heading(chapter: Chapter) -> str:
     return f"{opening(name)}, {chapter.characteristic}: documented as {given(chapter.documented)}"
 
 
-def _entry(work: Work, entry: Entry) -> str:
+def _entry(work: Work, entry: Showing) -> str:
     """`2023 film duplicate; allowed; with the consent of …; In the lower hall, winter 2023`."""
     verdict = verdict_word(entry.verdict) if entry.verdict else ""
     people = _people(work, entry)
@@ -82,12 +82,12 @@ def _entry(work: Work, entry: Entry) -> str:
     return f"{entry.installation.dates.first}: {told}"
 
 
-def _value(entry: Entry) -> str:
+def _value(entry: Showing) -> str:
     away = f" ({entry.distance} from what is documented)" if entry.distance not in {"", "0", "0 m"} else ""
     return f"{given(entry.value)}{away}"
 
 
-def _people(work: Work, entry: Entry) -> str:
+def _people(work: Work, entry: Showing) -> str:
     return listed([person_in_words(work, person) for person in entry.consents])
 
 

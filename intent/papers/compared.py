@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 
-from intent.analysis.comparison.difference import Difference, Sort, What
+from intent.analysis.comparison.difference import Difference, ThingKind, What
 from intent.analysis.comparison.turns import Turn, Turned
 from intent.analysis.comparison.works import Comparison
 from intent.papers.layout import items, wrapped
@@ -15,18 +15,18 @@ from intent.variance.result import Verdict
 
 NOTHING = "Nothing has changed."
 TITLES = {
-    Sort.WORK: "The work",
-    Sort.INSTRUCTION: "Instructions",
-    Sort.HEADING: "Headings of instructions",
-    Sort.PART: "Parts",
-    Sort.GROUP: "Groups",
-    Sort.DEVICE: "Devices",
-    Sort.PERSON: "People",
-    Sort.SOURCE: "Sources",
-    Sort.MATERIAL: "Material",
-    Sort.CONNECTION: "Connections",
-    Sort.BOX: "Boxes",
-    Sort.SECTION: "Sections",
+    ThingKind.WORK: "The work",
+    ThingKind.INSTRUCTION: "Instructions",
+    ThingKind.HEADING: "Headings of instructions",
+    ThingKind.PART: "Parts",
+    ThingKind.GROUP: "Groups",
+    ThingKind.DEVICE: "Devices",
+    ThingKind.PERSON: "People",
+    ThingKind.SOURCE: "Sources",
+    ThingKind.MATERIAL: "Material",
+    ThingKind.CONNECTION: "Connections",
+    ThingKind.BOX: "Boxes",
+    ThingKind.SECTION: "Sections",
 }
 _PROSE = {"words", "note", "reason", "afterword"}
 

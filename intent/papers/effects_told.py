@@ -9,23 +9,23 @@ from intent.language.message import Figure, Saying, joined, say
 from intent.papers.naming import subject_in_words
 from intent.papers.wording import closed, listed, opening, runs
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic, Variance
+from intent.variance.result import Effect, EffectTopic, Variance
 
 FEW = 4
 """So many parts are told by name; more by their identifiers."""
 TOPICS = {
-    Topic.PICTURE: say("What visitors see of the picture"),
-    Topic.SIGNAL: say("Signal, time and sound"),
-    Topic.LIGHT: say("Light"),
-    Topic.POWER: say("Power, heat and wear"),
-    Topic.HANDLING: say("Handling and the way in"),
+    EffectTopic.PICTURE: say("What visitors see of the picture"),
+    EffectTopic.SIGNAL: say("Signal, time and sound"),
+    EffectTopic.LIGHT: say("Light"),
+    EffectTopic.POWER: say("Power, heat and wear"),
+    EffectTopic.HANDLING: say("Handling and the way in"),
 }
 WHOLE = {
-    Topic.PICTURE: say("the work"),
-    Topic.SIGNAL: say("the work"),
-    Topic.LIGHT: say("the work"),
-    Topic.POWER: say("all devices"),
-    Topic.HANDLING: say("all that travels"),
+    EffectTopic.PICTURE: say("the work"),
+    EffectTopic.SIGNAL: say("the work"),
+    EffectTopic.LIGHT: say("the work"),
+    EffectTopic.POWER: say("all devices"),
+    EffectTopic.HANDLING: say("all that travels"),
 }
 
 
@@ -93,13 +93,13 @@ class TopicTold:
 
 def told_effects(variance: Variance) -> tuple[TopicTold, ...]:
     """The effects in the order of their topics; nothing of a topic of which nothing is told."""
-    by_topic: dict[Topic, list[Effect]] = {}
+    by_topic: dict[EffectTopic, list[Effect]] = {}
     for effect in variance.effects:
         by_topic.setdefault(effect.topic, []).append(effect)
     return tuple(_topic(variance, topic, effects) for topic, effects in by_topic.items())
 
 
-def _topic(variance: Variance, topic: Topic, effects: Sequence[Effect]) -> TopicTold:
+def _topic(variance: Variance, topic: EffectTopic, effects: Sequence[Effect]) -> TopicTold:
     affected: dict[tuple[str, ...], list[Effect]] = {}
     for effect in effects:
         affected.setdefault(effect.members, []).append(effect)
@@ -115,7 +115,7 @@ def _topic(variance: Variance, topic: Topic, effects: Sequence[Effect]) -> Topic
     )
 
 
-def _subjects(variance: Variance, topic: Topic, members: Sequence[str]) -> str:
+def _subjects(variance: Variance, topic: EffectTopic, members: Sequence[str]) -> str:
     if not members:
         return WHOLE[topic]
     if len(members) > FEW:

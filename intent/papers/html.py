@@ -26,7 +26,7 @@ from intent.papers.headings import (
 )
 from intent.papers.prose import shown
 from intent.papers.report_evidence import EvidenceFile, written_by
-from intent.papers.requests import Question, Request
+from intent.papers.requests import Asking, Request
 from intent.papers.sources_page import sources_section
 from intent.papers.standing_page import head, page_text, section
 from intent.papers.story import LONG, Signature, Story
@@ -158,7 +158,7 @@ def _request(request: Request, tongue: Tongue) -> Iterator[Element]:
     yield from (element("dd", _question(question, tongue)) for question in request.questions)
 
 
-def _question(question: Question, tongue: Tongue) -> Iterator[Element | str]:
+def _question(question: Asking, tongue: Tongue) -> Iterator[Element | str]:
     """The question, with a link to each departure from which it arises."""
     yield question.text
     if not question.departures:

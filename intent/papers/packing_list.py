@@ -14,7 +14,7 @@ from intent.papers.annex import SIGNED, left_out_words, unbroken_cell
 from intent.papers.elements import Element, digest, element
 from intent.papers.form_page import Column, sheet, to_fill
 from intent.papers.standing_page import section
-from intent.redaction.withholding import Sort
+from intent.redaction.withholding import WithheldKind
 
 _WAYS = ("Left", "Came")
 _REMARK = Column("Remark", 18)
@@ -29,7 +29,7 @@ class Packed:
 
 
 def write_packing_list(
-    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[Sort], foot: str
+    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[WithheldKind], foot: str
 ) -> bytes:
     """The list as one page; ``packed`` tells of each file by its path in the package."""
     lead = ["Packing and media list. Tick on leaving and on arriving."]
@@ -37,7 +37,7 @@ def write_packing_list(
 
 
 def _sections(
-    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[Sort]
+    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[WithheldKind]
 ) -> Iterator[Element]:
     boxed = {held for box in work.boxes for held in _held(work, box)}
     loose = [part for part in work.parts if part.identifier not in boxed]

@@ -8,7 +8,7 @@ from dataclasses import replace
 from intent.language.message import joined, say
 from intent.papers.departures import Departure
 from intent.reading.evidence.passages import Passages
-from intent.reading.evidence.quoting import Place, Quoted, Standing
+from intent.reading.evidence.quoting import Place, Quoted, SearchResult
 from intent.variance.result import Variance
 
 
@@ -53,10 +53,10 @@ def whereabouts(passages: Iterable[Quoted]) -> Iterator[tuple[Quoted, str]]:
             yield (
                 one,
                 say("Found in {place}, which is not the time cited", place=place)
-                if one.standing is Standing.ELSEWHERE
+                if one.standing is SearchResult.ELSEWHERE
                 else say("Found in {place}", place=place),
             )
-        elif one.standing is Standing.NOT_FOUND:
+        elif one.standing is SearchResult.NOT_FOUND:
             yield one, say("Not found in the source cited")
 
 
@@ -72,7 +72,7 @@ def found_at_line(passages: Iterable[Quoted]) -> str:
 
 def _in_short(one: Quoted) -> str:
     if one.place is None or not one.is_there:
-        return say("not found in the source cited") if one.standing is Standing.NOT_FOUND else ""
-    if one.standing is Standing.ELSEWHERE:
+        return say("not found in the source cited") if one.standing is SearchResult.NOT_FOUND else ""
+    if one.standing is SearchResult.ELSEWHERE:
         return say("found at line {line}, not at the time cited", line=one.place.line)
     return say("found at line {line}", line=one.place.line)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
-from intent.analysis.history.precedents import Key, Precedent, Reach, Standing, Step, key_of
+from intent.analysis.history.precedents import Key, Precedent, Reach, Forerunners, Step, key_of
 from intent.language.message import Written, joined, say
 from intent.model.work import Work
 from intent.papers.departures import Departure
@@ -15,20 +15,20 @@ from intent.papers.wording import closed, date_in_words, quoted, runs, verdict_w
 Json = dict[str, object]
 
 
-def by_row(standings: Iterable[Standing]) -> dict[Key, Standing]:
+def by_row(standings: Iterable[Forerunners]) -> dict[Key, Forerunners]:
     """The standings by subject and characteristic of their rows."""
     return {(one.subject, one.characteristic): one for one in standings}
 
 
 def with_precedents(
-    departures: Iterable[Departure], work: Work, standings: Iterable[Standing]
+    departures: Iterable[Departure], work: Work, standings: Iterable[Forerunners]
 ) -> tuple[Departure, ...]:
     """The departures, each with what was shown before."""
     found = by_row(standings)
     return tuple(replace(one, shown_before=_of_departure(one, work, found)) for one in departures)
 
 
-def standing_for_programs(standing: Standing) -> Json:
+def standing_for_programs(standing: Forerunners) -> Json:
     """The precedents and steps of one row, for JSON; only what there is."""
     told: Json = {}
     if standing.precedents:
@@ -64,7 +64,7 @@ def _precedent_for_programs(one: Precedent) -> Json:
     }
 
 
-def _of_departure(departure: Departure, work: Work, found: Mapping[Key, Standing]) -> tuple[str, ...]:
+def _of_departure(departure: Departure, work: Work, found: Mapping[Key, Forerunners]) -> tuple[str, ...]:
     """What was shown before, once for all the rows that share it, and by their subjects where they differ."""
     by_text: dict[str, list[str]] = {}
     for row in departure.rows:
@@ -78,7 +78,7 @@ def _of_departure(departure: Departure, work: Work, found: Mapping[Key, Standing
     )
 
 
-def _in_words(work: Work, standing: Standing) -> Iterator[str]:
+def _in_words(work: Work, standing: Forerunners) -> Iterator[str]:
     yield from (_precedent(work, one) for one in standing.precedents)
     if len(standing.steps) > 1:
         yield _steps(standing)
@@ -107,7 +107,7 @@ def _judged(one: Precedent) -> str:
     return say("judged {verdict} then", verdict=verdict_word(one.verdict))
 
 
-def _steps(standing: Standing) -> str:
+def _steps(standing: Forerunners) -> str:
     """`3 steps from what is documented (1.2 m): 1.25 m (2016), 1.3 m (2019), 1.4 m (2027): 0.2 m in all.`"""
     way = joined(map(_step, standing.steps), ", ")
     places = {"number": len(standing.steps), "documented": standing.documented, "way": way}

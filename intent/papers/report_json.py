@@ -11,7 +11,7 @@ from intent.values.regions import Interval
 from intent.variance.result import Effect, Open, OpenKind, Row, SetAside, Variance, VenueFinding, Verdict
 
 if TYPE_CHECKING:
-    from intent.analysis.history.precedents import Standing
+    from intent.analysis.history.precedents import Forerunners
 
 Json = dict[str, object]
 
@@ -21,7 +21,7 @@ def write_json(
     evidence: Evidence,
     *,
     as_documented: bool = False,
-    standings: Sequence[Standing] = (),
+    standings: Sequence[Forerunners] = (),
 ) -> str:
     """The variance as one JSON object; rows that are as documented only where asked for."""
     before = _shown_before(standings)
@@ -68,7 +68,7 @@ def _row(row: Row) -> Json:
     }
 
 
-def _shown_before(standings: Sequence[Standing]) -> dict[tuple[str, str], Json]:
+def _shown_before(standings: Sequence[Forerunners]) -> dict[tuple[str, str], Json]:
     """What was shown before, by row; nothing of rows that have no precedent."""
     if not standings:
         return {}

@@ -21,7 +21,7 @@ from intent.papers.wording import OUTCOMES, given, sentence, verdict_word
 from intent.variance.result import Open, Outcome, Row, SetAside, Variance, VenueFinding, Verdict
 
 if TYPE_CHECKING:
-    from intent.analysis.history.precedents import Standing
+    from intent.analysis.history.precedents import Forerunners
 
 _CONTROLS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
 """Characters that a terminal would obey; in Turtle they can be written as numbers."""
@@ -37,7 +37,7 @@ SEVERITIES = {
 """The severity of each verdict that makes a validation result."""
 
 
-def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[Standing] = ()) -> str:
+def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[Forerunners] = ()) -> str:
     """The validation report and the variance as one Turtle document."""
     shown_before = {(one.subject, one.characteristic): one for one in standings}
     graph = Graph()
@@ -152,7 +152,7 @@ def _add_row(graph: Graph, node: URIRef, row: Row, variance: Variance) -> None:
         _add_open(graph, node, URIRef(f"{node}.open-{place}"), item, variance)
 
 
-def _add_standing(graph: Graph, row: URIRef, standing: Standing, variance: Variance) -> None:
+def _add_standing(graph: Graph, row: URIRef, standing: Forerunners, variance: Variance) -> None:
     """What was shown before, and how many steps lead to it."""
     for place, one in enumerate(standing.precedents, start=1):
         node = URIRef(f"{row}.precedent-{place}")

@@ -16,7 +16,7 @@ ANYBODY = say("Whoever is in a position to say")
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class Asking:
     """One thing to be asked, and the numbers of the departures from which it arises."""
 
     text: str
@@ -50,7 +50,7 @@ class Request:
     person: str
     """The identifier; empty where nobody in particular is named."""
     name: str
-    questions: tuple[Question, ...]
+    questions: tuple[Asking, ...]
 
 
 def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Request, ...]:
@@ -66,8 +66,8 @@ def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Reque
 
 
 def _request(person: str, name: str, texts: Mapping[str, Sequence[int]]) -> Request:
-    questions = [Question(text, tuple(dict.fromkeys(numbers))) for text, numbers in texts.items()]
-    return Request(person, name, tuple(questions) or (Question(WHOLE),))
+    questions = [Asking(text, tuple(dict.fromkeys(numbers))) for text, numbers in texts.items()]
+    return Request(person, name, tuple(questions) or (Asking(WHOLE),))
 
 
 def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[tuple[str, str, int]]:

@@ -29,7 +29,7 @@ from intent.papers.wording import (
 from intent.variance.result import Outcome, Variance, Verdict
 
 if TYPE_CHECKING:
-    from intent.analysis.history.precedents import Standing
+    from intent.analysis.history.precedents import Forerunners
     from intent.reading.evidence.passages import Passages
 
 LONG = 3
@@ -40,7 +40,7 @@ UNCHANGED = say("Nothing is changed: the work is to be installed as documented."
 
 
 @dataclass(frozen=True, slots=True)
-class Finding:
+class FindingTold:
     """Something about a device or the venue."""
 
     subject: str
@@ -90,7 +90,7 @@ class Story:
     meanings: tuple[tuple[str, str], ...]
     """The verdict words that occur among the departures, each with its meaning."""
     effects: tuple[TopicTold, ...]
-    findings: tuple[Finding, ...]
+    findings: tuple[FindingTold, ...]
     cautions: tuple[Caution, ...]
     as_required: tuple[Kept, ...]
     as_documented: tuple[Kept, ...]
@@ -124,7 +124,7 @@ def _of_the_house(work: Work, found: Sequence[Departure]) -> Iterator[str]:
 def tell(
     variance: Variance,
     evidence: Evidence,
-    standings: Sequence[Standing] = (),
+    standings: Sequence[Forerunners] = (),
     passages: Passages | None = None,
 ) -> Story:
     """The report of a variance, in plain words, with what was shown before, and where what is quoted was found."""
@@ -158,7 +158,7 @@ def tell(
         meanings=tuple((verdict_word(verdict), VERDICTS[verdict]) for verdict in occurring),
         effects=told_effects(variance),
         findings=tuple(
-            Finding(finding_subject(finding), sentence(finding.text)) for finding in variance.findings
+            FindingTold(finding_subject(finding), sentence(finding.text)) for finding in variance.findings
         ),
         cautions=cautions(variance),
         as_required=as_required(variance),

@@ -36,7 +36,7 @@ VERDICT_COLOURS = {Verdict.FORBIDDEN: RED, Verdict.BREACH: RED, Verdict.ALLOWED:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class Terminal:
     """What the lines are laid out for."""
 
     width: int
@@ -58,7 +58,7 @@ class Sheet:
 
 def write_text(story: Story, *, width: int = 80, colour: bool = False) -> str:
     """The report as lines no wider than ``width`` columns; with ANSI colours only where asked for."""
-    sheet = Sheet(max(width, NARROWEST), colour, story.tongue)
+    sheet = Terminal(max(width, NARROWEST), colour, story.tongue)
     lines = [*_masthead(story, sheet)]
     for title, body in _sections(story, sheet):
         heading = sheet.painted(story.tongue.tell(title).upper(), BOLD)
@@ -66,7 +66,7 @@ def write_text(story: Story, *, width: int = 80, colour: bool = False) -> str:
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
-def _masthead(story: Story, sheet: Sheet) -> Iterator[str]:
+def _masthead(story: Story, sheet: Terminal) -> Iterator[str]:
     yield from sheet.wrapped(story.title)
     yield "=" * min(sheet.width, columns_of(shown(story.title)))
     yield from sheet.wrapped(story.byline)
@@ -77,7 +77,7 @@ def _masthead(story: Story, sheet: Sheet) -> Iterator[str]:
     yield from _prose(story.work_note, sheet)
 
 
-def _sections(story: Story, sheet: Sheet) -> Iterator[tuple[str, list[str]]]:
+def _sections(story: Story, sheet: Terminal) -> Iterator[tuple[str, list[str]]]:
     yield PROPOSED, list(_proposal(story, sheet))
     yield OUTCOME, list(_outcome(story, sheet))
     if story.departures:
@@ -94,14 +94,14 @@ def _sections(story: Story, sheet: Sheet) -> Iterator[tuple[str, list[str]]]:
     yield SIGNATURES, list(_signatures(story, sheet))
 
 
-def _proposal(story: Story, sheet: Sheet) -> Iterator[str]:
+def _proposal(story: Story, sheet: Terminal) -> Iterator[str]:
     yield from sheet.items(story.changes)
     yield from _prose(story.installation_note, sheet)
     yield from ([""] if story.answers else [])
     yield from sheet.items(story.answers)
 
 
-def _outcome(story: Story, sheet: Sheet) -> Iterator[str]:
+def _outcome(story: Story, sheet: Terminal) -> Iterator[str]:
     word = story.tongue.tell(OUTCOMES[story.outcome]).upper()
     yield sheet.painted(word, BOLD + OUTCOME_COLOURS.get(story.outcome, YELLOW))
     yield from sheet.wrapped(story.outcome_sentence)
@@ -114,7 +114,7 @@ def _outcome(story: Story, sheet: Sheet) -> Iterator[str]:
         yield from sheet.items((one.told for one in request.questions), "    ")
 
 
-def _departures(story: Story, sheet: Sheet) -> Iterator[str]:
+def _departures(story: Story, sheet: Terminal) -> Iterator[str]:
     for departure in story.departures:
         yield from _departure(departure, sheet)
         yield ""
@@ -123,7 +123,7 @@ def _departures(story: Story, sheet: Sheet) -> Iterator[str]:
         yield from sheet.labelled(word, closed(meaning), "  ")
 
 
-def _departure(departure: Departure, sheet: Sheet) -> Iterator[str]:
+def _departure(departure: Departure, sheet: Terminal) -> Iterator[str]:
     """Subject and characteristic; verdict and values; the words quoted; what prevails, falls, is open."""
     title = sheet.tongue.tell(departure.title)
     yield from sheet.wrapped(f"{departure.number}. {title}", "", "   ")
@@ -144,7 +144,7 @@ def _departure(departure: Departure, sheet: Sheet) -> Iterator[str]:
             yield from sheet.labelled("" if place else label, text, "   ")
 
 
-def _quotation(quotation: Quotation, sheet: Sheet) -> Iterator[str]:
+def _quotation(quotation: Quotation, sheet: Terminal) -> Iterator[str]:
     yield ""
     yield from sheet.wrapped(quoted(quotation.words), "      ")
     yield from sheet.wrapped(quotation.attribution, "      ")
@@ -156,7 +156,7 @@ def _quotation(quotation: Quotation, sheet: Sheet) -> Iterator[str]:
         yield from sheet.wrapped(reason_given(quotation.reason), "      ")
 
 
-def _effects(story: Story, sheet: Sheet) -> Iterator[str]:
+def _effects(story: Story, sheet: Terminal) -> Iterator[str]:
     """By topic and part: the quantity on the left, its figures and what they mean beside it."""
     for place, topic in enumerate(story.effects):
         yield from ([""] if place else [])
@@ -167,7 +167,7 @@ def _effects(story: Story, sheet: Sheet) -> Iterator[str]:
         yield from (line for text in topic.remarks for line in sheet.wrapped(text, "  "))
 
 
-def _cautions(story: Story, sheet: Sheet) -> Iterator[str]:
+def _cautions(story: Story, sheet: Terminal) -> Iterator[str]:
     for caution in story.cautions:
         yield from sheet.wrapped(caution.title)
         yield from sheet.wrapped(caution.text, "   ")
@@ -175,13 +175,13 @@ def _cautions(story: Story, sheet: Sheet) -> Iterator[str]:
     yield from sheet.wrapped(DEFERENCE)
 
 
-def _kept(story: Story, sheet: Sheet) -> Iterator[str]:
+def _kept(story: Story, sheet: Terminal) -> Iterator[str]:
     for label, kept in kept_lists(story.as_required, story.as_documented):
         yield from sheet.wrapped(label)
         yield from sheet.items((one.told for one in kept), "  ")
 
 
-def _evidence(story: Story, sheet: Sheet) -> Iterator[str]:
+def _evidence(story: Story, sheet: Terminal) -> Iterator[str]:
     for file in story.evidence.files:
         yield from sheet.wrapped(
             say("{subject}: {text}", subject=opening(file.role.in_words), text=file.name)
@@ -194,7 +194,7 @@ def _evidence(story: Story, sheet: Sheet) -> Iterator[str]:
         yield from sheet.items(story.notes)
 
 
-def _signatures(story: Story, sheet: Sheet) -> Iterator[str]:
+def _signatures(story: Story, sheet: Terminal) -> Iterator[str]:
     signature, date = sheet.tongue.say("signature"), sheet.tongue.say("date")
     for line in story.signatures:
         yield from sheet.wrapped(line.told or opening(say("name and role")))
@@ -207,7 +207,7 @@ def _signatures(story: Story, sheet: Sheet) -> Iterator[str]:
         ]
 
 
-def _prose(markdown: str, sheet: Sheet) -> Iterator[str]:
+def _prose(markdown: str, sheet: Terminal) -> Iterator[str]:
     for paragraph in filter(None, as_plain(markdown).split("\n\n")):
         yield ""
         for line in paragraph.split("\n"):

@@ -40,7 +40,7 @@ Findings = tuple[Diagnostic, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Shaped:
+class ToBeShaped:
     """A graph as read, with the shapes that it is to meet."""
 
     reading: Reading
@@ -86,7 +86,7 @@ def usable(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
 
 
 def loadable(
-    shaped: Shaped, vocabulary: Vocabulary, is_text: bool, begin: Begin[Findings]
+    shaped: ToBeShaped, vocabulary: Vocabulary, is_text: bool, begin: Begin[Findings]
 ) -> Callable[[], Findings]:
     """Begin to validate a graph that is about to be loaded; gives back what will be found.
 
@@ -120,7 +120,7 @@ def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] =
         refuse_installation(text, name, shipped)
         vocabulary, more = _vocabulary(shipped, path.parent, *named_in_head(text, name, shipped, "terms"))
         reading = read_work(text, name, vocabulary)
-    found = loadable(Shaped(reading, "work"), vocabulary, not is_rdf(path), begin)
+    found = loadable(ToBeShaped(reading, "work"), vocabulary, not is_rdf(path), begin)
     work = load_work(reading.triples, reading.iri, vocabulary)
     consistency = usable(consistency_findings(work, reading.spans))
     files = (read_file(path, "dossier", content), *more)

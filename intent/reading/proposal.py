@@ -17,7 +17,7 @@ from intent.names import INTENT
 from intent.reading.documentation import (
     Documentation,
     Findings,
-    Shaped,
+    ToBeShaped,
     loadable,
     named_file,
     read_documentation,
@@ -111,7 +111,7 @@ def _beside(opened: _Opened, documentation: Documentation, begin: Begin[Findings
     path, work = opened.path, documentation.work
     read = _from_text if isinstance(opened.held, str) else _from_rdf
     reading, pool_files = read(opened, documentation)
-    shaped = Shaped(reading, "installation", _named_in(reading, documentation.reading))
+    shaped = ToBeShaped(reading, "installation", _named_in(reading, documentation.reading))
     found = loadable(shaped, work.vocabulary, not is_rdf(path), begin)
     installation = load_installation(reading.triples, reading.iri, work, documentation.reading.triples)
     files = (*documentation.files, read_file(path, "installation", opened.content), *pool_files)

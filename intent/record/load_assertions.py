@@ -27,14 +27,14 @@ from intent.model.assertions import (
 from intent.model.phrasing import expression_words, scope_words
 from intent.model.work import Citation
 from intent.names import EDTF, INTENT, OA, QUDT
-from intent.record.view import View
+from intent.record.view import GraphView
 from intent.values.dates import read_date
 from intent.vocabulary.terms import Unit, Vocabulary
 
 _AXES = (INTENT.x, INTENT.y, INTENT.z)
 
 
-def load_statements(view: View, node: Node, vocabulary: Vocabulary) -> Statements:
+def load_statements(view: GraphView, node: Node, vocabulary: Vocabulary) -> Statements:
     """What is stated of a thing, by the IRI of the characteristic."""
     return {
         view.text(statement, INTENT.characteristic): load_expression(view, statement, vocabulary)
@@ -42,7 +42,7 @@ def load_statements(view: View, node: Node, vocabulary: Vocabulary) -> Statement
     }
 
 
-def load_expression(view: View, node: Node, vocabulary: Vocabulary) -> Expression:
+def load_expression(view: GraphView, node: Node, vocabulary: Vocabulary) -> Expression:
     form = Form(view.local(node, INTENT.form))
     if form is Form.BETWEEN:
         ends = (view.one(node, INTENT.low), view.one(node, INTENT.high))
@@ -59,7 +59,7 @@ def _place(node: Node) -> tuple[bool, str]:
     return isinstance(node, URIRef), str(node)
 
 
-def _item(view: View, node: Node, vocabulary: Vocabulary) -> Item:
+def _item(view: GraphView, node: Node, vocabulary: Vocabulary) -> Item:
     if isinstance(node, Literal):
         if node.datatype == EDTF:
             return Dated(read_date(str(node)))
@@ -92,7 +92,7 @@ def _in_reference(number: Fraction, unit: Unit | None) -> Fraction:
     return (number + unit.offset) * unit.factor if unit else number
 
 
-def load_assertion(view: View, node: Node, vocabulary: Vocabulary) -> Assertion:
+def load_assertion(view: GraphView, node: Node, vocabulary: Vocabulary) -> Assertion:
     aggregate = Aggregate(view.local(node, INTENT.aggregate))
     scope = _scope(view, node)
     relation = view.local(node, INTENT.standsTo)
@@ -107,7 +107,7 @@ def load_assertion(view: View, node: Node, vocabulary: Vocabulary) -> Assertion:
     )
 
 
-def _scope(view: View, node: Node) -> Scope:
+def _scope(view: GraphView, node: Node) -> Scope:
     return Scope(
         ScopeKind(view.local(node, INTENT.scope)),
         _names(view, node, INTENT.about),
@@ -116,12 +116,12 @@ def _scope(view: View, node: Node) -> Scope:
     )
 
 
-def _names(view: View, node: Node, property_iri: URIRef) -> tuple[str, ...]:
+def _names(view: GraphView, node: Node, property_iri: URIRef) -> tuple[str, ...]:
     """Names of groups and identifiers of parts, in the order of the work."""
     return tuple(view.group_or_identifier(named) for named in view.in_order(view.values(node, property_iri)))
 
 
-def load_conditions(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Condition, ...]:
+def load_conditions(view: GraphView, node: Node, vocabulary: Vocabulary) -> tuple[Condition, ...]:
     return tuple(
         Condition(
             view.flag(condition, INTENT.unless),
@@ -132,14 +132,14 @@ def load_conditions(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Con
     )
 
 
-def load_citations(view: View, node: Node) -> tuple[Citation, ...]:
+def load_citations(view: GraphView, node: Node) -> tuple[Citation, ...]:
     return tuple(
         Citation(view.reference(citation, OA.hasSource) or "", _time(view, citation))
         for citation in view.in_order(view.values(node, INTENT.cites))
     )
 
 
-def _time(view: View, citation: Node) -> str | None:
+def _time(view: GraphView, citation: Node) -> str | None:
     for selector in view.values(citation, OA.hasSelector):
         fragment = view.text(selector, RDF.value)
         if fragment.startswith("t="):

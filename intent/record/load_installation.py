@@ -13,7 +13,7 @@ from intent.model.work import Device, Work
 from intent.names import INTENT
 from intent.record.load_assertions import load_expression, load_statements
 from intent.record.load_work import concept_of, head_fields, load_device, load_part, load_sections
-from intent.record.view import Triple, View, view_of
+from intent.record.view import Triple, GraphView, view_of
 from intent.vocabulary.terms import Vocabulary
 
 
@@ -77,14 +77,14 @@ def load_installation(
     )
 
 
-def _devices(view: View, node: URIRef, work: Work, vocabulary: Vocabulary) -> tuple[Device, ...]:
+def _devices(view: GraphView, node: URIRef, work: Work, vocabulary: Vocabulary) -> tuple[Device, ...]:
     """Devices that the work does not know: of the pool, or named in the proposal alone."""
     known = {device.iri for device in work.devices}
     found = [device for device in view.of_class(INTENT.Device) if str(device) not in known]
     return tuple(load_device(view, device, vocabulary) for device in found)
 
 
-def _substitution(view: View, node: Node, vocabulary: Vocabulary) -> Substitution:
+def _substitution(view: GraphView, node: Node, vocabulary: Vocabulary) -> Substitution:
     return Substitution(
         str(node),
         view.reference(node, INTENT.part) or "",
@@ -94,7 +94,7 @@ def _substitution(view: View, node: Node, vocabulary: Vocabulary) -> Substitutio
     )
 
 
-def _consent(view: View, node: Node, vocabulary: Vocabulary) -> Consent:
+def _consent(view: GraphView, node: Node, vocabulary: Vocabulary) -> Consent:
     has_answer = bool(view.values(node, INTENT.answer))
     return Consent(
         str(node),
@@ -111,5 +111,5 @@ def _consent(view: View, node: Node, vocabulary: Vocabulary) -> Consent:
     )
 
 
-def _value(view: View, node: Node, vocabulary: Vocabulary) -> Expression | None:
+def _value(view: GraphView, node: Node, vocabulary: Vocabulary) -> Expression | None:
     return load_expression(view, node, vocabulary) if view.values(node, INTENT.form) else None

@@ -25,7 +25,7 @@ from intent.model.work import (
 )
 from intent.names import INTENT, TERM
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
-from intent.record.view import Triple, View, view_of
+from intent.record.view import Triple, GraphView, view_of
 from intent.vocabulary.terms import Concept, Vocabulary
 
 OBSERVED_PRACTICE = 6
@@ -71,7 +71,7 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
     )
 
 
-def head_fields(view: View, node: Node, vocabulary: Vocabulary, head: str) -> dict[str, str]:
+def head_fields(view: GraphView, node: Node, vocabulary: Vocabulary, head: str) -> dict[str, str]:
     """The fields of a head as written, by the IRI of their property."""
     return fields_of(view, node, vocabulary, head)
 
@@ -80,7 +80,7 @@ _WRITTEN = frozenset({"text", "date", "file", "iri", "digest"})
 """The sorts of field that are kept as written."""
 
 
-def fields_of(view: View, node: Node, vocabulary: Vocabulary, *sections: str) -> dict[str, str]:
+def fields_of(view: GraphView, node: Node, vocabulary: Vocabulary, *sections: str) -> dict[str, str]:
     """The fields of a node that are kept as written, by their property; of certain sections, or of any."""
     stated = {str(predicate) for predicate in view.subjects.get(node, ())}
     wanted = frozenset(str(TERM[section]) for section in sections)
@@ -91,7 +91,7 @@ def fields_of(view: View, node: Node, vocabulary: Vocabulary, *sections: str) ->
     }
 
 
-def load_sections(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Section, ...]:
+def load_sections(view: GraphView, node: Node, vocabulary: Vocabulary) -> tuple[Section, ...]:
     return tuple(
         Section(
             str(section),
@@ -105,20 +105,20 @@ def load_sections(view: View, node: Node, vocabulary: Vocabulary) -> tuple[Secti
     )
 
 
-def is_internal(view: View, node: Node) -> bool:
+def is_internal(view: GraphView, node: Node) -> bool:
     return TERM.internal in view.values(node, INTENT.keep)
 
 
-def concept_of(view: View, node: Node, property_iri: URIRef, vocabulary: Vocabulary) -> Concept | None:
+def concept_of(view: GraphView, node: Node, property_iri: URIRef, vocabulary: Vocabulary) -> Concept | None:
     return vocabulary.concepts.get(view.text(node, property_iri))
 
 
-def kind_of(view: View, node: Node, vocabulary: Vocabulary) -> Concept:
+def kind_of(view: GraphView, node: Node, vocabulary: Vocabulary) -> Concept:
     iri = view.text(node, INTENT.kind)
     return vocabulary.concepts.get(iri) or Concept(iri, {}, ())
 
 
-def _person(view: View, node: Node, vocabulary: Vocabulary) -> Person:
+def _person(view: GraphView, node: Node, vocabulary: Vocabulary) -> Person:
     role = concept_of(view, node, INTENT.role, vocabulary) or Concept(view.text(node, INTENT.role), {}, ())
     return Person(
         str(node),
@@ -135,7 +135,7 @@ def _person(view: View, node: Node, vocabulary: Vocabulary) -> Person:
     )
 
 
-def _group(view: View, node: Node, vocabulary: Vocabulary) -> Group:
+def _group(view: GraphView, node: Node, vocabulary: Vocabulary) -> Group:
     return Group(
         str(node),
         view.text(node, RDFS.label),
@@ -145,7 +145,7 @@ def _group(view: View, node: Node, vocabulary: Vocabulary) -> Group:
     )
 
 
-def load_part(view: View, node: Node, vocabulary: Vocabulary) -> Part:
+def load_part(view: GraphView, node: Node, vocabulary: Vocabulary) -> Part:
     group = view.one(node, INTENT.inGroup)
     return Part(
         str(node),
@@ -160,7 +160,7 @@ def load_part(view: View, node: Node, vocabulary: Vocabulary) -> Part:
     )
 
 
-def load_device(view: View, node: Node, vocabulary: Vocabulary) -> Device:
+def load_device(view: GraphView, node: Node, vocabulary: Vocabulary) -> Device:
     return Device(
         str(node),
         view.identifier(node),
@@ -173,7 +173,7 @@ def load_device(view: View, node: Node, vocabulary: Vocabulary) -> Device:
     )
 
 
-def _source(view: View, node: Node, vocabulary: Vocabulary) -> Source:
+def _source(view: GraphView, node: Node, vocabulary: Vocabulary) -> Source:
     return Source(
         str(node),
         view.identifier(node),
@@ -191,7 +191,7 @@ def _source(view: View, node: Node, vocabulary: Vocabulary) -> Source:
     )
 
 
-def _heading(view: View, node: Node) -> Heading:
+def _heading(view: GraphView, node: Node) -> Heading:
     return Heading(
         str(node),
         view.identifier(node),
@@ -208,14 +208,14 @@ def _heading(view: View, node: Node) -> Heading:
     )
 
 
-def ground_of(view: View, node: Node) -> str | None:
+def ground_of(view: GraphView, node: Node) -> str | None:
     """A ground's plain word: the last step of its term's IRI."""
     ground = view.text(node, INTENT.ground)
     return ground.removeprefix(str(TERM)).removeprefix("ground-") or None
 
 
 def _instruction(
-    view: View, node: Node, heading: Heading, cited: Sequence[Source], vocabulary: Vocabulary
+    view: GraphView, node: Node, heading: Heading, cited: Sequence[Source], vocabulary: Vocabulary
 ) -> Instruction:
     """A line with what its heading shares; without person or date, those of the first source that has them."""
     assertion = load_assertion(view, node, vocabulary)
@@ -248,7 +248,7 @@ def _cited(heading: Heading, sources: Mapping[str, Source]) -> list[Source]:
     return [sources[citation.source] for citation in heading.sources if citation.source in sources]
 
 
-def _material(view: View, node: Node, vocabulary: Vocabulary) -> Material:
+def _material(view: GraphView, node: Node, vocabulary: Vocabulary) -> Material:
     return Material(
         str(node),
         view.identifier(node),
@@ -260,7 +260,7 @@ def _material(view: View, node: Node, vocabulary: Vocabulary) -> Material:
     )
 
 
-def _connection(view: View, node: Node, vocabulary: Vocabulary) -> Connection:
+def _connection(view: GraphView, node: Node, vocabulary: Vocabulary) -> Connection:
     return Connection(
         str(node),
         view.reference(node, INTENT["from"]) or "",
@@ -271,7 +271,7 @@ def _connection(view: View, node: Node, vocabulary: Vocabulary) -> Connection:
     )
 
 
-def _box(view: View, node: Node, vocabulary: Vocabulary) -> Crate:
+def _box(view: GraphView, node: Node, vocabulary: Vocabulary) -> Crate:
     return Crate(
         str(node),
         view.identifier(node),

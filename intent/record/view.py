@@ -20,7 +20,7 @@ _NONE: _Properties = {}
 
 
 @dataclass(frozen=True, slots=True)
-class View:
+class GraphView:
     subjects: dict[Node, _Properties]
     classes: dict[Node, list[Node]]
     """The things of each class."""
@@ -93,7 +93,7 @@ class View:
         return float(str(found[0])) if found else math.inf
 
 
-def view_of(*graphs: Iterable[Triple]) -> View:
+def view_of(*graphs: Iterable[Triple]) -> GraphView:
     subjects: dict[Node, _Properties] = {}
     for subject, predicate, value in chain.from_iterable(graphs):
         subjects.setdefault(subject, {}).setdefault(predicate, []).append(value)
@@ -101,4 +101,4 @@ def view_of(*graphs: Iterable[Triple]) -> View:
     for node, properties in subjects.items():
         for kind in properties.get(RDF.type, ()):
             classes.setdefault(kind, []).append(node)
-    return View(subjects, classes)
+    return GraphView(subjects, classes)

@@ -17,7 +17,7 @@ from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
-from intent.redaction.withholding import Leaving, Sort, Triple, without_internal
+from intent.redaction.withholding import Leaving, WithheldKind, Triple, without_internal
 
 POOL_TITLE = "Devices of the pool"
 """The title of a pool that came without one."""
@@ -28,7 +28,7 @@ class Texts:
     """The dossier as it leaves, by path in the package; and what was left out of it."""
 
     files: Mapping[str, str]
-    sorts: tuple[Sort, ...]
+    sorts: tuple[WithheldKind, ...]
     kept_texts: frozenset[str]
     work: Work
     triples: frozenset[Triple]
@@ -48,7 +48,7 @@ def texts_leaving(documentation: Documentation, proposal: Proposal | None) -> Te
     sorts = {sort for one in left for sort in one.sorts}
     return Texts(
         files,
-        tuple(sort for sort in Sort if sort in sorts),
+        tuple(sort for sort in WithheldKind if sort in sorts),
         frozenset(text for one in left for text in one.texts),
         work,
         frozenset(leaving.triples),

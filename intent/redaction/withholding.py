@@ -22,7 +22,7 @@ from intent.names import INTENT, OA, TERM
 Triple = tuple[Node, Node, Node]
 
 
-class Sort(StrEnum):
+class WithheldKind(StrEnum):
     """What sort of thing was left out, in the words of a package; never which."""
 
     PEOPLE = "names of people"
@@ -46,16 +46,16 @@ class Leaving:
     """A graph that may leave the house, and what was taken out of it."""
 
     triples: tuple[Triple, ...]
-    sorts: tuple[Sort, ...]
+    sorts: tuple[WithheldKind, ...]
     texts: frozenset[str]
     """The texts that were taken out, so that they can be looked for in what leaves. Never to be written."""
 
 
-_ALWAYS: Mapping[Node, Sort] = {
-    INTENT.contact: Sort.CONTACTS,
-    INTENT.insuranceValue: Sort.VALUES,
-    INTENT.store: Sort.PLACES,
-    DCTERMS.provenance: Sort.PLACES,
+_ALWAYS: Mapping[Node, WithheldKind] = {
+    INTENT.contact: WithheldKind.CONTACTS,
+    INTENT.insuranceValue: WithheldKind.VALUES,
+    INTENT.store: WithheldKind.PLACES,
+    DCTERMS.provenance: WithheldKind.PLACES,
 }
 """The properties that never leave, whatever has them."""
 _BARE = {RDF.type, DCTERMS.identifier, DCTERMS.isPartOf, INTENT.order, INTENT.keep}
@@ -70,16 +70,16 @@ _STAYS: Mapping[Node, frozenset[URIRef]] = {
     INTENT.Section: frozenset({INTENT.sectionTerm}),
 }
 """What stays of a thing that is kept in the house and that something else names; of any other, nothing."""
-_SORTS: Mapping[Node, Sort] = {
-    INTENT.Person: Sort.PEOPLE,
-    INTENT.Source: Sort.SOURCES,
-    INTENT.Part: Sort.PARTS,
-    INTENT.Group: Sort.PARTS,
-    INTENT.Device: Sort.DEVICES,
-    INTENT.Material: Sort.MATERIAL,
-    INTENT.Connection: Sort.CONNECTIONS,
-    INTENT.Box: Sort.BOXES,
-    INTENT.Section: Sort.PROSE,
+_SORTS: Mapping[Node, WithheldKind] = {
+    INTENT.Person: WithheldKind.PEOPLE,
+    INTENT.Source: WithheldKind.SOURCES,
+    INTENT.Part: WithheldKind.PARTS,
+    INTENT.Group: WithheldKind.PARTS,
+    INTENT.Device: WithheldKind.DEVICES,
+    INTENT.Material: WithheldKind.MATERIAL,
+    INTENT.Connection: WithheldKind.CONNECTIONS,
+    INTENT.Box: WithheldKind.BOXES,
+    INTENT.Section: WithheldKind.PROSE,
 }
 _ALWAYS_NAMED = {INTENT.Person, INTENT.Source, INTENT.Part, INTENT.Group, INTENT.Section}
 """Things that count, or are cited, even where no statement names them."""
@@ -103,13 +103,13 @@ def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> 
     )
     withheld = {triple: sort for triple in described.triples if (sort := house.sort_of(triple)) is not None}
     left = [(triple, _uncommented(triple)) for triple in _without_orphans(described, set(withheld))]
-    withheld |= {triple: Sort.COMMENTS for triple, plain in left if plain != triple}
+    withheld |= {triple: WithheldKind.COMMENTS for triple, plain in left if plain != triple}
     texts = frozenset(
-        text for triple, sort in withheld.items() for text in _texts_of(triple, sort is Sort.COMMENTS)
+        text for triple, sort in withheld.items() for text in _texts_of(triple, sort is WithheldKind.COMMENTS)
     )
     told = set(withheld.values())
     leaving = tuple(plain for _, plain in left if plain is not None)
-    return Leaving(leaving, tuple(sort for sort in Sort if sort in told), texts)
+    return Leaving(leaving, tuple(sort for sort in WithheldKind if sort in told), texts)
 
 
 def _uncommented(triple: Triple) -> Triple | None:
@@ -185,15 +185,15 @@ class _House:
     kept: frozenset[Node]
     kept_anywhere: frozenset[Node]
 
-    def sort_of(self, triple: Triple) -> Sort | None:
+    def sort_of(self, triple: Triple) -> WithheldKind | None:
         """What a triple tells of that does not leave; nothing where it leaves."""
         subject, predicate, _ = triple
         if predicate in _ALWAYS:
             return _ALWAYS[predicate]
         if predicate in {INTENT.states, INTENT.whole, INTENT.keep} and self._is_whole(subject):
-            return Sort.WHOLE
+            return WithheldKind.WHOLE
         if self._is_quotation(triple):
-            return Sort.QUOTATIONS
+            return WithheldKind.QUOTATIONS
         kind = self.described.kind(subject)
         if subject not in self.kept or kind is None or self._stays(subject, kind, predicate):
             return None

@@ -12,7 +12,7 @@ from intent.vocabulary.terms import Characteristic
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class Deviation:
     """How the proposed value lies to the documented one, and whether silence about it counts."""
 
     is_unchanged: bool
@@ -24,17 +24,17 @@ class Change:
     """Whether there can be a documented value at all: not for additions and venues."""
 
 
-def change_of(case: Case, subject: str, characteristic: Characteristic) -> Change:
+def change_of(case: Case, subject: str, characteristic: Characteristic) -> Deviation:
     """Whether a value is unchanged, differs, or cannot be told to."""
     counts = characteristic.counts_unasked
     given, was_given = (state.is_given(subject, characteristic) for state in (case.proposed, case.documented))
     if not _can_be_documented(case, subject):
-        return Change(False, given, True, counts, False)
+        return Deviation(False, given, True, counts, False)
     if not given or not was_given:
-        return Change(_is_untouched(case, subject, characteristic), given, False, counts)
+        return Deviation(_is_untouched(case, subject, characteristic), given, False, counts)
     value = case.proposed.value(subject, characteristic)
     same = unchanged_values(case.documented.value(subject, characteristic), characteristic)
-    return Change(is_within(value, same), True, are_disjoint(value, same), counts)
+    return Deviation(is_within(value, same), True, are_disjoint(value, same), counts)
 
 
 def documented_for(case: Case, subject: str, characteristic: Characteristic) -> ValueSet | None:

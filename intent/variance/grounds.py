@@ -15,12 +15,12 @@ from intent.values.sets import ValueSet, are_disjoint
 from intent.variance.aggregates import Amount, amounts
 from intent.variance.amounts import amount_words, presence_words
 from intent.variance.case import Case
-from intent.variance.change import Change, change_of, documented_for
+from intent.variance.change import Deviation, change_of, documented_for
 from intent.variance.conditions import admitted_amounts, documented_amounts
 from intent.variance.excuses import excusing_permissions
 from intent.variance.people import LOWEST
 from intent.variance.result import Verdict
-from intent.variance.says import Question, Said, Says, ask
+from intent.variance.says import Inquiry, Said, Says, ask
 from intent.variance.speaking import Speaker, speakers
 from intent.variance.topics import EachIndex, Topic, TopicKind
 from intent.variance.verdict import Judgement, judge_ground
@@ -75,7 +75,7 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
         documented_for(case, subject, characteristic),
     )
     questions = [
-        Question(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
+        Inquiry(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
     ]
     judgement = judge_ground(
@@ -108,7 +108,7 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     )
     is_addition = subject not in case.documented.devices
     questions = [
-        Question(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
+        Inquiry(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
     ]
     if not questions:
@@ -117,7 +117,7 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     said = ask(case, questions, topic.members, day)
     if is_addition:
         said = [word for word in said if not _asks_only_for_the_documented(word)]
-    judgement = judge_ground(case, said, Change(value == documented, counts_unasked=True), ground)
+    judgement = judge_ground(case, said, Deviation(value == documented, counts_unasked=True), ground)
     if judgement is None:
         return None
     return Found(judgement, ground, *presence_words(case, subject))
@@ -135,14 +135,14 @@ def _asks_only_for_the_documented(said: Said) -> bool:
     )
 
 
-def _counted(case: Case, speaker: Speaker) -> Iterator[Question]:
+def _counted(case: Case, speaker: Speaker) -> Iterator[Inquiry]:
     assertion = speaker.line.assertion
     members = case.members[speaker.line.identifier]
     documented = documented_amounts(case, assertion, members)
     for amount in amounts(assertion, members, case.proposed):
         admitted = admitted_amounts(case, assertion, documented.get(amount.members))
         counted = say("number of {scope}", scope=assertion.scope.written)
-        yield Question(speaker, amount.value, admitted, counted, case.breadths[speaker.line.identifier])
+        yield Inquiry(speaker, amount.value, admitted, counted, case.breadths[speaker.line.identifier])
 
 
 def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: datetime.date) -> Found | None:
@@ -176,7 +176,7 @@ def _amount(
 ) -> Found | None:
     assert topic.assertion is not None
     questions = [
-        Question(
+        Inquiry(
             speaker,
             amount.value,
             admitted_amounts(case, speaker.line.assertion, documented),
@@ -187,7 +187,7 @@ def _amount(
     said = ask(case, questions, topic.members, day)
     same = documented is not None and amount.value == documented
     differs = documented is not None and are_disjoint(amount.value, documented)
-    change = Change(same, True, differs, False, documented is not None)
+    change = Deviation(same, True, differs, False, documented is not None)
     judgement = judge_ground(case, said, change, ground)
     if judgement is not None and judgement.verdict in {Verdict.FORBIDDEN, Verdict.BREACH}:
         permissions = excusing_permissions(case, index, topic, judgement.governing, ground, day)

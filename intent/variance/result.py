@@ -140,7 +140,7 @@ class VenueFinding:
     ask: tuple[str, ...] = ()
 
 
-class Topic(StrEnum):
+class EffectTopic(StrEnum):
     """What an effect is about, in the order in which a report tells them."""
 
     PICTURE = "picture"
@@ -154,7 +154,7 @@ class Topic(StrEnum):
 class Effect:
     """One quantity before and after: what the proposal does to what visitors see, or to the venue."""
 
-    topic: Topic
+    topic: EffectTopic
     members: tuple[str, ...]
     """The identifiers of the parts or boxes concerned; none for the work or the venue as a whole."""
     quantity: str

@@ -61,7 +61,7 @@ WITH_SOMETHING_OPEN = {Says.AGAINST: Says.PERHAPS_AGAINST, Says.MEETS: Says.PERM
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class Inquiry:
     """A speaking instruction, the value it is asked about, and what it admits."""
 
     speaker: Speaker
@@ -73,14 +73,14 @@ class Question:
     """Of a number that decides presence: whose number it is; numbers of other scopes are not comparable."""
 
 
-def ask(case: Case, questions: Sequence[Question], subjects: Sequence[str], day: datetime.date) -> list[Said]:
+def ask(case: Case, questions: Sequence[Inquiry], subjects: Sequence[str], day: datetime.date) -> list[Said]:
     """What each instruction says; permissions taken away say nothing."""
     said = (_ask(case, question, subjects, day, questions) for question in questions)
     return [word for word in said if word is not None]
 
 
 def _ask(
-    case: Case, question: Question, subjects: Sequence[str], day: datetime.date, questions: Sequence[Question]
+    case: Case, question: Inquiry, subjects: Sequence[str], day: datetime.date, questions: Sequence[Inquiry]
 ) -> Said | None:
     line, opens = question.speaker.line, question.speaker.open
     claim = Claim(line, question.admitted, question.measure)
@@ -104,7 +104,7 @@ def _ask(
 
 
 def _earlier_choices(
-    case: Case, line: Instruction, questions: Sequence[Question], subjects: Sequence[str], day: datetime.date
+    case: Case, line: Instruction, questions: Sequence[Inquiry], subjects: Sequence[str], day: datetime.date
 ) -> list[Instruction]:
     """The earlier choices in force; one whose consent is refused, or that nobody can consent to, is not."""
     if line.choice is None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from intent.model.work import Instruction, Modality
 from intent.values.sets import are_disjoint, is_within
 from intent.variance.case import Case
-from intent.variance.change import Change
+from intent.variance.change import Deviation
 from intent.variance.precedence import prevails
 from intent.variance.result import Because, Open, SetAside, Verdict
 from intent.variance.says import Said, Says
@@ -117,7 +117,7 @@ def _can_lift(said: Said, against: Said) -> bool:
     return are_disjoint(mine, other)
 
 
-def judge_ground(case: Case, every: Sequence[Said], change: Change, ground: str) -> Judgement | None:
+def judge_ground(case: Case, every: Sequence[Said], change: Deviation, ground: str) -> Judgement | None:
     """Step 4: the first verdict that applies; none where this ground has nothing to say."""
     weighed = weigh(case, every)
     aside = _set_aside(weighed)
@@ -147,7 +147,7 @@ def _lifted(weighed: Sequence[Weighed], aside: tuple[SetAside, ...]) -> Judgemen
     return Judgement(Verdict.CONDITIONAL if opens else Verdict.ALLOWED, governing, aside, opens)
 
 
-def _met(every: Sequence[Said], change: Change, aside: tuple[SetAside, ...], ground: str) -> Judgement | None:
+def _met(every: Sequence[Said], change: Deviation, aside: tuple[SetAside, ...], ground: str) -> Judgement | None:
     met = tuple(said for said in every if said.says is Says.MEETS)
     if met:
         return Judgement(Verdict.AS_REQUIRED, met, aside)
@@ -156,7 +156,7 @@ def _met(every: Sequence[Said], change: Change, aside: tuple[SetAside, ...], gro
     return _uncovered(every, change, aside) if ground == "intent" else None
 
 
-def _uncovered(every: Sequence[Said], change: Change, aside: tuple[SetAside, ...]) -> Judgement | None:
+def _uncovered(every: Sequence[Said], change: Deviation, aside: tuple[SetAside, ...]) -> Judgement | None:
     """What only the ground of intent asks: whether a departure is covered by any permission."""
     permits = [said for said in every if said.says is Says.PERMITS]
     if permits:

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from properties.strategies import INSTALLATIONS, WORKS, fixed, seeds, vocabulary
 
-from intent.analysis.comparison.difference import Difference, Sort, What
+from intent.analysis.comparison.difference import Difference, ThingKind, What
 from intent.analysis.comparison.turns import compare_verdicts
 from intent.analysis.comparison.works import compare_works
 from intent.model.assertions import Expression, Form, Measured
@@ -23,7 +23,7 @@ from intent.values.dates import DaySpan
 from intent.variance.judge import judge
 from intent.verbs import check
 
-Told = tuple[Sort, str, What, str]
+Told = tuple[ThingKind, str, What, str]
 
 
 @pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
@@ -94,30 +94,30 @@ def moved(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     )
     changed = replace(part, statements={**part.statements, str(TERM.weight): weight})
     parts = (*work.parts[:place], changed, *work.parts[place + 1 :])
-    return replace(work, parts=parts), {(Sort.PART, part.identifier, What.CHANGED, "weight")}
+    return replace(work, parts=parts), {(ThingKind.PART, part.identifier, What.CHANGED, "weight")}
 
 
 def renamed(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     person = chance.choice(work.people)
     people = tuple(replace(one, name="Jorun Pellew") if one is person else one for one in work.people)
-    return replace(work, people=people), {(Sort.PERSON, person.identifier, What.CHANGED, "name")}
+    return replace(work, people=people), {(ThingKind.PERSON, person.identifier, What.CHANGED, "name")}
 
 
 def without_box(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     box = chance.choice(work.boxes)
     rest = tuple(one for one in work.boxes if one is not box)
-    return replace(work, boxes=rest), {(Sort.BOX, box.identifier, What.GONE, "")}
+    return replace(work, boxes=rest), {(ThingKind.BOX, box.identifier, What.GONE, "")}
 
 
 def with_source(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     more = replace(chance.choice(work.sources), identifier="S99")
-    return replace(work, sources=(*work.sources, more)), {(Sort.SOURCE, "S99", What.ADDED, "")}
+    return replace(work, sources=(*work.sources, more)), {(ThingKind.SOURCE, "S99", What.ADDED, "")}
 
 
 def reworded(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     heading = chance.choice(work.headings)
     headings = tuple(replace(one, words=f"{one.words} !") if one is heading else one for one in work.headings)
-    return replace(work, headings=headings), {(Sort.HEADING, heading.identifier, What.CHANGED, "words")}
+    return replace(work, headings=headings), {(ThingKind.HEADING, heading.identifier, What.CHANGED, "words")}
 
 
 def withdrawn(work: Work, chance: Random) -> tuple[Work, set[Told]]:
@@ -127,14 +127,14 @@ def withdrawn(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     headings = tuple(
         replace(one, withdrawn=span) if one.identifier == heading.identifier else one for one in work.headings
     )
-    return replace(work, headings=headings), {(Sort.HEADING, heading.identifier, What.WITHDRAWN, "")}
+    return replace(work, headings=headings), {(ThingKind.HEADING, heading.identifier, What.WITHDRAWN, "")}
 
 
 def consented(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     line = chance.choice([one for one in work.instructions if not one.consents])
     lines = tuple(replace(one, consents=("solveig",)) if one is line else one for one in work.instructions)
     return replace(work, instructions=lines), {
-        (Sort.INSTRUCTION, line.identifier, What.CHANGED, "consent of")
+        (ThingKind.INSTRUCTION, line.identifier, What.CHANGED, "consent of")
     }
 
 

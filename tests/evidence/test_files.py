@@ -15,7 +15,7 @@ from intent.diagnostics import Severity
 from intent.model.work import Work
 from intent.names import OA
 from intent.reading.documentation import read_documentation
-from intent.reading.evidence.quoting import Standing, look_up
+from intent.reading.evidence.quoting import SearchResult, look_up
 from intent.reading.evidence.source_files import LARGEST, read_sources
 from intent.reading.evidence.source_findings import evidence_findings
 from intent.vocabulary.loader import read_vocabulary
@@ -94,7 +94,7 @@ def test_what_is_no_text_is_digested_and_not_searched(name: str, tmp_path: Path)
     assert (file.transcript, slugs(work, tmp_path)) == (None, [])
     assert file.sha256 == hashlib.sha256(b"\x00\xff").hexdigest()
     (quoted,) = look_up(work.headings, {"S1": file})
-    assert quoted.standing is Standing.UNSEARCHED
+    assert quoted.standing is SearchResult.UNSEARCHED
 
 
 @pytest.mark.parametrize("content", [b"Caf\xe9", b"with a NUL \x00 in it"])
@@ -194,7 +194,7 @@ def test_what_the_examples_quote_is_found_at_its_time(path: Path) -> None:
     cited = [heading for heading in work.headings if {one.source for one in heading.sources} <= texts]
     found = look_up(cited, read_sources(work, documentation.folder))
     assert len(found) >= 5
-    astray = {quoted.heading for quoted in found if quoted.standing is not Standing.FOUND}
+    astray = {quoted.heading for quoted in found if quoted.standing is not SearchResult.FOUND}
     assert astray == set(wrong.values()) - {""}
     findings = evidence_findings(work, documentation.folder, documentation.reading.spans)
     assert sorted(one.slug for one in findings if one.severity is not Severity.NOTE) == sorted(wrong)

@@ -25,7 +25,7 @@ from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.values.bounds import NATURAL, known, point
 from intent.values.regions import Interval
-from intent.variance.result import Topic, Variance
+from intent.variance.result import EffectTopic, Variance
 
 numbers = st.integers(0, 250).map(Fraction)
 factors = st.fractions(Fraction(1, 10), 10, max_denominator=20)
@@ -178,6 +178,6 @@ def _told(variance: Variance) -> tuple[list[object], list[str]]:
     effects = [
         (effect.quantity, effect.proposed, str(effect.sentence))
         for effect in variance.effects
-        if effect.topic is Topic.HANDLING
+        if effect.topic is EffectTopic.HANDLING
     ]
     return list(effects), [finding.text for finding in variance.findings]

@@ -50,7 +50,7 @@ from intent.variance.result import (
     Outcome,
     Row,
     SetAside,
-    Topic,
+    EffectTopic,
     Variance,
     VenueFinding,
     Verdict,
@@ -354,7 +354,7 @@ ROWS = (
 
 EFFECTS = (
     Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         ("M1",),
         "picture height",
         "cm",
@@ -364,7 +364,7 @@ EFFECTS = (
         "arithmetic of rectangles",
     ),
     Effect(
-        Topic.POWER,
+        EffectTopic.POWER,
         (),
         "total power",
         "W",

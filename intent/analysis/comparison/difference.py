@@ -13,7 +13,7 @@ from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Vocabulary
 
 
-class Sort(StrEnum):
+class ThingKind(StrEnum):
     """What is compared, in the order in which it is told."""
 
     WORK = "work"
@@ -42,7 +42,7 @@ class What(StrEnum):
 class Difference:
     """One thing that was added, is gone, or has changed in one respect."""
 
-    sort: Sort
+    sort: ThingKind
     name: str
     """An identifier; of a group or section its name, of the work nothing."""
     what: What
@@ -68,7 +68,7 @@ Facets = Mapping[str, Facet]
 class Thing:
     """Something with a name of its own in a state of the documentation."""
 
-    sort: Sort
+    sort: ThingKind
     name: str
     facets: Facets
     told: str = ""

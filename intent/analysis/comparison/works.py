@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from intent.analysis.comparison.difference import Difference, Sort, What, compared
+from intent.analysis.comparison.difference import Difference, ThingKind, What, compared
 from intent.analysis.comparison.things import things_of
 from intent.model.work import Work
 from intent.names import TERM
@@ -26,7 +26,7 @@ class Comparison:
 def compare_works(old: Work, new: Work) -> Comparison:
     """Every difference between two states; matched are things of one name."""
     found = [*map(_as_withdrawal, compared(things_of(old), things_of(new))), *_superseded(old, new)]
-    places = {sort: place for place, sort in enumerate(Sort)}
+    places = {sort: place for place, sort in enumerate(ThingKind)}
     return Comparison(old, new, tuple(sorted(found, key=lambda one: places[one.sort])))
 
 
@@ -45,7 +45,7 @@ def numbers(work: Work) -> set[str]:
 
 def _as_withdrawal(one: Difference) -> Difference:
     """A date of withdrawal where there was none is a withdrawal."""
-    if one.sort is Sort.HEADING and one.respect == "withdrawn" and not one.before:
+    if one.sort is ThingKind.HEADING and one.respect == "withdrawn" and not one.before:
         return Difference(one.sort, one.name, What.WITHDRAWN, after=one.after)
     return one
 
@@ -58,4 +58,4 @@ def _superseded(old: Work, new: Work) -> Iterator[Difference]:
         earlier = {line.identifier for line in before.get(identifier, ())}
         new_ones = [line.identifier for line in later if line.identifier not in earlier]
         if identifier in known and new_ones:
-            yield Difference(Sort.INSTRUCTION, identifier, What.SUPERSEDED, after=", ".join(new_ones))
+            yield Difference(ThingKind.INSTRUCTION, identifier, What.SUPERSEDED, after=", ".join(new_ones))

@@ -20,7 +20,7 @@ from intent.variance.aggregates import Amount, amounts
 from intent.variance.case import Case
 from intent.variance.conditions import admitted_amounts, documented_amounts, lies_among
 from intent.variance.days import segments
-from intent.variance.says import Question, ask
+from intent.variance.says import Inquiry, ask
 from intent.variance.scopes import subject_name
 from intent.variance.speaking import speakers
 from intent.variance.verdict import Weighed, weigh
@@ -29,7 +29,7 @@ _BAD = {Modality.REQUIRED: Answer.OUT, Modality.FORBIDDEN: Answer.IN}
 
 
 @dataclass(frozen=True, slots=True)
-class Departure:
+class DocumentedDeparture:
     """A documented value that is against an instruction on some days, and does not fall."""
 
     line: Instruction
@@ -53,7 +53,7 @@ class Stated:
 def documented_departs(case: Case, matters: Sequence[Matter]) -> Iterator[Finding]:
     """One finding for each instruction that the documented state departs from, and what speaks for it."""
     spans = segments(case)
-    found: dict[tuple[str, ...], list[Departure]] = {}
+    found: dict[tuple[str, ...], list[DocumentedDeparture]] = {}
     for matter in matters:
         for departure in _departures(case, matter, spans):
             ties = (tie.identifier for tie in departure.ties_with)
@@ -62,7 +62,7 @@ def documented_departs(case: Case, matters: Sequence[Matter]) -> Iterator[Findin
         yield _finding(case, every)
 
 
-def _finding(case: Case, departures: Sequence[Departure]) -> Finding:
+def _finding(case: Case, departures: Sequence[DocumentedDeparture]) -> Finding:
     line = departures[0].line
     message = f"what is documented departs from {line.identifier}: {_told(case, departures)}"
     ties = departures[0].ties_with
@@ -77,7 +77,7 @@ def _finding(case: Case, departures: Sequence[Departure]) -> Finding:
     return Finding("documented-departs", message, line.iri, line.identifier, severity)
 
 
-def _told(case: Case, departures: Sequence[Departure]) -> str:
+def _told(case: Case, departures: Sequence[DocumentedDeparture]) -> str:
     """The documented values, and whose they are; of a whole that has none, that it is not as the sentence says."""
     line, label = departures[0].line, departures[0].matter.label
     by_value: dict[str, list[str]] = {}
@@ -90,7 +90,7 @@ def _told(case: Case, departures: Sequence[Departure]) -> str:
     return f"{label} is documented as {listed(of_subjects)}"
 
 
-def _departures(case: Case, matter: Matter, spans: Sequence[DaySpan]) -> Iterator[Departure]:
+def _departures(case: Case, matter: Matter, spans: Sequence[DaySpan]) -> Iterator[DocumentedDeparture]:
     told: set[str] = set()
     for stated in _documented(case, matter):
         for line in stated.lines:
@@ -106,13 +106,13 @@ def _departures(case: Case, matter: Matter, spans: Sequence[DaySpan]) -> Iterato
                 span, weighed = days[-1]
                 ties = tuple(said.line for said in weighed.ties_with)
                 told.add(line.identifier)
-                yield Departure(line, matter, stated.words, ties, span)
+                yield DocumentedDeparture(line, matter, stated.words, ties, span)
 
 
 def _weighed(case: Case, stated: Stated, line: Instruction, matter: Matter, span: DaySpan) -> Weighed | None:
     """How an instruction that the documented value is against fares on some days; none where it is silent."""
     questions = [
-        Question(speaker, stated.value, stated.admitted[speaker.line.identifier], matter.label)
+        Inquiry(speaker, stated.value, stated.admitted[speaker.line.identifier], matter.label)
         for speaker in speakers(case, stated.lines, matter.members, span.first)
     ]
     weighed = weigh(case, ask(case, questions, matter.members, span.first))

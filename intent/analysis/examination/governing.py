@@ -12,10 +12,10 @@ from intent.analysis.examination.valuing import values_words
 from intent.model.assertions import Aggregate
 from intent.values.sets import ValueSet
 from intent.variance.case import Case
-from intent.variance.change import Change
+from intent.variance.change import Deviation
 from intent.variance.reasons import opens_words
 from intent.variance.result import SetAside, Verdict
-from intent.variance.says import Question, ask
+from intent.variance.says import Inquiry, ask
 from intent.variance.speaking import speakers
 from intent.variance.verdict import Judgement, judge_ground
 
@@ -90,10 +90,10 @@ def _judgements(
         counts = matter.characteristic is not None and matter.characteristic.counts_unasked
         admitted = {claim.line.identifier: claim.admitted for claim in matter.claims}
         questions = [
-            Question(speaker, piece.values, admitted[speaker.line.identifier], matter.label)
+            Inquiry(speaker, piece.values, admitted[speaker.line.identifier], matter.label)
             for speaker in speakers(case, matter.lines, matter.members, day)
         ]
         said = ask(case, questions, matter.members, day)
-        judgement = judge_ground(case, said, Change(False, counts_unasked=counts), matter.ground)
+        judgement = judge_ground(case, said, Deviation(False, counts_unasked=counts), matter.ground)
         if judgement is not None:
             yield judgement

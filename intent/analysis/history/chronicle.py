@@ -19,7 +19,7 @@ DEVICE = "device"
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class Showing:
     """What one installation made of one thing."""
 
     installation: Installation
@@ -40,7 +40,7 @@ class Chapter:
     name: str
     characteristic: str
     documented: str
-    entries: tuple[Entry, ...]
+    entries: tuple[Showing, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,7 @@ def chronicle(
     term = characteristic_named(work, characteristic).iri if characteristic else None
     variances = tuple(assess(work, one) for one in sorted(past, key=lambda one: one.dates.first))
     documented = documented_state(work)
-    found: dict[tuple[str, str, str, str], list[Entry]] = {}
+    found: dict[tuple[str, str, str, str], list[Showing]] = {}
     for variance in variances:
         state = proposed_state(work, variance.installation, documented)
         told = [*_devices(variance, documented, state)] if term is None else []
@@ -80,7 +80,7 @@ def chronicle(
     return Chronicle(work, variances, tuple(chapters))
 
 
-Told = tuple[tuple[str, str, str, str], Entry, Collection[str]]
+Told = tuple[tuple[str, str, str, str], Showing, Collection[str]]
 """Subject, its name, characteristic and documented value; what became of it; the parts concerned."""
 
 
@@ -91,7 +91,7 @@ def _devices(variance: Variance, documented: State, state: State) -> Iterator[To
         before, after = documented.devices.get(part) or "none named", state.devices.get(part) or "not named"
         yield (
             (part, _name(variance, part), DEVICE, before),
-            Entry(variance.installation, after, None),
+            Showing(variance.installation, after, None),
             (part,),
         )
 
@@ -114,7 +114,7 @@ def _of_row(variance: Variance, row: Row, documented: State, state: State) -> To
         ends = [value_of(one, row.subject, characteristic) for one in (documented, state)]
         distance = distance_words(ends[0], ends[1], characteristic, state.vocabulary)
     consents = consenting_people(variance.work, variance.installation, row)
-    entry = Entry(variance.installation, row.proposed, row.verdict, consents, distance)
+    entry = Showing(variance.installation, row.proposed, row.verdict, consents, distance)
     return (row.subject, _name(variance, row.subject), row.characteristic, row.documented), entry, row.members
 
 

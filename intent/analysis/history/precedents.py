@@ -54,7 +54,7 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class Forerunners:
     """How one departure stands to what was shown before."""
 
     subject: str
@@ -84,7 +84,7 @@ class Reaching:
     value: str
 
 
-def precedents_of(variance: Variance, past: Iterable[Installation]) -> tuple[Standing, ...]:
+def precedents_of(variance: Variance, past: Iterable[Installation]) -> tuple[Forerunners, ...]:
     """What was shown before of each departure that has a precedent, or more steps than its own behind it."""
     work, day = variance.work, variance.installation.dates.first
     before = sorted(
@@ -110,7 +110,7 @@ def precedents_of(variance: Variance, past: Iterable[Installation]) -> tuple[Sta
 
 
 @dataclass(frozen=True, slots=True)
-class Matter:
+class Departed:
     """A departure of one subject in one characteristic, with its values."""
 
     key: Key
@@ -119,20 +119,20 @@ class Matter:
     proposed: Value
 
 
-def _matter(row: Row, documented: State, proposed: State) -> Matter | None:
+def _matter(row: Row, documented: State, proposed: State) -> Departed | None:
     """What a row about one subject by itself is about; nothing of numbers, totals and the like, and of additions."""
     characteristic = documented.vocabulary.characteristics.get(row.term or "")
     if characteristic is None or row.members != (row.subject,) or row.subject not in documented.statements:
         return None
     values = [value_of(state, row.subject, characteristic) for state in (documented, proposed)]
-    return Matter(key_of(row), characteristic, *values)
+    return Departed(key_of(row), characteristic, *values)
 
 
 def key_of(row: Row) -> Key:
     return row.subject, row.characteristic
 
 
-def _reaching(shown: Sequence[Shown], matter: Matter) -> Iterator[Reaching]:
+def _reaching(shown: Sequence[Shown], matter: Departed) -> Iterator[Reaching]:
     """The earlier installations that departed as far, or farther on the same way."""
     characteristic, proposed = matter.characteristic, matter.proposed
     for one in shown:
@@ -158,21 +158,21 @@ def _judged(
 def _alone(
     variance: Variance,
     shown: Sequence[Shown],
-    matter: Matter,
+    matter: Departed,
     found: Sequence[Reaching],
     judged: Mapping[str, Mapping[Key, Row]],
-) -> Standing:
+) -> Forerunners:
     told = tuple(
         _precedent(variance.work, one, judged[one.installation.iri].get(matter.key)) for one in found
     )
     if matter.key[0] == THE_VENUE:
-        return Standing(*matter.key, told)
+        return Forerunners(*matter.key, told)
     measured = matter.characteristic, variance.work.vocabulary
     whole = distance_words(matter.documented, matter.proposed, *measured)
-    return Standing(*matter.key, told, matter.documented.words, tuple(_steps(variance, shown, matter)), whole)
+    return Forerunners(*matter.key, told, matter.documented.words, tuple(_steps(variance, shown, matter)), whole)
 
 
-def _steps(variance: Variance, shown: Sequence[Shown], matter: Matter) -> Iterator[Step]:
+def _steps(variance: Variance, shown: Sequence[Shown], matter: Departed) -> Iterator[Step]:
     """The steps from the documented value, each departing installation that changed it being one."""
     characteristic, last = matter.characteristic, matter.documented
     values = [(one.installation, value_of(one.state, matter.key[0], characteristic)) for one in shown]
@@ -185,14 +185,14 @@ def _steps(variance: Variance, shown: Sequence[Shown], matter: Matter) -> Iterat
 
 def _together(
     work: Work, shown: Sequence[Shown], row: Row, judged: Mapping[str, Mapping[Key, Row]]
-) -> Standing:
+) -> Forerunners:
     """Of a number, a total or a relation: where it departed to the same value before."""
     told = []
     for one in shown:
         then = judged[one.installation.iri].get(key_of(row))
         if then is not None and _is_like(then, row):
             told.append(_precedent(work, Reaching(one.installation, Reach.SAME, then.proposed), then))
-    return Standing(*key_of(row), tuple(told))
+    return Forerunners(*key_of(row), tuple(told))
 
 
 def _is_like(then: Row, row: Row) -> bool:

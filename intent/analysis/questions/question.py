@@ -26,7 +26,7 @@ class Question:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class PersonSheet:
     """The questions to one person, those on which most hangs first; to nobody, where nobody is left."""
 
     person: str | None
@@ -37,7 +37,7 @@ class Sheet:
 class Agenda:
     work: Work
     day: datetime.date
-    sheets: tuple[Sheet, ...]
+    sheets: tuple[PersonSheet, ...]
 
     @property
     def count(self) -> int:
@@ -50,12 +50,12 @@ def ranked(questions: Iterable[Question]) -> tuple[Question, ...]:
     return tuple(sorted(questions, key=lambda one: (-weight(one.factors), one.text)))
 
 
-def sheets_of(work: Work, questions: Iterable[Question]) -> tuple[Sheet, ...]:
+def sheets_of(work: Work, questions: Iterable[Question]) -> tuple[PersonSheet, ...]:
     """A sheet for each person asked, in the order of the people of the work; last what nobody can answer."""
     order = ranked(questions)
     people = [*(person.identifier for person in work.people), None]
     sheets = (
-        Sheet(name, tuple(one for one in order if (name in one.whom if name else not one.whom)))
+        PersonSheet(name, tuple(one for one in order if (name in one.whom if name else not one.whom)))
         for name in people
     )
     return tuple(sheet for sheet in sheets if sheet.questions)

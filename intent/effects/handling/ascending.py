@@ -13,7 +13,7 @@ from intent.language.message import Saying, figure, say
 from intent.values.bounds import natural, over, point, scaled, surely_above
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 CAR = ("lift-width", "lift-depth", "lift-height")
 ARITHMETIC = "arithmetic; standing straight in the car"
@@ -48,7 +48,7 @@ def _too_heavy(sides: Sides, load: Load, limit: Interval) -> VenueFinding:
 
 def _heaviest(load: Load, limit: Interval) -> Effect:
     return Effect(
-        Topic.HANDLING,
+        EffectTopic.HANDLING,
         (load.identifier,),
         "share of what the lift may carry",
         "%",
@@ -88,7 +88,7 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Venu
     for missing, identifiers in unsure.items():
         words = say("whether it goes into the lift cannot be said from what is given")
         yield Effect(
-            Topic.HANDLING,
+            EffectTopic.HANDLING,
             tuple(identifiers),
             "clearance in the lift",
             "cm",
@@ -102,7 +102,7 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Venu
 
 def _clearance(load: Load, spare: Interval, words: Saying, missing: tuple[str, ...] = ()) -> Effect:
     return Effect(
-        Topic.HANDLING,
+        EffectTopic.HANDLING,
         (load.identifier,),
         "clearance in the lift",
         "cm",
@@ -145,7 +145,7 @@ def stair_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect]:
         limit=figure(point(METRIC.load), "kg"),
     )
     yield Effect(
-        Topic.HANDLING,
+        EffectTopic.HANDLING,
         tuple(load.identifier for load in heavy),
         "heavy loads on stairs",
         "",

@@ -15,7 +15,7 @@ from intent.language.message import Figure, Saying, figure, say
 from intent.values.bounds import is_known, natural, over, point, scaled, surely_above, surely_within, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 STANDARD_GRAVITY = point(Fraction("9.80665"))
 """In m/s²."""
@@ -119,7 +119,7 @@ def _effect(
     members: tuple[str, ...], pressure: Interval | None, words: Saying, missing: tuple[str, ...] = ()
 ) -> Effect:
     return Effect(
-        Topic.HANDLING,
+        EffectTopic.HANDLING,
         members,
         "load on the floor",
         "kPa",
@@ -162,7 +162,7 @@ def _hung(part: str, weight: Interval, limit: Interval, missing: tuple[str, ...]
         )
     )
     return Effect(
-        Topic.HANDLING,
+        EffectTopic.HANDLING,
         (part,),
         "hanging load",
         "kg",

@@ -35,7 +35,7 @@ from intent.values.bounds import (
     times,
 )
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 EQUATION = (
     "revised NIOSH lifting equation (DHHS (NIOSH) 94-110), for one person, at most 0.2 lifts a minute; where nothing "
@@ -192,7 +192,7 @@ def _effect(
     words: Saying,
     missing: tuple[str, ...],
 ) -> Effect:
-    return Effect(Topic.HANDLING, (part,), "lifting index", "", before, after, words, EQUATION, missing)
+    return Effect(EffectTopic.HANDLING, (part,), "lifting index", "", before, after, words, EQUATION, missing)
 
 
 def _people(scene: Scene, subject: str, before: Interval | None, lifting: Lifting) -> Effect:
@@ -205,7 +205,7 @@ def _people(scene: Scene, subject: str, before: Interval | None, lifting: Liftin
             stated=figure(stated),
             people=figure(point(after.low or 0)),
         )
-    return Effect(Topic.HANDLING, (subject,), scene.label(PEOPLE), "", before, after, words, EQUATION)
+    return Effect(EffectTopic.HANDLING, (subject,), scene.label(PEOPLE), "", before, after, words, EQUATION)
 
 
 def _index_words(lifting: Lifting) -> Saying:

@@ -11,7 +11,7 @@ from intent.formulas.openings import Opening, Turning, clearance
 from intent.language.message import Saying, figure, say
 from intent.values.bounds import natural, negative, scaled
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 CRITERION = "arithmetic; on the slant, the criterion for a rectangle in another (Carver 1957, as quoted in Wetzel 2000)"
 
@@ -79,7 +79,7 @@ def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> It
         yield _effect(load, passage, spare, say(passage.as_it_stands))
     for missing, identifiers in found.unsure.items():
         yield Effect(
-            Topic.HANDLING,
+            EffectTopic.HANDLING,
             tuple(identifiers),
             passage.quantity,
             "cm",
@@ -127,7 +127,7 @@ def _effect(
     load: Load, passage: Passage, spare: Interval, sentence: Saying, missing: tuple[str, ...] = ()
 ) -> Effect:
     return Effect(
-        Topic.HANDLING,
+        EffectTopic.HANDLING,
         (load.identifier,),
         passage.quantity,
         "cm",

@@ -17,7 +17,7 @@ from intent.formulas import placing
 from intent.language.message import Saying, figure, say
 from intent.values.bounds import known, minus, negative, over, plus, point, scaled
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 CENTRED = "outlines of the devices as they lie, taken as centred on their pictures"
 LEAST = Fraction(1, 1000)
@@ -78,7 +78,7 @@ def _room(sides: Sides, part: str, axis: int, opening: str, quantity: str) -> It
         return
     screen = lying_sides(sides.proposed, part, SCREEN)[axis]
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         quantity,
         "cm",
@@ -145,7 +145,7 @@ def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: Basis) -> 
     if not is_overlap if was is None else abs(was - pair.gap) < max(LEAST * MICROMETRES, LEAST_SHARE * was):
         return
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (pair.one, pair.two),
         basis.quantities[pair.axis],
         "cm",

@@ -16,7 +16,7 @@ from intent.formulas.openings import Turning, longest_round_corner
 from intent.language.message import Saying, say
 from intent.values.bounds import minus, natural, scaled
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 LADDER = "the ladder problem, for what is as wide as it is; both corridors as wide as the narrowest"
 
@@ -49,7 +49,7 @@ def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
         ways = [spare for spare in turned if spare.low is not None and spare.low >= 0]
         may_be_laid = load.turnings != {Turning.UPRIGHT}
         yield Effect(
-            Topic.HANDLING,
+            EffectTopic.HANDLING,
             (load.identifier,),
             "room to turn a corner",
             "cm",

@@ -26,7 +26,7 @@ from intent.values.bounds import (
 )
 from intent.values.regions import Interval
 from intent.variance.computed import black_of, contrast_in, light_on, white_of
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 STATED = "what is stated of the displays, with the room dark"
 THROWN = "light output × screen gain over π and the area of the picture (CIE S 017, 17-24-063), evenly lit"
@@ -69,7 +69,7 @@ def _luminance(sides: Sides, part: str) -> Iterator[Effect]:
     stated = scene.states(part, "luminance") or not scene.states(part, "light-output")
     wanted = ("luminance",) if stated else ("screen-gain", "throw-distance", "throw-ratio", "aspect-ratio")
     yield Effect(
-        Topic.LIGHT,
+        EffectTopic.LIGHT,
         (part,),
         scene.label("luminance"),
         "cd/m²",
@@ -91,7 +91,7 @@ def _contrast(sides: Sides, part: str) -> Iterator[Effect]:
     if before.high is None or not differ(before, after, TENTH):
         return
     yield Effect(
-        Topic.LIGHT,
+        EffectTopic.LIGHT,
         (part,),
         scene.label("room-contrast" if is_lit else "contrast"),
         ":1",
@@ -163,7 +163,7 @@ def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
         label for part, (_dark, left) in found.items() for label in _missing_for_contrast(scene, part, left)
     )
     label = scene.label("room-contrast")
-    yield Effect(Topic.LIGHT, tuple(found), label, ":1", None, room, sentence, REFLECTION, tuple(missing))
+    yield Effect(EffectTopic.LIGHT, tuple(found), label, ":1", None, room, sentence, REFLECTION, tuple(missing))
 
 
 def _lessened(scene: Scene, part: str) -> tuple[Interval, Interval] | None:
@@ -191,7 +191,7 @@ def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
     )
     unit, scale = "% of white", 100
     yield Effect(
-        Topic.LIGHT,
+        EffectTopic.LIGHT,
         (part,),
         "mid-grey",
         unit,

@@ -23,7 +23,7 @@ from intent.values.bounds import (
 )
 from intent.values.regions import Interval
 from intent.variance.computed import light_on
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 ONE = point(1)
 CLASSES: Mapping[str, Responsivity] = {
@@ -92,7 +92,7 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
         return
     places = {"limit": _lux(limit), "whose": limits.whose_illuminance}
     yield Effect(
-        Topic.LIGHT,
+        EffectTopic.LIGHT,
         (part,),
         sides.proposed.label("illuminance"),
         "lx",
@@ -123,11 +123,11 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
             limit=_lux_hours(yearly),
             whose=limits.whose_dose,
         )
-        yield Effect(Topic.LIGHT, (part,), label, "lx·h", None, None, sentence, source, missing)
+        yield Effect(EffectTopic.LIGHT, (part,), label, "lx·h", None, None, sentence, source, missing)
         return
     allowed = times(yearly, larger(ONE, years))
     words = _words(scene, part, limits, dose, years)
-    yield Effect(Topic.LIGHT, (part,), label, "lx·h", None, dose, words, source, missing)
+    yield Effect(EffectTopic.LIGHT, (part,), label, "lx·h", None, dose, words, source, missing)
     if surely_above(dose, allowed):
         text = say(
             "at the venue {name} gets {dose} of light, and the yearly limit {whose} leaves it {allowed}",

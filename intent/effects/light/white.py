@@ -16,7 +16,7 @@ from intent.formulas.colour import (
 from intent.language.message import Saying, figure, say
 from intent.values.bounds import hull, magnitude, minus, point, surely_above
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 MIRED = "mired: a million over the colour temperature in kelvins, by definition"
 NEAREST = (
@@ -67,7 +67,7 @@ def _shift(sides: Sides, part: str) -> Iterator[Effect]:
         sides.proposed.label("white-point"),
         unknown_among(sides.proposed, part, "white-point"),
     )
-    yield Effect(Topic.LIGHT, (part,), label, "K", before, after, _shift_words(warmer), MIRED, missing)
+    yield Effect(EffectTopic.LIGHT, (part,), label, "K", before, after, _shift_words(warmer), MIRED, missing)
 
 
 def _shift_words(warmer: Interval) -> Saying:
@@ -100,7 +100,7 @@ def _against_material(sides: Sides, part: str) -> Iterator[Effect]:
         )
     )
     yield Effect(
-        Topic.LIGHT,
+        EffectTopic.LIGHT,
         (part,),
         "white, warmer than the material's",
         "mired",

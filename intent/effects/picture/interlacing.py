@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from intent.effects.scene import Scene, Sides
 from intent.language.message import Saying, say
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 SOURCE = "definitions of the methods; material of 525 or 625 lines is interlaced where nothing else is said"
 PROGRESSIVE = ("flat-panel", "led-wall", "lcd-projector", "lcos-projector", "micromirror-projector")
@@ -43,7 +43,7 @@ def field_effects(sides: Sides, part: str) -> Iterator[Effect]:
         return
     label = sides.proposed.label("deinterlacing")
     yield Effect(
-        Topic.PICTURE, (part,), label, "", None, None, _words(after), SOURCE, () if after else (label,)
+        EffectTopic.PICTURE, (part,), label, "", None, None, _words(after), SOURCE, () if after else (label,)
     )
 
 

@@ -16,7 +16,7 @@ from intent.language.message import Saying, figure, say
 from intent.values.bounds import hull, known, minus, point, scaled, times
 from intent.values.regions import Interval
 from intent.variance.computed import lying_shape
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 ARITHMETIC = "arithmetic of rectangles"
 LEAST_BAR = Fraction(2, 1000)
@@ -58,7 +58,7 @@ def _each_fit(sides: Sides, part: str) -> Iterator[Effect]:
     if None in (known(shape), known(screen)) or not differ(shape, screen):
         return
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         sides.proposed.label("fit"),
         "",
@@ -85,7 +85,7 @@ def _bars(sides: Sides, part: str) -> Iterator[Effect]:
         will_be = after[place if lies[1] or not is_told else 1 - place]
         if known(will_be.share) is not None and _are_others(was, will_be):
             yield Effect(
-                Topic.PICTURE,
+                EffectTopic.PICTURE,
                 (part,),
                 name,
                 "cm",
@@ -190,7 +190,7 @@ def _share(sides: Sides, part: str, name: str, words: Saying, no_more: Saying) -
     if will_be is None or before == after or (was is not None and abs(was - will_be) < LEAST_SHARE):
         return
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         sides.proposed.label(name),
         "%",

@@ -17,7 +17,7 @@ from intent.values.bounds import hull, known, over, point, scaled, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.computed import lying_shape, turn_of_picture
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 ELEMENTS = "ITU-T H.264 table E-1, DV profiles and ITU-R BT.601, as quoted: 704, 720 or 702 columns for a 4:3 picture"
 LINES = "lines of the screen that the picture takes, over lines of the picture; arithmetic"
@@ -63,7 +63,7 @@ def _elements(sides: Sides, part: str) -> Iterator[Effect]:
     narrow = hull(point(shape) for shape in shapes)
     wide = times(narrow, point(pixels.WIDER))
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         scene.label("picture-shape"),
         ":1",
@@ -86,7 +86,7 @@ def _scaling(sides: Sides, part: str) -> Iterator[Effect]:
     if after is None or after == before:
         return
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         "lines of the screen to a line of the picture",
         "",
@@ -141,7 +141,7 @@ def _edges(sides: Sides, part: str) -> Iterator[Effect]:
     was, will_be = known(before), known(after)
     if was is not None and will_be is not None and abs(will_be - was) >= LEAST_SHARE:
         yield Effect(
-            Topic.PICTURE,
+            EffectTopic.PICTURE,
             (part,),
             INSIDE,
             "%",
@@ -153,7 +153,7 @@ def _edges(sides: Sides, part: str) -> Iterator[Effect]:
     elif was is None and will_be in {None, 0} and _leaves_a_tube(sides, part):
         words = say("a tube hides the edges of the picture behind its mask: here they may be seen")
         missing = (sides.proposed.label("overscan"),)
-        yield Effect(Topic.PICTURE, (part,), INSIDE, "%", None, None, words, TUBES, missing)
+        yield Effect(EffectTopic.PICTURE, (part,), INSIDE, "%", None, None, words, TUBES, missing)
 
 
 def _edge_words(was: Fraction, will_be: Fraction) -> Saying:

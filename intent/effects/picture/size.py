@@ -13,7 +13,7 @@ from intent.effects.scene import Scene, Sides, differ, unknown_among
 from intent.language.message import Saying, figure, say
 from intent.values.bounds import known, minus, over, point, scaled
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 OF_THE_SCREEN = (
     "arithmetic of rectangles; the picture is taken to fill the documented screen, since no raster is given"
@@ -54,7 +54,7 @@ def _sized(
     sides: Sides, part: str, name: str, found: tuple[Interval, Interval], unit: str = "cm", factor: int = 100
 ) -> Effect:
     return Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         sides.proposed.label(name),
         unit,

@@ -13,7 +13,7 @@ from intent.language.message import Saying, figure, say
 from intent.values.bounds import NATURAL, known, surely_above, surely_within
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 ACUITY = "an eye of normal acuity tells apart one arc minute: 3437.75 times the pitch; arithmetic"
 FLAT = "curvature-flat"
@@ -38,7 +38,7 @@ def _pitch(sides: Sides, part: str) -> Iterator[Effect]:
     if known(after) is None:
         missing += unknown_among(sides.proposed, part, "raster")
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         "lines or picture elements seen up to",
         "m",
@@ -94,7 +94,7 @@ def _curvature(sides: Sides, part: str) -> Iterator[Effect]:
     if before is None or after is None or before == after:
         return
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         sides.proposed.label("screen-curvature"),
         "",

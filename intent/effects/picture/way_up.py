@@ -10,7 +10,7 @@ from intent.language.message import Saying, figure, say
 from intent.values.bounds import known, point
 from intent.values.regions import Interval
 from intent.variance.computed import turn_of_picture
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 SOURCE = "rotation of the device and turn of the picture added; no turn where none is given"
 LEAST_ANGLE = 1
@@ -31,7 +31,7 @@ def way_up_effects(sides: Sides, part: str) -> Iterator[Effect]:
     if not device and not screen:
         return
     yield Effect(
-        Topic.PICTURE,
+        EffectTopic.PICTURE,
         (part,),
         after.label("picture-rotation"),
         "°",

@@ -16,7 +16,7 @@ from intent.formulas import electricity
 from intent.language.message import Figure, Saying, figure, say
 from intent.values.bounds import natural, over, surely_above, surely_within, times, total
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 CURRENT = (
     "apparent power over the venue's mains voltage; continuous loads after NEC (NFPA 70) 210.20(A), as quoted: 80 % "
@@ -42,7 +42,7 @@ def _currents(sides: Sides, circuits: Circuits, feeds: Sequence[Feed]) -> Iterat
         words = say("whether the circuits of the venue carry it cannot be said from what is given")
         missing = () if scene.is_given(THE_VENUE, "mains") else (scene.label("mains"),)
         if missing:
-            yield Effect(Topic.POWER, (), "current in all", "A", None, None, words, CURRENT, missing)
+            yield Effect(EffectTopic.POWER, (), "current in all", "A", None, None, words, CURRENT, missing)
         return
     if not any(feed.name for feed in feeds):
         yield from _unassigned(sides, circuits, feeds[0], loads)
@@ -57,7 +57,7 @@ def _current(scene: Scene, part: str, mains: Interval) -> Interval:
 
 
 def _in_all(loads: Loads, words: Saying) -> Effect:
-    return Effect(Topic.POWER, (), "current in all", "A", None, total(loads.values()), words, CURRENT)
+    return Effect(EffectTopic.POWER, (), "current in all", "A", None, total(loads.values()), words, CURRENT)
 
 
 def _unassigned(
@@ -133,7 +133,7 @@ def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Ef
     is_over = surely_above(drawn, circuits.allowed)
     is_usual = is_over and not circuits.is_stated and not surely_above(drawn, circuits.rating)
     return Effect(
-        Topic.POWER,
+        EffectTopic.POWER,
         feed.parts,
         "current on one circuit",
         "A",

@@ -14,7 +14,7 @@ from intent.names import term_iri
 from intent.values.bounds import natural, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 FED = tuple(term_iri(kind) for kind in ("display", "player", "loudspeaker", "lamp", "converter", "control"))
 """Objects, furniture, carriers and cables take no power, unless it is said that they do."""
@@ -86,4 +86,4 @@ def lacking_effects(
         by_missing.setdefault(unknown_among(scene, part, *needed), []).append(part)
     for missing, members in by_missing.items():
         if missing:
-            yield Effect(Topic.POWER, tuple(members), quantity, "", None, None, sentence, source, missing)
+            yield Effect(EffectTopic.POWER, tuple(members), quantity, "", None, None, sentence, source, missing)

@@ -16,7 +16,7 @@ from intent.formulas import electricity
 from intent.language.message import Figure, Saying, figure, say
 from intent.values.bounds import known, minus, natural, surely_above, surely_within, total
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 SUM = (
     "power of all devices, each once, while they work; transformers and power supplies are counted with what they "
@@ -52,7 +52,7 @@ def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator
     if not before.is_blank or not after.is_blank:
         words = _difference(before, after, change)
         quantity = "power in all"
-        yield Effect(Topic.POWER, (), quantity, "W", before.total, after.total, _told(words, after), SUM)
+        yield Effect(EffectTopic.POWER, (), quantity, "W", before.total, after.total, _told(words, after), SUM)
     words = say("not in the sum, for it is not given")
     yield from lacking_effects(sides.proposed, after.lacking, "power", words, SUM, "power")
 
@@ -114,7 +114,7 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding
     if capacity.high is None or found.is_blank or not takers:
         return
     yield Effect(
-        Topic.POWER, (), "heat in all", "W", None, found.total, _heat_words(found.total, capacity), HEAT
+        EffectTopic.POWER, (), "heat in all", "W", None, found.total, _heat_words(found.total, capacity), HEAT
     )
     if surely_above(found.total, capacity):
         text = say(

@@ -12,7 +12,7 @@ from intent.formulas import lifetimes
 from intent.language.message import Figure, Saying, figure, say, say_of
 from intent.values.bounds import NATURAL, is_known, known, minus, natural, surely_above, surely_within
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 COPIES = (
     "arithmetic; every copy new and run at the recorded speed, no gap between rounds where none is said; the time "
@@ -98,7 +98,7 @@ def _effect(run: Run, one: Copied, needed: Interval, lead: Saying, missing: tupl
     held = _stated(run.scene, one, "copies") if is_held else None
     unsaid = (*missing, *run.unsaid, *(() if is_held else (run.scene.label("copies"),)))
     words = say("{lead}: {rest}", lead=lead, rest=_words(needed, held))
-    return Effect(Topic.POWER, (one.part,), "copies needed", "", None, needed, words, COPIES, unsaid)
+    return Effect(EffectTopic.POWER, (one.part,), "copies needed", "", None, needed, words, COPIES, unsaid)
 
 
 def _words(needed: Interval, held: Interval | None) -> Saying:

@@ -18,7 +18,7 @@ from intent.language.message import Saying, figure, say
 from intent.values.bounds import natural, over, surely_above, surely_within, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 BANDS = (
     "EN 50160 (230 V: 207 to 253 V) and ANSI C84.1 range A (120 V: 114 to 126 V), both as quoted; ± 10 % of any other "
@@ -118,7 +118,7 @@ def _converted(scene: Scene, misfed: Misfed) -> Effect:
         if not scene.is_given(part, name) and _matters(scene, part, name)
     )
     return Effect(
-        Topic.POWER,
+        EffectTopic.POWER,
         misfed.parts,
         "converter for the mains",
         "VA",

@@ -11,7 +11,7 @@ from intent.effects.scene import THE_VENUE, Scene
 from intent.effects.signal.paths import stated_names
 from intent.language.message import Saying, say
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 SOURCE = "which plug goes into which socket: IEC TR 60083, from memory"
 GOES_INTO: Mapping[str, frozenset[str]] = {
@@ -63,4 +63,4 @@ def _misfit_words(scene: Scene, plugs: frozenset[str], sockets: frozenset[str]) 
 
 
 def _effect(members: Sequence[str], words: Saying) -> Effect:
-    return Effect(Topic.POWER, tuple(members), "plug", "", None, None, words, SOURCE)
+    return Effect(EffectTopic.POWER, tuple(members), "plug", "", None, None, words, SOURCE)

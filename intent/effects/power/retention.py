@@ -10,7 +10,7 @@ from intent.effects.scene import Scene, Sides
 from intent.language.message import Saying, say
 from intent.values.bounds import scaled
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 PRACTICE = "common practice, no source"
 KEEPING = ("cathode-ray-tube", "crt-projector", "plasma-panel", "oled")
@@ -58,7 +58,7 @@ def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
     missing = () if still is Answer.IN else (scene.label("static-picture"),)
     hours = scaled(run.time, Fraction(1, 3600)) if run.is_timed and still is Answer.IN else None
     yield Effect(
-        Topic.POWER,
+        EffectTopic.POWER,
         (part,),
         "time of a standing picture",
         "h",
@@ -97,7 +97,7 @@ def _trace(sides: Sides, part: str) -> Iterator[Effect]:
     else:
         return
     label = sides.proposed.label("burn-in")
-    yield Effect(Topic.PICTURE, (part,), label, "", None, None, words, PRACTICE, (label,) if missing else ())
+    yield Effect(EffectTopic.PICTURE, (part,), label, "", None, None, words, PRACTICE, (label,) if missing else ())
 
 
 def _has_trace(scene: Scene, part: str) -> Answer:

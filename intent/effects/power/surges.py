@@ -12,7 +12,7 @@ from intent.language.message import Figure, Saying, figure, say
 from intent.values.bounds import natural, scaled, surely_above, surely_within, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic, VenueFinding
+from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 INRUSH = (
     "sum of the inrush currents, as if all peaks fell together; what the wiring holds back is not counted"
@@ -43,7 +43,7 @@ def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Ef
         if together and not found.is_blank:
             words = feed.told(_inrush_words(scene, together, found.total, limit))
             quantity = "inrush current"
-            yield Effect(Topic.POWER, tuple(together), quantity, "A", None, found.total, words, INRUSH)
+            yield Effect(EffectTopic.POWER, tuple(together), quantity, "A", None, found.total, words, INRUSH)
         if together and feed.surely_exceeds(found.total, limit):
             yield _too_high(sides, together, found.total, limit)
         else:
@@ -105,7 +105,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
         if found.is_blank:
             continue
         yield Effect(
-            Topic.POWER,
+            EffectTopic.POWER,
             feed.parts if feed.name else (),
             "leakage to earth in all",
             "mA",

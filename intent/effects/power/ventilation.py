@@ -17,7 +17,7 @@ from intent.effects.signal.paths import stated_names
 from intent.language.message import Saying, figure, say
 from intent.values.bounds import known, natural, point
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 SOURCE = (
     "the vents turned as the rotation and tilt say, upright where nothing is given; what that does is common practice, "
@@ -168,7 +168,7 @@ def _enclosed(sides: Sides, part: str) -> Iterator[Effect]:
 
 def _effect(sides: Sides, part: str, name: str, told: Saying, missing: tuple[str, ...] = ()) -> Effect:
     label = sides.proposed.label(name)
-    return Effect(Topic.POWER, (part,), label, "", None, None, told, SOURCE, missing)
+    return Effect(EffectTopic.POWER, (part,), label, "", None, None, told, SOURCE, missing)
 
 
 def _crowded(sides: Sides, touched: Sequence[str]) -> Iterator[Effect]:
@@ -205,7 +205,7 @@ def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[
         ):
             continue
         yield Effect(
-            Topic.POWER,
+            EffectTopic.POWER,
             (pair.one, pair.two),
             "room at the vents",
             "cm",

@@ -14,7 +14,7 @@ from intent.formulas import lifetimes
 from intent.language.message import figure, say
 from intent.values.bounds import hull, natural, over, plus, scaled, surely_above, surely_within, total
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 TIME = "time in operation (hours open × days) added to the hours already run; arithmetic"
 
@@ -111,7 +111,7 @@ def _time_unsaid(run: Run, parts: Sequence[str], copies: Sequence[Copied]) -> It
     if wearing:
         label = run.scene.label("time-in-operation")
         words = say("how long it runs is not said, and so not how much of what it wears out lasts")
-        yield Effect(Topic.POWER, wearing, label, "h", None, None, words, TIME, run.unsaid)
+        yield Effect(EffectTopic.POWER, wearing, label, "h", None, None, words, TIME, run.unsaid)
 
 
 def _hours_used(run: Run, parts: Sequence[str], kind: _Patterns) -> Iterator[Effect]:
@@ -149,7 +149,7 @@ def _effect(run: Run, kind: _Patterns, group: Sequence[_Used], patterns: tuple[s
         number=figure(total(lifetimes.replacements(one.end, one.life) for one in group)),
     )
     return Effect(
-        Topic.POWER,
+        EffectTopic.POWER,
         tuple(one.part for one in group),
         run.scene.label(kind.hours),
         "h",

@@ -10,7 +10,7 @@ from intent.effects.signal.paths import PICTURE, Lost, Way, links_of, named, sta
 from intent.language.message import Saying, say
 from intent.values.bounds import between, point
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 CONNECTIONS = "the connections of the work, and what its devices give and take"
 CONVERTING = "common practice, no source"
@@ -47,7 +47,7 @@ def lost_effect(sides: Sides, part: str, lost: Lost, quantity: str) -> Effect:
         else why
     )
     after = between(lost.after, lost.before) if added else point(lost.after)
-    return Effect(Topic.SIGNAL, (part,), quantity, "", point(lost.before), after, sentence, CONNECTIONS)
+    return Effect(EffectTopic.SIGNAL, (part,), quantity, "", point(lost.before), after, sentence, CONNECTIONS)
 
 
 def _added(scene: Scene, sides: Sides, *kinds: str) -> tuple[str, ...]:
@@ -75,7 +75,7 @@ def _channel(
         else say("no player that is there carries channel {channel}", channel=channel)
     )
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         "players of its channel",
         "",
@@ -117,7 +117,7 @@ def _standard(sides: Sides, part: str, after: Mapping[str, Way]) -> Iterator[Eff
     if (not unsaid and len(now.refused) <= len(before.refused)) or _is_converted(sides.proposed, after):
         return
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         "material taken as it is",
         "",
@@ -180,7 +180,7 @@ def _unsaid(sides: Sides) -> Iterator[Effect]:
 
 def _perhaps(scene: Scene, part: str, count: int, sentence: Saying, lacking: str) -> Effect:
     return Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         "connections that fit",
         "",
@@ -199,7 +199,7 @@ def _added_converters(sides: Sides) -> Iterator[Effect]:
     if not added:
         return
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         added,
         "signal converters",
         "",

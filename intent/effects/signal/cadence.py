@@ -10,7 +10,7 @@ from intent.language.message import Saying, figure, say
 from intent.values.bounds import NATURAL, hull, is_known, known, over, point, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 CADENCE = "arithmetic; a tube or a film projector follows its signal or film where no refresh rate is said"
 HUM = "arithmetic; field rate taken as twice the frame rate where the material is not said to be progressive"
@@ -36,7 +36,7 @@ def _cadence(sides: Sides, part: str) -> Iterator[Effect]:
         return
     scene = sides.proposed
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         "uneven frames",
         "a second",
@@ -114,7 +114,7 @@ def _hum(scene: Scene, part: str) -> Iterator[Effect]:
     if often.low is None or often.low < SLOW:
         return
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         "bars from the mains",
         "a second",

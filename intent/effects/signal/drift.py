@@ -16,7 +16,7 @@ from intent.values.bounds import minus, point, scaled
 from intent.values.regions import Interval, Region
 from intent.values.sets import Answer, ValueSet
 from intent.variance.aggregates import amounts
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 from intent.variance.speaking import speakers
 
 WORST_CASE = "arithmetic of the worst case: both clocks off by all their tolerance, in opposite directions"
@@ -75,7 +75,7 @@ def _drift_effect(
         )
     )
     return Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         free,
         "drift in a day",
         "s",
@@ -152,7 +152,7 @@ def _apart(one: Interval, two: Interval) -> Fraction:
 
 def _leaving_effect(instruction: str, members: tuple[str, ...], first: Fraction) -> Effect:
     return Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         members,
         "time until the offset may leave its range",
         "days",

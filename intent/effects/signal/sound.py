@@ -15,7 +15,7 @@ from intent.names import TERM
 from intent.values.bounds import between, point
 from intent.values.regions import Interval
 from intent.values.sets import Answer, Labels, is_within
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 from intent.variance.speaking import speakers
 
 STATED = "what is stated of devices, material and the work"
@@ -87,7 +87,7 @@ def _disturbing(sides: Sides) -> Iterator[Effect]:
             continue
         unsaid = () if now == YES else (scene.label("own-loudspeaker"),)
         yield Effect(
-            Topic.SIGNAL, (name,), SOUNDING, "", before, now, _disturbance(scene, name, now), PRACTICE, unsaid
+            EffectTopic.SIGNAL, (name,), SOUNDING, "", before, now, _disturbance(scene, name, now), PRACTICE, unsaid
         )
 
 
@@ -115,7 +115,7 @@ def _left_out(sides: Sides) -> Iterator[Effect]:
         else say("no loudspeaker is left: nothing is heard but what displays sound by themselves")
     )
     yield Effect(
-        Topic.SIGNAL, gone, "loudspeakers", "", point(len(before)), point(len(after)), sentence, STATED
+        EffectTopic.SIGNAL, gone, "loudspeakers", "", point(len(before)), point(len(after)), sentence, STATED
     )
 
 
@@ -130,7 +130,7 @@ def _struck_dumb(sides: Sides) -> Iterator[Effect]:
             continue
         unsaid = () if now == NO else (sides.proposed.label("own-loudspeaker"),)
         yield Effect(
-            Topic.SIGNAL,
+            EffectTopic.SIGNAL,
             (name,),
             SOUNDING,
             "",
@@ -176,7 +176,7 @@ def _material(sides: Sides) -> Iterator[Effect]:
         )
         if before == YES and now != YES:
             yield Effect(
-                Topic.SIGNAL,
+                EffectTopic.SIGNAL,
                 _playing(sides.proposed, material.identifier),
                 "material with sound",
                 "",

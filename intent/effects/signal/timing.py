@@ -14,7 +14,7 @@ from intent.language.message import Saying, figure, say
 from intent.values.bounds import hull, is_known, known, magnitude, minus, over, plus, point, scaled, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, Topic
+from intent.variance.result import Effect, EffectTopic
 
 ARITHMETIC = "arithmetic"
 MAINS = "a synchronous motor follows its mains (textbook of electrical machines, from memory)"
@@ -50,7 +50,7 @@ def _motor(scene: Scene, part: str) -> Iterator[Effect]:
     if not is_known(speed) or speed == ONE:
         return
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         "speed on the venue's mains",
         "%",
@@ -130,7 +130,7 @@ def _speed(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator
         )
     )
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         sides.proposed.label("playback-speed"),
         "%",
@@ -152,7 +152,7 @@ def _loop(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator[
     if before is None or after is None or before == after:
         return
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (part,),
         sides.proposed.label("loop-length"),
         "s",
@@ -203,7 +203,7 @@ def _meeting(sides: Sides, runners: Iterable[str], factors: Mapping[str, Interva
     sentence = say("the loops fall together in the same way again after this time, and not before")
     hour = rates.SECONDS_AN_HOUR
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         tuple(players),
         "time until the loops meet again",
         "h",
@@ -231,7 +231,7 @@ def _timecode(sides: Sides, material: str) -> Iterator[Effect]:
     if before is None or after is None or before == after:
         return
     yield Effect(
-        Topic.SIGNAL,
+        EffectTopic.SIGNAL,
         (material,),
         "timecode behind the clock",
         "s a day",

@@ -9,7 +9,7 @@ from intent.drawings.stage import View
 from intent.drawings.svg import Element as Drawn
 from intent.drawings.svg import circle, number, path, shape, solid
 from intent.language.message import Tongue, joined
-from intent.papers.cards.card import Placement, Prohibition, Row, Words
+from intent.papers.cards.card import Placement, Prohibition, CardRow, Words
 from intent.papers.cards.fitting import (
     BODY,
     GAP,
@@ -148,7 +148,7 @@ def turn_arrow(turn: float, size: float) -> Drawn:
     )
 
 
-def _row(row: Row, tongue: Tongue, wide: float = ROOM) -> Block:
+def _row(row: CardRow, tongue: Tongue, wide: float = ROOM) -> Block:
     lines = [tongue.tell(line) for line in row.lines]
     room = wide - LABEL
     height = sum(text_height(line, BODY, room) for line in lines)

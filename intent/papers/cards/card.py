@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class CardRow:
     """A label and what stands beside it, line by line."""
 
     label: str
@@ -54,8 +54,8 @@ class Placement:
     turn_label: str
     """What the turn is called."""
     turn_words: str
-    position: Row | None
-    rows: tuple[Row, ...]
+    position: CardRow | None
+    rows: tuple[CardRow, ...]
     unsettled: str = ""
     """What is not to be done before somebody has answered."""
     cautions: tuple[str, ...] = ()

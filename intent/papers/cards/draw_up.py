@@ -10,7 +10,7 @@ from intent.language.message import Saying, joined, listed, say
 from intent.model.work import Part
 from intent.names import term_iri
 from intent.papers.calling import called_for
-from intent.papers.cards.card import Deck, Placement, Row
+from intent.papers.cards.card import Deck, Placement, CardRow
 from intent.papers.cards.forbidding import prohibitions, speaking_of, words_of_the_artist
 from intent.papers.cards.lengths import position_row
 from intent.papers.cards.signals import Signals, signals_of
@@ -113,7 +113,7 @@ def _is_replaced(sides: Sides, part: str) -> bool:
     return part in sides.proposed.case.substituted
 
 
-def _device(sides: Sides, part: Part) -> Iterator[Row]:
+def _device(sides: Sides, part: Part) -> Iterator[CardRow]:
     """The device, by what one can tell it by."""
     scene, name = sides.proposed, part.identifier
     device = scene.device(name) or ""
@@ -121,12 +121,12 @@ def _device(sides: Sides, part: Part) -> Iterator[Row]:
     what = joined([device, *told], ", ")
     before = sides.documented.device(name) if _is_replaced(sides, name) else None
     if before:
-        yield Row(say("device"), (say("{device}, in the place of {other}", device=what, other=before),))
+        yield CardRow(say("device"), (say("{device}, in the place of {other}", device=what, other=before),))
     elif what:
-        yield Row(say("device"), (what,))
+        yield CardRow(say("device"), (what,))
 
 
-def _place(sides: Sides, part: str) -> Iterator[Row]:
+def _place(sides: Sides, part: str) -> Iterator[CardRow]:
     """What else is said of the place, in one row."""
     scene = sides.proposed
     told = [
@@ -135,7 +135,7 @@ def _place(sides: Sides, part: str) -> Iterator[Row]:
         if scene.is_given(part, one) and scene.states(part, one)
     ]
     if told:
-        yield Row(say("placed"), (joined(told, ", "),))
+        yield CardRow(say("placed"), (joined(told, ", "),))
 
 
 def _unsettled(variance: Variance, part: str) -> str:

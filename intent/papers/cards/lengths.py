@@ -5,7 +5,7 @@ from __future__ import annotations
 from intent.effects.scene import Scene
 from intent.language.message import Saying, figure, say
 from intent.names import INTENT
-from intent.papers.cards.card import Row
+from intent.papers.cards.card import CardRow
 from intent.values.regions import Interval
 from intent.variance.result import Variance
 
@@ -29,16 +29,16 @@ _EITHER_WAY = (
 """Where it is not known on which side of the zero it is."""
 
 
-def position_row(scene: Scene, variance: Variance, part: str, unit: str) -> Row | None:
+def position_row(scene: Scene, variance: Variance, part: str, unit: str) -> CardRow | None:
     """The position in a unit of `UNITS`; nothing of a part that needs none and has none."""
     label, is_display = scene.term("position"), any(one.identifier == part for one in scene.parts("display"))
     if not scene.is_given(part, "position"):
         if is_display:
-            return Row(say("{term}", term=label), (say("not given"),))
+            return CardRow(say("{term}", term=label), (say("not given"),))
         return None
     axes = scene.axes(part, "position")
     lines = tuple(_line(axis, place, scene, unit) for place, axis in enumerate(axes))
-    return Row(say("{term}", term=label), lines, _measured(variance, is_display))
+    return CardRow(say("{term}", term=label), lines, _measured(variance, is_display))
 
 
 def _line(axis: Interval, place: int, scene: Scene, unit: str) -> Saying:

@@ -9,7 +9,7 @@ from intent.drawings.feeding import links_of
 from intent.effects.scene import Sides
 from intent.effects.signal.paths import PICTURE, SOUND, Way, Ways, ways_of
 from intent.language.message import Saying, joined, say
-from intent.papers.cards.card import Row
+from intent.papers.cards.card import CardRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,14 +22,14 @@ class Signals:
     fed: tuple[tuple[str, str], ...]
     """A player and what it feeds: along the connections, else by the channel they share."""
 
-    def rows(self, part: str) -> Iterator[Row]:
+    def rows(self, part: str) -> Iterator[CardRow]:
         """The channel, and what comes from where or goes where."""
         scene = self.sides.proposed
         channel = scene.text(part, "channel")
         lines = (*([channel] if channel else []), *self._arriving(part), *self._leaving(part))
         if lines:
             label = say("{term}", term=scene.term("channel")) if channel else say("joined")
-            yield Row(label, (joined(lines, ", "),))
+            yield CardRow(label, (joined(lines, ", "),))
 
     def _arriving(self, part: str) -> Iterator[str]:
         ways: dict[str, Way] = {**self.sound.proposed(part), **self.picture.proposed(part)}

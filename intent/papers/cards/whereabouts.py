@@ -10,7 +10,7 @@ from intent.drawings.glyphs import MARK, Glyph, glyphs_of
 from intent.drawings.plane import Box, Point, around, offset
 from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import PERSON_HEIGHT, PERSON_ROOM, Sheet, lay
-from intent.drawings.stage import Stages, Standing, View, Which
+from intent.drawings.stage import Stages, Stand, View, Which
 from intent.drawings.svg import Element, circle, closed, line, number, path, said_of, shape, solid
 from intent.language.message import Saying, Tongue, said, say
 from intent.variance.result import Variance
@@ -68,7 +68,7 @@ class Whereabouts:
 def whereabouts_of(variance: Variance) -> Whereabouts:
     """The proposed state, without what is left out."""
     stages: Stages = stages_of(variance)
-    items = tuple(item for item in stages.of(Which.PROPOSED).items if item.standing is not Standing.OMITTED)
+    items = tuple(item for item in stages.of(Which.PROPOSED).items if item.standing is not Stand.OMITTED)
     sheets = {view: lay(stages, view, WIDTH + 18) for view in View}
     return Whereabouts(sheets, {view: tuple(glyphs_of(items, sheets[view])) for view in View})
 

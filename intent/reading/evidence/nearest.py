@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from intent.reading.evidence.search import Transcript
-from intent.reading.evidence.time_codes import Stretch
+from intent.reading.evidence.time_codes import TimedStretch
 
 _RUN = 3
 """How many words in a row speak for a place."""
@@ -18,7 +18,7 @@ _LIKE = 0.6
 """How alike the wording must be (0 to 1, the ratio of `difflib`)."""
 
 
-def nearest(pieces: Sequence[str], transcript: Transcript) -> Stretch | None:
+def nearest(pieces: Sequence[str], transcript: Transcript) -> TimedStretch | None:
     """Where most runs of three words of the passage stand together, if what stands there is like it.
 
     Each run is looked for by plain search, and speaks for the place where the passage would begin; only at the place
@@ -47,7 +47,7 @@ def _runs(passage: str) -> list[tuple[int, str]]:
     ]
 
 
-def _compared(passage: str, transcript: Transcript, place: int, length: int) -> Stretch | None:
+def _compared(passage: str, transcript: Transcript, place: int, length: int) -> TimedStretch | None:
     """The part of the source from the first to the last word that it shares with the passage there."""
     wording = transcript.wording
     start = max(0, place)
@@ -62,4 +62,4 @@ def _compared(passage: str, transcript: Transcript, place: int, length: int) -> 
     alike = 2 * sum(block.size for block in blocks) / (len(words) + last - first)
     if alike < _LIKE:
         return None
-    return Stretch(*wording.span(start + there[first].start(), start + there[last - 1].end()))
+    return TimedStretch(*wording.span(start + there[first].start(), start + there[last - 1].end()))

@@ -12,10 +12,10 @@ from intent.model.work import Citation, Heading
 from intent.reading.evidence.nearest import nearest
 from intent.reading.evidence.search import Transcript, find, pieces_of
 from intent.reading.evidence.source_files import SourceFile
-from intent.reading.evidence.time_codes import Stretch, code_before, stretches_at
+from intent.reading.evidence.time_codes import TimedStretch, code_before, stretches_at
 
 
-class Standing(StrEnum):
+class SearchResult(StrEnum):
     """What became of the search for a passage."""
 
     FOUND = "found"
@@ -31,7 +31,7 @@ class Place:
 
     source: str
     file: str
-    stretch: Stretch
+    stretch: TimedStretch
     """In code points of the text, a byte-order mark aside."""
     line: int
     """Counted from 1."""
@@ -52,7 +52,7 @@ class Quoted:
     number: int
     """Which of the heading's paragraphs, counted from 1."""
     words: str
-    standing: Standing
+    standing: SearchResult
     citation: int
     """The heading's citation that it was found by or, where it was not, that is to be looked at; counted from 1."""
     place: Place | None = None
@@ -63,7 +63,7 @@ class Quoted:
     @property
     def is_there(self) -> bool:
         """Whether it stands in the source, at its time or at another."""
-        return self.standing in (Standing.FOUND, Standing.ELSEWHERE)
+        return self.standing in (SearchResult.FOUND, SearchResult.ELSEWHERE)
 
     @property
     def name(self) -> str:
@@ -85,18 +85,18 @@ def _sought(heading: Heading, number: int, words: str, files: Mapping[str, Sourc
     pieces = pieces_of(words)
     texts = list(_texts(heading.sources, files))
     if not pieces:
-        return Quoted(heading.identifier, number, words, Standing.UNSEARCHED, 1)
+        return Quoted(heading.identifier, number, words, SearchResult.UNSEARCHED, 1)
     for at, citation, file, text in texts:
         stretch = _find_at(pieces, text, citation.at)
         if stretch is not None:
             untimed = citation.at is not None and not text.codes
             place = _place(file, text, stretch)
-            return Quoted(heading.identifier, number, words, Standing.FOUND, at, place, untimed)
+            return Quoted(heading.identifier, number, words, SearchResult.FOUND, at, place, untimed)
     for at, _, file, text in texts:
         stretch = find(pieces, text)
         if stretch is not None:
             place = _place(file, text, stretch)
-            return Quoted(heading.identifier, number, words, Standing.ELSEWHERE, at, place)
+            return Quoted(heading.identifier, number, words, SearchResult.ELSEWHERE, at, place)
     return _missed(heading, number, words, pieces, texts)
 
 
@@ -109,7 +109,7 @@ def _texts(
             yield number, citation, file, file.transcript
 
 
-def _find_at(pieces: Sequence[str], text: Transcript, at: str | None) -> Stretch | None:
+def _find_at(pieces: Sequence[str], text: Transcript, at: str | None) -> TimedStretch | None:
     if at is None or not text.codes:
         return find(pieces, text)
     try:
@@ -129,16 +129,16 @@ def _missed(
 ) -> Quoted:
     """Not found; if all the sources are texts it is not there, and the nearest passage in any of them is offered."""
     if len(texts) < len(heading.sources):
-        return Quoted(heading.identifier, number, words, Standing.UNSEARCHED, 1)
+        return Quoted(heading.identifier, number, words, SearchResult.UNSEARCHED, 1)
     for at, _, file, text in texts:
         near = nearest(pieces, text)
         if near is not None:
             place = _place(file, text, near)
-            return Quoted(heading.identifier, number, words, Standing.NOT_FOUND, at, place)
-    return Quoted(heading.identifier, number, words, Standing.NOT_FOUND, texts[0][0])
+            return Quoted(heading.identifier, number, words, SearchResult.NOT_FOUND, at, place)
+    return Quoted(heading.identifier, number, words, SearchResult.NOT_FOUND, texts[0][0])
 
 
-def _place(file: SourceFile, text: Transcript, stretch: Stretch) -> Place:
+def _place(file: SourceFile, text: Transcript, stretch: TimedStretch) -> Place:
     code = code_before(text.codes, stretch.start)
     return Place(
         file.source,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from intent.dossier.citations import GAP
 from intent.reading.evidence.bare_words import Wording, wording_of
-from intent.reading.evidence.time_codes import Stretch, TimeCode, time_codes
+from intent.reading.evidence.time_codes import TimedStretch, TimeCode, time_codes
 
 _AT_A_GAP = " \t\n,;:.!?–—-"
 """What stands beside words left out is the quoting writer's."""
@@ -46,7 +46,7 @@ def pieces_of(passage: str) -> tuple[str, ...]:
     return tuple(piece for piece in wordings if re.search(r"\w", piece))
 
 
-def find(pieces: Sequence[str], transcript: Transcript, within: Stretch | None = None) -> Stretch | None:
+def find(pieces: Sequence[str], transcript: Transcript, within: TimedStretch | None = None) -> TimedStretch | None:
     """Where the pieces stand one after another, in code points of the source; the closest such place at the end.
 
     Only whole words count: `art` is not in `party`.
@@ -63,7 +63,7 @@ def find(pieces: Sequence[str], transcript: Transcript, within: Stretch | None =
     first = place = place - len(pieces[-1])
     for piece in reversed(pieces[:-1]):
         first = place = _backwards(wording, piece, start, place)
-    return Stretch(*wording.span(first, _end_of(wording, pieces, first)))
+    return TimedStretch(*wording.span(first, _end_of(wording, pieces, first)))
 
 
 def _end_of(wording: Wording, pieces: Sequence[str], place: int) -> int:

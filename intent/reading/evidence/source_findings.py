@@ -8,7 +8,7 @@ from pathlib import Path
 from intent.diagnostics import Diagnostic, Severity, Span
 from intent.model.work import Heading, Source, Work
 from intent.names import INTENT
-from intent.reading.evidence.quoting import Quoted, Standing, look_up
+from intent.reading.evidence.quoting import Quoted, SearchResult, look_up
 from intent.reading.evidence.source_files import SourceFile, read_sources
 
 SHA256 = str(INTENT.sha256)
@@ -60,12 +60,12 @@ def passage_findings(
 def _of_passage(heading: Heading, quoted: Quoted, span: Span) -> Iterator[Diagnostic]:
     citation, place = heading.sources[quoted.citation - 1], quoted.place
     head = f"`{heading.identifier}`: “{_short(quoted.words)}”"
-    if quoted.standing is Standing.NOT_FOUND:
+    if quoted.standing is SearchResult.NOT_FOUND:
         near = f"; nearest is “{_short(place.words)}” ({place})" if place else ""
         sources = ", ".join(dict.fromkeys(cited.source for cited in heading.sources))
         message = f"{head} is not in {sources}{near}"
         yield Diagnostic("passage-not-found", message, span, Severity.WARNING, heading.identifier)
-    elif quoted.standing is Standing.ELSEWHERE and place is not None:
+    elif quoted.standing is SearchResult.ELSEWHERE and place is not None:
         there = f"at {place.time}" if place.time else "before the first time code"
         message = f"{head} is in {citation.source} {there} (line {place.line}), not at {citation.at}"
         yield Diagnostic("passage-elsewhere", message, span, Severity.WARNING, heading.identifier)

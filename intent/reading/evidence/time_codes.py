@@ -42,7 +42,7 @@ class TimeCode:
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class TimedStretch:
     """A stretch of a text, in code points."""
 
     start: int
@@ -66,7 +66,7 @@ def code_before(codes: Sequence[TimeCode], place: int) -> TimeCode | None:
     return next((code for code in reversed(codes) if code.place <= place), None)
 
 
-def stretches_at(codes: Sequence[TimeCode], clip: Clip, length: int) -> tuple[Stretch, ...]:
+def stretches_at(codes: Sequence[TimeCode], clip: Clip, length: int) -> tuple[TimedStretch, ...]:
     """Where a text of ``length`` code points tells of a span of time, by its time codes.
 
     It begins with the last time code that is not later, and ends with the next that is: a citation anywhere in what
@@ -79,9 +79,9 @@ def stretches_at(codes: Sequence[TimeCode], clip: Clip, length: int) -> tuple[St
         following = times[index + 1] if index + 1 < len(times) else None
         if time <= clip.start and (following is None or following > clip.start or following < time):
             first = times.index(time, 0, index + 1) if time == clip.start else index
-            found.append(Stretch(codes[first].place, _end(codes, times, index, clip, length)))
+            found.append(TimedStretch(codes[first].place, _end(codes, times, index, clip, length)))
     if times and times[0] > clip.start:
-        found.append(Stretch(0, codes[0].place))
+        found.append(TimedStretch(0, codes[0].place))
     return tuple(found)
 
 
