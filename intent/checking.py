@@ -25,7 +25,7 @@ _WITH_PASSAGES = ("html", "markdown")
 """The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Checked:
     """A proposal with its variance, and what was found in the texts that does not keep them from being used."""
 
@@ -75,7 +75,7 @@ def _judged(
     vocabulary = read_vocabulary(language)
     proposal = read_proposal(Path(installation), Path(work) if work else None, vocabulary, begin)
     variance = assess(proposal.documentation.work, proposal.installation)
-    return _beside_the_past(Checked(proposal, (), variance))
+    return _beside_the_past(Checked(proposal=proposal, findings=(), variance=variance))
 
 
 def _beside_the_past(checked: Checked) -> Checked:

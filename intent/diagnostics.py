@@ -20,7 +20,7 @@ class Severity(StrEnum):
     NOTE = "note"
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, slots=True, order=True, kw_only=True)
 class Span:
     """Where something stands: file, line and column counted from 1, and the line itself."""
 
@@ -35,7 +35,7 @@ class Span:
         return ":".join([self.file, *numbers])
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Diagnostic:
     """One finding about an input."""
 

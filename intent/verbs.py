@@ -142,13 +142,13 @@ def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
 
     if old.work.iri == new.work.iri:
         return ()
-    span = Span(new.files[0].name)
+    span = Span(file=new.files[0].name)
     if not is_same_work(old.work, new.work):
         message = f"“{new.work.title}” is another work than “{old.work.title}”; compare two states of one"
-        raise Unusable([Diagnostic("another-work", message, span)])
+        raise Unusable([Diagnostic(slug="another-work", message=message, span=span)])
     iris = f"{old.work.iri}, {new.work.iri}"
     message = f"the two have different IRIs ({iris}) and are taken for one work by title or number"
-    return (Diagnostic("another-iri", message, span, Severity.WARNING),)
+    return (Diagnostic(slug="another-iri", message=message, span=span, severity=Severity.WARNING),)
 
 
 def questions(

@@ -13,7 +13,7 @@ from intent.reading.meanwhile import at_once, meanwhile, when_asked
 
 
 def _refused(name: str) -> int:
-    raise Unusable([Diagnostic("no-file", f"there is no file `{name}`", Span(name))])
+    raise Unusable([Diagnostic(slug="no-file", message=f"there is no file `{name}`", span=Span(file=name))])
 
 
 def test_tasks_are_done_elsewhere_and_answered_in_any_order() -> None:

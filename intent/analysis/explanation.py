@@ -25,7 +25,7 @@ from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Explained:
     """One instruction about a subject, with whether it holds on the day, and why not."""
 
@@ -41,7 +41,7 @@ class Explained:
     because: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Explanation:
     """All that is said of one characteristic of subjects that are governed alike."""
 
@@ -78,7 +78,7 @@ def explain(work: Work, subject: str | None, characteristic: str | None, day: da
         subject, characteristic = None, subject
     members = members_named(work, subject) if subject else _every_subject(work)
     wanted = characteristic_named(work, characteristic) if characteristic else None
-    case = lay_out(work, Installation("", "", DaySpan(day, day), work.iri))
+    case = lay_out(work, Installation(iri="", title="", dates=DaySpan(day, day), work=work.iri))
     matters = [matter for matter in matters_of(case) if wanted is None or matter.characteristic == wanted]
     singles = _singles(case, matters, members, wanted, day)
     wholes = _wholes(case, matters, members, day)
@@ -148,7 +148,13 @@ def _singles(
         characteristic = case.vocabulary.characteristics[iri]
         documented = _documented(case, subjects, characteristic)
         subject = _subject(case.work, subjects)
-        yield Explanation(subject, characteristic.label, documented, told, parted)
+        yield Explanation(
+            subject=subject,
+            characteristic=characteristic.label,
+            documented=documented,
+            instructions=told,
+            stretches=parted,
+        )
 
 
 def _wholes(
@@ -165,7 +171,13 @@ def _wholes(
         told = tuple(_explained(case, line, about[0].members[0], day) for line in lines)
         scope = lines[0].assertion.scope
         named = scope_words(scope, case.vocabulary) if scope.kind is ScopeKind.EVERY else subject
-        yield Explanation(named, label, (), told, stretches(case, about, day))
+        yield Explanation(
+            subject=named,
+            characteristic=label,
+            documented=(),
+            instructions=told,
+            stretches=stretches(case, about, day),
+        )
 
 
 def _lines(case: Case, matters: Sequence[Matter]) -> list[Instruction]:
@@ -199,7 +211,15 @@ def _explained(case: Case, line: Instruction, member: str, day: datetime.date) -
     assert heading is not None
     holds, because = _standing(case, line, member, day)
     life = life_of(case, line)
-    return Explained(line, heading, _giver(case.work, line), _cited(case.work, line), life, holds, because)
+    return Explained(
+        line=line,
+        heading=heading,
+        giver=_giver(case.work, line),
+        cited=_cited(case.work, line),
+        life=life,
+        holds=holds,
+        because=because,
+    )
 
 
 def _standing(case: Case, line: Instruction, member: str, day: datetime.date) -> tuple[bool, str]:

@@ -19,7 +19,7 @@ from intent.dossier.tables import Table, read_table
 _FIELD = re.compile(r"(?P<name>[^:\n]{1,60}?)\s*:(?:\s+(?P<value>.*))?$", re.DOTALL)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Field:
     """A list item `name: value`."""
 
@@ -48,7 +48,7 @@ class Quote:
 Block = Field | Prose | Quote | Table
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TextSection:
     """A heading with all that follows it, as far as the next of its rank."""
 
@@ -107,7 +107,7 @@ def _prose(blocks: Sequence[Block], *kinds: type[Prose] | type[Quote] | type[Tab
     return "\n\n".join(block.text if isinstance(block, Prose) else block.raw for block in kept)
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, kw_only=True)
 class _Open:
     """A section still being read."""
 
@@ -118,7 +118,13 @@ class _Open:
     sections: list[TextSection] = field(default_factory=list)
 
     def closed(self) -> TextSection:
-        return TextSection(self.level, self.title, self.span, tuple(self.blocks), tuple(self.sections))
+        return TextSection(
+            level=self.level,
+            title=self.title,
+            span=self.span,
+            blocks=tuple(self.blocks),
+            sections=tuple(self.sections),
+        )
 
 
 def read_blocks(text: str, file: str) -> tuple[TextSection | None, list[Diagnostic]]:
@@ -140,35 +146,45 @@ def read_blocks(text: str, file: str) -> tuple[TextSection | None, list[Diagnost
                 level = max(level, 2)
                 stack.append(_reopened(root, span))
                 root = None
-            stack.append(_Open(level, title, span, before if not stack else []))
+            stack.append(_Open(level=level, title=title, span=span, blocks=before if not stack else []))
         elif not stack and inner[0].content.lstrip().startswith("<!--"):
             before.extend(_blocks(token, inner, lines, file, findings))
         elif not stack:
-            findings.append(Diagnostic("no-title", "the file must begin with its title, `# …`", span))
-            stack.append(_Open(1, "", span))
+            findings.append(
+                Diagnostic(slug="no-title", message="the file must begin with its title, `# …`", span=span)
+            )
+            stack.append(_Open(level=1, title="", span=span))
             stack[-1].blocks.extend(_blocks(token, inner, lines, file, findings))
         else:
             stack[-1].blocks.extend(_blocks(token, inner, lines, file, findings))
     root = _close(stack, 1) or root
     if root is None:
         findings.append(
-            Diagnostic("empty-file", "the file is empty; `intent new` writes one to start from", Span(file))
+            Diagnostic(
+                slug="empty-file",
+                message="the file is empty; `intent new` writes one to start from",
+                span=Span(file=file),
+            )
         )
     return root, findings
 
 
 def _reopened(root: TextSection | None, span: Span) -> _Open:
     if root is None:
-        return _Open(1, "", span)
-    return _Open(1, root.title, root.span, list(root.blocks), list(root.sections))
+        return _Open(level=1, title="", span=span)
+    return _Open(
+        level=1, title=root.title, span=root.span, blocks=list(root.blocks), sections=list(root.sections)
+    )
 
 
 def _misplaced_heading(span: Span, title: str, is_second: bool) -> Diagnostic:
     if is_second:
         return Diagnostic(
-            "second-title", f"a file has one title; make `{title}` a section, `## {title}`", span
+            slug="second-title",
+            message=f"a file has one title; make `{title}` a section, `## {title}`",
+            span=span,
         )
-    return Diagnostic("no-title", "the file must begin with its title, `# …`", span)
+    return Diagnostic(slug="no-title", message="the file must begin with its title, `# …`", span=span)
 
 
 def _close(stack: list[_Open], level: int) -> TextSection | None:
@@ -192,7 +208,7 @@ def _top_level(tokens: Sequence[Token]) -> Iterator[tuple[Token, Sequence[Token]
 
 def _span(lines: Sequence[str], file: str, token: Token) -> Span:
     first = (token.map or [0, 1])[0]
-    return Span(file, first + 1, 1, lines[first] if first < len(lines) else "")
+    return Span(file=file, line=first + 1, column=1, text=lines[first] if first < len(lines) else "")
 
 
 def _blocks(
@@ -227,13 +243,13 @@ def _fields(inner: Sequence[Token], lines: Sequence[str], file: str) -> Iterator
         line = lines[first]
         start = len(line) - len(line.lstrip(" -*+\t"))
         content = "\n".join([line[start:], *(further.strip() for further in lines[first + 1 : end])]).strip()
-        span = Span(file, first + 1, start + 1, line, len(line) - start)
+        span = Span(file=file, line=first + 1, column=start + 1, text=line, length=len(line) - start)
         match = _FIELD.match(content)
         if not match:
             yield Prose("\n".join(lines[first:end]).rstrip(), span)
             continue
         value = " ".join((match["value"] or "").split("\n")).strip()
         column = start + 1 + (match.start("value") if match["value"] else len(match["name"]))
-        value_span = Span(file, first + 1, column, line, max(1, len(value)))
+        value_span = Span(file=file, line=first + 1, column=column, text=line, length=max(1, len(value)))
         raw = "\n".join(lines[first:end]).rstrip()
-        yield Field(match["name"].strip("*_ "), value, span, value_span, raw)
+        yield Field(name=match["name"].strip("*_ "), value=value, span=span, value_span=value_span, raw=raw)

@@ -38,7 +38,13 @@ def find_comments(draft: Draft, root: TextSection) -> None:
         if OPENS in rest:
             before, lines = rest[: rest.index(OPENS)].count("\n"), prose.text.split("\n")
             column = lines[before].rindex(OPENS) + 1
-            span = Span(prose.span.file, prose.span.line + before, column, lines[before], len(OPENS))
+            span = Span(
+                file=prose.span.file,
+                line=prose.span.line + before,
+                column=column,
+                text=lines[before],
+                length=len(OPENS),
+            )
             draft.wrong("open-comment", "this comment is never closed; write `-->`", span)
 
 

@@ -16,7 +16,7 @@ from intent.vocabulary.terms import Vocabulary
 Triple = tuple[Node, Node, Node]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Reading:
     """What came of a text: a graph, the place of its nodes, findings. With errors the graph is partial."""
 
@@ -41,7 +41,7 @@ class Reading:
         return graph
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, kw_only=True)
 class Draft:
     base: str
     vocabulary: Vocabulary
@@ -73,11 +73,17 @@ class Draft:
     def wrong(
         self, slug: str, message: str, span: Span, severity: Severity = Severity.ERROR, subject: str = ""
     ) -> None:
-        self.findings.append(Diagnostic(slug, message, span, severity, subject))
+        self.findings.append(
+            Diagnostic(slug=slug, message=message, span=span, severity=severity, subject=subject)
+        )
 
     def reading(self) -> Reading:
         return Reading(
-            self.base, tuple(self.triples), self.spans, in_order(self.findings), tuple(self.forgotten)
+            iri=self.base,
+            triples=tuple(self.triples),
+            spans=self.spans,
+            findings=in_order(self.findings),
+            forgotten=tuple(self.forgotten),
         )
 
 

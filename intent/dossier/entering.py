@@ -10,8 +10,8 @@ from rdflib import DCTERMS, RDF, Literal, URIRef
 from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import TextSection
 from intent.dossier.fields import Desk
-from intent.dossier.register import RegisterEntry, IdentifierKind, identifier_fault
-from intent.dossier.rows import TableRow, SectionForm, Term, read_fields, read_rows
+from intent.dossier.register import IdentifierKind, RegisterEntry, identifier_fault
+from intent.dossier.rows import SectionForm, TableRow, Term, read_fields, read_rows
 from intent.dossier.tables import Cell
 from intent.names import INTENT, TERM
 
@@ -37,7 +37,12 @@ def enter_groups(desk: Desk, groups: Sequence[GroupText]) -> None:
         section = group.section
         enter(
             desk,
-            RegisterEntry(section.title, IdentifierKind.GROUP, str(desk.draft.node(section.title)), section.span),
+            RegisterEntry(
+                identifier=section.title,
+                sort=IdentifierKind.GROUP,
+                iri=str(desk.draft.node(section.title)),
+                span=section.span,
+            ),
             section.span,
         )
         kind = next((cell for term, cell in group.cells if term.iri == str(TERM["field-kind-of-part"])), None)
@@ -69,7 +74,13 @@ def enter_row(desk: Desk, row: TableRow, sort: IdentifierKind, kind: str | None 
     if cell is None:
         desk.draft.wrong("no-identifier", f"this row has no identifier for its {sort}", row.span)
         return False
-    entry = RegisterEntry(cell.text, sort, str(desk.draft.node(cell.text, span=row.span)), cell.span, kind)
+    entry = RegisterEntry(
+        identifier=cell.text,
+        sort=sort,
+        iri=str(desk.draft.node(cell.text, span=row.span)),
+        span=cell.span,
+        kind=kind,
+    )
     return enter(desk, entry, cell.span)
 
 
@@ -85,7 +96,12 @@ def enter_device(desk: Desk, row: TableRow) -> None:
     """A device that only a part's row names is known by that."""
     cell = row.named("device-of-part")
     if cell is not None and desk.register.get(cell.text, IdentifierKind.DEVICE) is None:
-        entry = RegisterEntry(cell.text, IdentifierKind.DEVICE, str(desk.draft.node(cell.text, span=cell.span)), cell.span)
+        entry = RegisterEntry(
+            identifier=cell.text,
+            sort=IdentifierKind.DEVICE,
+            iri=str(desk.draft.node(cell.text, span=cell.span)),
+            span=cell.span,
+        )
         if enter(desk, entry, cell.span):
             node = URIRef(entry.iri)
             desk.draft.add(node, RDF.type, INTENT.Device)
@@ -96,7 +112,9 @@ def enter_device(desk: Desk, row: TableRow) -> None:
 def enter_heading(desk: Desk, section: TextSection, sort: IdentifierKind) -> bool:
     identifier = section.title.partition(" ")[0]
     iri = str(desk.draft.node(identifier, span=section.span))
-    return enter(desk, RegisterEntry(identifier, sort, iri, section.span), section.span)
+    return enter(
+        desk, RegisterEntry(identifier=identifier, sort=sort, iri=iri, span=section.span), section.span
+    )
 
 
 def doubt_identifier(desk: Desk, section: TextSection, sample: str) -> None:

@@ -8,7 +8,7 @@ from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 
 from intent.dossier.entering import GroupText
 from intent.dossier.fields import Desk
-from intent.dossier.register import Known, IdentifierKind
+from intent.dossier.register import IdentifierKind, Known
 from intent.dossier.rows import TableRow, inscribe_cells
 from intent.names import INTENT
 
@@ -83,4 +83,11 @@ def inscribe_part(desk: Desk, known: Known, row: TableRow, group: URIRef | None)
             f"`{cell.text}` has no kind; write `- kind: display` (or another kind) under its group's heading"
         )
         draft.wrong("no-kind", message, cell.span)
-    inscribe_cells(desk, known, node, (cell.text,), row.cells, (entry.kind,) if entry.kind else ())
+    inscribe_cells(
+        desk,
+        known=known,
+        node=node,
+        local=(cell.text,),
+        cells=row.cells,
+        kinds=(entry.kind,) if entry.kind else (),
+    )

@@ -81,7 +81,13 @@ def read_item(
         raise _hinted(error, text, characteristic) from None
     absolute, percent = _tolerance(tolerance, characteristic, vocabulary, unit)
     written = text.strip() if tolerance is None else f"{text.strip()} ± {tolerance.strip()}"
-    return Measured(numbers, written, unit.iri if unit else None, absolute, percent)
+    return Measured(
+        numbers=numbers,
+        written=written,
+        unit=unit.iri if unit else None,
+        tolerance=absolute,
+        tolerance_percent=percent,
+    )
 
 
 def read_day(text: str) -> DaySpan:

@@ -14,7 +14,7 @@ from intent.diagnostics import nearest
 from intent.dossier.draft import Draft
 from intent.dossier.expressions import Unreadable, read_day, unquoted
 from intent.dossier.inscribe import edtf
-from intent.dossier.register import Register, IdentifierKind
+from intent.dossier.register import IdentifierKind, Register
 from intent.names import YES, is_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import FormField
@@ -96,7 +96,9 @@ def _rank(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     return [Literal(int(text))]
 
 
-def _reference(*sorts: IdentifierKind, several: bool = False) -> Callable[[Desk, FormField, str], Sequence[Node]]:
+def _reference(
+    *sorts: IdentifierKind, several: bool = False
+) -> Callable[[Desk, FormField, str], Sequence[Node]]:
     def read(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
         if several:
             return desk.references(text, *sorts)

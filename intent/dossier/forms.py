@@ -29,7 +29,7 @@ def read_expression(
     form = _FORMS[str(tree.data)]
     written = sentence.words(tree)
     if form in {Form.AS_DOCUMENTED, Form.ANY}:
-        return Expression(form, written=written)
+        return Expression(form=form, written=written)
     if form is Form.ONE_OF:
         items = [_item(sentence, item, characteristic, kinds) for item in subtrees(tree)]
     else:
@@ -39,7 +39,7 @@ def read_expression(
         items = [_value(sentence, value, characteristic, kinds, None, shared) for value in values]
         if characteristic.space != "angle":
             _refuse_empty(sentence, tree, form, items, shared)
-    return Expression(form, tuple(items), written=written)
+    return Expression(form=form, items=tuple(items), written=written)
 
 
 def _refuse_empty(
@@ -88,7 +88,14 @@ def _value(
 ) -> Item:
     words = sentence.words(tree)
     try:
-        return read_item(words, characteristic, sentence.vocabulary, kinds, tolerance, shared_unit)
+        return read_item(
+            words,
+            characteristic=characteristic,
+            vocabulary=sentence.vocabulary,
+            kinds=kinds,
+            tolerance=tolerance,
+            shared_unit=shared_unit,
+        )
     except Unreadable as error:
         raise sentence.located(error, tree) from None
 

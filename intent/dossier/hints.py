@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from intent.dossier.expressions import Unreadable
-from intent.dossier.register import Register, IdentifierKind
+from intent.dossier.register import IdentifierKind, Register
 from intent.dossier.value_hints import comma_hint
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary

@@ -15,7 +15,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
 from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.omissions import find_repeated, read_omissions
-from intent.dossier.register import RegisterEntry, Known, Register, IdentifierKind
+from intent.dossier.register import IdentifierKind, Known, Register, RegisterEntry
 from intent.dossier.rows import TableRow, inscribe_cells, read_cell, read_fields, read_rows
 from intent.dossier.sections import PlacedSection, head_form, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
@@ -36,7 +36,7 @@ _ENTITIES = {
 def read_pool(text: str, file: str, work: Work) -> Reading:
     """The devices of a pool file: a title and a table of devices."""
     root, findings = read_blocks(text, file)
-    draft = Draft("", work.vocabulary, file, findings=findings)
+    draft = Draft(base="", vocabulary=work.vocabulary, file=file, findings=findings)
     if root is None:
         return draft.reading()
     draft.base = pool_iri(work.iri, root.title)
@@ -65,7 +65,7 @@ def _inscribe_device(desk: Desk, known: Known, row: TableRow) -> None:
 def read_installation(text: str, file: str, work: Work, pool: Reading | None = None) -> Reading:
     """The graph of an installation of a work. Names are those of the work, the pool, and its own additions."""
     root, findings = read_blocks(text, file)
-    draft = Draft("", work.vocabulary, file, findings=findings)
+    draft = Draft(base="", vocabulary=work.vocabulary, file=file, findings=findings)
     if root is None:
         return draft.reading()
     desk = Desk(draft, register_of(work))
@@ -112,16 +112,33 @@ def register_of(work: Work) -> Register:
     for part in work.parts:
         if part.group:
             in_group[part.group] = (*in_group.get(part.group, ()), part.identifier)
-        register.enter(RegisterEntry(part.identifier, IdentifierKind.PART, part.iri, kind=part.kind.iri))
+        register.enter(
+            RegisterEntry(
+                identifier=part.identifier, sort=IdentifierKind.PART, iri=part.iri, kind=part.kind.iri
+            )
+        )
     for group in work.groups:
-        register.enter(RegisterEntry(group.name, IdentifierKind.GROUP, group.iri, members=in_group.get(group.name, ())))
+        register.enter(
+            RegisterEntry(
+                identifier=group.name,
+                sort=IdentifierKind.GROUP,
+                iri=group.iri,
+                members=in_group.get(group.name, ()),
+            )
+        )
     lines: dict[str, tuple[str, ...]] = {}
     for line in work.instructions:
         lines[line.heading] = (*lines.get(line.heading, ()), line.identifier)
-        register.enter(RegisterEntry(line.identifier, IdentifierKind.INSTRUCTION, line.iri))
+        register.enter(
+            RegisterEntry(identifier=line.identifier, sort=IdentifierKind.INSTRUCTION, iri=line.iri)
+        )
     for heading in work.headings:
         members = lines.get(heading.identifier, ())
-        register.enter(RegisterEntry(heading.identifier, IdentifierKind.HEADING, heading.iri, members=members))
+        register.enter(
+            RegisterEntry(
+                identifier=heading.identifier, sort=IdentifierKind.HEADING, iri=heading.iri, members=members
+            )
+        )
     for sort, things in (
         (IdentifierKind.PERSON, work.people),
         (IdentifierKind.DEVICE, work.devices),
@@ -130,7 +147,7 @@ def register_of(work: Work) -> Register:
         (IdentifierKind.BOX, work.boxes),
     ):
         for thing in things:
-            register.enter(RegisterEntry(thing.identifier, sort, thing.iri))
+            register.enter(RegisterEntry(identifier=thing.identifier, sort=sort, iri=thing.iri))
     return register
 
 
@@ -138,7 +155,13 @@ def _enter_pool(desk: Desk, pool: Reading) -> None:
     for device, predicate, identifier in pool.triples:
         span = pool.spans.get(str(device))
         if predicate == DCTERMS.identifier and span is not None:
-            enter(desk, RegisterEntry(str(identifier), IdentifierKind.DEVICE, str(device), span), span)
+            enter(
+                desk,
+                RegisterEntry(
+                    identifier=str(identifier), sort=IdentifierKind.DEVICE, iri=str(device), span=span
+                ),
+                span,
+            )
 
 
 def _enter(desk: Desk, key: str, rows: Sequence[TableRow]) -> None:
@@ -163,7 +186,7 @@ def _read_section(desk: Desk, known: Known, one: PlacedSection, rows: Sequence[T
     if one.key in _ENTITIES:
         sort, kind = _ENTITIES[one.key]
         for number, row in enumerate(rows, start=1):
-            _inscribe_row(desk, known, row, f"{sort}-{number}", kind, number)
+            _inscribe_row(desk, known=known, row=row, local=f"{sort}-{number}", kind=kind, number=number)
     elif one.key == "additions-section":
         for row in rows:
             inscribe_parts(desk, known, [row], _own_group(desk, row))
@@ -195,7 +218,15 @@ def _inscribe_row(desk: Desk, known: Known, row: TableRow, local: str, kind: URI
     subject = row.named("substituted-part") or row.named("changed-part")
     entry = desk.register.get(subject.text) if subject else None
     kinds = (entry.kind,) if entry and entry.kind else ()
-    inscribe_cells(desk, known, node, (local,), row.cells, kinds, frozenset({"expression"}))
+    inscribe_cells(
+        desk,
+        known=known,
+        node=node,
+        local=(local,),
+        cells=row.cells,
+        kinds=kinds,
+        elsewhere=frozenset({"expression"}),
+    )
 
 
 def _inscribe_consented_values(desk: Desk, known: Known, rows: Sequence[TableRow], work: Work) -> None:

@@ -15,7 +15,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
 from intent.dossier.inscribe import inscribe_line
 from intent.dossier.interpret import Line, read_line
-from intent.dossier.register import RegisterEntry, Known, IdentifierKind, identifier_fault
+from intent.dossier.register import IdentifierKind, Known, RegisterEntry, identifier_fault
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.trees import Misread, Sentence
@@ -36,7 +36,13 @@ def enter_headings(desk: Desk, section: TextSection) -> None:
         lines = _lines(heading)
         numbered = tuple(f"{identifier}.{number}" for number in range(1, len(lines) + 1))
         fault = identifier_fault(identifier)
-        entry = RegisterEntry(identifier, IdentifierKind.HEADING, str(node), heading.span, members=numbered)
+        entry = RegisterEntry(
+            identifier=identifier,
+            sort=IdentifierKind.HEADING,
+            iri=str(node),
+            span=heading.span,
+            members=numbered,
+        )
         taken = None if fault else desk.register.enter(entry)
         if fault:
             desk.draft.wrong("bad-identifier", f"{fault}; write `### R1 Title`", heading.span)
@@ -46,7 +52,9 @@ def enter_headings(desk: Desk, section: TextSection) -> None:
         else:
             for name, line in zip(numbered, lines, strict=True):
                 iri = str(desk.draft.node(name, span=line.span))
-                desk.register.enter(RegisterEntry(name, IdentifierKind.INSTRUCTION, iri, line.span))
+                desk.register.enter(
+                    RegisterEntry(identifier=name, sort=IdentifierKind.INSTRUCTION, iri=iri, span=line.span)
+                )
 
 
 def _lines(heading: TextSection) -> list[Field]:
@@ -58,7 +66,9 @@ def read_instructions(desk: Desk, known: Known, form: SectionForm, section: Text
         identifier, _, title = heading.title.partition(" ")
         entry = desk.register.get(identifier, IdentifierKind.HEADING)
         if entry is not None and entry.span == heading.span:
-            _read_heading(desk, known, form, heading, identifier, title.strip())
+            _read_heading(
+                desk, known=known, form=form, heading=heading, identifier=identifier, title=title.strip()
+            )
 
 
 def _read_heading(
@@ -140,7 +150,13 @@ def _place(field: Field, offset: int, length: int) -> Span:
     """A place in a field's value, as far as it stands in the field's first line."""
     span = field.value_span
     column = min(span.column + offset, len(span.text) + 1)
-    return Span(span.file, span.line, column, span.text, max(1, min(length, len(span.text) - column + 1)))
+    return Span(
+        file=span.file,
+        line=span.line,
+        column=column,
+        text=span.text,
+        length=max(1, min(length, len(span.text) - column + 1)),
+    )
 
 
 def _note_tolerance(desk: Desk, line: Line, span: Span) -> None:

@@ -22,7 +22,7 @@ _SUMMED = {"quantity", "count"}
 _SUBTRACTED = {"quantity", "count", "ratio", "angle"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
     """A sentence, read."""
 
@@ -36,7 +36,7 @@ class Line:
 def read_line(sentence: Sentence, tree: Tree[Token], modality: str) -> Line:
     """The whole sentence, its assertion and clauses. Raises `Misread`."""
     assertion, *clauses = subtrees(tree)
-    line = Line(_assertion(sentence, assertion))
+    line = Line(assertion=_assertion(sentence, assertion))
     for clause in clauses:
         line = _with_clause(sentence, line, clause, modality)
     return line
@@ -57,7 +57,9 @@ def _assertion(sentence: Sentence, tree: Tree[Token]) -> Assertion:
     expression = read_expression(sentence, subtrees(comparison)[0], compared, part_kinds(sentence, scope))
     expression = replace(expression, negated=comparison.data == "is_not")
     iri = characteristic.iri if characteristic else None
-    return Assertion(aggregate, scope, iri, expression, written=written)
+    return Assertion(
+        aggregate=aggregate, scope=scope, characteristic=iri, expression=expression, written=written
+    )
 
 
 def _comparative(
@@ -71,7 +73,12 @@ def _comparative(
         raise sentence.fault(
             "sentence", "only a characteristic can be the same or different for all", comparison
         )
-    return Assertion(Aggregate(str(comparison.data)), scope, characteristic.iri, written=sentence.words(tree))
+    return Assertion(
+        aggregate=Aggregate(str(comparison.data)),
+        scope=scope,
+        characteristic=characteristic.iri,
+        written=sentence.words(tree),
+    )
 
 
 def _refuse_unsummable(
@@ -88,8 +95,8 @@ def _relation(sentence: Sentence, tree: Tree[Token]) -> Assertion:
     words = next(token for token in tree.children if isinstance(token, Token) and token.type == "RELATION")
     name = read_name(sentence, one, IdentifierKind.PART)
     return Assertion(
-        Aggregate.RELATION,
-        Scope(ScopeKind.NAMES, (name,), written=name),
+        aggregate=Aggregate.RELATION,
+        scope=Scope(kind=ScopeKind.NAMES, names=(name,), written=name),
         relation=Relation(normal(words)),
         other=read_name(sentence, other, IdentifierKind.PART),
         written=sentence.words(tree),

@@ -83,8 +83,16 @@ def _unread(block: Field | Prose | Quote) -> Iterator[tuple[Span, str]]:
         )
         if line.strip() and not is_read:
             indent = len(line) - len(line.lstrip())
-            place = (block.span.file, block.span.line + index, indent + 1)
-            yield Span(*place, originals[index], len(line.strip())), line
+            yield (
+                Span(
+                    file=block.span.file,
+                    line=block.span.line + index,
+                    column=indent + 1,
+                    text=originals[index],
+                    length=len(line.strip()),
+                ),
+                line,
+            )
 
 
 def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, str] | None:

@@ -37,7 +37,7 @@ def read_omissions(desk: Desk, one: PlacedSection) -> None:
         names = [match[1].strip() for match in _BULLET.finditer(text)]
         if names and all(desk.register.parts_of(name) for name in names):
             for name in names:
-                _inscribe_omission(desk, Field(name, "", block.span, block.span))
+                _inscribe_omission(desk, Field(name=name, value="", span=block.span, value_span=block.span))
         else:
             prose.append(text)
     desk.draft.say(desk.draft.node(one.key), INTENT.note, "\n\n".join(prose))
@@ -47,7 +47,9 @@ def _inscribe_omission(desk: Desk, field: Field) -> None:
     draft = desk.draft
     parts = desk.register.parts_of(field.name)
     if not parts:
-        known = [entry.identifier for entry in desk.register.of_sort(IdentifierKind.PART, IdentifierKind.GROUP)]
+        known = [
+            entry.identifier for entry in desk.register.of_sort(IdentifierKind.PART, IdentifierKind.GROUP)
+        ]
         message = f"there is no part or group `{field.name}`{nearest(field.name, known)}"
         draft.wrong("unknown-name", message, field.span)
     for part in parts:

@@ -39,7 +39,7 @@ class OwnTerms:
 def read_terms(text: str, file: str, vocabulary: Vocabulary) -> tuple[bytes, tuple[Diagnostic, ...]]:
     """Turtle of the terms in a file with tables of Characteristics and Values, and what is wrong with them."""
     root, findings = read_blocks(text, file)
-    draft = Draft("", vocabulary, file, findings=findings)
+    draft = Draft(base="", vocabulary=vocabulary, file=file, findings=findings)
     if root is None:
         return b"", draft.reading().findings
     draft.base = uuid.uuid5(_NAMESPACE, root.title).urn

@@ -36,12 +36,12 @@ class IdentifierKind(StrEnum):
     BOX = "box"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RegisterEntry:
     identifier: str
     sort: IdentifierKind
     iri: str
-    span: Span = field(default_factory=lambda: Span(""), compare=False)
+    span: Span = field(default_factory=lambda: Span(file=""), compare=False)
     kind: str | None = None
     """The IRI of a part's kind."""
     members: tuple[str, ...] = ()

@@ -28,10 +28,10 @@ def read_scope(sentence: Sentence, tree: Tree[Token]) -> Scope:
     names = _names(sentence, excepted[0]) if excepted else ()
     written = sentence.words(tree)
     if subjects.data == "names":
-        return Scope(ScopeKind.NAMES, _names(sentence, subjects), excepted=names, written=written)
+        return Scope(kind=ScopeKind.NAMES, names=_names(sentence, subjects), excepted=names, written=written)
     kind = _KINDS[str(subjects.data)]
     part_kind = _part_kind(sentence, subtrees(subjects)[0]) if kind is ScopeKind.EVERY else None
-    return Scope(kind, (), part_kind, names, written)
+    return Scope(kind=kind, names=(), part_kind=part_kind, excepted=names, written=written)
 
 
 def _names(sentence: Sentence, tree: Tree[Token]) -> tuple[str, ...]:

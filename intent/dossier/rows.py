@@ -161,7 +161,9 @@ def inscribe_cells(
     """
     for term, cell in cells:
         if isinstance(term, Characteristic):
-            _inscribe_characteristic(desk, known, node, local, term, cell, kinds)
+            _inscribe_characteristic(
+                desk, known=known, node=node, local=local, characteristic=term, cell=cell, kinds=kinds
+            )
             continue
         if term.reads in elsewhere or term.reads == "defines":
             continue
@@ -228,14 +230,16 @@ def _expression(
     vocabulary = desk.draft.vocabulary
     if characteristic.space == "text":
         is_any = normal(text) == "any"
-        return Expression(Form.ANY if is_any else Form.ONE_OF, () if is_any else (Text(text),), written=text)
+        return Expression(
+            form=Form.ANY if is_any else Form.ONE_OF, items=() if is_any else (Text(text),), written=text
+        )
     if _COMPARED.match(text):
         tree = parse(text, known, start="values")
         return read_expression(Sentence(text, desk.register, vocabulary), tree, characteristic, kinds)
     value, *tolerance = _PLUS_MINUS.split(text, maxsplit=1)
     item = read_item(value, characteristic, vocabulary, kinds, tolerance[0] if tolerance else None)
-    return Expression(Form.ONE_OF, (item,), written=text)
+    return Expression(form=Form.ONE_OF, items=(item,), written=text)
 
 
 def _within(span: Span, offset: int, length: int) -> Span:
-    return Span(span.file, span.line, span.column + offset, span.text, length)
+    return Span(file=span.file, line=span.line, column=span.column + offset, text=span.text, length=length)

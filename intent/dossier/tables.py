@@ -18,7 +18,7 @@ class Cell:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
     header: tuple[Cell, ...]
     rows: tuple[tuple[Cell, ...], ...]
@@ -39,12 +39,21 @@ def read_table(
             findings.append(_ragged(lines[number], number, file, len(cells), len(header)))
         else:
             rows.append(cells)
-    return Table(header, tuple(rows), Span(file, first + 1, 1, lines[first]), raw), findings
+    return Table(
+        header=header,
+        rows=tuple(rows),
+        span=Span(file=file, line=first + 1, column=1, text=lines[first]),
+        raw=raw,
+    ), findings
 
 
 def _ragged(line: str, number: int, file: str, found: int, wanted: int) -> Diagnostic:
     message = f"this row has {found} cells where the header has {wanted}; put a `|` for each empty cell"
-    return Diagnostic("ragged-row", message, Span(file, number + 1, 1, line, len(line)))
+    return Diagnostic(
+        slug="ragged-row",
+        message=message,
+        span=Span(file=file, line=number + 1, column=1, text=line, length=len(line)),
+    )
 
 
 def _cells(line: str, number: int, file: str) -> tuple[Cell, ...]:
@@ -64,5 +73,10 @@ def _cells(line: str, number: int, file: str) -> tuple[Cell, ...]:
         raw = line[left + 1 : right]
         text = raw.strip()
         column = left + 2 + (len(raw) - len(raw.lstrip()) if text else 0)
-        cells.append(Cell(text.replace("\\|", "|"), Span(file, number + 1, column, line, max(1, len(text)))))
+        cells.append(
+            Cell(
+                text.replace("\\|", "|"),
+                Span(file=file, line=number + 1, column=column, text=line, length=max(1, len(text))),
+            )
+        )
     return tuple(cells)

@@ -23,7 +23,9 @@ def find_template_text(draft: Draft, text: str, document: str) -> None:
         stands = re.compile(rf"(?:^#+ |^> |: |\| ){re.escape(words)}\s*(?:\||$)")
         for number, line in enumerate(text.splitlines(), start=1):
             if stands.search(line):
-                span = Span(draft.file, number, line.index(words) + 1, line, len(words))
+                span = Span(
+                    file=draft.file, line=number, column=line.index(words) + 1, text=line, length=len(words)
+                )
                 draft.wrong("template-text", "this is still the template's text", span, Severity.WARNING)
 
 

@@ -30,9 +30,15 @@ from intent.dossier.entities import (
 from intent.dossier.fields import Desk
 from intent.dossier.instructions import enter_headings, read_instructions
 from intent.dossier.lost_lines import find_lost_lines
-from intent.dossier.register import Known, Register, IdentifierKind
-from intent.dossier.rows import TableRow, SectionForm, inscribe_cells, read_fields, read_rows
-from intent.dossier.sections import PlacedSection, head_form, inscribe_fields, inscribe_section, place_sections
+from intent.dossier.register import IdentifierKind, Known, Register
+from intent.dossier.rows import SectionForm, TableRow, inscribe_cells, read_fields, read_rows
+from intent.dossier.sections import (
+    PlacedSection,
+    head_form,
+    inscribe_fields,
+    inscribe_section,
+    place_sections,
+)
 from intent.dossier.template_text import find_template_text
 from intent.names import INTENT, is_iri, work_iri
 from intent.vocabulary.terms import Vocabulary
@@ -49,7 +55,7 @@ _CLASSES = {
 def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     """The graph of a work's dossier, with the place of each node and every finding."""
     root, findings = read_blocks(text, file)
-    draft = Draft("", vocabulary, file, findings=findings)
+    draft = Draft(base="", vocabulary=vocabulary, file=file, findings=findings)
     if root is None:
         return draft.reading()
     desk = Desk(draft, Register())
@@ -100,7 +106,10 @@ def _base(draft: Draft, root: TextSection, written: Mapping[str, str]) -> str:
 
 
 def _enter(
-    desk: Desk, placed: Sequence[PlacedSection], rows: Mapping[str, Sequence[TableRow]], groups: Sequence[GroupText]
+    desk: Desk,
+    placed: Sequence[PlacedSection],
+    rows: Mapping[str, Sequence[TableRow]],
+    groups: Sequence[GroupText],
 ) -> None:
     """Every identifier into the register; last the devices that only a part's row names."""
     for one in placed:

@@ -57,7 +57,7 @@ def _sections(installation: Installation, work: Work) -> Iterator[Section]:
     written = {_key(section) for section in installation.sections}
     for key, body in _SECTIONS.items():
         if key not in written and body(installation, work):
-            yield Section("", str(TERM[key]))
+            yield Section(iri="", term=str(TERM[key]))
 
 
 def _venue(installation: Installation, work: Work) -> str:

@@ -52,7 +52,7 @@ def _sections(work: Work) -> Iterator[Section]:
     yield from (section for section in work.sections if _key(section) in _SECTIONS)
     written = {_key(section) for section in work.sections}
     for key in _ORDER:
-        empty = Section("", str(TERM[key]))
+        empty = Section(iri="", term=str(TERM[key]))
         if key not in written and any(_SECTIONS[key](work, empty)):
             yield empty
 

@@ -42,7 +42,15 @@ def compose(
 ) -> Composed:
     """The whole drawing; its notes in it, or apart from it."""
     channels = channels_of(stages.channels)
-    subject = Subject(stages.of(which), sheet, which, prefix, tongue, highlight, channels)
+    subject = Subject(
+        stage=stages.of(which),
+        sheet=sheet,
+        which=which,
+        prefix=prefix,
+        tongue=tongue,
+        highlight=highlight,
+        channels=channels,
+    )
     glyphs = glyphs_of(subject.stage.items, sheet)
     nearer = {glyph.item.identifier: in_front(glyph, glyphs, sheet.view) for glyph in glyphs}
     lettered = labels_of(subject, glyphs, nearer)
@@ -97,7 +105,10 @@ def _headed(subject: Subject, top: float) -> Iterator[Element]:
 
 
 def _parts(
-    subject: Subject, glyphs: Sequence[Glyph], nearer: dict[str, tuple[Glyph, ...]], placed: Sequence[PlacedLabel]
+    subject: Subject,
+    glyphs: Sequence[Glyph],
+    nearer: dict[str, tuple[Glyph, ...]],
+    placed: Sequence[PlacedLabel],
 ) -> Iterator[Element]:
     hidden = {
         part: label.box.grown(0.25) for label in placed if label.is_inside for part in label.asked.parts

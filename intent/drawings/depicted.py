@@ -14,7 +14,7 @@ LEFT, RIGHT = MARGIN_LEFT - 9, 5.0
 """Millimetres of margin beside titles and what stands below the drawing."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Subject:
     stage: Stage
     sheet: Sheet

@@ -18,7 +18,7 @@ WIDTH = 170.0
 """Millimetres: the width of the text on a sheet of A4."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
     """One drawing, with its title."""
 
@@ -49,7 +49,16 @@ def draw(
     stages = stages_of(variance)
     sheet = lay(stages, view, width_mm)
     prefix = _prefix(name, view, which)
-    return compose(stages, sheet, which, prefix, tongue, frozenset(highlight), lines, False).element
+    return compose(
+        stages,
+        sheet=sheet,
+        which=which,
+        prefix=prefix,
+        tongue=tongue,
+        highlight=frozenset(highlight),
+        lines=lines,
+        apart=False,
+    ).element
 
 
 def _prefix(name: str, view: View, which: Which) -> str:
@@ -83,7 +92,18 @@ def draw_all(
         sheet = lay(stages, view, width_mm)
         for which in Which:
             prefix = _prefix(name, view, which)
-            composed = compose(stages, sheet, which, prefix, tongue, frozenset(), lines, apart)
+            composed = compose(
+                stages,
+                sheet=sheet,
+                which=which,
+                prefix=prefix,
+                tongue=tongue,
+                highlight=frozenset(),
+                lines=lines,
+                apart=apart,
+            )
             title = said(TITLES[view, which], tongue)
-            made.append(Drawing(view, which, title, composed.element, composed.notes))
+            made.append(
+                Drawing(view=view, which=which, title=title, element=composed.element, notes=composed.notes)
+            )
     return tuple(made)

@@ -24,7 +24,7 @@ MANY, FINE = 60, 0.55
 _SMALLEST = 0.02
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Glyph:
     """A part on paper, before labels are placed."""
 
@@ -64,12 +64,12 @@ def _glyph(item: Item, sheet: Sheet, share: float) -> Glyph:
     corners = tuple(sheet.at(corner) for corner in (item.outline or _screen(item)))
     edge = outline(corners or [sheet.at(item.centre)])
     if item.screen is None or not is_seen(item, sheet.view):
-        return Glyph(item, stroke, edge, looking=_looking(item, sheet))
+        return Glyph(item=item, stroke=stroke, edge=edge, looking=_looking(item, sheet))
     picture = tuple(sheet.at(corner) for corner in item.screen.picture)
     face = picture or tuple(sheet.at(corner) for corner in item.screen.visible)
     if not item.screen.has_top or area(face) < _SMALLEST:
-        return Glyph(item, stroke, edge)
-    return Glyph(item, stroke, edge, picture, face, wedge_of(face))
+        return Glyph(item=item, stroke=stroke, edge=edge)
+    return Glyph(item=item, stroke=stroke, edge=edge, picture=picture, face=face, wedge=wedge_of(face))
 
 
 def _screen(item: Item) -> Corners:

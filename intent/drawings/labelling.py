@@ -95,13 +95,13 @@ def _asked(
     before = tuple(other.extent for part in parts for other in nearer[part])
     has_seat = bool(glyph.face) and glyph.item.standing is not Stand.OMITTED
     return Asked(
-        parts,
-        tuple(_lines(subject, group, manner)),
-        manner.size,
-        around(corner for one in group for corner in one.extent.corners),
-        around(glyph.edge).centre,
-        outline(glyph.face) if has_seat else (),
-        (around(glyph.wedge), *before) if has_seat else (),
+        parts=parts,
+        lines=tuple(_lines(subject, group, manner)),
+        size=manner.size,
+        around=around(corner for one in group for corner in one.extent.corners),
+        target=around(glyph.edge).centre,
+        within=outline(glyph.face) if has_seat else (),
+        avoid=(around(glyph.wedge), *before) if has_seat else (),
     )
 
 

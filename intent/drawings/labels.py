@@ -18,7 +18,7 @@ _RINGS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 30.0)
 _DIRECTIONS = 24
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
     """A label to be placed."""
 
@@ -44,7 +44,7 @@ class Asked:
         return self.size * (1 + LEADING * (len(self.lines) - 1))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlacedLabel:
     """A label in its place."""
 
@@ -99,7 +99,7 @@ def _inside(label: Asked, placed: tuple[PlacedLabel, ...]) -> PlacedLabel | None
         taken = (*label.avoid, *(other.box for other in placed))
         clear = not any(box.overlaps(other) for other in taken)
         if clear and all(is_inside(corner, label.within) for corner in box.grown(0.3).corners):
-            return PlacedLabel(label, box, is_inside=True)
+            return PlacedLabel(asked=label, box=box, is_inside=True)
     return None
 
 
@@ -107,7 +107,7 @@ def _next_to(label: Asked, placed: tuple[PlacedLabel, ...], ground: Ground) -> P
     taken, near = tuple(other.box for other in placed), _within_reach(label, ground, GAP)
     free = (box for box in _beside(label) if _is_free(box, taken, (), near))
     found = next(free, None)
-    return None if found is None else PlacedLabel(label, found)
+    return None if found is None else PlacedLabel(asked=label, box=found)
 
 
 def _aside(label: Asked, placed: tuple[PlacedLabel, ...], ground: Ground) -> PlacedLabel:
@@ -119,9 +119,9 @@ def _aside(label: Asked, placed: tuple[PlacedLabel, ...], ground: Ground) -> Pla
     drawn = [(box, leader) for box in free if not _crossed(taken, leader := _leader(label, box))]
     if drawn:
         box, leader = min(drawn, key=lambda one: _crossed(others, one[1]))
-        return PlacedLabel(label, box, leader=leader)
+        return PlacedLabel(asked=label, box=box, leader=leader)
     box = next(box for box in _rows_above(label, ground) if not any(box.overlaps(other) for other in taken))
-    return PlacedLabel(label, box, leader=_leader(label, box))
+    return PlacedLabel(asked=label, box=box, leader=_leader(label, box))
 
 
 def _within_reach(label: Asked, ground: Ground, reach: float) -> Ground:

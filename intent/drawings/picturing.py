@@ -29,7 +29,9 @@ def screen_of(scene: Scene, part: str, pose: Pose) -> tuple[Screen | None, tuple
     picture = () if quarters is None else _picture(scene, part, pose, quarters)
     missing = () if picture else (scene.term("picture-shape"),)
     lost = _lost(scene, part, pose, width, height)
-    return Screen(visible, picture, lost, projected, quarters is not None), missing
+    return Screen(
+        visible=visible, picture=picture, lost=lost, is_projected=projected, has_top=quarters is not None
+    ), missing
 
 
 def _picture(scene: Scene, part: str, pose: Pose, quarters: int) -> Corners:

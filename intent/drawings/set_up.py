@@ -29,10 +29,10 @@ def stages_of(variance: Variance) -> Stages:
     title = variance.installation.title
     verdicts = worst_by_part(variance.rows)
     return Stages(
-        _stage(sides.documented, sides, {}, Which.DOCUMENTED),
-        _stage(sides.proposed, sides, verdicts, Which.PROPOSED),
-        variance.work.title,
-        title,
+        documented=_stage(sides.documented, sides, {}, Which.DOCUMENTED),
+        proposed=_stage(sides.proposed, sides, verdicts, Which.PROPOSED),
+        work=variance.work.title,
+        installation=title,
     )
 
 
@@ -81,11 +81,18 @@ def _item(scene: Scene, part: Part, standing: Stand, verdict: Verdict | None) ->
     where = place(scene, part.identifier)
     if where is None:
         kind = scene.vocabulary.named(part.kind.iri)
-        return Unplaced(part.identifier, part.name, kind, (scene.term("position"),), standing, verdict)
+        return Unplaced(
+            identifier=part.identifier,
+            name=part.name,
+            kind=kind,
+            missing=(scene.term("position"),),
+            standing=standing,
+            verdict=verdict,
+        )
     symbol = _symbol(scene, part)
     pose, unsure = _pose(scene, part.identifier, where, symbol)
     known = pose is not None
-    pose = pose or Pose(where)
+    pose = pose or Pose(centre=where)
     screen, lacking = (
         screen_of(scene, part.identifier, pose) if known and symbol is Symbol.DISPLAY else (None, ())
     )
@@ -94,18 +101,18 @@ def _item(scene: Scene, part: Part, standing: Stand, verdict: Verdict | None) ->
     missing = (*unsure, *lacking) if screen or symbol is Symbol.DISPLAY else (*unsure, *unmeasured)
     turn = angle(scene, part.identifier, "picture-rotation") if symbol is Symbol.DISPLAY else None
     return Item(
-        part.identifier,
-        part.name,
-        part.group or "",
-        symbol,
-        pose,
-        outline,
-        screen,
-        scene.text(part.identifier, "channel"),
-        turn if known else None,
-        standing,
-        verdict,
-        missing,
+        identifier=part.identifier,
+        name=part.name,
+        group=part.group or "",
+        symbol=symbol,
+        pose=pose,
+        outline=outline,
+        screen=screen,
+        channel=scene.text(part.identifier, "channel"),
+        picture_rotation=turn if known else None,
+        standing=standing,
+        verdict=verdict,
+        missing=missing,
     )
 
 
@@ -129,7 +136,7 @@ def _pose(
     unsure = tuple(scene.term(name) for name in asked if angles[name] is None)
     if unsure:
         return None, unsure
-    return Pose(where, *(angles[name] or 0.0 for name in _ANGLES)), ()
+    return Pose(centre=where, **{name: angles[name] or 0.0 for name in _ANGLES}), ()
 
 
 def _block(scene: Scene, part: str, pose: Pose, symbol: Symbol) -> tuple[Corners, tuple[Term, ...]]:

@@ -44,7 +44,7 @@ TALLEST = 1.0
 """The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """A scale and a place on paper; y runs down."""
 
@@ -95,7 +95,7 @@ def lay(stages: Stages, view: View, width: float) -> Sheet:
     scale = next(fitting, SCALES[-1])
     spare = max(wide - across.width * 1000 / scale, 0.0)
     room = Box(across.left, rooms[view].top, across.right, rooms[view].bottom)
-    return Sheet(view, width, scale, room, MARGIN_LEFT + spare / 2)
+    return Sheet(view=view, width=width, scale=scale, room=room, left=MARGIN_LEFT + spare / 2)
 
 
 def _room(stages: Stages, view: View) -> Box:

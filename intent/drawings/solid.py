@@ -23,7 +23,7 @@ class Frame:
     outward: Vector
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Pose:
     """A place and three angles in degrees."""
 
@@ -50,7 +50,9 @@ class Pose:
 
     def turned(self, by: float) -> Pose:
         """The same place with the face turned further, clockwise."""
-        return Pose(self.centre, (self.rotation + by) % 360, self.tilt, self.facing)
+        return Pose(
+            centre=self.centre, rotation=(self.rotation + by) % 360, tilt=self.tilt, facing=self.facing
+        )
 
 
 def _combined(one: Vector, much: float, two: Vector, more: float) -> Vector:

@@ -39,7 +39,7 @@ class Symbol(StrEnum):
     OTHER = "other"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Screen:
     """The face of a display, and the picture as it falls on it."""
 
@@ -54,7 +54,7 @@ class Screen:
     """Whether it is known where on the screen the picture's top is."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
     """A part with a position."""
 
@@ -90,7 +90,7 @@ class Item:
         return self.symbol is Symbol.DISPLAY
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Unplaced:
     """A part that cannot be drawn, with what is missing."""
 
@@ -113,7 +113,7 @@ class Stage:
     """A player and a display or loudspeaker that it feeds, by identifier."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Stages:
     """Both states, which are drawn at one scale and with one meaning of every pattern."""
 

@@ -25,7 +25,7 @@ ARTIST = str(TERM.artist)
 TECHNOLOGY = str(TERM.technology)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Measure:
     """One number with its unit, as written; where it has a tolerance, the least and the most that it may be."""
 
@@ -35,7 +35,7 @@ class Measure:
     most: Fraction | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fact:
     """One characteristic of a thing as documented, in words, and as a measure where it is one."""
 
@@ -45,7 +45,7 @@ class Fact:
     measure: Measure | None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Component:
     """A part of the work, with what is documented of it and of the device in its place."""
 
@@ -66,7 +66,7 @@ class Maker:
     person: Person | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Catalogue:
     """A work as a catalogue tells of it."""
 
@@ -88,23 +88,23 @@ def catalogue_of(work: Work) -> Catalogue:
     devices = {device.identifier: device for device in work.devices}
     components = tuple(
         Component(
-            part,
-            part.name or part.identifier,
-            facts_of(state.statements[part.identifier], work.vocabulary),
-            devices.get(part.device or ""),
-            tuple(line for line in work.instructions if part.identifier in _spoken_of(line, scopes)),
+            part=part,
+            title=part.name or part.identifier,
+            facts=facts_of(state.statements[part.identifier], work.vocabulary),
+            device=devices.get(part.device or ""),
+            lines=tuple(line for line in work.instructions if part.identifier in _spoken_of(line, scopes)),
         )
         for part in work.parts
     )
     return Catalogue(
-        work,
-        facts_of(state.statements[THE_WORK], work.vocabulary),
-        components,
-        tuple(_makers(work)),
-        _made(work),
-        work.fields.get(str(DCTERMS.rightsHolder), ""),
-        work.fields.get(str(INTENT.accessionNumber), ""),
-        _tag(work.fields.get(str(DCTERMS.language), "")),
+        work=work,
+        facts=facts_of(state.statements[THE_WORK], work.vocabulary),
+        components=components,
+        makers=tuple(_makers(work)),
+        made=_made(work),
+        owner=work.fields.get(str(DCTERMS.rightsHolder), ""),
+        number=work.fields.get(str(INTENT.accessionNumber), ""),
+        language=_tag(work.fields.get(str(DCTERMS.language), "")),
     )
 
 
@@ -112,7 +112,10 @@ def facts_of(statements: Statements, vocabulary: Vocabulary) -> tuple[Fact, ...]
     """What is stated of a thing, by the names of the characteristics; what the vocabulary does not know is left."""
     found = [
         Fact(
-            known, expression, str(expression_words(expression, vocabulary)), _measure(expression, vocabulary)
+            characteristic=known,
+            expression=expression,
+            words=str(expression_words(expression, vocabulary)),
+            measure=_measure(expression, vocabulary),
         )
         for iri, expression in statements.items()
         if (known := vocabulary.characteristics.get(iri)) is not None
@@ -131,7 +134,7 @@ def _measure(expression: Expression, vocabulary: Vocabulary) -> Measure | None:
     number, around = item.numbers[0], _tolerance(item)
     ends = (number - around, number + around) if around is not None else (None, None)
     least, most = (None if end is None else _in_unit(end, unit) for end in ends)
-    return Measure(_in_unit(number, unit), unit, least, most)
+    return Measure(value=_in_unit(number, unit), unit=unit, least=least, most=most)
 
 
 def _tolerance(item: Measured) -> Fraction | None:

@@ -35,4 +35,4 @@ def _lost(count: int, name: str) -> tuple[Diagnostic, ...]:
         return ()
     what = "1 statement of the graph has" if count == 1 else f"{count} statements of the graph have"
     message = f"{what} no place in the text form and would be lost; keep the graph as well"
-    return (Diagnostic("not-in-text", message, Span(name), Severity.WARNING),)
+    return (Diagnostic(slug="not-in-text", message=message, span=Span(file=name), severity=Severity.WARNING),)

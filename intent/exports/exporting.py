@@ -77,7 +77,13 @@ def _exported(
         files = exports[name](documentation, proposal)
         if not files:
             message = f"{name.upper()} tells of an installation, and this is a work; name an installation of it instead"
-            raise Unusable([Diagnostic("no-installation", message, Span(documentation.files[0].name))])
+            raise Unusable(
+                [
+                    Diagnostic(
+                        slug="no-installation", message=message, span=Span(file=documentation.files[0].name)
+                    )
+                ]
+            )
         within = f"{name}/" if len(standards) > 1 else ""
         found.update({f"{within}{file}": content for file, content in files.items()})
     return found
@@ -105,7 +111,12 @@ def _still_said(left: Iterable[Leaving], documentation: Documentation) -> Iterat
     for text in kept:
         if any(text in one for one in said):
             message = f"“{text}” is kept in the house, and is said elsewhere in what was written all the same"
-            yield Diagnostic("still-said", message, Span(documentation.files[0].name), Severity.WARNING)
+            yield Diagnostic(
+                slug="still-said",
+                message=message,
+                span=Span(file=documentation.files[0].name),
+                severity=Severity.WARNING,
+            )
 
 
 def _plain(text: str) -> str:

@@ -51,7 +51,11 @@ class Grid:
     rows: tuple[tuple[GridCell, ...], ...]
 
     def fault(self, slug: str, message: str, cell: GridCell) -> Diagnostic:
-        return Diagnostic(slug, f"cell {cell.name}: {message}", Span(self.file, cell.row, cell.column))
+        return Diagnostic(
+            slug=slug,
+            message=f"cell {cell.name}: {message}",
+            span=Span(file=self.file, line=cell.row, column=cell.column),
+        )
 
 
 def read_grid(path: Path) -> Grid:
@@ -70,7 +74,11 @@ def _grid(values: Sequence[Sequence[_Value]], file: str) -> Grid:
             rows.append(cells)
     if not rows:
         faults.append(
-            Diagnostic("empty-file", "the sheet is empty; its first row must name the columns", Span(file))
+            Diagnostic(
+                slug="empty-file",
+                message="the sheet is empty; its first row must name the columns",
+                span=Span(file=file),
+            )
         )
     if faults:
         raise Unusable(faults)
@@ -79,7 +87,13 @@ def _grid(values: Sequence[Sequence[_Value]], file: str) -> Grid:
         beyond = next((cell for cell in line[width:] if cell.text), None)
         if beyond is not None:
             message = f"cell {beyond.name}: the column has no name in the first row"
-            faults.append(Diagnostic("ragged-row", message, Span(file, beyond.row, beyond.column)))
+            faults.append(
+                Diagnostic(
+                    slug="ragged-row",
+                    message=message,
+                    span=Span(file=file, line=beyond.row, column=beyond.column),
+                )
+            )
     if faults:
         raise Unusable(faults)
     padded = (_padded(line, width) for line in rows)
@@ -95,10 +109,14 @@ def _cell(value: _Value, row: int, column: int, file: str, faults: list[Diagnost
     cell = GridCell("" if value is None else _text(value), row, column)
     if cell.text.startswith("=") or isinstance(value, _Formula):
         message = f"cell {cell.name}: a formula; formulas are not run, write the value itself"
-        faults.append(Diagnostic("formula", message, Span(file, row, column)))
+        faults.append(
+            Diagnostic(slug="formula", message=message, span=Span(file=file, line=row, column=column))
+        )
     elif isinstance(value, _Fault):
         message = f"cell {cell.name}: the spreadsheet has an error here, {value}; write the value itself"
-        faults.append(Diagnostic("cell-error", message, Span(file, row, column)))
+        faults.append(
+            Diagnostic(slug="cell-error", message=message, span=Span(file=file, line=row, column=column))
+        )
     return cell
 
 
@@ -132,7 +150,9 @@ def _csv_values(content: bytes, path: Path) -> list[list[str]]:
     try:
         return list(csv.reader(io.StringIO(text), delimiter=mark, strict=True))
     except csv.Error as error:
-        raise Unusable([Diagnostic("not-csv", f"the file is not CSV: {error}", Span(str(path)))]) from None
+        raise Unusable(
+            [Diagnostic(slug="not-csv", message=f"the file is not CSV: {error}", span=Span(file=str(path)))]
+        ) from None
 
 
 def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
@@ -140,7 +160,9 @@ def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
     try:
         from openpyxl import load_workbook
     except ImportError:
-        raise Unusable([Diagnostic("needs-openpyxl", _MISSING, Span(str(path)))]) from None
+        raise Unusable(
+            [Diagnostic(slug="needs-openpyxl", message=_MISSING, span=Span(file=str(path)))]
+        ) from None
     try:
         book = load_workbook(io.BytesIO(content), read_only=True, data_only=False, keep_links=False)
         sheet = book.worksheets[0]
@@ -151,13 +173,19 @@ def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
             count += len(line)
             if count > MOST_CELLS:
                 raise Unusable(
-                    [Diagnostic("too-large", f"no sheet over {MOST_CELLS} cells is read", Span(str(path)))]
+                    [
+                        Diagnostic(
+                            slug="too-large",
+                            message=f"no sheet over {MOST_CELLS} cells is read",
+                            span=Span(file=str(path)),
+                        )
+                    ]
                 )
     except Unusable:
         raise
     except Exception as error:
         message = f"the file cannot be read as a spreadsheet ({type(error).__name__}); save it again as .xlsx or .csv"
-        raise Unusable([Diagnostic("not-xlsx", message, Span(str(path)))]) from None
+        raise Unusable([Diagnostic(slug="not-xlsx", message=message, span=Span(file=str(path)))]) from None
     return values
 
 
@@ -174,10 +202,10 @@ def _refuse_bomb(content: bytes, path: Path) -> None:
             expanded = sum(entry.file_size for entry in packed.infolist())
     except zipfile.BadZipFile:
         message = "the file is not an .xlsx spreadsheet; save it again as .xlsx or .csv"
-        raise Unusable([Diagnostic("not-xlsx", message, Span(str(path)))]) from None
+        raise Unusable([Diagnostic(slug="not-xlsx", message=message, span=Span(file=str(path)))]) from None
     if expanded > MOST_EXPANDED:
         message = f"the spreadsheet would unpack to {expanded} bytes; no more than {MOST_EXPANDED} are read"
-        raise Unusable([Diagnostic("too-large", message, Span(str(path)))])
+        raise Unusable([Diagnostic(slug="too-large", message=message, span=Span(file=str(path)))])
 
 
 def write_grid(path: Path, title: str, rows: Iterable[Sequence[str]]) -> None:
@@ -198,7 +226,9 @@ def _xlsx(path: Path, title: str, rows: Iterable[Sequence[str]]) -> bytes:
     try:
         from openpyxl import Workbook
     except ImportError:
-        raise Unusable([Diagnostic("needs-openpyxl", _MISSING, Span(str(path)))]) from None
+        raise Unusable(
+            [Diagnostic(slug="needs-openpyxl", message=_MISSING, span=Span(file=str(path)))]
+        ) from None
     book = Workbook()
     book.remove(book.worksheets[0])
     sheet = book.create_sheet(title)

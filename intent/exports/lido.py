@@ -93,14 +93,18 @@ def _component_record(catalogue: Catalogue, component: Component) -> Element:
             ),
             _identification(
                 catalogue,
-                component.title,
-                part.identifier,
-                (*described(part.note), *quoted_fact(component.facts), *told(work, component.lines)),
-                (
+                title=component.title,
+                number=part.identifier,
+                descriptions=(
+                    *described(part.note),
+                    *quoted_fact(component.facts),
+                    *told(work, component.lines),
+                ),
+                measures_and_materials=(
                     holding("objectMeasurementsWrap", measured(component.facts)),
                     holding("objectMaterialsTechWrap", materials(component.facts, work.vocabulary)),
                 ),
-                component,
+                component=component,
             ),
             holding("eventWrap", manufacture(component)),
             _part_of(work),

@@ -69,7 +69,7 @@ def enter_sheet(text: str, file: str, grid: Grid, name: str, vocabulary: Vocabul
     """The dossier with the rows of a sheet. Raises `Unusable` with every cell that is at fault, by its name."""
     root, _ = read_blocks(text, file)
     if root is None:
-        raise Unusable([Diagnostic("empty-file", "the dossier is empty", Span(file))])
+        raise Unusable([Diagnostic(slug="empty-file", message="the dossier is empty", span=Span(file=file))])
     rows = _by_identifier(grid, name)
     section = _section(root, name, vocabulary)
     lines, origin = (
@@ -127,7 +127,7 @@ def _section(root: TextSection, name: str, vocabulary: Vocabulary) -> TextSectio
     found = next((one for one in root.sections if normal(one.title) in form.names), None)
     if found is None:
         message = f"the dossier has no section `## {form.label}` to put the rows in; write its heading first"
-        raise Unusable([Diagnostic("no-section", message, root.span)])
+        raise Unusable([Diagnostic(slug="no-section", message=message, span=root.span)])
     return found
 
 
@@ -244,11 +244,13 @@ def _at_cell(found: Diagnostic, origin: Mapping[int, tuple[_Written, int]], grid
     cell = written.cells.get((place, before.replace("\\|", "").count("|") - 1))
     if cell is None:
         return found
-    span = Span(grid.file, cell.row, cell.column)
+    span = Span(file=grid.file, line=cell.row, column=cell.column)
     return replace(found, message=f"cell {cell.name}: {found.message}", span=span)
 
 
 def _told_kept(kept: Sequence[str], grid: Grid, name: str) -> Iterator[Diagnostic]:
     if kept:
         message = f"the sheet has no row for {', '.join(kept)}; they stay in the dossier as they are"
-        yield Diagnostic("not-in-sheet", message, Span(grid.file), Severity.NOTE)
+        yield Diagnostic(
+            slug="not-in-sheet", message=message, span=Span(file=grid.file), severity=Severity.NOTE
+        )

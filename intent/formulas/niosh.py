@@ -40,7 +40,7 @@ FREQUENCIES = (
 """Multipliers by lifts a minute, for up to an hour; more often than six a minute nobody installs a work."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Measures:
     """The constants of the equation in one system of units."""
 
@@ -62,30 +62,30 @@ class Measures:
 
 
 METRIC = Measures(
-    Fraction(23),
-    Fraction(25),
-    Fraction(63),
-    Fraction(75),
-    Fraction("0.003"),
-    Fraction(175),
-    Fraction("4.5"),
-    Fraction(25),
-    (Fraction(20), Fraction(25)),
+    load=Fraction(23),
+    nearest=Fraction(25),
+    furthest=Fraction(63),
+    knuckles=Fraction(75),
+    loss_of_height=Fraction("0.003"),
+    highest=Fraction(175),
+    gain_of_travel=Fraction("4.5"),
+    near_floor=Fraction(25),
+    beyond_middle=(Fraction(20), Fraction(25)),
 )
 CUSTOMARY = Measures(
-    Fraction(51),
-    Fraction(10),
-    Fraction(25),
-    Fraction(30),
-    Fraction("0.0075"),
-    Fraction(70),
-    Fraction("1.8"),
-    Fraction(10),
-    (Fraction(8), Fraction(10)),
+    load=Fraction(51),
+    nearest=Fraction(10),
+    furthest=Fraction(25),
+    knuckles=Fraction(30),
+    loss_of_height=Fraction("0.0075"),
+    highest=Fraction(70),
+    gain_of_travel=Fraction("1.8"),
+    near_floor=Fraction(10),
+    beyond_middle=(Fraction(8), Fraction(10)),
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lift:
     """One lift as the equation asks for it, at its origin or at its destination."""
 
@@ -221,5 +221,5 @@ def least_limit(measures: Measures = METRIC) -> Fraction:
     """What may be lifted without turning, however far, high and badly held, if the equation allows it at all."""
     furthest = point(measures.furthest)
     height, travel = point(measures.highest), point(measures.highest)
-    worst = Lift(furthest, height, travel, point(0), frozenset({"poor"}))
+    worst = Lift(reach=furthest, height=height, travel=travel, turn=point(0), grips=frozenset({"poor"}))
     return recommended_limit(worst, measures).low or NOTHING

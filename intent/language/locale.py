@@ -30,7 +30,7 @@ def tongue_of(language: str, vocabulary: Vocabulary) -> Tongue:
         known = vocabulary.concepts.get(named.iri) or vocabulary.characteristics.get(named.iri)
         return known.label_in(language) if known else named.english
 
-    return Tongue(catalogue(read_catalogue(language)), term, ",", language)
+    return Tongue(pattern=catalogue(read_catalogue(language)), term=term, decimal_mark=",", language=language)
 
 
 def read_catalogue(language: str) -> Mapping[str, str]:

@@ -121,7 +121,7 @@ def figure(bounds: Interval, unit: str = "", factor: Fraction | int = 1, digits:
     return Figure(scaled(bounds, factor), unit, digits)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Tongue:
     """How a language says patterns, terms and numbers."""
 

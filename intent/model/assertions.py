@@ -39,7 +39,7 @@ class Text:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Measured:
     """One number, or one for each axis, in reference units."""
 
@@ -69,7 +69,7 @@ class Dated:
 Item = Named | Text | Measured | Relative | Dated
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Expression:
     """What is written for a value: in a cell, or after `is` in an instruction."""
 
@@ -115,7 +115,7 @@ class ScopeKind(StrEnum):
     VENUE = "venue"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Scope:
     """What an assertion is about; names are identifiers of parts and material, or names of groups."""
 
@@ -127,7 +127,7 @@ class Scope:
     written: str = field(default="", compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Assertion:
     """A characteristic of a scope, compared; or one part in relation to another."""
 
@@ -135,7 +135,7 @@ class Assertion:
     scope: Scope
     characteristic: str | None = None
     """IRI; none for `number of`, `distance between` and relations."""
-    expression: Expression = Expression(Form.ANY)
+    expression: Expression = Expression(form=Form.ANY)
     relation: Relation | None = None
     other: str | None = None
     """The part that a relation is to."""

@@ -11,7 +11,7 @@ from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Concept
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Substitution:
     """Another device in a part's place."""
 
@@ -22,7 +22,7 @@ class Substitution:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
     """The same device, or its place, altered; of a part or of material."""
 
@@ -39,7 +39,7 @@ class Omission:
     reason: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Consent:
     """An answer of a person to an instruction, for the parts and the value that it names."""
 
@@ -57,7 +57,7 @@ class Consent:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Attestation:
     """A fact that somebody says holds, or does not."""
 
@@ -70,7 +70,7 @@ class Attestation:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Installation:
     """A showing of the work: proposed, agreed, or carried out."""
 

@@ -12,7 +12,15 @@ from intent.values.sets import ANY_LABEL, Labels, ValueSet, meet
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
-COUNT = Characteristic("", {"en": "number"}, (), "", frozenset(), "count", minimum=Fraction(0))
+COUNT = Characteristic(
+    iri="",
+    labels={"en": "number"},
+    names=(),
+    definition="",
+    bearers=frozenset(),
+    space="count",
+    minimum=Fraction(0),
+)
 """What `number of` counts."""
 _TURN = Interval(Fraction(0), Fraction(360), False, True)
 

@@ -28,7 +28,7 @@ class Citation:
     at: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Instruction:
     """One line of what is required, allowed or forbidden, with who said so and where."""
 
@@ -52,7 +52,7 @@ class Instruction:
     sources: tuple[Citation, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:
     """A heading under Instructions: what its lines share, the words quoted, and prose."""
 
@@ -70,7 +70,7 @@ class Heading:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Person:
     iri: str
     identifier: str
@@ -86,7 +86,7 @@ class Person:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Source:
     iri: str
     identifier: str
@@ -105,7 +105,7 @@ class Source:
     internal: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Device:
     iri: str
     identifier: str
@@ -119,7 +119,7 @@ class Device:
     """Whether it has a row of its own, or is only named in a part's row."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     iri: str
     identifier: str
@@ -132,7 +132,7 @@ class Part:
     internal: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Group:
     iri: str
     name: str
@@ -141,7 +141,7 @@ class Group:
     afterword: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Material:
     """What a channel shows or sounds."""
 
@@ -154,7 +154,7 @@ class Material:
     internal: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Connection:
     iri: str
     start: str
@@ -164,7 +164,7 @@ class Connection:
     internal: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Crate:
     """A box in which parts travel and wait."""
 
@@ -176,7 +176,7 @@ class Crate:
     internal: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Section:
     """A section of a text: its place in the writer's order, and the prose in it."""
 
@@ -189,7 +189,7 @@ class Section:
     internal: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Work:
     """A work as documented."""
 

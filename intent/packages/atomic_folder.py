@@ -20,10 +20,10 @@ def refuse_existing(final: Path) -> None:
     """Raises `Unusable` where something has the final name already, or there is no folder to write in."""
     if os.path.lexists(final):
         message = f"`{final}` is already there; name another, or move it away"
-        raise Unusable([Diagnostic("file-exists", message, Span(str(final)))])
+        raise Unusable([Diagnostic(slug="file-exists", message=message, span=Span(file=str(final)))])
     if not final.parent.is_dir():
         message = f"there is no folder `{final.parent}` to write in"
-        raise Unusable([Diagnostic("no-folder", message, Span(str(final)))])
+        raise Unusable([Diagnostic(slug="no-folder", message=message, span=Span(file=str(final)))])
 
 
 @contextlib.contextmanager
@@ -97,4 +97,4 @@ def _umask() -> int:
 
 def _unwritable(final: Path, error: OSError) -> Unusable:
     message = f"`{final}` cannot be written: {error.strerror or error}"
-    return Unusable([Diagnostic("unwritable", message, Span(str(final)))])
+    return Unusable([Diagnostic(slug="unwritable", message=message, span=Span(file=str(final)))])

@@ -77,7 +77,9 @@ def _is_read(path: str) -> bool:
     return path in {DECLARATION, INFO, FETCH} or FILE_NAME.match(path) is not None
 
 
-def _tag_texts(listing: PackageListing, reads: Reads, limits: Limits, faults: list[Diagnostic]) -> dict[str, str]:
+def _tag_texts(
+    listing: PackageListing, reads: Reads, limits: Limits, faults: list[Diagnostic]
+) -> dict[str, str]:
     """The tag files that are read, as text; section 2.3."""
     found: dict[str, str] = {}
     for entry in listing.entries:
@@ -114,11 +116,24 @@ def _declaration_faults(listing: PackageListing, text: str | None) -> Iterator[D
         line = lines[number - 1] if number <= len(lines) else ""
         said = re.sub(r"\s+", " ", line).strip().casefold()
         if said != want.casefold() and (number > 1 or said != EARLIER.casefold()):
-            span = Span(f"{listing.name}/{DECLARATION}", number, 1, shown_name(line), max(1, len(line)))
-            yield Diagnostic(slug, f"this line must be `{want}`", span)
+            span = Span(
+                file=f"{listing.name}/{DECLARATION}",
+                line=number,
+                column=1,
+                text=shown_name(line),
+                length=max(1, len(line)),
+            )
+            yield Diagnostic(slug=slug, message=f"this line must be `{want}`", span=span)
     if len(lines) > len(wanted):
-        span = Span(f"{listing.name}/{DECLARATION}", len(wanted) + 1, 1, shown_name(lines[len(wanted)]))
-        yield Diagnostic("bag-declaration", "the declaration has two lines and no more", span)
+        span = Span(
+            file=f"{listing.name}/{DECLARATION}",
+            line=len(wanted) + 1,
+            column=1,
+            text=shown_name(lines[len(wanted)]),
+        )
+        yield Diagnostic(
+            slug="bag-declaration", message="the declaration has two lines and no more", span=span
+        )
 
 
 def _read_info(package: str, text: str, faults: list[Diagnostic]) -> Iterator[tuple[str, str]]:
@@ -132,8 +147,12 @@ def _read_info(package: str, text: str, faults: list[Diagnostic]) -> Iterator[tu
         if match is not None:
             found.append((match["label"], match["value"].strip()))
         elif line.strip():
-            span = Span(f"{package}/{INFO}", number, 1, shown_name(line), len(line))
-            faults.append(Diagnostic("bad-bag-info", "this line is no label with a value", span))
+            span = Span(
+                file=f"{package}/{INFO}", line=number, column=1, text=shown_name(line), length=len(line)
+            )
+            faults.append(
+                Diagnostic(slug="bad-bag-info", message="this line is no label with a value", span=span)
+            )
     yield from found
 
 
@@ -159,14 +178,18 @@ def _fetch_faults(package: str, text: str) -> Iterator[Diagnostic]:
     """Section 2.2.3: nothing is fetched, so a bag with something to fetch is not whole."""
     for number, line in enumerate(lines_of(text), start=1):
         if line.strip():
-            span = Span(f"{package}/{FETCH}", number, 1, shown_name(line), len(line))
+            span = Span(
+                file=f"{package}/{FETCH}", line=number, column=1, text=shown_name(line), length=len(line)
+            )
             message = (
                 "the package wants this fetched from elsewhere, which is not done; ask for a whole package"
             )
-            yield Diagnostic("fetch-item", message, span)
+            yield Diagnostic(slug="fetch-item", message=message, span=span)
 
 
-def _manifests(listing: PackageListing, texts: Mapping[str, str], faults: list[Diagnostic]) -> Iterator[Manifest]:
+def _manifests(
+    listing: PackageListing, texts: Mapping[str, str], faults: list[Diagnostic]
+) -> Iterator[Manifest]:
     for file, text in sorted(texts.items()):
         named = FILE_NAME.match(file)
         if named is None:
@@ -194,8 +217,8 @@ def _manifest_faults(listing: PackageListing, manifests: Iterable[Manifest]) -> 
             )
         elif not any(manifest.algorithm in STRONG for manifest in mine):
             message = f"every {what} manifest uses an algorithm that is known to be forgeable; SHA-512 is not"
-            where = Span(f"{listing.name}/{mine[0].file}")
-            yield Diagnostic("weak-digest", message, where, Severity.WARNING)
+            where = Span(file=f"{listing.name}/{mine[0].file}")
+            yield Diagnostic(slug="weak-digest", message=message, span=where, severity=Severity.WARNING)
         for manifest in mine:
             yield from completeness_faults(manifest, paths, listing.name)
 

@@ -15,7 +15,7 @@ from intent.reading.documentation import Documentation
 from intent.reading.files import within
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Carried:
     """A file as it is named, where it lies, and where it goes; a file that is not there goes nowhere."""
 
@@ -35,7 +35,7 @@ def carried(
     found: list[Carried] = []
     findings: list[Diagnostic] = []
     for identifier, name, iri in _named(leaving):
-        span = documentation.reading.spans.get(iri, Span(documentation.files[0].name))
+        span = documentation.reading.spans.get(iri, Span(file=documentation.files[0].name))
         try:
             one = _placed(documentation.folder, identifier, name, span)
         except Unusable as error:
@@ -45,7 +45,9 @@ def carried(
         if not one.is_there:
             message = f"`{identifier}`: there is no file `{name}`, so the package goes without it"
             weight = Severity.WARNING if leaving.source(identifier) else Severity.NOTE
-            findings.append(Diagnostic("not-packed", message, span, weight, identifier))
+            findings.append(
+                Diagnostic(slug="not-packed", message=message, span=span, severity=weight, subject=identifier)
+            )
     return tuple(found), tuple(findings)
 
 
@@ -62,7 +64,11 @@ def _placed(folder: Path, identifier: str, name: str, span: Span) -> Carried:
     """Raises `Unusable` for a file out of the folder, or one whose name cannot travel."""
     path = within(folder, name, span)
     inner = PurePosixPath(*path.relative_to(folder).parts)
-    wrong = [Diagnostic(fault.slug, fault.message, span) for fault in name_faults(str(inner))]
+    wrong = [
+        Diagnostic(slug=fault.slug, message=fault.message, span=span) for fault in name_faults(str(inner))
+    ]
     if wrong:
         raise Unusable(wrong)
-    return Carried(identifier, name, path, f"{DOSSIER}/{inner}", path.is_file())
+    return Carried(
+        identifier=identifier, name=name, path=path, inside=f"{DOSSIER}/{inner}", is_there=path.is_file()
+    )

@@ -26,7 +26,7 @@ from intent.redaction.withholding import WithheldKind
 from intent.variance.result import Variance
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
     """A proposal as it is told in a package."""
 
@@ -54,7 +54,14 @@ def told_of(
     read.extend(EvidenceFile(FileRole.SOURCE, *file) for file in passages.files)
     evidence = Evidence(tuple(read), __version__, date)
     story = tell(variance, evidence, (), passages)
-    return Told(proposal, variance, evidence, passages, story, tuple(sorts))
+    return Told(
+        proposal=proposal,
+        variance=variance,
+        evidence=evidence,
+        passages=passages,
+        story=story,
+        sorts=tuple(sorts),
+    )
 
 
 def _within(path: str, root: Path) -> str:

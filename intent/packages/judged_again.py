@@ -33,7 +33,7 @@ def judge_again(root: Path, package: str) -> Judged:
     """Read and judge what lies in a package's folder, named as ``package``. Raises `Unusable`."""
     if not (root / WORK_TEXT).is_file():
         message = f"there is no `{WORK_TEXT}` in the package, so it holds no documentation of a work"
-        raise Unusable([Diagnostic("no-work", message, Span(package))])
+        raise Unusable([Diagnostic(slug="no-work", message=message, span=Span(file=package))])
     dossier = read_back(root, _installation(root, package), package)
     faults = list(_graph_faults(root, package, WORK_GRAPH, dossier.documentation.graph))
     proposal = dossier.proposal
@@ -61,13 +61,21 @@ def _installation(root: Path, package: str) -> str | None:
     found = sorted(folder.glob("*.md")) if folder.is_dir() else []
     if len(found) > 1:
         message = f"a package holds one installation; this one has {len(found)}"
-        raise Unusable([Diagnostic("several-installations", message, Span(f"{package}/{INSTALLATIONS}"))])
+        raise Unusable(
+            [
+                Diagnostic(
+                    slug="several-installations",
+                    message=message,
+                    span=Span(file=f"{package}/{INSTALLATIONS}"),
+                )
+            ]
+        )
     return found[0].relative_to(root).as_posix() if found else None
 
 
 def _graph_faults(root: Path, package: str, path: str, of_text: Graph) -> Iterator[Diagnostic]:
     """Text and graph must say the same: nobody could tell which of two was meant."""
-    span = Span(f"{package}/{path}")
+    span = Span(file=f"{package}/{path}")
     try:
         graph = parse_rdf(read_bytes(root / path), str(root / path), "turtle")
     except Unusable as error:
@@ -77,7 +85,7 @@ def _graph_faults(root: Path, package: str, path: str, of_text: Graph) -> Iterat
         return
     more, less = len(set(graph) - set(of_text)), len(set(of_text) - set(graph))
     message = f"text and graph say different things: {more} statements are in the graph alone, {less} in the text alone"
-    yield Diagnostic("text-and-graph-differ", message, span)
+    yield Diagnostic(slug="text-and-graph-differ", message=message, span=span)
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +97,7 @@ class _Sent:
 def _sent(root: Path, package: str) -> _Sent:
     """The verdicts as they were sent. Raises `Unusable`."""
     path = root / VERDICTS
-    span = Span(f"{package}/{VERDICTS}")
+    span = Span(file=f"{package}/{VERDICTS}")
     try:
         told = json.loads(read_bytes(path))
         verdicts = {
@@ -101,17 +109,25 @@ def _sent(root: Path, package: str) -> _Sent:
         raise Unusable(named_within(error.diagnostics, root, package)) from None
     except (ValueError, LookupError, TypeError, RecursionError) as error:
         message = f"the verdicts that were sent cannot be read ({type(error).__name__})"
-        raise Unusable([Diagnostic("bad-verdicts", message, span)]) from None
+        raise Unusable([Diagnostic(slug="bad-verdicts", message=message, span=span)]) from None
 
 
 def _differences(sent: _Sent, variance: Variance, file: str) -> Iterator[Diagnostic]:
     """Where the verdicts found here are others than those that were sent."""
     if sent.outcome is not variance.outcome:
         message = f"the outcome is {variance.outcome}; the sender says {sent.outcome}"
-        yield Diagnostic("outcome-differs", message, Span(file), Severity.WARNING)
+        yield Diagnostic(
+            slug="outcome-differs", message=message, span=Span(file=file), severity=Severity.WARNING
+        )
     found = {(row.subject, row.characteristic): row.verdict for row in variance.rows}
     for key in dict.fromkeys([*found, *sent.verdicts]):
         mine, theirs = (one.get(key, Verdict.AS_DOCUMENTED) for one in (found, sent.verdicts))
         if mine is not theirs:
             message = f"{key[1]} of {key[0]} is {mine}; the sender says {theirs}"
-            yield Diagnostic("verdict-differs", message, Span(file), Severity.WARNING, key[0])
+            yield Diagnostic(
+                slug="verdict-differs",
+                message=message,
+                span=Span(file=file),
+                severity=Severity.WARNING,
+                subject=key[0],
+            )

@@ -8,7 +8,7 @@ MEBIBYTE = 1024 * 1024
 GIBIBYTE = 1024 * MEBIBYTE
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Limits:
     """Bounds of a package; sizes in bytes. Common practice, no source: a loan of media art is well within them."""
 

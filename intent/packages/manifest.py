@@ -20,7 +20,7 @@ _LINE = re.compile(r"(?P<digest>[0-9A-Fa-f]+)[ \t]+(?P<path>.*\S)\s*$")
 _ENCODED = {"%0A": "\n", "%0D": "\r", "%25": "%", "%0a": "\n", "%0d": "\r"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Manifest:
     """One manifest, of the payload or of the tag files."""
 
@@ -39,7 +39,7 @@ def read_manifest(file: str, text: str, package: str) -> tuple[Manifest, tuple[D
     digests: dict[str, str] = {}
     faults: list[Diagnostic] = []
     for number, line in enumerate(lines_of(text), start=1):
-        span = Span(f"{package}/{file}", number, 1, shown_name(line), len(line))
+        span = Span(file=f"{package}/{file}", line=number, column=1, text=shown_name(line), length=len(line))
         if not line.strip():
             continue
         found = _LINE.match(line)
@@ -47,12 +47,12 @@ def read_manifest(file: str, text: str, package: str) -> tuple[Manifest, tuple[D
             message = (
                 f"this is no line of a manifest: {ALGORITHMS[algorithm]} digits of {algorithm}, and a path"
             )
-            faults.append(Diagnostic("bad-manifest", message, span))
+            faults.append(Diagnostic(slug="bad-manifest", message=message, span=span))
             continue
         path = _decoded(found["path"])
         faults.extend(_path_faults(path, is_of_tags, path in digests, span))
         digests[path] = found["digest"].lower()
-    return Manifest(file, algorithm, is_of_tags, digests), tuple(faults)
+    return Manifest(file=file, algorithm=algorithm, is_of_tags=is_of_tags, digests=digests), tuple(faults)
 
 
 def lines_of(text: str) -> list[str]:
@@ -67,28 +67,36 @@ def _decoded(path: str) -> str:
 
 def _path_faults(path: str, is_of_tags: bool, is_there: bool, span: Span) -> Iterator[Diagnostic]:
     for fault in name_faults(path):
-        yield Diagnostic(fault.slug, fault.message, span)
+        yield Diagnostic(slug=fault.slug, message=fault.message, span=span)
     if is_there:
-        yield Diagnostic("listed-twice", f"`{shown_name(path)}` is listed a second time", span)
+        yield Diagnostic(
+            slug="listed-twice", message=f"`{shown_name(path)}` is listed a second time", span=span
+        )
     if path.startswith(PAYLOAD) is is_of_tags:
         where = (
             "a tag manifest lists no payload"
             if is_of_tags
             else "a payload manifest lists files in `data` only"
         )
-        yield Diagnostic("wrong-manifest", f"`{shown_name(path)}`: {where}", span)
+        yield Diagnostic(slug="wrong-manifest", message=f"`{shown_name(path)}`: {where}", span=span)
 
 
 def completeness_faults(manifest: Manifest, paths: Sequence[str], package: str) -> Iterator[Diagnostic]:
     """What a manifest lists that is not there, and what is there that it does not list; section 3."""
-    span = Span(f"{package}/{manifest.file}")
+    span = Span(file=f"{package}/{manifest.file}")
     wanted = {path for path in paths if is_listed_in(path, manifest.is_of_tags)}
     for path in sorted(manifest.digests.keys() - set(paths)):
         yield Diagnostic(
-            "file-missing", f"`{shown_name(path)}` is listed here and is not in the package", span
+            slug="file-missing",
+            message=f"`{shown_name(path)}` is listed here and is not in the package",
+            span=span,
         )
     for path in sorted(wanted - manifest.digests.keys()):
-        yield Diagnostic("not-listed", f"`{shown_name(path)}` is in the package and is not listed here", span)
+        yield Diagnostic(
+            slug="not-listed",
+            message=f"`{shown_name(path)}` is in the package and is not listed here",
+            span=span,
+        )
 
 
 def is_listed_in(path: str, tags: bool) -> bool:

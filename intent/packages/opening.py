@@ -121,7 +121,7 @@ def copied(
     with Copier() as copier:
         for entry in entries:
             if not entry.refused:
-                yield from _copied(copier, entry, opens, bag, package, into)
+                yield from _copied(copier, entry=entry, opens=opens, bag=bag, package=package, into=into)
 
 
 def _copied(

@@ -124,11 +124,11 @@ def write_package(
 
 def _unsafe(texts: Texts, files: tuple[Carried, ...], documentation: Documentation) -> list[Diagnostic]:
     """Names that could not travel, or that would meet in the package."""
-    span = Span(documentation.files[0].name)
+    span = Span(file=documentation.files[0].name)
     paths = dict.fromkeys([*texts.files, *(one.inside for one in files)])
     faults = [fault for path in texts.files for fault in name_faults(path)]
     faults += [fault for _, fault in collisions(paths)]
-    return [Diagnostic(fault.slug, fault.message, span) for fault in faults]
+    return [Diagnostic(slug=fault.slug, message=fault.message, span=span) for fault in faults]
 
 
 def root_name(texts: Texts, proposal: Proposal | None) -> str:
@@ -170,7 +170,15 @@ def _filled(
     work = leaving.documentation.work
     bag.add(PACKING_LIST, write_packing_list(work, files, bag.packed, texts.sorts, foot))
     _seal(bag, leaving.documentation, sent, texts, day)
-    found = review(folder, documentation, proposal, texts, files, leaving.documentation, variance)
+    found = review(
+        folder,
+        documentation=documentation,
+        proposal=proposal,
+        texts=texts,
+        files=files,
+        leaving=leaving.documentation,
+        variance=variance,
+    )
     return bag, (*findings, *found)
 
 
@@ -184,7 +192,7 @@ def _print(bag: _Bag, pages: Mapping[str, bytes], printing: Printing) -> Iterato
         except Unusable as error:
             missing = error.diagnostics[0]
             message = f"the package goes without PDFs: {missing.message}"
-            yield Diagnostic("not-packed", message, missing.span, Severity.WARNING)
+            yield Diagnostic(slug="not-packed", message=message, span=missing.span, severity=Severity.WARNING)
             return
 
 
@@ -201,7 +209,9 @@ def _carry(bag: _Bag, files: tuple[Carried, ...]) -> None:
                     size, found = copier.copy(stream, None, place, [SHA512])
             except Unread as error:
                 message = f"`{one.name}` cannot be read: {error}"
-                raise Unusable([Diagnostic("unreadable", message, Span(str(one.path)))]) from None
+                raise Unusable(
+                    [Diagnostic(slug="unreadable", message=message, span=Span(file=str(one.path)))]
+                ) from None
             bag.packed[one.inside] = Packed(size, found[SHA512])
 
 
@@ -224,7 +234,10 @@ def _seal(
     ]
     if faults:
         raise Unusable(
-            [Diagnostic(one.slug, one.message, Span(documentation.files[0].name)) for one in faults]
+            [
+                Diagnostic(slug=one.slug, message=one.message, span=Span(file=documentation.files[0].name))
+                for one in faults
+            ]
         )
     payload = [one for path, one in bag.packed.items() if path.startswith(f"{PAYLOAD}/")]
     oxum = f"{sum(one.size for one in payload)}.{len(payload)}"

@@ -25,7 +25,7 @@ from intent.packages.zipped import list_zip, nested_fault
 from intent.reading.documentation import Documentation
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Received:
     """A package that was opened: where, what it holds, and what is to be said of it."""
 
@@ -60,14 +60,16 @@ def receive_package(
         judged = judge_again(folder, listing.name)
         comparison, compared = _compared(held, judged, listing.name)
     findings = in_order([*faults, *judged.findings, *compared])
-    return Received(into, judged, _left_out(bag), comparison, findings)
+    return Received(
+        folder=into, judged=judged, left_out=_left_out(bag), comparison=comparison, findings=findings
+    )
 
 
 def _refuse_within(package: Path, into: Path) -> None:
     """Raises `Unusable` where the new folder would lie in the package that is read."""
     if into.resolve().is_relative_to(package.resolve()):
         message = f"`{into}` lies within the package; name a folder outside it"
-        raise Unusable([Diagnostic("within-package", message, Span(str(into)))])
+        raise Unusable([Diagnostic(slug="within-package", message=message, span=Span(file=str(into)))])
 
 
 def _listed(package: Path, limits: Limits) -> tuple[PackageListing, Opens]:
@@ -76,12 +78,12 @@ def _listed(package: Path, limits: Limits) -> tuple[PackageListing, Opens]:
         mode = os.stat(package).st_mode
     except (OSError, ValueError):
         message = f"there is no package `{package}`"
-        raise Unusable([Diagnostic("no-file", message, Span(str(package)))]) from None
+        raise Unusable([Diagnostic(slug="no-file", message=message, span=Span(file=str(package)))]) from None
     if stat.S_ISDIR(mode):
         return list_folder(package, limits), lambda entry: open_in_folder(package, entry)
     if not stat.S_ISREG(mode):
         message = f"`{package}` is neither a folder nor an ordinary file"
-        raise Unusable([Diagnostic("special-file", message, Span(str(package)))])
+        raise Unusable([Diagnostic(slug="special-file", message=message, span=Span(file=str(package)))])
     found = list_zip(package, limits)
     return found.listing, found.open
 
@@ -118,5 +120,7 @@ def _compared(
     received = judged.dossier.documentation.work
     if held.work.iri != received.iri and not is_same_work(held.work, received):
         message = f"“{received.title}” is another work than “{held.work.title}”, so the two are not compared"
-        return None, [Diagnostic("another-work", message, Span(name), Severity.WARNING)]
+        return None, [
+            Diagnostic(slug="another-work", message=message, span=Span(file=name), severity=Severity.WARNING)
+        ]
     return compare_works(held.work, received), []

@@ -44,7 +44,12 @@ def _lost(texts: Texts, leaving: Documentation) -> Iterator[Diagnostic]:
     if count:
         what = "1 statement of the graph has" if count == 1 else f"{count} statements of the graph have"
         message = f"{what} no place in the text form, and stay behind"
-        yield Diagnostic("not-in-text", message, Span(leaving.files[0].name), Severity.WARNING)
+        yield Diagnostic(
+            slug="not-in-text",
+            message=message,
+            span=Span(file=leaving.files[0].name),
+            severity=Severity.WARNING,
+        )
 
 
 def _still_said(folder: Path, texts: Texts, files: Sequence[Carried]) -> Iterator[Diagnostic]:
@@ -59,7 +64,12 @@ def _still_said(folder: Path, texts: Texts, files: Sequence[Carried]) -> Iterato
             for text in kept:
                 if text in " ".join(line.split()):
                     message = f"“{text}” is kept in the house, and is said here all the same"
-                    yield Diagnostic("still-said", message, Span(path, number, 1, line), Severity.WARNING)
+                    yield Diagnostic(
+                        slug="still-said",
+                        message=message,
+                        span=Span(file=path, line=number, column=1, text=line),
+                        severity=Severity.WARNING,
+                    )
 
 
 def is_telling(text: str) -> bool:
@@ -70,11 +80,13 @@ def is_telling(text: str) -> bool:
 def _turned(documentation: Documentation, proposal: Proposal, sent: Variance) -> Iterator[Diagnostic]:
     """The verdicts that those who receive the package cannot reach, since they know less."""
     turn = compare_verdicts(assess(documentation.work, proposal.installation), sent)
-    span = proposal.reading.spans.get(proposal.installation.iri, Span(str(INTENT.Installation)))
+    span = proposal.reading.spans.get(proposal.installation.iri, Span(file=str(INTENT.Installation)))
     for row in turn.rows:
         before, after = row.before or "as-documented", row.after or "as-documented"
         message = (
             f"with what is kept in the house, {row.characteristic} of {row.subject} is {before}; "
             f"in the package it is {after}"
         )
-        yield Diagnostic("verdict-turns", message, span, Severity.WARNING, row.subject)
+        yield Diagnostic(
+            slug="verdict-turns", message=message, span=span, severity=Severity.WARNING, subject=row.subject
+        )

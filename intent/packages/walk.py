@@ -19,7 +19,7 @@ from intent.packages.file_names import Fault, collisions, name_faults, shown_nam
 from intent.packages.limits import Limits, size_in_words
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PackageEntry:
     """One file of a package; its path has `/` between its steps."""
 
@@ -55,7 +55,9 @@ class Stream(Protocol):
 
 def fault_at(package: str, path: str, slug: str, message: str) -> Diagnostic:
     """A fault of one file of a package."""
-    return Diagnostic(slug, message, Span("/".join(filter(None, [package, shown_name(path)]))))
+    return Diagnostic(
+        slug=slug, message=message, span=Span(file="/".join(filter(None, [package, shown_name(path)])))
+    )
 
 
 def list_folder(folder: Path, limits: Limits) -> PackageListing:
@@ -81,7 +83,9 @@ def list_folder(folder: Path, limits: Limits) -> PackageListing:
                 wrong = [*_kind_faults(path, found), *name_faults(inner)]
                 faults.extend(fault_at(name, inner, one.slug, one.message) for one in wrong)
                 identity = (found.st_dev, found.st_ino)
-                entries.append(PackageEntry(inner, found.st_size, bool(wrong), identity))
+                entries.append(
+                    PackageEntry(path=inner, size=found.st_size, refused=bool(wrong), identity=identity)
+                )
     ordered = tuple(sorted(entries, key=lambda entry: entry.path))
     return PackageListing(name, ordered, (*faults, *common_faults(name, ordered, limits)))
 

@@ -40,7 +40,7 @@ class NotAZip(Exception):
         super().__init__(fault.message)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ZipEntry:
     """One entry as the directory tells of it; sizes and offsets in bytes."""
 
@@ -143,7 +143,17 @@ def _entries(directory: bytes, count: int) -> Iterator[ZipEntry]:
             raise NotAZip(Fault("not-a-zip", "the zip's list of contents breaks off"))
         size, packed, offset = _large(extra.get(_ZIP64, b""), size, packed, offset)
         name = _decoded(raw, flags, extra.get(_UNICODE_PATH))
-        yield ZipEntry(name, raw, flags, method, crc, packed, size, offset, mode)
+        yield ZipEntry(
+            name=name,
+            raw=raw,
+            flags=flags,
+            method=method,
+            crc=crc,
+            packed=packed,
+            size=size,
+            offset=offset,
+            mode=mode,
+        )
     if place != len(directory):
         raise NotAZip(Fault("zip-gap", "the zip's list of contents holds more than its entries"))
 

@@ -74,7 +74,10 @@ def list_zip(path: Path, limits: Limits) -> Zip:
         faults.append(fault_at(name, "", "too-many-files", message))
     for found in entries:
         faults.extend(fault_at(name, found.name, one.slug, one.message) for one in wrong[found.offset])
-    listed = tuple(PackageEntry(inner, one.size, bool(wrong[one.offset])) for inner, one in sorted(files.items()))
+    listed = tuple(
+        PackageEntry(path=inner, size=one.size, refused=bool(wrong[one.offset]))
+        for inner, one in sorted(files.items())
+    )
     faults.extend(common_faults(name, listed, limits))
     return Zip(path, PackageListing(name, listed, tuple(faults)), files)
 

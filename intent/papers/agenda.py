@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from intent.analysis.questions.factors import reasons
 from intent.analysis.questions.measure import weight
-from intent.analysis.questions.question import Agenda, Question, PersonSheet
+from intent.analysis.questions.question import Agenda, PersonSheet, Question
 from intent.model.work import Instruction
 from intent.papers.instructions_told import quotations, told
 from intent.papers.naming import person_in_words

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from importlib.resources import files
 
-from intent.analysis.questions.question import Agenda, Question, PersonSheet
+from intent.analysis.questions.question import Agenda, PersonSheet, Question
 from intent.papers.agenda import (
     LINES,
     MEASURE,

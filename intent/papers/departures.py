@@ -24,7 +24,7 @@ from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 _PRESENCE = "https://w3id.org/intent-record/term/presence"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Departure:
     """One way in which the proposal departs from what is documented, for one subject or several alike."""
 

@@ -29,7 +29,7 @@ WHOLE = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Quantity:
     """One quantity before and after, and what that means."""
 
@@ -71,7 +71,7 @@ class Affected:
     quantities: tuple[Quantity, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TopicTold:
     """All that is told of one topic."""
 
@@ -104,14 +104,14 @@ def _topic(variance: Variance, topic: EffectTopic, effects: Sequence[Effect]) ->
     for effect in effects:
         affected.setdefault(effect.members, []).append(effect)
     return TopicTold(
-        topic.value,
-        TOPICS[topic],
-        tuple(
+        slug=topic.value,
+        title=TOPICS[topic],
+        affected=tuple(
             Affected(_subjects(variance, topic, members), tuple(map(_quantity, found)))
             for members, found in affected.items()
         ),
-        tuple(_missing(effects)),
-        tuple(_sources(effects)),
+        missing=tuple(_missing(effects)),
+        sources=tuple(_sources(effects)),
     )
 
 
@@ -125,7 +125,12 @@ def _subjects(variance: Variance, topic: EffectTopic, members: Sequence[str]) ->
 
 def _quantity(effect: Effect) -> Quantity:
     documented, proposed = _figure(effect.documented, effect.unit), _figure(effect.proposed, effect.unit)
-    return Quantity(_pattern(effect.quantity), documented, proposed, closed(effect.sentence))
+    return Quantity(
+        name=_pattern(effect.quantity),
+        documented=documented,
+        proposed=proposed,
+        remark=closed(effect.sentence),
+    )
 
 
 def _pattern(text: str) -> Saying:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from intent.reading.evidence.quoting import Quoted
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Quotation:
     """The words quoted under a heading, who said them and where they are to be found."""
 
@@ -39,11 +39,11 @@ def told(work: Work, instruction: Instruction) -> str:
     """
     text = sentence_words(
         instruction.assertion,
-        work.vocabulary,
-        instruction.conditions,
-        [str(person_in_words(work, person, "en")) for person in instruction.consents],
-        date_in_words(instruction.until) or None,
-        instruction.choice,
+        vocabulary=work.vocabulary,
+        conditions=instruction.conditions,
+        consents=[str(person_in_words(work, person, "en")) for person in instruction.consents],
+        until=date_in_words(instruction.until) or None,
+        choice=instruction.choice,
     )
     name, text = instruction.identifier, re.sub(r'"([^"]*)"', r"“\1”", text)
     match instruction.modality:
@@ -64,7 +64,9 @@ def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[Quotati
         if heading and words and heading.identifier not in found:
             title = f"{heading.identifier}, {heading.title}"
             said = attribution(work, instruction)
-            found[heading.identifier] = Quotation(title, words, said, sentence(heading.reason))
+            found[heading.identifier] = Quotation(
+                heading=title, words=words, attribution=said, reason=sentence(heading.reason)
+            )
     return tuple(found.values())
 
 

@@ -29,7 +29,11 @@ class Packed:
 
 
 def write_packing_list(
-    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[WithheldKind], foot: str
+    work: Work,
+    files: Sequence[Carried],
+    packed: Mapping[str, Packed],
+    sorts: Sequence[WithheldKind],
+    foot: str,
 ) -> bytes:
     """The list as one page; ``packed`` tells of each file by its path in the package."""
     lead = ["Packing and media list. Tick on leaving and on arriving."]

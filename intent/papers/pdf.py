@@ -52,7 +52,7 @@ def _library() -> Any:
 
 
 def _missing(message: str) -> Unusable:
-    return Unusable([Diagnostic("no-pdf", message, Span("pdf"))])
+    return Unusable([Diagnostic(slug="no-pdf", message=message, span=Span(file="pdf"))])
 
 
 @contextmanager

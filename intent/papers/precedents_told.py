@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
-from intent.analysis.history.precedents import Key, Precedent, Reach, Forerunners, Step, key_of
+from intent.analysis.history.precedents import Forerunners, Key, Precedent, Reach, Step, key_of
 from intent.language.message import Written, joined, say
 from intent.model.work import Work
 from intent.papers.departures import Departure

@@ -68,7 +68,7 @@ class Signature:
         return say("who {capacity}", capacity=self.capacity) if self.capacity else ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Story:
     """A report, in the order in which it is read."""
 

@@ -56,7 +56,7 @@ class ToBeShaped:
         return (*reading.findings, *shaped)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Documentation:
     """A work as read, with its graph, what was found beside the shapes, and its files."""
 
@@ -113,8 +113,8 @@ def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] =
         graph = read_graph(path, content)
         iri = only_one(graph, INTENT.Work, name)
         terms = graph.value(URIRef(iri), INTENT.termsFile)
-        vocabulary, more = _vocabulary(shipped, path.parent, str(terms) if terms else None, Span(name))
-        reading = Reading(iri, graph, {iri: Span(name)}, ())
+        vocabulary, more = _vocabulary(shipped, path.parent, str(terms) if terms else None, Span(file=name))
+        reading = Reading(iri=iri, triples=graph, spans={iri: Span(file=name)}, findings=())
     else:
         text = read_text(path, content)
         refuse_installation(text, name, shipped)
@@ -124,7 +124,9 @@ def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] =
     work = load_work(reading.triples, reading.iri, vocabulary)
     consistency = usable(consistency_findings(work, reading.spans))
     files = (read_file(path, "dossier", content), *more)
-    return Documentation(work, reading, found, consistency, files, path.parent)
+    return Documentation(
+        work=work, reading=reading, shaped=found, consistency=consistency, files=files, folder=path.parent
+    )
 
 
 def _vocabulary(
@@ -148,4 +150,6 @@ def named_file(path: Path, span: Span) -> bytes:
     try:
         return read_bytes(path)
     except Unusable as error:
-        raise Unusable([Diagnostic(found.slug, found.message, span) for found in error.diagnostics]) from None
+        raise Unusable(
+            [Diagnostic(slug=found.slug, message=found.message, span=span) for found in error.diagnostics]
+        ) from None

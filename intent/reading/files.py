@@ -49,12 +49,26 @@ def as_text(content: bytes, name: str) -> str:
         looks = "UTF-16, which some editors call Unicode" if is_wide else "Latin-1 or Windows-1252"
         message = f"the file is not UTF-8; save it as UTF-8 (it looks like {looks})"
         if is_wide:
-            raise Unusable([Diagnostic("not-utf-8", message, Span(name))]) from None
-        raise Unusable([Diagnostic("not-utf-8", message, Span(name, line, column, whole))]) from None
+            raise Unusable([Diagnostic(slug="not-utf-8", message=message, span=Span(file=name))]) from None
+        raise Unusable(
+            [
+                Diagnostic(
+                    slug="not-utf-8",
+                    message=message,
+                    span=Span(file=name, line=line, column=column, text=whole),
+                )
+            ]
+        ) from None
     if "\0" in text:
         line = text[: text.index("\0")].count("\n") + 1
         raise Unusable(
-            [Diagnostic("not-text", "the file holds a NUL byte, so it is no text", Span(name, line))]
+            [
+                Diagnostic(
+                    slug="not-text",
+                    message="the file holds a NUL byte, so it is no text",
+                    span=Span(file=name, line=line),
+                )
+            ]
         )
     return text
 
@@ -101,9 +115,9 @@ def within(folder: Path, written: str, span: Span, beside: Path | None = None) -
     root = folder.resolve()
     if not path.resolve().is_relative_to(root):
         message = f"`{written}` leads out of the work's folder; keep what belongs to the work in it"
-        raise Unusable([Diagnostic("outside-folder", message, span)])
+        raise Unusable([Diagnostic(slug="outside-folder", message=message, span=span)])
     return path
 
 
 def _unusable(slug: str, message: str, name: str) -> Unusable:
-    return Unusable([Diagnostic(slug, message, Span(name))])
+    return Unusable([Diagnostic(slug=slug, message=message, span=Span(file=name))])

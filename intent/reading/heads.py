@@ -53,7 +53,7 @@ def read_text(path: Path, content: bytes) -> str:
     text = as_text(content, str(path))
     if not text.strip():
         message = "the file is empty; `intent new` writes a dossier to start from"
-        raise Unusable([Diagnostic("empty-file", message, Span(str(path)))])
+        raise Unusable([Diagnostic(slug="empty-file", message=message, span=Span(file=str(path)))])
     return text
 
 
@@ -65,8 +65,10 @@ def named_in_head(text: str, name: str, vocabulary: Vocabulary, key: str) -> tup
             break
         match = re.match(r"\s*[-*+]\s+(?P<name>[^:]+?)\s*:\s+(?P<value>\S.*?)\s*$", line)
         if match and normal(match["name"]) in names:
-            return match["value"], Span(name, number, match.start("value") + 1, line, len(match["value"]))
-    return None, Span(name)
+            return match["value"], Span(
+                file=name, line=number, column=match.start("value") + 1, text=line, length=len(match["value"])
+            )
+    return None, Span(file=name)
 
 
 def only_one(graph: Graph, kind: URIRef, name: str) -> str:
@@ -75,7 +77,9 @@ def only_one(graph: Graph, kind: URIRef, name: str) -> str:
     label = str(kind).rsplit("#", 1)[-1].lower()
     if len(found) != 1:
         what = f"no {label}" if not found else f"{len(found)} of the kind {label}, where one is wanted"
-        raise Unusable([Diagnostic(f"no-{label}", f"the graph holds {what}", Span(name))])
+        raise Unusable(
+            [Diagnostic(slug=f"no-{label}", message=f"the graph holds {what}", span=Span(file=name))]
+        )
     return found[0]
 
 
@@ -94,7 +98,7 @@ def refuse_installation(text: str, name: str, vocabulary: Vocabulary) -> None:
     written, span = named_in_head(text, name, vocabulary, "work")
     if written:
         message = f"this is an installation; name its work, `{written}`"
-        raise Unusable([Diagnostic("is-an-installation", message, span)])
+        raise Unusable([Diagnostic(slug="is-an-installation", message=message, span=span)])
 
 
 def refuse_work(text: str, name: str, vocabulary: Vocabulary) -> None:
@@ -104,4 +108,4 @@ def refuse_work(text: str, name: str, vocabulary: Vocabulary) -> None:
     for line in text.splitlines():
         if line.startswith("## ") and normal(line[3:]) in {*own, *parts}:
             message = "this is a work; name an installation"
-            raise Unusable([Diagnostic("is-a-work", message, Span(name))])
+            raise Unusable([Diagnostic(slug="is-a-work", message=message, span=Span(file=name))])

@@ -39,7 +39,7 @@ from intent.record.load_installation import load_installation
 from intent.vocabulary.terms import Vocabulary
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Proposal:
     """An installation as read, beside its work."""
 
@@ -104,7 +104,7 @@ def _named_work(opened: _Opened, vocabulary: Vocabulary) -> tuple[str | None, Sp
             refuse_work(opened.held, name, vocabulary)
         return named, span
     written = opened.held.value(URIRef(only_one(opened.held, INTENT.Installation, name)), INTENT.workFile)
-    return str(written) if written else None, Span(name)
+    return str(written) if written else None, Span(file=name)
 
 
 def _beside(opened: _Opened, documentation: Documentation, begin: Begin[Findings]) -> Proposal:
@@ -115,7 +115,9 @@ def _beside(opened: _Opened, documentation: Documentation, begin: Begin[Findings
     found = loadable(shaped, work.vocabulary, not is_rdf(path), begin)
     installation = load_installation(reading.triples, reading.iri, work, documentation.reading.triples)
     files = (*documentation.files, read_file(path, "installation", opened.content), *pool_files)
-    return Proposal(documentation, installation, reading, found, files)
+    return Proposal(
+        documentation=documentation, installation=installation, reading=reading, shaped=found, files=files
+    )
 
 
 def _from_text(opened: _Opened, documentation: Documentation) -> tuple[Reading, tuple[ReadFile, ...]]:
@@ -130,8 +132,8 @@ def _from_rdf(opened: _Opened, documentation: Documentation) -> tuple[Reading, t
     iri = only_one(graph, INTENT.Installation, name)
     if URIRef(documentation.work.iri) not in set(graph.objects(URIRef(iri), INTENT.ofWork)):
         message = f"this is not an installation of “{documentation.work.title}” ({documentation.work.iri})"
-        raise Unusable([Diagnostic("another-work", message, Span(name))])
-    return Reading(iri, graph, {iri: Span(name)}, ()), ()
+        raise Unusable([Diagnostic(slug="another-work", message=message, span=Span(file=name))])
+    return Reading(iri=iri, triples=graph, spans={iri: Span(file=name)}, findings=()), ()
 
 
 def _work_path(path: Path, named: str | None, span: Span, given: Path | None) -> Path:
@@ -139,10 +141,10 @@ def _work_path(path: Path, named: str | None, span: Span, given: Path | None) ->
     from_text = Path(os.path.normpath(path.parent / named)) if named else None
     if given is None and from_text is None:
         message = "the installation names no work; write `- work: ../work.md`, or name the work before it"
-        raise Unusable([Diagnostic("no-work", message, span)])
+        raise Unusable([Diagnostic(slug="no-work", message=message, span=span)])
     if given is None and from_text is not None and not from_text.exists():
         message = f"there is no file `{named}` beside this one; say where the work is"
-        raise Unusable([Diagnostic("no-file", message, span)])
+        raise Unusable([Diagnostic(slug="no-file", message=message, span=span)])
     return given or from_text or path
 
 
@@ -155,7 +157,7 @@ def _refuse_another(
         return
     if read_documentation(other, shipped).work.iri != documentation.work.iri:
         message = f"this is an installation of `{named}`, not of “{documentation.work.title}”"
-        raise Unusable([Diagnostic("another-work", message, span)])
+        raise Unusable([Diagnostic(slug="another-work", message=message, span=span)])
 
 
 def _pool(
@@ -183,4 +185,6 @@ def _joined(reading: Reading, pool: Reading | None) -> Reading:
     if pool is None:
         return reading
     triples = [*reading.triples, *pool.triples]
-    return Reading(reading.iri, triples, {**pool.spans, **reading.spans}, reading.findings)
+    return Reading(
+        iri=reading.iri, triples=triples, spans={**pool.spans, **reading.spans}, findings=reading.findings
+    )

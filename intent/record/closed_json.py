@@ -83,8 +83,8 @@ def _span(text: str, file: str, place: int, length: int = 1) -> Span:
     line = text[begin : end if end >= 0 else len(text)].rstrip("\r")
     column = place - begin + 1
     shown = line if len(line) <= LONGEST_LINE else ""
-    return Span(file, text.count("\n", 0, place) + 1, column, shown, length)
+    return Span(file=file, line=text.count("\n", 0, place) + 1, column=column, text=shown, length=length)
 
 
 def _refusal(slug: str, message: str, span: Span) -> Unusable:
-    return Unusable([Diagnostic(slug, message, span)])
+    return Unusable([Diagnostic(slug=slug, message=message, span=span)])

@@ -10,7 +10,7 @@ from intent.model.meaning import given_value
 from intent.model.work import Part, Work
 from intent.values.sets import ValueSet
 
-_NOWHERE = Span("")
+_NOWHERE = Span(file="")
 
 
 def consistency_findings(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
@@ -33,7 +33,12 @@ def _disagreeing_devices(work: Work, spans: Mapping[str, Span]) -> Iterator[Diag
                 f"{label} of {part.identifier} is {expression.written}, but its device {device.identifier} "
                 f"says {other.written}; make the two agree"
             )
-            yield Diagnostic("disagreement", message, _place(work, part, iri, spans), subject=part.identifier)
+            yield Diagnostic(
+                slug="disagreement",
+                message=message,
+                span=_place(work, part, iri, spans),
+                subject=part.identifier,
+            )
 
 
 def _disagreeing_rows(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
@@ -51,7 +56,10 @@ def _disagreeing_rows(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnos
                     f"two values of {label}; make the two agree"
                 )
                 yield Diagnostic(
-                    "disagreement", message, _place(work, part, iri, spans), subject=part.identifier
+                    slug="disagreement",
+                    message=message,
+                    span=_place(work, part, iri, spans),
+                    subject=part.identifier,
                 )
 
 

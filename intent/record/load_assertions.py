@@ -51,8 +51,10 @@ def load_expression(view: GraphView, node: Node, vocabulary: Vocabulary) -> Expr
         items = tuple(
             _item(view, value, vocabulary) for value in sorted(view.values(node, INTENT.value), key=_place)
         )
-    expression = Expression(form, items, view.flag(node, INTENT.negated))
-    return Expression(form, items, expression.negated, expression_words(expression, vocabulary))
+    expression = Expression(form=form, items=items, negated=view.flag(node, INTENT.negated))
+    return Expression(
+        form=form, items=items, negated=expression.negated, written=expression_words(expression, vocabulary)
+    )
 
 
 def _place(node: Node) -> tuple[bool, str]:
@@ -80,11 +82,11 @@ def _item(view: GraphView, node: Node, vocabulary: Vocabulary) -> Item:
     axes = (view.number(node, axis) for axis in _AXES)
     numbers = (single,) if single is not None else tuple(number for number in axes if number is not None)
     return Measured(
-        tuple(_in_reference(number, unit) for number in numbers),
-        view.text(node, INTENT.written),
-        unit.iri if unit else None,
-        tolerance,
-        tolerance_percent,
+        numbers=tuple(_in_reference(number, unit) for number in numbers),
+        written=view.text(node, INTENT.written),
+        unit=unit.iri if unit else None,
+        tolerance=tolerance,
+        tolerance_percent=tolerance_percent,
     )
 
 
@@ -98,21 +100,27 @@ def load_assertion(view: GraphView, node: Node, vocabulary: Vocabulary) -> Asser
     relation = view.local(node, INTENT.standsTo)
     has_expression = bool(view.values(node, INTENT.form))
     return Assertion(
-        aggregate,
-        Scope(scope.kind, scope.names, scope.part_kind, scope.excepted, scope_words(scope, vocabulary)),
-        view.iri(node, INTENT.characteristic),
-        load_expression(view, node, vocabulary) if has_expression else Expression(Form.ANY),
-        Relation(relation.replace("-", " ")) if relation else None,
-        view.reference(node, INTENT.relatedTo),
+        aggregate=aggregate,
+        scope=Scope(
+            kind=scope.kind,
+            names=scope.names,
+            part_kind=scope.part_kind,
+            excepted=scope.excepted,
+            written=scope_words(scope, vocabulary),
+        ),
+        characteristic=view.iri(node, INTENT.characteristic),
+        expression=load_expression(view, node, vocabulary) if has_expression else Expression(form=Form.ANY),
+        relation=Relation(relation.replace("-", " ")) if relation else None,
+        other=view.reference(node, INTENT.relatedTo),
     )
 
 
 def _scope(view: GraphView, node: Node) -> Scope:
     return Scope(
-        ScopeKind(view.local(node, INTENT.scope)),
-        _names(view, node, INTENT.about),
-        view.iri(node, INTENT.everyKind),
-        _names(view, node, INTENT["except"]),
+        kind=ScopeKind(view.local(node, INTENT.scope)),
+        names=_names(view, node, INTENT.about),
+        part_kind=view.iri(node, INTENT.everyKind),
+        excepted=_names(view, node, INTENT["except"]),
     )
 
 

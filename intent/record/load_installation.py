@@ -13,7 +13,7 @@ from intent.model.work import Device, Work
 from intent.names import INTENT
 from intent.record.load_assertions import load_expression, load_statements
 from intent.record.load_work import concept_of, head_fields, load_device, load_part, load_sections
-from intent.record.view import Triple, GraphView, view_of
+from intent.record.view import GraphView, Triple, view_of
 from intent.vocabulary.terms import Vocabulary
 
 
@@ -48,10 +48,10 @@ def load_installation(
         ),
         changes=tuple(
             Change(
-                str(found),
-                view.reference(found, INTENT.part) or "",
-                load_statements(view, found, vocabulary),
-                view.text(found, INTENT.note),
+                iri=str(found),
+                part=view.reference(found, INTENT.part) or "",
+                statements=load_statements(view, found, vocabulary),
+                note=view.text(found, INTENT.note),
             )
             for found in view.of_class(INTENT.Change, node)
         ),
@@ -64,13 +64,13 @@ def load_installation(
         consents=tuple(_consent(view, found, vocabulary) for found in view.of_class(INTENT.Consent, node)),
         attestations=tuple(
             Attestation(
-                str(found),
-                view.text(found, INTENT.fact),
-                view.flag(found, INTENT.answer),
-                view.reference(found, INTENT.by),
-                view.date(found, DCTERMS.date),
-                view.text(found, INTENT.sourceText),
-                view.text(found, INTENT.note),
+                iri=str(found),
+                fact=view.text(found, INTENT.fact),
+                holds=view.flag(found, INTENT.answer),
+                by=view.reference(found, INTENT.by),
+                date=view.date(found, DCTERMS.date),
+                source=view.text(found, INTENT.sourceText),
+                note=view.text(found, INTENT.note),
             )
             for found in view.of_class(INTENT.Attestation, node)
         ),
@@ -86,28 +86,28 @@ def _devices(view: GraphView, node: URIRef, work: Work, vocabulary: Vocabulary) 
 
 def _substitution(view: GraphView, node: Node, vocabulary: Vocabulary) -> Substitution:
     return Substitution(
-        str(node),
-        view.reference(node, INTENT.part) or "",
-        view.reference(node, INTENT.device),
-        load_statements(view, node, vocabulary),
-        view.text(node, INTENT.note),
+        iri=str(node),
+        part=view.reference(node, INTENT.part) or "",
+        device=view.reference(node, INTENT.device),
+        statements=load_statements(view, node, vocabulary),
+        note=view.text(node, INTENT.note),
     )
 
 
 def _consent(view: GraphView, node: Node, vocabulary: Vocabulary) -> Consent:
     has_answer = bool(view.values(node, INTENT.answer))
     return Consent(
-        str(node),
-        view.reference(node, INTENT.person) or "",
-        view.identifiers(node, INTENT.consentsTo),
-        view.flag(node, INTENT.answer) if has_answer else None,
-        tuple(view.identifier(part) for part in view.in_order(view.values(node, INTENT["for"]))),
-        _value(view, node, vocabulary),
-        tuple(sorted(str(terms) for terms in view.values(node, INTENT.terms))),
-        view.date(node, DCTERMS.date),
-        view.date(node, INTENT.until),
-        view.text(node, INTENT.sourceText),
-        view.text(node, INTENT.note),
+        iri=str(node),
+        person=view.reference(node, INTENT.person) or "",
+        to=view.identifiers(node, INTENT.consentsTo),
+        answer=view.flag(node, INTENT.answer) if has_answer else None,
+        parts=tuple(view.identifier(part) for part in view.in_order(view.values(node, INTENT["for"]))),
+        value=_value(view, node, vocabulary),
+        terms=tuple(sorted(str(terms) for terms in view.values(node, INTENT.terms))),
+        date=view.date(node, DCTERMS.date),
+        until=view.date(node, INTENT.until),
+        source=view.text(node, INTENT.sourceText),
+        note=view.text(node, INTENT.note),
     )
 
 

@@ -25,7 +25,7 @@ from intent.model.work import (
 )
 from intent.names import INTENT, TERM
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
-from intent.record.view import Triple, GraphView, view_of
+from intent.record.view import GraphView, Triple, view_of
 from intent.vocabulary.terms import Concept, Vocabulary
 
 OBSERVED_PRACTICE = 6
@@ -94,12 +94,12 @@ def fields_of(view: GraphView, node: Node, vocabulary: Vocabulary, *sections: st
 def load_sections(view: GraphView, node: Node, vocabulary: Vocabulary) -> tuple[Section, ...]:
     return tuple(
         Section(
-            str(section),
-            view.text(section, INTENT.sectionTerm),
-            view.text(section, INTENT.note),
-            view.text(section, INTENT.afterword),
-            fields_of(view, section, vocabulary),
-            is_internal(view, section),
+            iri=str(section),
+            term=view.text(section, INTENT.sectionTerm),
+            note=view.text(section, INTENT.note),
+            afterword=view.text(section, INTENT.afterword),
+            fields=fields_of(view, section, vocabulary),
+            internal=is_internal(view, section),
         )
         for section in view.in_order(view.values(node, INTENT.section))
     )
@@ -115,96 +115,98 @@ def concept_of(view: GraphView, node: Node, property_iri: URIRef, vocabulary: Vo
 
 def kind_of(view: GraphView, node: Node, vocabulary: Vocabulary) -> Concept:
     iri = view.text(node, INTENT.kind)
-    return vocabulary.concepts.get(iri) or Concept(iri, {}, ())
+    return vocabulary.concepts.get(iri) or Concept(iri=iri, labels={}, names=())
 
 
 def _person(view: GraphView, node: Node, vocabulary: Vocabulary) -> Person:
-    role = concept_of(view, node, INTENT.role, vocabulary) or Concept(view.text(node, INTENT.role), {}, ())
+    role = concept_of(view, node, INTENT.role, vocabulary) or Concept(
+        iri=view.text(node, INTENT.role), labels={}, names=()
+    )
     return Person(
-        str(node),
-        view.identifier(node),
-        view.text(node, RDFS.label),
-        role,
-        view.whole(node, INTENT.authority) or role.authority or OBSERVED_PRACTICE,
-        view.date(node, INTENT.since),
-        view.date(node, INTENT.until),
-        view.reference(node, INTENT.successor),
-        view.text(node, INTENT.contact),
-        is_internal(view, node),
-        view.text(node, INTENT.note),
+        iri=str(node),
+        identifier=view.identifier(node),
+        name=view.text(node, RDFS.label),
+        role=role,
+        authority=view.whole(node, INTENT.authority) or role.authority or OBSERVED_PRACTICE,
+        since=view.date(node, INTENT.since),
+        until=view.date(node, INTENT.until),
+        successor=view.reference(node, INTENT.successor),
+        contact=view.text(node, INTENT.contact),
+        internal=is_internal(view, node),
+        note=view.text(node, INTENT.note),
     )
 
 
 def _group(view: GraphView, node: Node, vocabulary: Vocabulary) -> Group:
     return Group(
-        str(node),
-        view.text(node, RDFS.label),
-        concept_of(view, node, INTENT.kind, vocabulary),
-        view.text(node, INTENT.note),
-        view.text(node, INTENT.afterword),
+        iri=str(node),
+        name=view.text(node, RDFS.label),
+        kind=concept_of(view, node, INTENT.kind, vocabulary),
+        note=view.text(node, INTENT.note),
+        afterword=view.text(node, INTENT.afterword),
     )
 
 
 def load_part(view: GraphView, node: Node, vocabulary: Vocabulary) -> Part:
     group = view.one(node, INTENT.inGroup)
     return Part(
-        str(node),
-        view.identifier(node),
-        kind_of(view, node, vocabulary),
-        view.text(node, RDFS.label),
-        view.group_or_identifier(group) if group is not None else None,
-        view.reference(node, INTENT.device),
-        load_statements(view, node, vocabulary),
-        view.text(node, INTENT.note),
-        is_internal(view, node),
+        iri=str(node),
+        identifier=view.identifier(node),
+        kind=kind_of(view, node, vocabulary),
+        name=view.text(node, RDFS.label),
+        group=view.group_or_identifier(group) if group is not None else None,
+        device=view.reference(node, INTENT.device),
+        statements=load_statements(view, node, vocabulary),
+        note=view.text(node, INTENT.note),
+        internal=is_internal(view, node),
     )
 
 
 def load_device(view: GraphView, node: Node, vocabulary: Vocabulary) -> Device:
     return Device(
-        str(node),
-        view.identifier(node),
-        view.reference(node, INTENT.like),
-        concept_of(view, node, INTENT.status, vocabulary),
-        load_statements(view, node, vocabulary),
-        fields_of(view, node, vocabulary, "devices-section"),
-        is_internal(view, node),
-        bool(view.values(node, INTENT.order)),
+        iri=str(node),
+        identifier=view.identifier(node),
+        like=view.reference(node, INTENT.like),
+        status=concept_of(view, node, INTENT.status, vocabulary),
+        statements=load_statements(view, node, vocabulary),
+        fields=fields_of(view, node, vocabulary, "devices-section"),
+        internal=is_internal(view, node),
+        listed=bool(view.values(node, INTENT.order)),
     )
 
 
 def _source(view: GraphView, node: Node, vocabulary: Vocabulary) -> Source:
     return Source(
-        str(node),
-        view.identifier(node),
-        view.text(node, DCTERMS.title),
-        concept_of(view, node, INTENT.sourceKind, vocabulary),
-        view.identifiers(node, INTENT["with"]),
-        view.identifiers(node, INTENT.by),
-        view.date(node, DCTERMS.date),
-        view.text(node, INTENT.file) or None,
-        view.reference(node, INTENT.reportedBy),
-        fields_of(view, node, vocabulary, "sources-section"),
-        view.text(node, INTENT.words),
-        view.text(node, INTENT.note),
-        is_internal(view, node),
+        iri=str(node),
+        identifier=view.identifier(node),
+        title=view.text(node, DCTERMS.title),
+        kind=concept_of(view, node, INTENT.sourceKind, vocabulary),
+        spoken_with=view.identifiers(node, INTENT["with"]),
+        by=view.identifiers(node, INTENT.by),
+        date=view.date(node, DCTERMS.date),
+        file=view.text(node, INTENT.file) or None,
+        reported_by=view.reference(node, INTENT.reportedBy),
+        fields=fields_of(view, node, vocabulary, "sources-section"),
+        words=view.text(node, INTENT.words),
+        note=view.text(node, INTENT.note),
+        internal=is_internal(view, node),
     )
 
 
 def _heading(view: GraphView, node: Node) -> Heading:
     return Heading(
-        str(node),
-        view.identifier(node),
-        view.text(node, DCTERMS.title),
-        view.text(node, INTENT.words),
-        view.text(node, INTENT.reason),
-        view.reference(node, INTENT.by),
-        view.date(node, DCTERMS.date),
-        ground_of(view, node),
-        view.date(node, INTENT.withdrawn),
-        view.identifiers(node, INTENT.supersedes),
-        load_citations(view, node),
-        view.text(node, INTENT.note),
+        iri=str(node),
+        identifier=view.identifier(node),
+        title=view.text(node, DCTERMS.title),
+        words=view.text(node, INTENT.words),
+        reason=view.text(node, INTENT.reason),
+        by=view.reference(node, INTENT.by),
+        on=view.date(node, DCTERMS.date),
+        ground=ground_of(view, node),
+        withdrawn=view.date(node, INTENT.withdrawn),
+        supersedes=view.identifiers(node, INTENT.supersedes),
+        sources=load_citations(view, node),
+        note=view.text(node, INTENT.note),
     )
 
 
@@ -225,22 +227,29 @@ def _instruction(
     speakers = [person for source in cited for person in (*source.spoken_with, *source.by)]
     dates = [source.date for source in cited if source.date]
     return Instruction(
-        str(node),
-        view.identifier(node),
-        heading.identifier,
-        Modality(view.local(node, INTENT.modality)),
-        assertion,
-        sentence_words(assertion, vocabulary, conditions, consents, until, choice),
-        conditions,
-        until,
-        consents,
-        choice,
-        heading.by or next(iter(speakers), None),
-        heading.on or next(iter(dates), None),
-        heading.ground or "intent",
-        heading.withdrawn,
-        heading.supersedes,
-        heading.sources,
+        iri=str(node),
+        identifier=view.identifier(node),
+        heading=heading.identifier,
+        modality=Modality(view.local(node, INTENT.modality)),
+        assertion=assertion,
+        sentence=sentence_words(
+            assertion,
+            vocabulary=vocabulary,
+            conditions=conditions,
+            consents=consents,
+            until=until,
+            choice=choice,
+        ),
+        conditions=conditions,
+        until=until,
+        consents=consents,
+        choice=choice,
+        by=heading.by or next(iter(speakers), None),
+        on=heading.on or next(iter(dates), None),
+        ground=heading.ground or "intent",
+        withdrawn=heading.withdrawn,
+        supersedes=heading.supersedes,
+        sources=heading.sources,
     )
 
 
@@ -250,33 +259,35 @@ def _cited(heading: Heading, sources: Mapping[str, Source]) -> list[Source]:
 
 def _material(view: GraphView, node: Node, vocabulary: Vocabulary) -> Material:
     return Material(
-        str(node),
-        view.identifier(node),
-        load_statements(view, node, vocabulary),
-        view.text(node, RDFS.label),
-        view.text(node, INTENT.file) or None,
-        view.text(node, INTENT.note),
-        is_internal(view, node),
+        iri=str(node),
+        identifier=view.identifier(node),
+        statements=load_statements(view, node, vocabulary),
+        name=view.text(node, RDFS.label),
+        file=view.text(node, INTENT.file) or None,
+        note=view.text(node, INTENT.note),
+        internal=is_internal(view, node),
     )
 
 
 def _connection(view: GraphView, node: Node, vocabulary: Vocabulary) -> Connection:
     return Connection(
-        str(node),
-        view.reference(node, INTENT["from"]) or "",
-        view.reference(node, INTENT.to) or "",
-        load_statements(view, node, vocabulary),
-        view.text(node, INTENT.note),
-        is_internal(view, node),
+        iri=str(node),
+        start=view.reference(node, INTENT["from"]) or "",
+        end=view.reference(node, INTENT.to) or "",
+        statements=load_statements(view, node, vocabulary),
+        note=view.text(node, INTENT.note),
+        internal=is_internal(view, node),
     )
 
 
 def _box(view: GraphView, node: Node, vocabulary: Vocabulary) -> Crate:
     return Crate(
-        str(node),
-        view.identifier(node),
-        tuple(view.group_or_identifier(held) for held in view.in_order(view.values(node, INTENT.holds))),
-        load_statements(view, node, vocabulary),
-        fields_of(view, node, vocabulary, "boxes-section"),
-        is_internal(view, node),
+        iri=str(node),
+        identifier=view.identifier(node),
+        holds=tuple(
+            view.group_or_identifier(held) for held in view.in_order(view.values(node, INTENT.holds))
+        ),
+        statements=load_statements(view, node, vocabulary),
+        fields=fields_of(view, node, vocabulary, "boxes-section"),
+        internal=is_internal(view, node),
     )

@@ -90,7 +90,9 @@ def _decoded(data: bytes, file: str) -> str:
         column = len(before[-1].decode(errors="replace")) + 1
         shown = data.split(b"\n")[len(before) - 1].decode(errors="replace").rstrip("\r")
         message = "the file is not in UTF-8; save it again with that encoding"
-        raise _refusal("not-utf-8", message, Span(file, len(before), column, shown)) from None
+        raise _refusal(
+            "not-utf-8", message, Span(file=file, line=len(before), column=column, text=shown)
+        ) from None
 
 
 def _refuse_doctype(text: str, file: str) -> None:
@@ -102,7 +104,9 @@ def _refuse_doctype(text: str, file: str) -> None:
             "the file declares a document type or entities, which are not read; remove the declaration, "
             "and write out what the entities stand for"
         )
-        span = Span(file, len(before), len(before[-1]) + 1, shown, len(found.group()))
+        span = Span(
+            file=file, line=len(before), column=len(before[-1]) + 1, text=shown, length=len(found.group())
+        )
         raise _refusal("xml-doctype", message, span)
 
 
@@ -117,7 +121,7 @@ def _of_one_graph(quads: Iterable[ox.Quad], file: str) -> Iterator[ox.Quad]:
                 f"the file has statements in more than one graph, one of them {other}; put them into one, or name a "
                 "file for each, since a record is one graph"
             )
-            raise _refusal("named-graph", message, Span(file))
+            raise _refusal("named-graph", message, Span(file=file))
         yield quad
 
 
@@ -133,7 +137,7 @@ def _node(node: object, file: str) -> Node:
     if isinstance(node, ox.Literal):
         return _literal(node, file)
     message = f"the file makes a statement about a statement, {node}; a record cannot hold it"
-    raise _refusal("not-held", message, Span(file))
+    raise _refusal("not-held", message, Span(file=file))
 
 
 def _iri(iri: str, file: str) -> URIRef:
@@ -142,7 +146,7 @@ def _iri(iri: str, file: str) -> URIRef:
             f"`{iri.removeprefix(_RELATIVE)}` is not a whole IRI, and the file says nothing that completes it; "
             "write `https://…` or `urn:…`, or give an `@base`"
         )
-        raise _refusal("relative-iri", message, Span(file))
+        raise _refusal("relative-iri", message, Span(file=file))
     return URIRef(iri)
 
 
@@ -150,7 +154,7 @@ def _literal(node: ox.Literal, file: str) -> Literal:
     if node.language is not None:
         if node.direction is not None:
             message = f"the text {node} has a direction of writing, which a record cannot hold; leave it out"
-            raise _refusal("not-held", message, Span(file))
+            raise _refusal("not-held", message, Span(file=file))
         return Literal(node.value, lang=node.language)
     datatype = URIRef(node.datatype.value)
     if datatype == XSD.string:
@@ -160,11 +164,13 @@ def _literal(node: ox.Literal, file: str) -> Literal:
             f"the file holds marked-up text (`{_short(node.value)}`); a record holds plain text, "
             "so leave the tags out"
         )
-        raise _refusal("markup", message, Span(file))
+        raise _refusal("markup", message, Span(file=file))
     lexical = _LEXICAL.get(datatype)
     if lexical is not None and not lexical.fullmatch(node.value):
         short = datatype.rsplit("#", 1)[-1]
-        raise _refusal("bad-literal", f"`{_short(node.value)}` is not written as xsd:{short} is", Span(file))
+        raise _refusal(
+            "bad-literal", f"`{_short(node.value)}` is not written as xsd:{short} is", Span(file=file)
+        )
     return Literal(node.value, datatype=datatype, normalize=False)
 
 
@@ -191,13 +197,19 @@ def _what(error: SyntaxError) -> str:
 
 def _span(text: str, file: str, error: SyntaxError) -> Span:
     if not error.lineno:
-        return Span(file)
+        return Span(file=file)
     lines = text.split("\n")
     shown = lines[error.lineno - 1].rstrip("\r") if error.lineno <= len(lines) else ""
     start, end = error.offset or 0, error.end_offset or 0
     length = end - start if error.end_lineno == error.lineno else 1
-    return Span(file, error.lineno, start, shown if len(shown) <= LONGEST_LINE else "", max(1, length))
+    return Span(
+        file=file,
+        line=error.lineno,
+        column=start,
+        text=shown if len(shown) <= LONGEST_LINE else "",
+        length=max(1, length),
+    )
 
 
 def _refusal(slug: str, message: str, span: Span) -> Unusable:
-    return Unusable([Diagnostic(slug, message, span)])
+    return Unusable([Diagnostic(slug=slug, message=message, span=span)])

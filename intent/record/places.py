@@ -29,7 +29,7 @@ class Places:
     def finding(self, slug: str, message: str, node: Node, severity: Severity = Severity.ERROR) -> Diagnostic:
         name = self.name(node)
         said = message if str(node) == self.root else f"`{name}`: {message}"
-        return Diagnostic(slug, said, self.span(node), severity, name)
+        return Diagnostic(slug=slug, message=said, span=self.span(node), severity=severity, subject=name)
 
     def about(self, focus: Node, value: Node | None) -> Node:
         """The thing that a result is about: its focus, or the last thing that has it, or else the value."""
@@ -52,7 +52,7 @@ class Places:
         name = iri.rfind("#") + 1
         while iri not in self.spans and "." in iri[name:]:
             iri = iri[: iri.rfind(".")]
-        return self.spans.get(iri) or self.spans.get(self.root) or Span("")
+        return self.spans.get(iri) or self.spans.get(self.root) or Span(file="")
 
 
 def places_of(data: IndexedGraph, spans: Mapping[str, Span], kind: Node) -> Places:

@@ -20,7 +20,9 @@ def without_what_stays(proposal: Proposal, judged: Variance) -> Variance:
     installation = load_installation(more.triples, judged.installation.iri, work, left.triples)
     kept = {part.identifier for part in (*work.parts, *installation.additions) if part.internal}
     rows = tuple(row for row in judged.rows if not _tells_of(row, kept))
-    return Variance(work, installation, judged.outcome, judged.sentence, rows=rows)
+    return Variance(
+        work=work, installation=installation, outcome=judged.outcome, sentence=judged.sentence, rows=rows
+    )
 
 
 def _tells_of(row: Row, kept: Collection[str]) -> bool:

@@ -17,13 +17,13 @@ from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
-from intent.redaction.withholding import Leaving, WithheldKind, Triple, without_internal
+from intent.redaction.withholding import Leaving, Triple, WithheldKind, without_internal
 
 POOL_TITLE = "Devices of the pool"
 """The title of a pool that came without one."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Texts:
     """The dossier as it leaves, by path in the package; and what was left out of it."""
 
@@ -47,11 +47,11 @@ def texts_leaving(documentation: Documentation, proposal: Proposal | None) -> Te
         files.update(_installation_texts(proposal, more, work, leaving))
     sorts = {sort for one in left for sort in one.sorts}
     return Texts(
-        files,
-        tuple(sort for sort in WithheldKind if sort in sorts),
-        frozenset(text for one in left for text in one.texts),
-        work,
-        frozenset(leaving.triples),
+        files=files,
+        sorts=tuple(sort for sort in WithheldKind if sort in sorts),
+        kept_texts=frozenset(text for one in left for text in one.texts),
+        work=work,
+        triples=frozenset(leaving.triples),
     )
 
 

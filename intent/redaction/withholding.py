@@ -99,7 +99,10 @@ def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> 
     """The graph that may leave. ``beside`` it is what else is sent: a work's installation, an installation's work."""
     described, other = Described(graph), Described(beside)
     house = _House(
-        described, other, frozenset(_kept(described)), frozenset((*_kept(described), *_kept(other)))
+        described=described,
+        beside=other,
+        kept=frozenset(_kept(described)),
+        kept_anywhere=frozenset((*_kept(described), *_kept(other))),
     )
     withheld = {triple: sort for triple in described.triples if (sort := house.sort_of(triple)) is not None}
     left = [(triple, _uncommented(triple)) for triple in _without_orphans(described, set(withheld))]
@@ -176,7 +179,7 @@ def _kept(described: Described) -> Iterator[Node]:
     yield from (node for node in described.subjects if described.kind(node) in classes)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _House:
     """What is kept in the house, of a graph and of the one beside it."""
 

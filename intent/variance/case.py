@@ -14,7 +14,7 @@ from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
     work: Work
     installation: Installation
@@ -58,19 +58,19 @@ def lay_out(work: Work, installation: Installation) -> Case:
         fact = normal(attestation.fact)
         attested[fact] = (*attested.get(fact, ()), attestation)
     return Case(
-        work,
-        installation,
-        documented,
-        proposed_state(work, installation, documented),
-        scopes,
-        ranks,
-        {line.identifier: frozenset(scopes.of_work(line.assertion)) for line in work.instructions},
-        {line.identifier: scopes.of_proposal(line.assertion) for line in work.instructions},
-        superseders_of(work),
-        consents,
-        attested,
-        frozenset(substitution.part for substitution in installation.substitutions),
-        tuple(
+        work=work,
+        installation=installation,
+        documented=documented,
+        proposed=proposed_state(work, installation, documented),
+        scopes=scopes,
+        ranks=ranks,
+        breadths={line.identifier: frozenset(scopes.of_work(line.assertion)) for line in work.instructions},
+        members={line.identifier: scopes.of_proposal(line.assertion) for line in work.instructions},
+        superseders=superseders_of(work),
+        consents=consents,
+        attested=attested,
+        substituted=frozenset(substitution.part for substitution in installation.substitutions),
+        counting_unasked=tuple(
             characteristic
             for characteristic in work.vocabulary.characteristics.values()
             if characteristic.counts_unasked and "device" in characteristic.bearers

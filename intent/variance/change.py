@@ -11,7 +11,7 @@ from intent.variance.case import Case
 from intent.vocabulary.terms import Characteristic
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Deviation:
     """How the proposed value lies to the documented one, and whether silence about it counts."""
 
@@ -29,12 +29,24 @@ def change_of(case: Case, subject: str, characteristic: Characteristic) -> Devia
     counts = characteristic.counts_unasked
     given, was_given = (state.is_given(subject, characteristic) for state in (case.proposed, case.documented))
     if not _can_be_documented(case, subject):
-        return Deviation(False, given, True, counts, False)
+        return Deviation(
+            is_unchanged=False, is_given=given, differs=True, counts_unasked=counts, is_documented=False
+        )
     if not given or not was_given:
-        return Deviation(_is_untouched(case, subject, characteristic), given, False, counts)
+        return Deviation(
+            is_unchanged=_is_untouched(case, subject, characteristic),
+            is_given=given,
+            differs=False,
+            counts_unasked=counts,
+        )
     value = case.proposed.value(subject, characteristic)
     same = unchanged_values(case.documented.value(subject, characteristic), characteristic)
-    return Deviation(is_within(value, same), True, are_disjoint(value, same), counts)
+    return Deviation(
+        is_unchanged=is_within(value, same),
+        is_given=True,
+        differs=are_disjoint(value, same),
+        counts_unasked=counts,
+    )
 
 
 def documented_for(case: Case, subject: str, characteristic: Characteristic) -> ValueSet | None:

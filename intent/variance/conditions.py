@@ -71,9 +71,21 @@ def _condition(
 def _open(case: Case, line: Instruction, condition: Condition, day: datetime.date) -> Open:
     if condition.assertion is not None:
         text = assertion_words(condition.assertion, case.vocabulary)
-        return Open(OpenKind.VALUE, text, case.installation.by, line.identifier, not condition.unless)
+        return Open(
+            kind=OpenKind.VALUE,
+            text=text,
+            person=case.installation.by,
+            instruction=line.identifier,
+            answer=not condition.unless,
+        )
     who = next(iter(staff(case.work, day)), None)
-    return Open(OpenKind.ATTESTATION, condition.fact or "", who, line.identifier, not condition.unless)
+    return Open(
+        kind=OpenKind.ATTESTATION,
+        text=condition.fact or "",
+        person=who,
+        instruction=line.identifier,
+        answer=not condition.unless,
+    )
 
 
 def assertion_answer(case: Case, assertion: Assertion, subjects: Sequence[str] | None = None) -> Answer:

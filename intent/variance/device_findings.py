@@ -35,7 +35,7 @@ def _failed(case: Case) -> Iterator[VenueFinding]:
                 device=device,
                 parts=tuple(parts),
             )
-            yield VenueFinding("device-failed", text, device, _proposer(case))
+            yield VenueFinding(slug="device-failed", text=text, subject=device, ask=_proposer(case))
 
 
 def _used_twice(case: Case) -> Iterator[VenueFinding]:
@@ -52,7 +52,7 @@ def _used_twice(case: Case) -> Iterator[VenueFinding]:
                 number=len(parts),
                 parts=tuple(parts),
             )
-            yield VenueFinding("device-used-twice", text, device, _proposer(case))
+            yield VenueFinding(slug="device-used-twice", text=text, subject=device, ask=_proposer(case))
 
 
 def _proposer(case: Case) -> tuple[str, ...]:

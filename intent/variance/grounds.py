@@ -26,7 +26,7 @@ from intent.variance.topics import EachIndex, Topic, TopicKind
 from intent.variance.verdict import Judgement, judge_ground
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
     """The judgement of one ground on one day, with the values it was about."""
 
@@ -75,7 +75,12 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
         documented_for(case, subject, characteristic),
     )
     questions = [
-        Inquiry(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
+        Inquiry(
+            speaker=speaker,
+            value=value,
+            admitted=admitted_by(case, speaker.line, documented),
+            text=topic.said_of,
+        )
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
     ]
     judgement = judge_ground(
@@ -83,8 +88,8 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
     )
     if judgement is None:
         return None
-    words = case.documented.words(subject, characteristic), case.proposed.words(subject, characteristic)
-    return Found(judgement, ground, *words)
+    before, after = (state.words(subject, characteristic) for state in (case.documented, case.proposed))
+    return Found(judgement=judgement, ground=ground, documented=before, proposed=after)
 
 
 def _speaking(
@@ -108,7 +113,12 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     )
     is_addition = subject not in case.documented.devices
     questions = [
-        Inquiry(speaker, value, admitted_by(case, speaker.line, documented), topic.said_of)
+        Inquiry(
+            speaker=speaker,
+            value=value,
+            admitted=admitted_by(case, speaker.line, documented),
+            text=topic.said_of,
+        )
         for speaker in _speaking(case, topic.lines, topic.members, ground, day)
     ]
     if not questions:
@@ -117,10 +127,13 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     said = ask(case, questions, topic.members, day)
     if is_addition:
         said = [word for word in said if not _asks_only_for_the_documented(word)]
-    judgement = judge_ground(case, said, Deviation(value == documented, counts_unasked=True), ground)
+    judgement = judge_ground(
+        case, said, Deviation(is_unchanged=value == documented, counts_unasked=True), ground
+    )
     if judgement is None:
         return None
-    return Found(judgement, ground, *presence_words(case, subject))
+    before, after = presence_words(case, subject)
+    return Found(judgement=judgement, ground=ground, documented=before, proposed=after)
 
 
 def _asks_only_for_the_documented(said: Said) -> bool:
@@ -142,7 +155,13 @@ def _counted(case: Case, speaker: Speaker) -> Iterator[Inquiry]:
     for amount in amounts(assertion, members, case.proposed):
         admitted = admitted_amounts(case, assertion, documented.get(amount.members))
         counted = say("number of {scope}", scope=assertion.scope.written)
-        yield Inquiry(speaker, amount.value, admitted, counted, case.breadths[speaker.line.identifier])
+        yield Inquiry(
+            speaker=speaker,
+            value=amount.value,
+            admitted=admitted,
+            text=counted,
+            measure=case.breadths[speaker.line.identifier],
+        )
 
 
 def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: datetime.date) -> Found | None:
@@ -157,7 +176,14 @@ def _aggregate(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
         for amount in amounts(topic.assertion, topic.members, case.proposed)
         if (
             judged := _amount(
-                case, index, topic, speaking, amount, documented.get(amount.members), ground, day
+                case,
+                index=index,
+                topic=topic,
+                speaking=speaking,
+                amount=amount,
+                documented=documented.get(amount.members),
+                ground=ground,
+                day=day,
             )
         )
     ]
@@ -177,25 +203,34 @@ def _amount(
     assert topic.assertion is not None
     questions = [
         Inquiry(
-            speaker,
-            amount.value,
-            admitted_amounts(case, speaker.line.assertion, documented),
-            topic.said_of,
+            speaker=speaker,
+            value=amount.value,
+            admitted=admitted_amounts(case, speaker.line.assertion, documented),
+            text=topic.said_of,
         )
         for speaker in speaking
     ]
     said = ask(case, questions, topic.members, day)
     same = documented is not None and amount.value == documented
     differs = documented is not None and are_disjoint(amount.value, documented)
-    change = Deviation(same, True, differs, False, documented is not None)
+    change = Deviation(
+        is_unchanged=same,
+        is_given=True,
+        differs=differs,
+        counts_unasked=False,
+        is_documented=documented is not None,
+    )
     judgement = judge_ground(case, said, change, ground)
     if judgement is not None and judgement.verdict in {Verdict.FORBIDDEN, Verdict.BREACH}:
-        permissions = excusing_permissions(case, index, topic, judgement.governing, ground, day)
+        permissions = excusing_permissions(
+            case, index=index, topic=topic, broken=judgement.governing, ground=ground, day=day
+        )
         if permissions is not None:
             judgement = replace(judgement, verdict=Verdict.CONTRADICTION, excused_by=permissions)
     if judgement is None:
         return None
-    return Found(judgement, ground, *amount_words(case, topic, amount, documented))
+    before, after = amount_words(case, topic, amount, documented)
+    return Found(judgement=judgement, ground=ground, documented=before, proposed=after)
 
 
 def gravity(case: Case, judgement: Judgement) -> tuple[int, bool]:

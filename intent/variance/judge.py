@@ -44,8 +44,8 @@ def judged(case: Case, effects: Sequence[Effect] = (), findings: Sequence[VenueF
     """The variance of a case, with what the change does and what that finds of the venue."""
     rows = tuple(ruling.row for ruling in rulings(case))
     found = Variance(
-        case.work,
-        case.installation,
+        work=case.work,
+        installation=case.installation,
         rows=rows,
         findings=(*findings_of(case), *findings),
         effects=tuple(effects),
@@ -87,19 +87,19 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     opens = dict.fromkeys(item for _, each in worst for item in each.judgement.open)
     judgement = judged.judgement
     row = Row(
-        topic.subject,
-        topic.members,
-        topic.label,
-        topic.characteristic.iri if topic.characteristic else None,
-        judged.documented,
-        judged.proposed,
-        judgement.verdict,
-        "",
-        judged.ground,
-        (*(said.line for said in judgement.governing), *judgement.excused_by),
-        judgement.set_aside,
-        days,
-        tuple(opens),
+        subject=topic.subject,
+        members=topic.members,
+        characteristic=topic.label,
+        term=topic.characteristic.iri if topic.characteristic else None,
+        documented=judged.documented,
+        proposed=judged.proposed,
+        verdict=judgement.verdict,
+        reason="",
+        ground=judged.ground,
+        governing=(*(said.line for said in judgement.governing), *judgement.excused_by),
+        set_aside=judgement.set_aside,
+        days=days,
+        open=tuple(opens),
         also_against=judged.also_against,
     )
     day = (days or spans[0]).first

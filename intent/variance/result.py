@@ -78,7 +78,7 @@ class OpenKind(StrEnum):
     """A value that is not given, or not precisely enough."""
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, slots=True, order=True, kw_only=True)
 class Open:
     """One thing that would have to be closed, and by whom."""
 
@@ -101,7 +101,7 @@ class SetAside:
     because: Because
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
     """The verdict on one characteristic of one subject."""
 
@@ -130,7 +130,7 @@ class Row:
     """What else stands against it, of this ground or another: it would remain if what governs were lifted."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class VenueFinding:
     """Something about a device or the venue that is not a verdict of the artist."""
 
@@ -150,7 +150,7 @@ class EffectTopic(StrEnum):
     HANDLING = "handling"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Effect:
     """One quantity before and after: what the proposal does to what visitors see, or to the venue."""
 
@@ -179,7 +179,7 @@ class Effect:
         return point(after / before) if before and after is not None else None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Variance:
     """The whole answer to one proposal."""
 

@@ -25,7 +25,7 @@ class Says(StrEnum):
     NOTHING = "nothing"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Said:
     """One instruction's word on one value, with what is open and who has dispensed from it."""
 
@@ -60,7 +60,7 @@ TABLE = {
 WITH_SOMETHING_OPEN = {Says.AGAINST: Says.PERHAPS_AGAINST, Says.MEETS: Says.PERMITS}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Inquiry:
     """A speaking instruction, the value it is asked about, and what it admits."""
 
@@ -88,19 +88,31 @@ def _ask(
     says = TABLE[(line.modality, answer)]
     if line.modality is Modality.ALLOWED:
         earlier = _earlier_choices(case, line, questions, subjects, day)
-        further = permission_open(case, line, subjects, question.value, day, earlier)
+        further = permission_open(
+            case, line=line, subjects=subjects, value=question.value, day=day, earlier=earlier
+        )
         if further is None:
             return None
         opens = (*opens, *further)
     elif opens:
         says = WITH_SOMETHING_OPEN.get(says, says)
     if answer is Answer.OPEN:
-        opens = (*opens, Open(OpenKind.VALUE, question.text, case.installation.by, line.identifier))
+        opens = (
+            *opens,
+            Open(
+                kind=OpenKind.VALUE,
+                text=question.text,
+                person=case.installation.by,
+                instruction=line.identifier,
+            ),
+        )
     lifted: tuple[tuple[str, tuple[Open, ...]], ...] = ()
     if says in {Says.AGAINST, Says.PERHAPS_AGAINST}:
         given = dispensations(case, line, subjects, question.value, day)
         lifted = tuple((consent.person, terms) for consent, terms in given)
-    return Said(claim, says, tuple(dict.fromkeys(opens)), lifted, question.value)
+    return Said(
+        claim=claim, says=says, open=tuple(dict.fromkeys(opens)), dispensed=lifted, value=question.value
+    )
 
 
 def _earlier_choices(

@@ -36,7 +36,7 @@ def _parts(parts: Iterable[Part]) -> Parts:
     return Parts(every, places, {group: tuple(members) for group, members in groups.items()})
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Scopes:
     vocabulary: Vocabulary
     documented: Parts
@@ -88,11 +88,11 @@ class Scopes:
 def scopes_of(work: Work, installation: Installation | None = None) -> Scopes:
     added = installation.additions if installation else ()
     return Scopes(
-        work.vocabulary,
-        _parts(work.parts),
-        _parts((*work.parts, *added)),
-        tuple(part.identifier for part in added),
-        frozenset(found.identifier for found in work.material),
+        vocabulary=work.vocabulary,
+        documented=_parts(work.parts),
+        proposed=_parts((*work.parts, *added)),
+        added=tuple(part.identifier for part in added),
+        material=frozenset(found.identifier for found in work.material),
     )
 
 

@@ -77,7 +77,7 @@ def permission_open(
     """What a permission further leaves open: consents, their terms, earlier choices. None: it is taken away."""
     opens: list[Open] = []
     for person in line.consents:
-        found = _consent_open(case, line, person, subjects, value, day)
+        found = _consent_open(case, line=line, person=person, subjects=subjects, value=value, day=day)
         if found is None:
             return None
         opens.extend(found)
@@ -93,7 +93,12 @@ def permission_open(
 
 
 def _attestation(case: Case, fact: str, line: Instruction, day: datetime.date) -> Open:
-    return Open(OpenKind.ATTESTATION, fact, next(iter(staff(case.work, day)), None), line.identifier)
+    return Open(
+        kind=OpenKind.ATTESTATION,
+        text=fact,
+        person=next(iter(staff(case.work, day)), None),
+        instruction=line.identifier,
+    )
 
 
 def _consent_open(
@@ -109,7 +114,7 @@ def _consent_open(
         for consent in case.consents.get(line.identifier, ())
         if speaks_for(case.work, consent.person, person, consent.date)
     ]
-    latest = _latest(case, line, given, subjects, value, day)
+    latest = _latest(case, line=line, given=given, subjects=subjects, value=value, day=day)
     if latest is not None and latest.answer is False:
         return None
     if latest is not None:
@@ -117,7 +122,14 @@ def _consent_open(
     able = who_can_answer(case.work, person, day)
     if able is None:
         return None
-    return (Open(OpenKind.CONSENT, _lapsed(given, day), able.identifier, line.identifier),)
+    return (
+        Open(
+            kind=OpenKind.CONSENT,
+            text=_lapsed(given, day),
+            person=able.identifier,
+            instruction=line.identifier,
+        ),
+    )
 
 
 def _lapsed(given: Sequence[Consent], day: datetime.date) -> str:
@@ -136,7 +148,11 @@ def _latest(
     day: datetime.date,
 ) -> Consent | None:
     """The latest answer that applies on a day; of several on one day a no, else the one with least open."""
-    applying = [consent for consent in given if _applies(case, line, consent, subjects, value, day)]
+    applying = [
+        consent
+        for consent in given
+        if _applies(case, line=line, consent=consent, subjects=subjects, value=value, day=day)
+    ]
     last = max((_day_of(consent) for consent in applying), default=None)
     latest = [consent for consent in applying if _day_of(consent) == last]
     return min(
@@ -197,7 +213,7 @@ def refusals(
     for line in lines:
         if line.modality is Modality.ALLOWED and line.consents and is_dated_in_force(line, day):
             answers = case.consents.get(line.identifier, ())
-            latest = _latest(case, line, answers, subjects, value, day)
+            latest = _latest(case, line=line, given=answers, subjects=subjects, value=value, day=day)
             if latest is not None and latest.answer is False:
                 found.append((line, latest))
     return found
@@ -222,7 +238,7 @@ def dispensations(
     for person in dict.fromkeys(consent.person for consent in case.consents.get(line.identifier, ())):
         given = [consent for consent in case.consents[line.identifier] if consent.person == person]
         own = [consent for consent in given if speaks_for(case.work, person, person, consent.date)]
-        latest = _latest(case, line, own, subjects, value, day)
+        latest = _latest(case, line=line, given=own, subjects=subjects, value=value, day=day)
         if latest is None or not latest.answer:
             continue
         if authority_of(case.work, person, latest.date) <= case.ranks[line.identifier]:

@@ -18,7 +18,7 @@ from intent.variance.computed import computed_region
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class State:
     """The statements of every subject: identifiers of parts and material, `the work`, `the venue`."""
 
@@ -45,7 +45,7 @@ class State:
     def expression(self, subject: str, characteristic: Characteristic) -> Expression | None:
         if characteristic.iri == PRESENCE:
             is_there = subject in self.present
-            return Expression(Form.ONE_OF, (Named(PRESENT if is_there else ABSENT),))
+            return Expression(form=Form.ONE_OF, items=(Named(PRESENT if is_there else ABSENT),))
         return self.statements.get(subject, {}).get(characteristic.iri)
 
     def value(self, subject: str, characteristic: Characteristic) -> ValueSet:
@@ -183,7 +183,12 @@ def documented_state(work: Work) -> State:
     statements[THE_WORK] = work.statements
     statements[THE_VENUE] = {}
     present = dict.fromkeys(part.identifier for part in work.parts)
-    return State(work.vocabulary, statements, present, {part.identifier: part.device for part in work.parts})
+    return State(
+        vocabulary=work.vocabulary,
+        statements=statements,
+        present=present,
+        devices={part.identifier: part.device for part in work.parts},
+    )
 
 
 def proposed_state(work: Work, installation: Installation, documented: State) -> State:
@@ -217,12 +222,12 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
     }
     days = (installation.dates.last - installation.dates.first).days + 1
     return State(
-        work.vocabulary,
-        resolved,
-        dict.fromkeys(there),
-        devices,
-        documented,
-        point(days),
+        vocabulary=work.vocabulary,
+        statements=resolved,
+        present=dict.fromkeys(there),
+        devices=devices,
+        documented=documented,
+        days=point(days),
         _given=documented._given,
     )
 

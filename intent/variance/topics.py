@@ -25,7 +25,7 @@ class TopicKind(StrEnum):
     AGGREGATE = "aggregate"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Topic:
     kind: TopicKind
     subject: str
@@ -100,7 +100,15 @@ def _changed(case: Case, subject: str, added: set[str]) -> Iterator[str]:
 def _each(case: Case, index: EachIndex, subject: str, characteristic: Characteristic) -> Topic:
     lines = tuple(index.get((subject, characteristic.iri), ()))
     name = characteristic.label_in("en")
-    return Topic(TopicKind.EACH, subject, (subject,), characteristic.label, lines, characteristic, name=name)
+    return Topic(
+        kind=TopicKind.EACH,
+        subject=subject,
+        members=(subject,),
+        label=characteristic.label,
+        lines=lines,
+        characteristic=characteristic,
+        name=name,
+    )
 
 
 def _presence(case: Case, index: EachIndex, subject: str) -> Topic:
@@ -112,12 +120,12 @@ def _presence(case: Case, index: EachIndex, subject: str) -> Topic:
     )
     lines = tuple(index.get((subject, PRESENCE), ()))
     return Topic(
-        TopicKind.PRESENCE,
-        subject,
-        (subject,),
-        presence.label,
-        lines,
-        presence,
+        kind=TopicKind.PRESENCE,
+        subject=subject,
+        members=(subject,),
+        label=presence.label,
+        lines=lines,
+        characteristic=presence,
         counters=counters,
         name=presence.label_in("en"),
     )
@@ -138,13 +146,13 @@ def _aggregates(case: Case) -> Iterator[Topic]:
         characteristic = case.vocabulary.characteristics.get(first.assertion.characteristic or "")
         named = subject_name(_in_order(case, first), case.work, first.assertion.scope)
         yield Topic(
-            TopicKind.AGGREGATE,
-            named,
-            members,
-            subject_words(first.assertion, case.vocabulary),
-            tuple(lines),
-            characteristic,
-            first.assertion,
+            kind=TopicKind.AGGREGATE,
+            subject=named,
+            members=members,
+            label=subject_words(first.assertion, case.vocabulary),
+            lines=tuple(lines),
+            characteristic=characteristic,
+            assertion=first.assertion,
             name=str(subject_words(first.assertion, case.vocabulary, "en")),
         )
 

@@ -14,7 +14,7 @@ from intent.variance.result import Because, Open, SetAside, Verdict
 from intent.variance.says import Said, Says
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lifter:
     """What makes an *against* fall: a permission, a requirement met, or a dispensation."""
 
@@ -35,7 +35,7 @@ class Lifter:
         return len(self.open), choice or 0, self.by
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Weighed:
     """One *against* or *perhaps against*, and how it fares."""
 
@@ -68,7 +68,7 @@ class Weighed:
         return min(self.lifters, key=lambda lifter: lifter.rank)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Judgement:
     """The verdict of one ground, with what governs it, what is set aside, and what is open."""
 
@@ -89,12 +89,15 @@ def weigh(case: Case, every: Sequence[Said]) -> list[Weighed]:
 
 def _weigh(case: Case, against: Said, every: Sequence[Said]) -> Weighed:
     rivals = [said for said in every if said.says in {Says.PERMITS, Says.MEETS} and _can_lift(said, against)]
-    lifters = [Lifter(person, Because.DISPENSATION, terms, None) for person, terms in against.dispensed]
+    lifters = [
+        Lifter(by=person, because=Because.DISPENSATION, open=terms, said=None)
+        for person, terms in against.dispensed
+    ]
     ties: list[Said] = []
     for rival in rivals:
         because = prevails(case, rival.claim, against.claim)
         if because is not None:
-            lifters.append(Lifter(rival.line.identifier, because, rival.open, rival))
+            lifters.append(Lifter(by=rival.line.identifier, because=because, open=rival.open, said=rival))
         elif prevails(case, against.claim, rival.claim) is None:
             ties.append(rival)
     perhaps = [
@@ -102,7 +105,9 @@ def _weigh(case: Case, against: Said, every: Sequence[Said]) -> Weighed:
         for said in every
         if said.says is Says.PERHAPS_PERMITS and prevails(case, said.claim, against.claim) is not None
     ]
-    return Weighed(against, tuple(lifters), tuple(ties), tuple(perhaps))
+    return Weighed(
+        said=against, lifters=tuple(lifters), ties_with=tuple(ties), perhaps_lifters=tuple(perhaps)
+    )
 
 
 def _can_lift(said: Said, against: Said) -> bool:
@@ -126,15 +131,17 @@ def judge_ground(case: Case, every: Sequence[Said], change: Deviation, ground: s
         sure = [one.said for one in standing if not one.perhaps_lifters]
         if sure:
             others = tuple(one.said for one in weighed if one.stands and one.said not in sure)
-            return Judgement(verdict, tuple(sure), aside, also_against=others)
+            return Judgement(verdict=verdict, governing=tuple(sure), set_aside=aside, also_against=others)
     tied = [one for one in weighed if one.ties]
     if tied:
         governing = [said for one in tied for said in (one.said, *one.ties_with)]
-        return Judgement(Verdict.CONTRADICTION, _once(governing), aside)
+        return Judgement(verdict=Verdict.CONTRADICTION, governing=_once(governing), set_aside=aside)
     unsure = [one for one in weighed if not one.falls]
     if unsure:
         governing = [said for one in unsure for said in (one.said, *one.perhaps_lifters)]
-        return Judgement(Verdict.UNKNOWN, _once(governing), aside, _opens(governing))
+        return Judgement(
+            verdict=Verdict.UNKNOWN, governing=_once(governing), set_aside=aside, open=_opens(governing)
+        )
     return _lifted(weighed, aside) or _met(every, change, aside, ground)
 
 
@@ -144,15 +151,22 @@ def _lifted(weighed: Sequence[Weighed], aside: tuple[SetAside, ...]) -> Judgemen
         return None
     governing = _once([lifter.said for lifter in best if lifter.said is not None])
     opens = tuple(dict.fromkeys(item for lifter in best for item in lifter.open))
-    return Judgement(Verdict.CONDITIONAL if opens else Verdict.ALLOWED, governing, aside, opens)
+    return Judgement(
+        verdict=Verdict.CONDITIONAL if opens else Verdict.ALLOWED,
+        governing=governing,
+        set_aside=aside,
+        open=opens,
+    )
 
 
-def _met(every: Sequence[Said], change: Deviation, aside: tuple[SetAside, ...], ground: str) -> Judgement | None:
+def _met(
+    every: Sequence[Said], change: Deviation, aside: tuple[SetAside, ...], ground: str
+) -> Judgement | None:
     met = tuple(said for said in every if said.says is Says.MEETS)
     if met:
-        return Judgement(Verdict.AS_REQUIRED, met, aside)
+        return Judgement(verdict=Verdict.AS_REQUIRED, governing=met, set_aside=aside)
     if change.is_unchanged:
-        return Judgement(Verdict.AS_DOCUMENTED, (), aside)
+        return Judgement(verdict=Verdict.AS_DOCUMENTED, governing=(), set_aside=aside)
     return _uncovered(every, change, aside) if ground == "intent" else None
 
 
@@ -162,19 +176,19 @@ def _uncovered(every: Sequence[Said], change: Deviation, aside: tuple[SetAside, 
     if permits:
         best = min(permits, key=lambda said: (len(said.open), said.line.choice or 0, said.line.identifier))
         verdict = Verdict.CONDITIONAL if best.open else Verdict.ALLOWED
-        return Judgement(verdict, (best,), aside, best.open)
+        return Judgement(verdict=verdict, governing=(best,), set_aside=aside, open=best.open)
     perhaps = tuple(said for said in every if said.says is Says.PERHAPS_PERMITS)
     if perhaps:
-        return Judgement(Verdict.UNKNOWN, perhaps, aside, _opens(perhaps))
+        return Judgement(verdict=Verdict.UNKNOWN, governing=perhaps, set_aside=aside, open=_opens(perhaps))
     asked = change.counts_unasked or bool(every)
     if not asked:
         return None
     if not change.is_documented:
         spoken = tuple(said for said in every if said.line.modality is Modality.ALLOWED)
-        return Judgement(Verdict.UNCOVERED, spoken, aside) if spoken else None
+        return Judgement(verdict=Verdict.UNCOVERED, governing=spoken, set_aside=aside) if spoken else None
     if not change.is_given or not change.differs:
-        return Judgement(Verdict.UNKNOWN, (), aside)
-    return Judgement(Verdict.UNCOVERED, (), aside)
+        return Judgement(verdict=Verdict.UNKNOWN, governing=(), set_aside=aside)
+    return Judgement(verdict=Verdict.UNCOVERED, governing=(), set_aside=aside)
 
 
 def _set_aside(weighed: Sequence[Weighed]) -> tuple[SetAside, ...]:

@@ -95,20 +95,24 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None, lan
     }
     by_scheme = _by_scheme(concepts.values())
     return Vocabulary(
-        concepts,
-        characteristics,
-        units,
-        base.sections
+        concepts=concepts,
+        characteristics=characteristics,
+        units=units,
+        sections=base.sections
         if base
         else {iri: _section(iri, subjects[iri]) for iri in typed[INTENT + "FormSection"]},
-        base.fields if base else {iri: _field(iri, subjects[iri]) for iri in typed[INTENT + "FormField"]},
-        _narrower(broader),
-        by_scheme,
-        {scheme: frozenset(concept.iri for concept in held) for scheme, held in by_scheme.items()},
-        _by_name(characteristics.values()),
-        phrases(_names(concepts.values(), characteristics.values())),
-        described,
-        language,
+        fields=base.fields
+        if base
+        else {iri: _field(iri, subjects[iri]) for iri in typed[INTENT + "FormField"]},
+        narrower=_narrower(broader),
+        by_scheme=by_scheme,
+        scheme_members={
+            scheme: frozenset(concept.iri for concept in held) for scheme, held in by_scheme.items()
+        },
+        by_name=_by_name(characteristics.values()),
+        phrases=phrases(_names(concepts.values(), characteristics.values())),
+        described=described,
+        language=language,
     )
 
 
@@ -163,12 +167,12 @@ def _unit(iri: str, about: Properties) -> Unit:
     _, names = _labels(about)
     exact = (symbol, *_values(about, SKOS + "altLabel"))
     return Unit(
-        iri,
-        symbol,
-        tuple(dict.fromkeys([*exact, *names])),
-        frozenset(_values(about, QUDT + "hasQuantityKind")),
-        Fraction(_one(about, INTENT + "factor") or "1"),
-        Fraction(_one(about, INTENT + "offset") or "0"),
+        iri=iri,
+        symbol=symbol,
+        names=tuple(dict.fromkeys([*exact, *names])),
+        quantity_kinds=frozenset(_values(about, QUDT + "hasQuantityKind")),
+        factor=Fraction(_one(about, INTENT + "factor") or "1"),
+        offset=Fraction(_one(about, INTENT + "offset") or "0"),
     )
 
 
@@ -207,18 +211,18 @@ def _concept(
     }
     rank = _one(about, INTENT + "authority")
     return Concept(
-        iri,
-        labels,
-        names,
-        frozenset(_values(about, SKOS + "inScheme")),
-        broader.get(iri, ()),
-        texts.get("en", ""),
-        frozenset(applies),
-        _magnitude(about, units),
-        None if rank is None else int(rank),
-        tuple(cautions),
-        texts,
-        language,
+        iri=iri,
+        labels=labels,
+        names=names,
+        schemes=frozenset(_values(about, SKOS + "inScheme")),
+        broader=broader.get(iri, ()),
+        definition=texts.get("en", ""),
+        applies_to=frozenset(applies),
+        magnitude=_magnitude(about, units),
+        authority=None if rank is None else int(rank),
+        cautions=tuple(cautions),
+        texts=texts,
+        language=language,
     )
 
 
@@ -241,27 +245,29 @@ def _narrower(broader: Mapping[str, tuple[str, ...]]) -> dict[str, frozenset[str
 def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit], language: str) -> Characteristic:
     labels, names = _labels(about)
     return Characteristic(
-        iri,
-        labels,
-        names,
-        next((node.value for node in about.get(SKOS + "definition", ()) if isinstance(node, ox.Literal)), ""),
-        frozenset(_values(about, INTENT + "bearer")),
-        _one(about, INTENT + "space") or "text",
-        frozenset(_values(about, INTENT + "valuesFrom")),
-        _one(about, QUDT + "hasQuantityKind"),
-        _one(about, INTENT + "assumedUnit"),
-        _tolerance(about, units),
-        _fraction(about, INTENT + "tolerancePercent"),
-        _fraction(about, INTENT + "minimum"),
-        _one(about, INTENT + "countsUnasked") == "true",
-        frozenset(_values(about, INTENT + "appliesTo")),
-        int(_one(about, INTENT + "noticing") or 2),
-        int(_one(about, INTENT + "undoing") or 2),
-        _tolerance_written(about, units),
-        _one(about, INTENT + "sample") or "",
-        _one(about, INTENT + "computed") == "true",
-        _values(about, INTENT + "caution"),
-        language,
+        iri=iri,
+        labels=labels,
+        names=names,
+        definition=next(
+            (node.value for node in about.get(SKOS + "definition", ()) if isinstance(node, ox.Literal)), ""
+        ),
+        bearers=frozenset(_values(about, INTENT + "bearer")),
+        space=_one(about, INTENT + "space") or "text",
+        schemes=frozenset(_values(about, INTENT + "valuesFrom")),
+        quantity_kind=_one(about, QUDT + "hasQuantityKind"),
+        assumed_unit=_one(about, INTENT + "assumedUnit"),
+        tolerance=_tolerance(about, units),
+        tolerance_percent=_fraction(about, INTENT + "tolerancePercent"),
+        minimum=_fraction(about, INTENT + "minimum"),
+        counts_unasked=_one(about, INTENT + "countsUnasked") == "true",
+        applies_to=frozenset(_values(about, INTENT + "appliesTo")),
+        seen=int(_one(about, INTENT + "noticing") or 2),
+        undone=int(_one(about, INTENT + "undoing") or 2),
+        tolerance_written=_tolerance_written(about, units),
+        sample=_one(about, INTENT + "sample") or "",
+        is_computed=_one(about, INTENT + "computed") == "true",
+        cautions=_values(about, INTENT + "caution"),
+        language=language,
     )
 
 
@@ -276,23 +282,23 @@ def _tolerance_written(about: Properties, units: Mapping[str, Unit]) -> str:
 def _section(iri: str, about: Properties) -> FormSection:
     labels, names = _labels(about)
     return FormSection(
-        iri,
-        names,
-        labels.get("en", ""),
-        frozenset(_values(about, INTENT + "inDocument")),
-        _one(about, INTENT + "contains") or "fields",
-        frozenset(_values(about, INTENT + "bearer")),
+        iri=iri,
+        names=names,
+        label=labels.get("en", ""),
+        documents=frozenset(_values(about, INTENT + "inDocument")),
+        holds=_one(about, INTENT + "contains") or "fields",
+        bearers=frozenset(_values(about, INTENT + "bearer")),
     )
 
 
 def _field(iri: str, about: Properties) -> FormField:
     labels, names = _labels(about)
     return FormField(
-        iri,
-        names,
-        labels.get("en", ""),
-        _one(about, INTENT + "property") or "",
-        _one(about, INTENT + "reads") or "text",
-        frozenset(_values(about, INTENT + "inSection")),
-        frozenset(_values(about, INTENT + "valuesFrom")),
+        iri=iri,
+        names=names,
+        label=labels.get("en", ""),
+        property=_one(about, INTENT + "property") or "",
+        reads=_one(about, INTENT + "reads") or "text",
+        sections=frozenset(_values(about, INTENT + "inSection")),
+        schemes=frozenset(_values(about, INTENT + "valuesFrom")),
     )

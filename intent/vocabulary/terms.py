@@ -14,7 +14,7 @@ from intent.language.message import Term
 from intent.vocabulary.phrases import Phrases, normal
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Unit:
     """A unit of measure; ``value in reference units = (value + offset) × factor``, exactly."""
 
@@ -26,7 +26,7 @@ class Unit:
     offset: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Concept:
     """A named value, kind, role, status or caution, with its place in its taxonomy."""
 
@@ -65,7 +65,7 @@ class Concept:
         return self.labels.get(language) or self.label
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Characteristic:
     """One thing that can be said of a part, the work or the venue, and how its values are compared."""
 
@@ -117,7 +117,7 @@ class Characteristic:
         return self.space in {"quantity", "ratio", "angle", "position", "raster"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FormField:
     """A field, or the column of a table, in a section of the text form."""
 
@@ -132,7 +132,7 @@ class FormField:
     schemes: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FormSection:
     """A section of the text form, of a work, an installation or a pool."""
 
@@ -147,7 +147,7 @@ class FormSection:
     """The bearers of the characteristics that may be columns or fields in it."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Vocabulary:
     """Every term, with the look-ups that reading needs. Immutable; a collection's own terms make a new one."""
 

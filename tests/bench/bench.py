@@ -61,7 +61,7 @@ def stages() -> None:
     proposal = read_proposal(LARGEST, None, shipped)
     reading = read_work(text, "work.md", vocabulary)
     variance = assess(documentation.work, proposal.installation)
-    checked = Checked(proposal, (), variance)
+    checked = Checked(proposal=proposal, findings=(), variance=variance)
     table: list[tuple[str, Callable[[], object]]] = [
         ("read the vocabulary", read_vocabulary),
         ("read the dossier into a graph", lambda: read_work(text, "work.md", vocabulary)),

@@ -90,7 +90,9 @@ def moved(work: Work, chance: Random) -> tuple[Work, set[Told]]:
     place = chance.randrange(len(work.parts))
     part = work.parts[place]
     weight = Expression(
-        Form.ONE_OF, (Measured((Fraction(chance.randint(100, 999)),), "x kg"),), written="x kg"
+        form=Form.ONE_OF,
+        items=(Measured(numbers=(Fraction(chance.randint(100, 999)),), written="x kg"),),
+        written="x kg",
     )
     changed = replace(part, statements={**part.statements, str(TERM.weight): weight})
     parts = (*work.parts[:place], changed, *work.parts[place + 1 :])

@@ -134,7 +134,15 @@ def test_two_hundred_displays_have_labels_that_can_be_read(view: View, judged: J
 def lettered(variance: Variance, view: View) -> Lettered:
     stages = stages_of(variance)
     sheet, channels = lay(stages, view, 170), channels_of(stages.channels)
-    subject = Subject(stages.proposed, sheet, Which.PROPOSED, "drawing", ENGLISH, frozenset(), channels)
+    subject = Subject(
+        stage=stages.proposed,
+        sheet=sheet,
+        which=Which.PROPOSED,
+        prefix="drawing",
+        tongue=ENGLISH,
+        highlight=frozenset(),
+        channels=channels,
+    )
     glyphs = glyphs_of(stages.proposed.items, sheet)
     nearer = {glyph.item.identifier: in_front(glyph, glyphs, view) for glyph in glyphs}
     return labels_of(subject, glyphs, nearer)

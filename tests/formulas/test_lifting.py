@@ -30,7 +30,14 @@ ROUNDING = 0.2
 
 def lift(reach: Written, height: Written, travel: Written, grip: str, frequency: Written = "0.2") -> Lift:
     out, high, far = (point(Fraction(number)) for number in (reach, height, travel))
-    return Lift(out, high, far, point(0), frozenset({grip}), Fraction(frequency))
+    return Lift(
+        reach=out,
+        height=high,
+        travel=far,
+        turn=point(0),
+        grips=frozenset({grip}),
+        frequency=Fraction(frequency),
+    )
 
 
 def limit(found: Lift, measures: Measures = METRIC) -> float:

@@ -54,8 +54,12 @@ def test_a_limit_of_what_is_less_known_is_less_narrow(
     all_grips: frozenset[str],
     fewer: frozenset[str],
 ) -> None:
-    narrow = recommended_limit(Lift(reach[0], height[0], travel[0], turn[0], fewer))
-    wide = recommended_limit(Lift(reach[1], height[1], travel[1], turn[1], all_grips | fewer))
+    narrow = recommended_limit(
+        Lift(reach=reach[0], height=height[0], travel=travel[0], turn=turn[0], grips=fewer)
+    )
+    wide = recommended_limit(
+        Lift(reach=reach[1], height=height[1], travel=travel[1], turn=turn[1], grips=all_grips | fewer)
+    )
     assert wide.holds(narrow)
 
 

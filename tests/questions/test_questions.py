@@ -75,8 +75,11 @@ def more_pressing(factors: Factors) -> list[Factors]:
 @given(ours=FACTORS, others=st.lists(FACTORS, max_size=6))
 @settings(max_examples=100, deadline=None, derandomize=True)
 def test_more_pressing_factors_never_lower_a_rank(ours: Factors, others: list[Factors]) -> None:
-    beside = [Question(f"other {number}", "", one, ("a",)) for number, one in enumerate(others)]
-    before = Question("ours", "", ours, ("a",))
+    beside = [
+        Question(text=f"other {number}", why="", factors=one, whom=("a",))
+        for number, one in enumerate(others)
+    ]
+    before = Question(text="ours", why="", factors=ours, whom=("a",))
     rank = ranked([before, *beside]).index(before)
     for factors in more_pressing(ours):
         after = replace(before, factors=factors)
@@ -86,9 +89,11 @@ def test_more_pressing_factors_never_lower_a_rank(ours: Factors, others: list[Fa
 
 def test_the_measure_by_hand() -> None:
     """Three devices with one spare, 21,000 hours against 7,000, twenty years: 1 + 2/3 + 3/4 + 1/2."""
-    wear = Wear(3, 1, 0, Fraction(21000), Fraction(7000), 20)
+    wear = Wear(
+        devices=3, spares=1, failed=0, hours=Fraction(21000), hours_of_others=Fraction(7000), years=20
+    )
     assert urgency(wear) == 1 + Fraction(2, 3) + Fraction(3, 4) + Fraction(1, 2)
-    assert weight(Factors(wear, 3, 3, differed=2, bearing=2)) == urgency(wear) * 6 * 3 * 2
+    assert weight(Factors(wear=wear, seen=3, undone=3, differed=2, bearing=2)) == urgency(wear) * 6 * 3 * 2
     assert weight(Factors()) == 4
 
 

@@ -149,9 +149,9 @@ def test_the_examples_meet_their_shapes(path: Path) -> None:
 # Where findings stand
 
 SPANS = {
-    "urn:work": Span("work.md", 1, 1, "# Timetable"),
-    "urn:work#M1": Span("work.md", 9, 3, "| M1 | left |"),
-    "urn:work#M1.rotation": Span("work.md", 9, 8, "| M1 | left |"),
+    "urn:work": Span(file="work.md", line=1, column=1, text="# Timetable"),
+    "urn:work#M1": Span(file="work.md", line=9, column=3, text="| M1 | left |"),
+    "urn:work#M1.rotation": Span(file="work.md", line=9, column=8, text="| M1 | left |"),
 }
 PLACED = """
 @prefix dcterms: <http://purl.org/dc/terms/> .
@@ -183,9 +183,11 @@ def test_a_finding_stands_where_its_thing_does_or_what_that_belongs_to() -> None
 
 
 def test_nothing_more_is_said_of_a_line_with_an_error() -> None:
-    error = Diagnostic("no-kind", "M1 has no kind", SPANS["urn:work#M1"])
+    error = Diagnostic(slug="no-kind", message="M1 has no kind", span=SPANS["urn:work#M1"])
     assert {line for _, line, _ in found_in_text(error)} == {1}
-    warning = Diagnostic("not-usual", "rather odd", SPANS["urn:work#M1"], Severity.WARNING)
+    warning = Diagnostic(
+        slug="not-usual", message="rather odd", span=SPANS["urn:work#M1"], severity=Severity.WARNING
+    )
     assert found_in_text(warning) == found_in_text()
 
 

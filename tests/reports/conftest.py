@@ -45,12 +45,12 @@ from intent.values.regions import Interval
 from intent.variance.result import (
     Because,
     Effect,
+    EffectTopic,
     Open,
     OpenKind,
     Outcome,
     Row,
     SetAside,
-    EffectTopic,
     Variance,
     VenueFinding,
     Verdict,
@@ -65,9 +65,9 @@ VENUE = "https://example.org/closed-line/halmsee"
 
 def concept(name: str, *broader: str, cautions: tuple[str, ...] = (), text: str = "") -> Concept:
     return Concept(
-        f"{TERM}{name}",
-        {"en": name.replace("-", " ")},
-        (name,),
+        iri=f"{TERM}{name}",
+        labels={"en": name.replace("-", " ")},
+        names=(name,),
         broader=tuple(f"{TERM}{wider}" for wider in broader),
         cautions=tuple(f"{TERM}{caution}" for caution in cautions),
         texts={"en": text} if text else {},
@@ -92,12 +92,24 @@ CONCEPTS = (
 
 def characteristic(name: str) -> Characteristic:
     label = name.replace("-", " ")
-    return Characteristic(f"{TERM}{name}", {"en": label}, (label,), "", frozenset({"device"}), "text")
+    return Characteristic(
+        iri=f"{TERM}{name}",
+        labels={"en": label},
+        names=(label,),
+        definition="",
+        bearers=frozenset({"device"}),
+        space="text",
+    )
 
 
 def form_field(label: str) -> FormField:
     return FormField(
-        f"{NS}field-{label}", (label,), label, f"{NS}{label}", "text", frozenset({f"{TERM}work-head"})
+        iri=f"{NS}field-{label}",
+        names=(label,),
+        label=label,
+        property=f"{NS}{label}",
+        reads="text",
+        sections=frozenset({f"{TERM}work-head"}),
     )
 
 
@@ -117,21 +129,33 @@ def statements(**values: str) -> Statements:
     for name, written in values.items():
         iri = f"{TERM}{written.replace(' ', '-')}"
         items = (Named(iri),) if iri in VOCABULARY.concepts else ()
-        found[f"{TERM}{name.replace('_', '-')}"] = Expression(Form.ONE_OF, items, written=written)
+        found[f"{TERM}{name.replace('_', '-')}"] = Expression(form=Form.ONE_OF, items=items, written=written)
     return found
 
 
 def person(identifier: str, name: str, role: str, authority: int) -> Person:
     labels = {"en": role}
     return Person(
-        f"{BASE}{identifier}", identifier, name, Concept(f"{TERM}{role}", labels, (role,)), authority
+        iri=f"{BASE}{identifier}",
+        identifier=identifier,
+        name=name,
+        role=Concept(iri=f"{TERM}{role}", labels=labels, names=(role,)),
+        authority=authority,
     )
 
 
 def part(identifier: str, name: str, rotation: str, device: str) -> Part:
     display = VOCABULARY.concepts[f"{TERM}display"]
     values = statements(technology="cathode-ray tube", visible_diagonal="13 in", rotation=rotation)
-    return Part(f"{BASE}{identifier}", identifier, display, name, "Monitors", device, values)
+    return Part(
+        iri=f"{BASE}{identifier}",
+        identifier=identifier,
+        kind=display,
+        name=name,
+        group="Monitors",
+        device=device,
+        statements=values,
+    )
 
 
 def line(
@@ -145,13 +169,18 @@ def line(
     *sources: Citation,
 ) -> Instruction:
     aggregate = Aggregate.NUMBER if about == "number" else Aggregate.EACH
-    expression = Expression(Form.ONE_OF, (Text(value),))
+    expression = Expression(form=Form.ONE_OF, items=(Text(value),))
     return Instruction(
-        f"{BASE}{identifier}",
-        identifier,
-        identifier.partition(".")[0],
-        modality,
-        Assertion(aggregate, Scope(ScopeKind.NAMES, (scope,)), f"{TERM}{about}", expression),
+        iri=f"{BASE}{identifier}",
+        identifier=identifier,
+        heading=identifier.partition(".")[0],
+        modality=modality,
+        assertion=Assertion(
+            aggregate=aggregate,
+            scope=Scope(kind=ScopeKind.NAMES, names=(scope,)),
+            characteristic=f"{TERM}{about}",
+            expression=expression,
+        ),
         by=by,
         on=read_date(on),
         sources=sources,
@@ -187,43 +216,48 @@ WORK = Work(
         person("estate", "Brandvold Estate", "artist's estate", 2),
         person("cons", "Odile Varga-Finn", "conservator", 4),
     ),
-    groups=(Group(f"{BASE}monitors", "Monitors"),),
+    groups=(Group(iri=f"{BASE}monitors", name="Monitors"),),
     parts=(
         part("M1", "left window", "upright", "E-01"),
         part("M2", "right window", "turned left", "E-02"),
         part("M3", "under bench", "upside down", "E-03"),
     ),
-    devices=(Device(f"{BASE}E-01", "E-01"),),
+    devices=(Device(iri=f"{BASE}E-01", identifier="E-01"),),
     sources=(
         Source(
-            f"{BASE}S1",
-            "S1",
-            "Conversation with the artist",
-            VOCABULARY.concepts[f"{TERM}interview"],
+            iri=f"{BASE}S1",
+            identifier="S1",
+            title="Conversation with the artist",
+            kind=VOCABULARY.concepts[f"{TERM}interview"],
             spoken_with=("artist",),
             date=read_date("1999-05-14"),
             file="sources/interview-1999.md",
         ),
         Source(
-            f"{BASE}S2",
-            "S2",
-            "Note inside the back of the cabinet of M2",
-            VOCABULARY.concepts[f"{TERM}inscription"],
+            iri=f"{BASE}S2",
+            identifier="S2",
+            title="Note inside the back of the cabinet of M2",
+            kind=VOCABULARY.concepts[f"{TERM}inscription"],
             by=("artist",),
             date=read_date("1993"),
         ),
     ),
     headings=(
         Heading(
-            f"{BASE}R1",
-            "R1",
-            "The pictures come from tubes",
+            iri=f"{BASE}R1",
+            identifier="R1",
+            title="The pictures come from tubes",
             words="without the tube it is only a timetable, unless there is no tube left to be had",
             reason="the glow behind curved glass stands for a lit platform",
         ),
-        Heading(f"{BASE}R2", "R2", "How each one lies", words="the right one has fallen over; leave it be"),
-        Heading(f"{BASE}R3", "R3", "Easier to read"),
-        Heading(f"{BASE}R4", "R4", "Numbers", reason="one for each track"),
+        Heading(
+            iri=f"{BASE}R2",
+            identifier="R2",
+            title="How each one lies",
+            words="the right one has fallen over; leave it be",
+        ),
+        Heading(iri=f"{BASE}R3", identifier="R3", title="Easier to read"),
+        Heading(iri=f"{BASE}R4", identifier="R4", title="Numbers", reason="one for each track"),
     ),
     instructions=(R1_1, R1_2, R2_1, R2_2, R3_1, R4_1),
 )
@@ -239,44 +273,60 @@ HALMSEE = Installation(
     note="The waiting room is built *anew*.",
     venue_statements=statements(ambient_light="120 lx"),
     substitutions=(
-        Substitution(f"{VENUE}/1", "M1", "V-1", statements(technology="LCD", visible_diagonal="15 in")),
-        Substitution(f"{VENUE}/2", "M2", "V-2", statements(technology="LCD", visible_diagonal="15 in")),
+        Substitution(
+            iri=f"{VENUE}/1",
+            part="M1",
+            device="V-1",
+            statements=statements(technology="LCD", visible_diagonal="15 in"),
+        ),
+        Substitution(
+            iri=f"{VENUE}/2",
+            part="M2",
+            device="V-2",
+            statements=statements(technology="LCD", visible_diagonal="15 in"),
+        ),
     ),
-    changes=(Change(f"{VENUE}/3", "M2", statements(rotation="upright")),),
+    changes=(Change(iri=f"{VENUE}/3", part="M2", statements=statements(rotation="upright")),),
     omissions=(Omission(f"{VENUE}/4", "M3", "the venue's floor has no room for the bench"),),
     consents=(
         Consent(
-            f"{VENUE}/5",
-            "estate",
-            ("R1.2",),
-            True,
-            ("M1",),
-            None,
-            ("the cabinet stays in place",),
-            read_date("2026-10-02"),
-            None,
-            "letters/2026-10-02.md",
+            iri=f"{VENUE}/5",
+            person="estate",
+            to=("R1.2",),
+            answer=True,
+            parts=("M1",),
+            value=None,
+            terms=("the cabinet stays in place",),
+            date=read_date("2026-10-02"),
+            until=None,
+            source="letters/2026-10-02.md",
         ),
     ),
     attestations=(
-        Attestation(f"{VENUE}/6", "no working tube can be found", True, "cons", read_date("2026-09-20")),
+        Attestation(
+            iri=f"{VENUE}/6",
+            fact="no working tube can be found",
+            holds=True,
+            by="cons",
+            date=read_date("2026-09-20"),
+        ),
     ),
 )
 
-IN_PLACE = Open(OpenKind.ATTESTATION, "the cabinet stays in place", None, "R1.2")
-CONSENT = Open(OpenKind.CONSENT, "", "estate", "R1.2")
+IN_PLACE = Open(kind=OpenKind.ATTESTATION, text="the cabinet stays in place", person=None, instruction="R1.2")
+CONSENT = Open(kind=OpenKind.CONSENT, text="", person="estate", instruction="R1.2")
 
 
 def technology(subject: str, *still_open: Open) -> Row:
     return Row(
-        subject,
-        (subject,),
-        "technology",
-        f"{TERM}technology",
-        "cathode-ray tube",
-        "LCD",
-        Verdict.CONDITIONAL,
-        f"the technology of {subject} is allowed by R1.2, with something open",
+        subject=subject,
+        members=(subject,),
+        characteristic="technology",
+        term=f"{TERM}technology",
+        documented="cathode-ray tube",
+        proposed="LCD",
+        verdict=Verdict.CONDITIONAL,
+        reason=f"the technology of {subject} is allowed by R1.2, with something open",
         governing=(R1_2,),
         set_aside=(SetAside("R1.1", "R1.2", Because.EXCEPTION),),
         open=still_open,
@@ -286,93 +336,100 @@ def technology(subject: str, *still_open: Open) -> Row:
 
 ROWS = (
     Row(
-        "M2",
-        ("M2",),
-        "rotation",
-        f"{TERM}rotation",
-        "turned left",
-        "upright",
-        Verdict.BREACH,
-        "R2.1 requires turned left",
+        subject="M2",
+        members=("M2",),
+        characteristic="rotation",
+        term=f"{TERM}rotation",
+        documented="turned left",
+        proposed="upright",
+        verdict=Verdict.BREACH,
+        reason="R2.1 requires turned left",
         governing=(R2_1,),
         set_aside=(SetAside("R3.1", "R2.1", Because.AUTHORITY),),
         ask=("artist",),
     ),
     Row(
-        "Monitors",
-        ("M1", "M2", "M3"),
-        "number",
-        None,
-        "3",
-        "2",
-        Verdict.BREACH,
-        "R4.1 requires 3",
+        subject="Monitors",
+        members=("M1", "M2", "M3"),
+        characteristic="number",
+        term=None,
+        documented="3",
+        proposed="2",
+        verdict=Verdict.BREACH,
+        reason="R4.1 requires 3",
         governing=(R4_1,),
         days=read_date("2027-03-01/2027-03-31"),
         ask=("cons",),
     ),
     Row(
-        "M1",
-        ("M1",),
-        "visible diagonal",
-        f"{TERM}visible-diagonal",
-        "13 in",
-        "15 in",
-        Verdict.UNCOVERED,
-        "no instruction says anything of it",
+        subject="M1",
+        members=("M1",),
+        characteristic="visible diagonal",
+        term=f"{TERM}visible-diagonal",
+        documented="13 in",
+        proposed="15 in",
+        verdict=Verdict.UNCOVERED,
+        reason="no instruction says anything of it",
         ask=("estate",),
     ),
     Row(
-        "M2",
-        ("M2",),
-        "visible diagonal",
-        f"{TERM}visible-diagonal",
-        "13 in",
-        "15 in",
-        Verdict.UNCOVERED,
-        "no instruction says anything of it",
+        subject="M2",
+        members=("M2",),
+        characteristic="visible diagonal",
+        term=f"{TERM}visible-diagonal",
+        documented="13 in",
+        proposed="15 in",
+        verdict=Verdict.UNCOVERED,
+        reason="no instruction says anything of it",
         ask=("estate",),
     ),
     technology("M1", IN_PLACE),
     technology("M2", CONSENT),
     Row(
-        "M3",
-        ("M3",),
-        "rotation",
-        f"{TERM}rotation",
-        "upside down",
-        "upside down",
-        Verdict.AS_REQUIRED,
-        "as R2.2 requires",
+        subject="M3",
+        members=("M3",),
+        characteristic="rotation",
+        term=f"{TERM}rotation",
+        documented="upside down",
+        proposed="upside down",
+        verdict=Verdict.AS_REQUIRED,
+        reason="as R2.2 requires",
         governing=(R2_2,),
     ),
     Row(
-        "M1", ("M1",), "rotation", f"{TERM}rotation", "upright", "upright", Verdict.AS_DOCUMENTED, "unchanged"
+        subject="M1",
+        members=("M1",),
+        characteristic="rotation",
+        term=f"{TERM}rotation",
+        documented="upright",
+        proposed="upright",
+        verdict=Verdict.AS_DOCUMENTED,
+        reason="unchanged",
     ),
 )
 
 
 EFFECTS = (
     Effect(
-        EffectTopic.PICTURE,
-        ("M1",),
-        "picture height",
-        "cm",
-        point(30),
-        point(Fraction("24.5")),
-        say("{share} less than documented", share=figure(point(Fraction("18.3")), "%")),
-        "arithmetic of rectangles",
+        topic=EffectTopic.PICTURE,
+        members=("M1",),
+        quantity="picture height",
+        unit="cm",
+        documented=point(30),
+        proposed=point(Fraction("24.5")),
+        sentence=say("{share} less than documented", share=figure(point(Fraction("18.3")), "%")),
+        source="arithmetic of rectangles",
     ),
     Effect(
-        EffectTopic.POWER,
-        (),
-        "total power",
-        "W",
-        Interval(Fraction(164), None),
-        Interval(Fraction(120), None),
-        say("so much at least; of {count} devices no power is given", count="2"),
-        "arithmetic",
-        ("power",),
+        topic=EffectTopic.POWER,
+        members=(),
+        quantity="total power",
+        unit="W",
+        documented=Interval(Fraction(164), None),
+        proposed=Interval(Fraction(120), None),
+        sentence=say("so much at least; of {count} devices no power is given", count="2"),
+        source="arithmetic",
+        missing=("power",),
     ),
 )
 
@@ -381,13 +438,20 @@ EFFECTS = (
 def variance() -> Variance:
     """A proposal with departures of several kinds, a finding, and something ignored."""
     return Variance(
-        WORK,
-        HALMSEE,
-        Outcome.NOT_ACCEPTABLE,
-        "not to be installed as proposed: the rotation of M2 and the number of Monitors are wrong",
-        ("estate", "artist", "cons"),
-        ROWS,
-        (VenueFinding("door-too-narrow", "the crate of M1 is wider than the door", "B01", ("cons",)),),
+        work=WORK,
+        installation=HALMSEE,
+        outcome=Outcome.NOT_ACCEPTABLE,
+        sentence="not to be installed as proposed: the rotation of M2 and the number of Monitors are wrong",
+        refer_to=("estate", "artist", "cons"),
+        rows=ROWS,
+        findings=(
+            VenueFinding(
+                slug="door-too-narrow",
+                text="the crate of M1 is wider than the door",
+                subject="B01",
+                ask=("cons",),
+            ),
+        ),
         effects=EFFECTS,
         notes=("the consent of cons to R2.1 is ignored: a conservator cannot lift what the artist requires",),
     )
@@ -396,8 +460,17 @@ def variance() -> Variance:
 @pytest.fixture
 def unchanged() -> Variance:
     """The documented state, proposed as it is."""
-    plain = Installation(f"{VENUE}/as-is", "As it is", read_date("2027-03-01/2027-06-30"), WORK.iri)
-    return Variance(WORK, plain, Outcome.ACCEPTABLE, "acceptable as proposed", (), ROWS[6:])
+    plain = Installation(
+        iri=f"{VENUE}/as-is", title="As it is", dates=read_date("2027-03-01/2027-06-30"), work=WORK.iri
+    )
+    return Variance(
+        work=WORK,
+        installation=plain,
+        outcome=Outcome.ACCEPTABLE,
+        sentence="acceptable as proposed",
+        refer_to=(),
+        rows=ROWS[6:],
+    )
 
 
 @pytest.fixture
@@ -405,16 +478,34 @@ def many() -> Variance:
     """The same departure on twenty-four screens, each of them named in its reason."""
     names = [f"T{number:02}" for number in range(1, 25)]
     display = VOCABULARY.concepts[f"{TERM}display"]
-    parts = tuple(Part(f"{BASE}{name}", name, display, "", "Wall") for name in names)
-    work = Work(f"{BASE}wall", "Wall of Weather", VOCABULARY, parts=parts, instructions=(R1_2, R1_1))
+    parts = tuple(
+        Part(iri=f"{BASE}{name}", identifier=name, kind=display, name="", group="Wall") for name in names
+    )
+    work = Work(
+        iri=f"{BASE}wall",
+        title="Wall of Weather",
+        vocabulary=VOCABULARY,
+        parts=parts,
+        instructions=(R1_2, R1_1),
+    )
     substitutions = tuple(
-        Substitution(f"{VENUE}/{name}", name, None, statements(technology="LCD")) for name in names
+        Substitution(iri=f"{VENUE}/{name}", part=name, device=None, statements=statements(technology="LCD"))
+        for name in names
     )
     wall = Installation(
-        f"{VENUE}/wall", "All replaced", read_date("2027-03-01"), work.iri, substitutions=substitutions
+        iri=f"{VENUE}/wall",
+        title="All replaced",
+        dates=read_date("2027-03-01"),
+        work=work.iri,
+        substitutions=substitutions,
     )
     return Variance(
-        work, wall, Outcome.ON_CONDITIONS, "", ("estate",), tuple(technology(name, CONSENT) for name in names)
+        work=work,
+        installation=wall,
+        outcome=Outcome.ON_CONDITIONS,
+        sentence="",
+        refer_to=("estate",),
+        rows=tuple(technology(name, CONSENT) for name in names),
     )
 
 

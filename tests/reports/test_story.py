@@ -68,7 +68,10 @@ def test_an_omitted_part_calls_for_no_caution(variance: Variance) -> None:
 
 
 def test_a_refused_and_an_unanswered_consent(variance: Variance) -> None:
-    consents = (Consent("", "estate", ("R1.2",), False), Consent("", "estate", ("R1.2",)))
+    consents = (
+        Consent(iri="", person="estate", to=("R1.2",), answer=False),
+        Consent(iri="", person="estate", to=("R1.2",)),
+    )
     asked = replace(variance, installation=replace(variance.installation, consents=consents, attestations=()))
     assert answers_in_words(asked) == (
         "Brandvold Estate (artist's estate) refuses R1.2.",
@@ -82,14 +85,16 @@ def test_a_value_not_given_says_so(variance: Variance) -> None:
 
 
 def test_what_is_open_is_said_once_for_all_its_instructions(variance: Variance) -> None:
-    laser = Open(OpenKind.ATTESTATION, "the lamp is a laser", "cons", "R1.1", answer=False)
-    width = Open(OpenKind.VALUE, "visible diagonal of M1", None, "R1.1")
+    laser = Open(
+        kind=OpenKind.ATTESTATION, text="the lamp is a laser", person="cons", instruction="R1.1", answer=False
+    )
+    width = Open(kind=OpenKind.VALUE, text="visible diagonal of M1", person=None, instruction="R1.1")
     items = merged((width, laser, replace(width, instruction="R1.2")))
     known, attested = (open_in_words(variance, item) for item in items)
     assert known == "The visible diagonal of M1 is not known well enough (R1.1 and R1.2)."
     assert attested.startswith("It is not attested that this is not so: “the lamp is a laser” (R1.1).")
     assert attested.endswith("Odile Varga-Finn (conservator) could say.")
-    below = Open(OpenKind.VALUE, "M3 is below M1")
+    below = Open(kind=OpenKind.VALUE, text="M3 is below M1")
     assert open_in_words(variance, below) == "It is not known whether M3 is below M1."
 
 

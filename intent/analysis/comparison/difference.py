@@ -38,7 +38,7 @@ class What(StrEnum):
     CHANGED = "changed"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Difference:
     """One thing that was added, is gone, or has changed in one respect."""
 
@@ -64,7 +64,7 @@ Facets = Mapping[str, Facet]
 """Facets by the name of their respect; a respect that is left out is empty."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Thing:
     """Something with a name of its own in a state of the documentation."""
 
@@ -83,9 +83,9 @@ def compared(old: Sequence[Thing], new: Sequence[Thing]) -> Iterator[Difference]
         if mine is not None and theirs is not None:
             yield from _changes(mine, theirs)
         elif theirs is not None:
-            yield Difference(theirs.sort, theirs.name, What.ADDED, after=theirs.told)
+            yield Difference(sort=theirs.sort, name=theirs.name, what=What.ADDED, after=theirs.told)
         elif mine is not None:
-            yield Difference(mine.sort, mine.name, What.GONE, before=mine.told)
+            yield Difference(sort=mine.sort, name=mine.name, what=What.GONE, before=mine.told)
 
 
 def _changes(old: Thing, new: Thing) -> Iterator[Difference]:
@@ -93,7 +93,9 @@ def _changes(old: Thing, new: Thing) -> Iterator[Difference]:
         mine, theirs = old.facets.get(respect), new.facets.get(respect)
         if mine != theirs:
             before, after = (one.words if one else "" for one in (mine, theirs))
-            yield Difference(new.sort, new.name, What.CHANGED, respect, before, after)
+            yield Difference(
+                sort=new.sort, name=new.name, what=What.CHANGED, respect=respect, before=before, after=after
+            )
 
 
 def facets(**respects: object) -> dict[str, Facet]:

@@ -6,7 +6,15 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 
-from intent.analysis.comparison.difference import Facet, ThingKind, Thing, facets, meant, of_fields, of_statements
+from intent.analysis.comparison.difference import (
+    Facet,
+    Thing,
+    ThingKind,
+    facets,
+    meant,
+    of_fields,
+    of_statements,
+)
 from intent.model.assertions import Condition
 from intent.model.phrasing import comparison_words, condition_words, scope_words, subject_words
 from intent.model.work import Citation, Connection, Heading, Instruction, Work
@@ -31,7 +39,7 @@ def things_of(work: Work) -> tuple[Thing, ...]:
 def _work(work: Work) -> Thing:
     told = facets(title=work.title, note=work.note)
     told |= of_fields(work.fields, work.vocabulary) | of_statements(work.statements, work.vocabulary)
-    return Thing(ThingKind.WORK, "", told)
+    return Thing(sort=ThingKind.WORK, name="", facets=told)
 
 
 def _instruction(work: Work, line: Instruction) -> Thing:
@@ -46,7 +54,12 @@ def _instruction(work: Work, line: Instruction) -> Thing:
     if conditions:
         told["conditions"] = Facet(tuple(map(_meant, line.conditions)), ", ".join(conditions))
     told |= facets(until=line.until, consent_of=line.consents, choice=line.choice)
-    return Thing(ThingKind.INSTRUCTION, line.identifier, told, f"{line.modality}: {line.sentence}")
+    return Thing(
+        sort=ThingKind.INSTRUCTION,
+        name=line.identifier,
+        facets=told,
+        told=f"{line.modality}: {line.sentence}",
+    )
 
 
 def _meant(condition: Condition) -> Condition:
@@ -69,7 +82,7 @@ def _heading(heading: Heading) -> Thing:
     told = facets(title=heading.title, words=heading.words, reason=heading.reason, note=heading.note)
     told |= facets(by=heading.by, on=heading.on, ground=heading.ground)
     told |= facets(withdrawn=heading.withdrawn, supersedes=heading.supersedes, source=_cited(heading.sources))
-    return Thing(ThingKind.HEADING, heading.identifier, told, heading.title)
+    return Thing(sort=ThingKind.HEADING, name=heading.identifier, facets=told, told=heading.title)
 
 
 def _parts(work: Work) -> Iterator[Thing]:
@@ -77,11 +90,11 @@ def _parts(work: Work) -> Iterator[Thing]:
         told = facets(kind=part.kind.label, name=part.name, group=part.group, device=part.device)
         told |= facets(note=part.note, internal=part.internal)
         told |= of_statements(part.statements, work.vocabulary)
-        yield Thing(ThingKind.PART, part.identifier, told, part.name)
+        yield Thing(sort=ThingKind.PART, name=part.identifier, facets=told, told=part.name)
     for group in work.groups:
         kind = group.kind.label if group.kind else ""
         told = facets(kind=kind, note=group.note, afterword=group.afterword)
-        yield Thing(ThingKind.GROUP, group.name, told)
+        yield Thing(sort=ThingKind.GROUP, name=group.name, facets=told)
 
 
 def _devices(work: Work) -> Iterator[Thing]:
@@ -92,7 +105,7 @@ def _devices(work: Work) -> Iterator[Thing]:
             told |= facets(internal=device.internal)
             told |= of_fields(device.fields, work.vocabulary)
             told |= of_statements(device.statements, work.vocabulary)
-            yield Thing(ThingKind.DEVICE, device.identifier, told)
+            yield Thing(sort=ThingKind.DEVICE, name=device.identifier, facets=told)
 
 
 def _people(work: Work) -> Iterator[Thing]:
@@ -100,7 +113,7 @@ def _people(work: Work) -> Iterator[Thing]:
         told = facets(name=person.name, role=person.role.label, authority=person.authority)
         told |= facets(since=person.since, until=person.until, successor=person.successor)
         told |= facets(contact=person.contact, note=person.note, internal=person.internal)
-        yield Thing(ThingKind.PERSON, person.identifier, told, person.name)
+        yield Thing(sort=ThingKind.PERSON, name=person.identifier, facets=told, told=person.name)
 
 
 def _sources(work: Work) -> Iterator[Thing]:
@@ -115,18 +128,25 @@ def _sources(work: Work) -> Iterator[Thing]:
             reported_by=source.reported_by,
         )
         told |= facets(words=source.words, note=source.note, internal=source.internal)
-        yield Thing(ThingKind.SOURCE, source.identifier, told, source.title)
+        yield Thing(sort=ThingKind.SOURCE, name=source.identifier, facets=told, told=source.title)
 
 
 def _belongings(work: Work) -> Iterator[Thing]:
     vocabulary = work.vocabulary
     for one in work.material:
         told = facets(name=one.name, file=one.file, note=one.note, internal=one.internal)
-        yield Thing(ThingKind.MATERIAL, one.identifier, told | of_statements(one.statements, vocabulary), one.name)
+        yield Thing(
+            sort=ThingKind.MATERIAL,
+            name=one.identifier,
+            facets=told | of_statements(one.statements, vocabulary),
+            told=one.name,
+        )
     yield from _connections(work)
     for box in work.boxes:
         told = facets(holds=box.holds, internal=box.internal) | of_fields(box.fields, vocabulary)
-        yield Thing(ThingKind.BOX, box.identifier, told | of_statements(box.statements, vocabulary))
+        yield Thing(
+            sort=ThingKind.BOX, name=box.identifier, facets=told | of_statements(box.statements, vocabulary)
+        )
 
 
 def _connections(work: Work) -> Iterator[Thing]:
@@ -137,7 +157,7 @@ def _connections(work: Work) -> Iterator[Thing]:
         seen[ends] += 1
         name = ends if seen[ends] == 1 else f"{ends} ({seen[ends]})"
         told = facets(note=one.note, internal=one.internal) | of_statements(one.statements, work.vocabulary)
-        yield Thing(ThingKind.CONNECTION, name, told)
+        yield Thing(sort=ThingKind.CONNECTION, name=name, facets=told)
 
 
 def _ends(one: Connection) -> str:
@@ -151,4 +171,4 @@ def _sections(work: Work) -> Iterator[Thing]:
         told = facets(note=section.note, afterword=section.afterword, internal=section.internal)
         told |= of_fields(section.fields, work.vocabulary)
         if told:
-            yield Thing(ThingKind.SECTION, sections.get(section.term, section.term), told)
+            yield Thing(sort=ThingKind.SECTION, name=sections.get(section.term, section.term), facets=told)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from intent.variance.result import Outcome, Row, Variance, Verdict
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Turned:
     """One row whose verdict is another now."""
 
@@ -20,7 +20,7 @@ class Turned:
     """The instructions that govern it now."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
     """What the change of a documentation does to one installation."""
 
@@ -38,7 +38,7 @@ def compare_verdicts(old: Variance, new: Variance) -> Turn:
         for key in dict.fromkeys([*after, *before])
         if _weighs(before.get(key)) != _weighs(after.get(key))
     ]
-    return Turn(new.installation.title, old.outcome, new.outcome, tuple(turned))
+    return Turn(title=new.installation.title, before=old.outcome, after=new.outcome, rows=tuple(turned))
 
 
 def _weighs(row: Row | None) -> Verdict:
@@ -48,6 +48,11 @@ def _weighs(row: Row | None) -> Verdict:
 def _turned(before: Row | None, after: Row | None) -> Turned:
     told = after or before
     assert told is not None
-    verdicts = (before.verdict if before else None), (after.verdict if after else None)
     lines = tuple(line.identifier for line in after.governing) if after else ()
-    return Turned(told.subject, told.characteristic, *verdicts, lines)
+    return Turned(
+        subject=told.subject,
+        characteristic=told.characteristic,
+        before=before.verdict if before else None,
+        after=after.verdict if after else None,
+        governing=lines,
+    )

@@ -46,7 +46,7 @@ def numbers(work: Work) -> set[str]:
 def _as_withdrawal(one: Difference) -> Difference:
     """A date of withdrawal where there was none is a withdrawal."""
     if one.sort is ThingKind.HEADING and one.respect == "withdrawn" and not one.before:
-        return Difference(one.sort, one.name, What.WITHDRAWN, after=one.after)
+        return Difference(sort=one.sort, name=one.name, what=What.WITHDRAWN, after=one.after)
     return one
 
 
@@ -58,4 +58,6 @@ def _superseded(old: Work, new: Work) -> Iterator[Difference]:
         earlier = {line.identifier for line in before.get(identifier, ())}
         new_ones = [line.identifier for line in later if line.identifier not in earlier]
         if identifier in known and new_ones:
-            yield Difference(ThingKind.INSTRUCTION, identifier, What.SUPERSEDED, after=", ".join(new_ones))
+            yield Difference(
+                sort=ThingKind.INSTRUCTION, name=identifier, what=What.SUPERSEDED, after=", ".join(new_ones)
+            )

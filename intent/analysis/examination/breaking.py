@@ -23,7 +23,7 @@ from intent.variance.state import State
 _OF_PLACE = {Aggregate.RELATION, Aggregate.DISTANCE}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Leeway:
     """What a permission lets one member be, other than documented."""
 
@@ -63,7 +63,9 @@ def _finding(case: Case, breaking: Sequence[Instruction], broken: Sequence[Instr
     if len(broken) == 1:
         told += f" ({broken[0].modality}: {assertion_words(broken[0].assertion, case.vocabulary)})"
     message = f"what {names(breaking)} {verb} can break {told}, and nobody has said which gives way"
-    return Finding("aggregate-can-break", message, breaking[0].iri, breaking[0].identifier)
+    return Finding(
+        slug="aggregate-can-break", message=message, node=breaking[0].iri, subject=breaking[0].identifier
+    )
 
 
 def _leeways(case: Case, matters: Sequence[Matter]) -> Iterator[Leeway]:
@@ -81,7 +83,9 @@ def _leeways(case: Case, matters: Sequence[Matter]) -> Iterator[Leeway]:
             values = usable_values(case, matter, permission, others)
             is_departure = not values.is_empty and not is_within(values, documented)
             if is_departure and not no_use(case, permission.line):
-                yield Leeway(permission.line, member, characteristic.iri, values)
+                yield Leeway(
+                    line=permission.line, member=member, characteristic=characteristic.iri, values=values
+                )
 
 
 def _breaking(

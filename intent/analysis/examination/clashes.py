@@ -75,17 +75,23 @@ def _finding(case: Case, matters: Sequence[Matter], clash: Clash) -> Finding:
     subject, where = about(case.work, matters), in_force_on(lines)
     if len(clash) == 1:
         message = f"{last.identifier} can never be met: no {subject} satisfies it{where}"
-        return Finding("cannot-be-met", message, last.iri, last.identifier)
+        return Finding(slug="cannot-be-met", message=message, node=last.iri, subject=last.identifier)
     together = "both" if len(clash) == 2 else f"all {len(clash)}"
     message = f"{names(lines)} cannot be met together: no {subject} satisfies {together}{where}; "
     verdict = decided(case, clash)
     if verdict is None:
         message += _undecided(case, clash)
-        return Finding("cannot-be-met", message, last.iri, last.identifier)
+        return Finding(slug="cannot-be-met", message=message, node=last.iri, subject=last.identifier)
     winner, loser, because = verdict
     message += f"{winner.line.identifier} prevails, since {RULES[because]}, "
     message += f"and {loser.line.identifier} never counts there"
-    return Finding("cannot-be-met", message, loser.line.iri, loser.line.identifier, Severity.NOTE)
+    return Finding(
+        slug="cannot-be-met",
+        message=message,
+        node=loser.line.iri,
+        subject=loser.line.identifier,
+        severity=Severity.NOTE,
+    )
 
 
 def _undecided(case: Case, clash: Clash) -> str:

@@ -28,7 +28,7 @@ from intent.variance.verdict import Weighed, weigh
 _BAD = {Modality.REQUIRED: Answer.OUT, Modality.FORBIDDEN: Answer.IN}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DocumentedDeparture:
     """A documented value that is against an instruction on some days, and does not fall."""
 
@@ -40,7 +40,7 @@ class DocumentedDeparture:
     """The last days on which it does."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Stated:
     """One documented value, with what each instruction about it admits."""
 
@@ -74,7 +74,9 @@ def _finding(case: Case, departures: Sequence[DocumentedDeparture]) -> Finding:
     if is_past:
         message += f"; {line.identifier} held until {last}"
     severity = Severity.NOTE if is_past else Severity.WARNING
-    return Finding("documented-departs", message, line.iri, line.identifier, severity)
+    return Finding(
+        slug="documented-departs", message=message, node=line.iri, subject=line.identifier, severity=severity
+    )
 
 
 def _told(case: Case, departures: Sequence[DocumentedDeparture]) -> str:
@@ -106,13 +108,20 @@ def _departures(case: Case, matter: Matter, spans: Sequence[DaySpan]) -> Iterato
                 span, weighed = days[-1]
                 ties = tuple(said.line for said in weighed.ties_with)
                 told.add(line.identifier)
-                yield DocumentedDeparture(line, matter, stated.words, ties, span)
+                yield DocumentedDeparture(
+                    line=line, matter=matter, documented=stated.words, ties_with=ties, last=span
+                )
 
 
 def _weighed(case: Case, stated: Stated, line: Instruction, matter: Matter, span: DaySpan) -> Weighed | None:
     """How an instruction that the documented value is against fares on some days; none where it is silent."""
     questions = [
-        Inquiry(speaker, stated.value, stated.admitted[speaker.line.identifier], matter.label)
+        Inquiry(
+            speaker=speaker,
+            value=stated.value,
+            admitted=stated.admitted[speaker.line.identifier],
+            text=matter.label,
+        )
         for speaker in speakers(case, stated.lines, matter.members, span.first)
     ]
     weighed = weigh(case, ask(case, questions, matter.members, span.first))
@@ -126,7 +135,12 @@ def _documented(case: Case, matter: Matter) -> Iterator[Stated]:
         if characteristic is not None and member in case.documented.statements:
             words = case.documented.words(member, characteristic)
             admitted = {claim.line.identifier: claim.admitted for claim in matter.claims}
-            yield Stated(case.documented.value(member, characteristic), words, matter.lines, admitted)
+            yield Stated(
+                value=case.documented.value(member, characteristic),
+                words=words,
+                lines=matter.lines,
+                admitted=admitted,
+            )
         return
     alike: dict[tuple[object, ...], list[Instruction]] = {}
     for line in matter.lines:
@@ -140,7 +154,9 @@ def _documented(case: Case, matter: Matter) -> Iterator[Stated]:
                 line.identifier: admitted_amounts(case, line.assertion, documented.get(amount.members))
                 for line in lines
             }
-            yield Stated(amount.value, _words(case, matter, amount), tuple(lines), admitted)
+            yield Stated(
+                value=amount.value, words=_words(case, matter, amount), lines=tuple(lines), admitted=admitted
+            )
 
 
 def _words(case: Case, matter: Matter, amount: Amount) -> str:

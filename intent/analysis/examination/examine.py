@@ -34,7 +34,7 @@ CHECKS: tuple[Check, ...] = (
 
 def undisturbed(work: Work) -> Case:
     """The case of a work on all days, with nothing proposed and nothing answered."""
-    return lay_out(work, Installation("", "", DaySpan(FIRST_DAY, LAST_DAY), work.iri))
+    return lay_out(work, Installation(iri="", title="", dates=DaySpan(FIRST_DAY, LAST_DAY), work=work.iri))
 
 
 def analyse(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
@@ -52,8 +52,14 @@ def analyse_answers(
 
 
 def _placed(findings: Iterable[Finding], spans: Mapping[str, Span], whole: str) -> tuple[Diagnostic, ...]:
-    nowhere = spans.get(whole, Span(""))
+    nowhere = spans.get(whole, Span(file=""))
     return in_order(
-        Diagnostic(found.slug, found.message, spans.get(found.node, nowhere), found.severity, found.subject)
+        Diagnostic(
+            slug=found.slug,
+            message=found.message,
+            span=spans.get(found.node, nowhere),
+            severity=found.severity,
+            subject=found.subject,
+        )
         for found in findings
     )

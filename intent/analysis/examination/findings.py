@@ -15,7 +15,7 @@ from intent.variance.result import Because
 from intent.variance.scopes import subject_name
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
     """One finding about the documentation, at the node that it is to be read at."""
 

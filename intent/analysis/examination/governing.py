@@ -22,7 +22,7 @@ from intent.variance.verdict import Judgement, judge_ground
 _NOT_CUT = {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fate:
     """What would be said of a value, by which instructions, over which others, and what is open."""
 
@@ -73,13 +73,13 @@ def _named_first(item: tuple[tuple[bool, Fate], ValueSet]) -> tuple[bool, int]:
 def _fate(case: Case, matters: Sequence[Matter], piece: Piece, day: datetime.date) -> Fate:
     judged = list(_judgements(case, matters, piece, day))
     if not judged:
-        return Fate(None)
+        return Fate(verdict=None)
     worst = max(judged, key=lambda judgement: judgement.verdict.badness)
     return Fate(
-        worst.verdict,
-        tuple(said.line.identifier for said in worst.governing),
-        tuple(dict.fromkeys(aside for judgement in judged for aside in judgement.set_aside)),
-        opens_words(case, worst.open) if worst.open else "",
+        verdict=worst.verdict,
+        governing=tuple(said.line.identifier for said in worst.governing),
+        set_aside=tuple(dict.fromkeys(aside for judgement in judged for aside in judgement.set_aside)),
+        open=opens_words(case, worst.open) if worst.open else "",
     )
 
 
@@ -90,10 +90,17 @@ def _judgements(
         counts = matter.characteristic is not None and matter.characteristic.counts_unasked
         admitted = {claim.line.identifier: claim.admitted for claim in matter.claims}
         questions = [
-            Inquiry(speaker, piece.values, admitted[speaker.line.identifier], matter.label)
+            Inquiry(
+                speaker=speaker,
+                value=piece.values,
+                admitted=admitted[speaker.line.identifier],
+                text=matter.label,
+            )
             for speaker in speakers(case, matter.lines, matter.members, day)
         ]
         said = ask(case, questions, matter.members, day)
-        judgement = judge_ground(case, said, Deviation(False, counts_unasked=counts), matter.ground)
+        judgement = judge_ground(
+            case, said, Deviation(is_unchanged=False, counts_unasked=counts), matter.ground
+        )
         if judgement is not None:
             yield judgement

@@ -24,11 +24,18 @@ def idle(case: Case, matters: Sequence[Matter]) -> Iterator[Finding]:
     for line in case.work.instructions:
         why = "" if line.modality is Modality.ALLOWED else no_use(case, line)
         if why:
-            yield Finding("idle", f"{line.identifier} never holds: {why}", line.iri, line.identifier)
+            yield Finding(
+                slug="idle",
+                message=f"{line.identifier} never holds: {why}",
+                node=line.iri,
+                subject=line.identifier,
+            )
         elif days_of(case, line) is not None:
             instead = _instead(case, line, speaking.get(line.identifier, ()), places)
             if instead:
-                yield Finding("idle", _message(line, instead), line.iri, line.identifier)
+                yield Finding(
+                    slug="idle", message=_message(line, instead), node=line.iri, subject=line.identifier
+                )
 
 
 def _message(line: Instruction, instead: Sequence[Instruction]) -> str:

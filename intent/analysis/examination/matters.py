@@ -33,7 +33,7 @@ _AXES = {
 _OPPOSITE = {"more": "less", "less": "more"}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Matter:
     """One thing that can be so or otherwise, with all that instructions of one ground say of it."""
 
@@ -117,8 +117,8 @@ def _single(case: Case, member: str, iri: str, ground: str, lines: Sequence[Inst
         if claim.line.modality is not Modality.ALLOWED
     }
     return Matter(
-        member, (member,), characteristic.label, ground, Aggregate.EACH, characteristic, whole,
-        tuple(claims), satisfied,
+        subject=member, members=(member,), label=characteristic.label, ground=ground, aggregate=Aggregate.EACH, characteristic=characteristic, whole=whole,
+        claims=tuple(claims), satisfied_by=satisfied,
     )  # fmt: skip
 
 
@@ -165,10 +165,10 @@ def _whole(case: Case, lines: Sequence[Instruction]) -> Matter:
         if claim.line.modality is not Modality.ALLOWED
     }
     return Matter(
-        subject_name(members, case.work, first.assertion.scope), members,
-        subject_words(first.assertion, case.vocabulary), first.ground, first.assertion.aggregate,
-        case.vocabulary.characteristics.get(first.assertion.characteristic or ""), whole,
-        tuple(claims), satisfied,
+        subject=subject_name(members, case.work, first.assertion.scope), members=members,
+        label=subject_words(first.assertion, case.vocabulary), ground=first.ground, aggregate=first.assertion.aggregate,
+        characteristic=case.vocabulary.characteristics.get(first.assertion.characteristic or ""), whole=whole,
+        claims=tuple(claims), satisfied_by=satisfied,
     )  # fmt: skip
 
 

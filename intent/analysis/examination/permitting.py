@@ -65,7 +65,7 @@ def never_used(case: Case, matters: Sequence[Matter]) -> Iterator[Finding]:
         why = no_use(case, line) or _nothing_left(case, line, speaking.get(line.identifier, ()), others)
         if why:
             message = f"{line.identifier} can never be used: {why}"
-            yield Finding("never-used", message, line.iri, line.identifier)
+            yield Finding(slug="never-used", message=message, node=line.iri, subject=line.identifier)
 
 
 def no_use(case: Case, line: Instruction) -> str:

@@ -35,7 +35,7 @@ def no_effect(case: Case, _: Sequence[Matter]) -> Iterator[Finding]:
         message = (
             f"{heading} supersedes {listed(superseded)} without effect: {listed(superseded)} {verb} {what}"
         )
-        yield Finding("no-effect", message, _heading(work, line), heading)
+        yield Finding(slug="no-effect", message=message, node=_heading(work, line), subject=heading)
 
 
 def out_of_time(case: Case, _: Sequence[Matter]) -> Iterator[Finding]:
@@ -48,14 +48,14 @@ def out_of_time(case: Case, _: Sequence[Matter]) -> Iterator[Finding]:
             by_heading.setdefault((line.heading, why, str(line.on)), []).append(line)
     for (heading, why, date), lines in by_heading.items():
         message = f"{names(lines)} cannot be of {date}: {why}"
-        yield Finding("out-of-time", message, _heading(work, lines[0]), heading)
+        yield Finding(slug="out-of-time", message=message, node=_heading(work, lines[0]), subject=heading)
     for source in work.sources:
         reporter = [source.reported_by] if source.reported_by else []
         for identifier in dict.fromkeys([*source.by, *source.spoken_with, *reporter]):
             why = _why(work.person(identifier), source.date)
             if why:
                 message = f"{source.identifier} cannot be of {source.date}: {why}"
-                yield Finding("out-of-time", message, source.iri, source.identifier)
+                yield Finding(slug="out-of-time", message=message, node=source.iri, subject=source.identifier)
 
 
 def answers_out_of_time(work: Work, installation: Installation) -> Iterator[Finding]:
@@ -64,12 +64,14 @@ def answers_out_of_time(work: Work, installation: Installation) -> Iterator[Find
         why = _why(work.person(consent.person), consent.date)
         if why:
             message = f"this consent cannot be of {consent.date}, and does not count: {why}"
-            yield Finding("out-of-time", message, consent.iri, consent.person)
+            yield Finding(slug="out-of-time", message=message, node=consent.iri, subject=consent.person)
     for attestation in installation.attestations:
         why = _why(work.person(attestation.by), attestation.date)
         if why:
             message = f"this attestation cannot be of {attestation.date}, and does not count: {why}"
-            yield Finding("out-of-time", message, attestation.iri, attestation.by or "")
+            yield Finding(
+                slug="out-of-time", message=message, node=attestation.iri, subject=attestation.by or ""
+            )
 
 
 def _why(person: Person | None, date: DaySpan | None) -> str:

@@ -19,7 +19,7 @@ Asked = tuple[object, ...]
 """What a condition asks about: an aggregate or a characteristic, of certain subjects."""
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, kw_only=True)
 class _Answers:
     """What the conditions want true and untrue of one thing."""
 

@@ -18,7 +18,7 @@ from intent.vocabulary.terms import Characteristic
 NO_DEVICE = say("no device named")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Otherwise:
     """One thing that was carried out otherwise than agreed."""
 
@@ -43,14 +43,14 @@ def not_as_agreed(
 ) -> Findings:
     """A warning for each difference of what was carried out from what was agreed."""
     places = _places(done)
-    head = spans.get(done.iri, Span(""))
+    head = spans.get(done.iri, Span(file=""))
     return tuple(
         Diagnostic(
-            "not-as-agreed",
-            say("not as agreed: {found}", found=found.in_words),
-            spans.get(places.get(found.subject, ""), head),
-            Severity.WARNING,
-            found.subject,
+            slug="not-as-agreed",
+            message=say("not as agreed: {found}", found=found.in_words),
+            span=spans.get(places.get(found.subject, ""), head),
+            severity=Severity.WARNING,
+            subject=found.subject,
         )
         for found in otherwise(work, agreed, done)
     )
@@ -59,10 +59,12 @@ def not_as_agreed(
 def otherwise(work: Work, agreed: Installation, done: Installation) -> Iterator[Otherwise]:
     """Every difference: days and venue, then what is at the venue, the parts in their order, and the whole."""
     if _days(agreed.dates) != _days(done.dates):
-        yield Otherwise("", say("dates"), str(agreed.dates), str(done.dates))
+        yield Otherwise(subject="", matter=say("dates"), agreed=str(agreed.dates), done=str(done.dates))
     nowhere = say("none named")
     if agreed.venue != done.venue:
-        yield Otherwise("", say("venue"), agreed.venue or nowhere, done.venue or nowhere)
+        yield Otherwise(
+            subject="", matter=say("venue"), agreed=agreed.venue or nowhere, done=done.venue or nowhere
+        )
     documented = documented_state(work)
     before, after = (proposed_state(work, one, documented) for one in (agreed, done))
     added = dict.fromkeys(part.identifier for one in (agreed, done) for part in one.additions)
@@ -79,19 +81,22 @@ def _of_subject(subject: str, before: State, after: State) -> Iterator[Otherwise
     if is_part and (subject in before.present) != (subject in after.present):
         presence = after.vocabulary.characteristics[PRESENCE]
         yield Otherwise(
-            subject, presence.label, before.words(subject, presence), after.words(subject, presence)
+            subject=subject,
+            matter=presence.label,
+            agreed=before.words(subject, presence),
+            done=after.words(subject, presence),
         )
         return
     if before.devices.get(subject) != after.devices.get(subject):
-        devices = [state.devices.get(subject) or NO_DEVICE for state in (before, after)]
-        yield Otherwise(subject, say("device"), *devices)
+        agreed, done = (state.devices.get(subject) or NO_DEVICE for state in (before, after))
+        yield Otherwise(subject=subject, matter=say("device"), agreed=agreed, done=done)
     stated = dict.fromkeys([*before.statements.get(subject, {}), *after.statements.get(subject, {})])
     for characteristic in _in_order(after, stated):
         values = [state.value(subject, characteristic) for state in (before, after)]
         given = [state.is_given(subject, characteristic) for state in (before, after)]
         if values[0] != values[1] or given[0] != given[1]:
-            words = [state.words(subject, characteristic) for state in (before, after)]
-            yield Otherwise(subject, characteristic.label, *words)
+            agreed, done = (state.words(subject, characteristic) for state in (before, after))
+            yield Otherwise(subject=subject, matter=characteristic.label, agreed=agreed, done=done)
 
 
 def _in_order(state: State, stated: Mapping[str, None]) -> list[Characteristic]:
@@ -108,7 +113,12 @@ def _addition(agreed: Part | None, done: Part | None) -> Iterator[Otherwise]:
         (say("name"), agreed.name, done.name),
     ):
         if before != after:
-            yield Otherwise(done.identifier, matter, before or say("none"), after or say("none"))
+            yield Otherwise(
+                subject=done.identifier,
+                matter=matter,
+                agreed=before or say("none"),
+                done=after or say("none"),
+            )
 
 
 def _added(installation: Installation, identifier: str) -> Part | None:

@@ -18,7 +18,7 @@ DEVICE = "device"
 """What a chapter about the devices in a part's place is called."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Showing:
     """What one installation made of one thing."""
 
@@ -32,7 +32,7 @@ class Showing:
     """How far from what is documented, where it is measured."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Chapter:
     """One characteristic of one subject through the years."""
 
@@ -73,7 +73,10 @@ def chronicle(
         for key, entry, concerned in told:
             if members is None or {*members} & {key[0], *concerned}:
                 found.setdefault(key, []).append(entry)
-    chapters = [Chapter(*key, tuple(entries)) for key, entries in found.items()]
+    chapters = [
+        Chapter(subject=subject, name=name, characteristic=of, documented=value, entries=tuple(entries))
+        for (subject, name, of, value), entries in found.items()
+    ]
     order = [*(part.identifier for part in work.parts), *(one.identifier for one in work.material)]
     places = {identifier: place for place, identifier in enumerate(order)}
     chapters.sort(key=lambda one: (places.get(one.subject, len(places)), one.characteristic != DEVICE))
@@ -91,7 +94,7 @@ def _devices(variance: Variance, documented: State, state: State) -> Iterator[To
         before, after = documented.devices.get(part) or "none named", state.devices.get(part) or "not named"
         yield (
             (part, _name(variance, part), DEVICE, before),
-            Showing(variance.installation, after, None),
+            Showing(installation=variance.installation, value=after, verdict=None),
             (part,),
         )
 
@@ -114,7 +117,13 @@ def _of_row(variance: Variance, row: Row, documented: State, state: State) -> To
         ends = [value_of(one, row.subject, characteristic) for one in (documented, state)]
         distance = distance_words(ends[0], ends[1], characteristic, state.vocabulary)
     consents = consenting_people(variance.work, variance.installation, row)
-    entry = Showing(variance.installation, row.proposed, row.verdict, consents, distance)
+    entry = Showing(
+        installation=variance.installation,
+        value=row.proposed,
+        verdict=row.verdict,
+        consents=consents,
+        distance=distance,
+    )
     return (row.subject, _name(variance, row.subject), row.characteristic, row.documented), entry, row.members
 
 

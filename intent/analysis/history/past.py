@@ -60,14 +60,14 @@ def read_agreement(proposal: Proposal) -> Findings:
     if written is None or not is_carried_out(proposal.installation):
         return ()
     work, spans, path = proposal.documentation.work, proposal.reading.spans, _file_of(proposal)
-    head = spans.get(proposal.installation.iri, Span(str(path)))
+    head = spans.get(proposal.installation.iri, Span(file=str(path)))
     try:
         inside = path.parent.resolve().is_relative_to(proposal.documentation.folder.resolve())
         agreed_path = within(proposal.documentation.folder, written, head, path.parent if inside else None)
         agreed = _usable(read_beside(agreed_path, proposal.documentation, when_asked)).installation
     except Unusable as error:
         message = say("what was agreed cannot be read: {fault}", fault=error.diagnostics[0].message)
-        return (Diagnostic("not-as-agreed", message, head, Severity.WARNING),)
+        return (Diagnostic(slug="not-as-agreed", message=message, span=head, severity=Severity.WARNING),)
     return not_as_agreed(work, agreed, proposal.installation, spans)
 
 
@@ -128,10 +128,10 @@ def _usable(proposal: Proposal) -> Proposal:
 
 def _passed_over(path: Path, reason: str, severity: Severity = Severity.NOTE) -> Diagnostic:
     return Diagnostic(
-        "passed-over",
-        say("not read as an installation carried out: {reason}", reason=reason),
-        Span(str(path)),
-        severity,
+        slug="passed-over",
+        message=say("not read as an installation carried out: {reason}", reason=reason),
+        span=Span(file=str(path)),
+        severity=severity,
     )
 
 

@@ -30,7 +30,7 @@ class Reach(StrEnum):
     """It went as far or farther: the value lies within its set, or between the documented one and its own."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Precedent:
     """An earlier installation that departed in the same way, or farther."""
 
@@ -53,7 +53,7 @@ class Step:
     """How far from the value before; nothing where it is not measured."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Forerunners:
     """How one departure stands to what was shown before."""
 
@@ -109,7 +109,7 @@ def precedents_of(variance: Variance, past: Iterable[Installation]) -> tuple[For
     return tuple(one for one in standings if one.precedents or len(one.steps) > 1)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Departed:
     """A departure of one subject in one characteristic, with its values."""
 
@@ -124,8 +124,8 @@ def _matter(row: Row, documented: State, proposed: State) -> Departed | None:
     characteristic = documented.vocabulary.characteristics.get(row.term or "")
     if characteristic is None or row.members != (row.subject,) or row.subject not in documented.statements:
         return None
-    values = [value_of(state, row.subject, characteristic) for state in (documented, proposed)]
-    return Departed(key_of(row), characteristic, *values)
+    before, after = (value_of(state, row.subject, characteristic) for state in (documented, proposed))
+    return Departed(key=key_of(row), characteristic=characteristic, documented=before, proposed=after)
 
 
 def key_of(row: Row) -> Key:
@@ -165,11 +165,19 @@ def _alone(
     told = tuple(
         _precedent(variance.work, one, judged[one.installation.iri].get(matter.key)) for one in found
     )
-    if matter.key[0] == THE_VENUE:
-        return Forerunners(*matter.key, told)
+    subject, characteristic = matter.key
+    if subject == THE_VENUE:
+        return Forerunners(subject=subject, characteristic=characteristic, precedents=told)
     measured = matter.characteristic, variance.work.vocabulary
     whole = distance_words(matter.documented, matter.proposed, *measured)
-    return Forerunners(*matter.key, told, matter.documented.words, tuple(_steps(variance, shown, matter)), whole)
+    return Forerunners(
+        subject=subject,
+        characteristic=characteristic,
+        precedents=told,
+        documented=matter.documented.words,
+        steps=tuple(_steps(variance, shown, matter)),
+        distance=whole,
+    )
 
 
 def _steps(variance: Variance, shown: Sequence[Shown], matter: Departed) -> Iterator[Step]:
@@ -192,7 +200,7 @@ def _together(
         then = judged[one.installation.iri].get(key_of(row))
         if then is not None and _is_like(then, row):
             told.append(_precedent(work, Reaching(one.installation, Reach.SAME, then.proposed), then))
-    return Forerunners(*key_of(row), tuple(told))
+    return Forerunners(subject=row.subject, characteristic=row.characteristic, precedents=tuple(told))
 
 
 def _is_like(then: Row, row: Row) -> bool:
@@ -202,4 +210,10 @@ def _is_like(then: Row, row: Row) -> bool:
 def _precedent(work: Work, found: Reaching, row: Row | None) -> Precedent:
     consents = consenting_people(work, found.installation, row) if row is not None else ()
     verdict = row.verdict if row is not None else None
-    return Precedent(found.installation, found.reach, found.value, verdict, consents)
+    return Precedent(
+        installation=found.installation,
+        reach=found.reach,
+        value=found.value,
+        verdict=verdict,
+        consents=consents,
+    )

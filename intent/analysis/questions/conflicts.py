@@ -62,7 +62,7 @@ def _question(occasion: Occasion, found: Diagnostic, lines: tuple[Instruction, .
         text = f"{first} can never be met. What is to hold in its place?"
     factors = factors_of_lines(occasion, lines, 3)
     why = sentence(found.message)
-    return Question(text, why, factors, givers(occasion, lines), (), lines)
+    return Question(text=text, why=why, factors=factors, whom=givers(occasion, lines), known=(), near=lines)
 
 
 def _is_led_by(lines: Iterable[Instruction], found: Diagnostic) -> bool:

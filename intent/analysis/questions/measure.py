@@ -9,7 +9,7 @@ OLD = 40
 """Years after which a device counts as old as can be. Common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Wear:
     """How soon the devices of some parts must be replaced; without devices, nothing presses."""
 
@@ -28,7 +28,7 @@ class Wear:
     """Whether the years are since the devices were made."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Factors:
     """What a question is weighed by."""
 

@@ -20,7 +20,7 @@ from intent.variance.state import State, proposed_state
 from intent.vocabulary.terms import Characteristic
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Occasion:
     day: datetime.date
     case: Case
@@ -45,7 +45,7 @@ def occasion_of(work: Work, past: Sequence[Installation], day: datetime.date) ->
         if is_dated_in_force(line, day) and not is_superseded(case, line, case.members[line.identifier], day)
     )
     shown = tuple(proposed_state(work, one, case.documented) for one in before)
-    return Occasion(day, case, lines, before, shown)
+    return Occasion(day=day, case=case, lines=lines, past=before, shown=shown)
 
 
 def highest(occasion: Occasion) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ from intent.analysis.questions.measure import Factors, weight
 from intent.model.work import Instruction, Work
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
     """One thing to ask, with why, what is known of it, and whom."""
 

@@ -51,4 +51,4 @@ def _named(lines: list[Instruction]) -> str:
 
 def _question(occasion: Occasion, text: str, why: str, lines: list[Instruction]) -> Question:
     factors = factors_of_lines(occasion, lines, 2)
-    return Question(text, why, factors, highest(occasion), (), tuple(lines))
+    return Question(text=text, why=why, factors=factors, whom=highest(occasion), known=(), near=tuple(lines))

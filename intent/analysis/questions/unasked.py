@@ -120,12 +120,12 @@ def _of_parts(occasion: Occasion, gap: Gap) -> Question:
     names = [part.identifier for part in gap.parts]
     hardest = max(gap.characteristics, key=lambda one: one.seen + one.undone)
     factors = Factors(
-        wear_of(occasion, gap.parts) if gap.goes_with_device else Wear(),
-        hardest.seen,
-        hardest.undone,
-        times_differed(occasion, names, gap.characteristics),
-        times_shown(occasion, names, gap.characteristics),
-        2,
+        wear=wear_of(occasion, gap.parts) if gap.goes_with_device else Wear(),
+        seen=hardest.seen,
+        undone=hardest.undone,
+        differed=times_differed(occasion, names, gap.characteristics),
+        shown=times_shown(occasion, names, gap.characteristics),
+        bearing=2,
     )
     known = tuple(
         _documented(occasion, gap.parts, one)
@@ -134,7 +134,14 @@ def _of_parts(occasion: Occasion, gap: Gap) -> Question:
     )
     past = tuple(found for one in gap.characteristics for found in _shown(occasion, gap.parts, one))
     text = _asked(occasion, gap)
-    return Question(text, UNSAID, factors, highest(occasion), known + past, _near(occasion, gap))
+    return Question(
+        text=text,
+        why=UNSAID,
+        factors=factors,
+        whom=highest(occasion),
+        known=known + past,
+        near=_near(occasion, gap),
+    )
 
 
 def _asked(occasion: Occasion, gap: Gap) -> str:
@@ -187,12 +194,12 @@ def _shown(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> It
 def _of_work(occasion: Occasion, one: Characteristic) -> Question:
     documented = occasion.case.documented
     factors = Factors(
-        Wear(),
-        one.seen,
-        one.undone,
-        times_differed(occasion, [THE_WORK], [one]),
-        times_shown(occasion, [THE_WORK], [one]),
-        2,
+        wear=Wear(),
+        seen=one.seen,
+        undone=one.undone,
+        differed=times_differed(occasion, [THE_WORK], [one]),
+        shown=times_shown(occasion, [THE_WORK], [one]),
+        bearing=2,
     )
     value = documented.words(THE_WORK, one)
     if not documented.is_given(THE_WORK, one):
@@ -202,7 +209,7 @@ def _of_work(occasion: Occasion, one: Characteristic) -> Question:
     else:
         text = f"May the {one.label} of the work as a whole be other than {value}? What else, and what never?"
     known = (f"{one.label}, as documented: {value}",) if documented.is_given(THE_WORK, one) else ()
-    return Question(text, UNSAID, factors, highest(occasion), known)
+    return Question(text=text, why=UNSAID, factors=factors, whom=highest(occasion), known=known)
 
 
 def _near(occasion: Occasion, gap: Gap) -> tuple[Instruction, ...]:

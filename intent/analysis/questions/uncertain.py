@@ -42,12 +42,12 @@ def _without_tolerance(occasion: Occasion) -> Iterator[Question]:
         written = one.tolerance_written.replace(" °", "°")
         taken = f"; until it is, {written} either way is taken" if written else ""
         yield Question(
-            f"{opening(words)}: how far may it be off?",
-            f"{listed([line.identifier for line in lines])}: no tolerance is stated{taken}.",
-            factors_of_lines(occasion, lines, 1),
-            givers(occasion, lines),
-            (),
-            tuple(lines),
+            text=f"{opening(words)}: how far may it be off?",
+            why=f"{listed([line.identifier for line in lines])}: no tolerance is stated{taken}.",
+            factors=factors_of_lines(occasion, lines, 1),
+            whom=givers(occasion, lines),
+            known=(),
+            near=tuple(lines),
         )
 
 
@@ -76,13 +76,13 @@ def _reported(occasion: Occasion, source: Source, lines: list[Instruction]) -> Q
     named = listed([line.identifier for line in lines])
     verb = "rests" if len(lines) == 1 else "rest"
     return Question(
-        f"Is it so, as {named} says?" if len(lines) == 1 else f"Is it so, as {named} say?",
-        f"{named} {verb} on one source alone, “{source.title}” ({source.identifier}), "
+        text=f"Is it so, as {named} says?" if len(lines) == 1 else f"Is it so, as {named} say?",
+        why=f"{named} {verb} on one source alone, “{source.title}” ({source.identifier}), "
         f"as reported by {person_in_words(occasion.work, source.reported_by)}.",
-        factors_of_lines(occasion, lines, 1),
-        givers(occasion, lines),
-        (),
-        tuple(lines),
+        factors=factors_of_lines(occasion, lines, 1),
+        whom=givers(occasion, lines),
+        known=(),
+        near=tuple(lines),
     )
 
 
@@ -115,12 +115,12 @@ def _again(occasion: Occasion, attestation: Attestation, why: str, lines: list[I
         f"{person_in_words(occasion.work, attestation.by) or 'Somebody'} attested that it {answer}, {date}."
     )
     return Question(
-        f"Who else is to say, at the next showing, whether “{attestation.fact}”, and is it so now?",
-        why,
-        replace(factors, differed=0, shown=0),
-        _another_in_the_house(occasion, attestation.by) or highest(occasion),
-        (known,),
-        tuple(lines),
+        text=f"Who else is to say, at the next showing, whether “{attestation.fact}”, and is it so now?",
+        why=why,
+        factors=replace(factors, differed=0, shown=0),
+        whom=_another_in_the_house(occasion, attestation.by) or highest(occasion),
+        known=(known,),
+        near=tuple(lines),
     )
 
 

@@ -39,13 +39,13 @@ def wear_of(occasion: Occasion, parts: Sequence[Part]) -> Wear:
     made = [year for device in ours if (year := _year(entries.of(device.identifier))) is not None]
     oldest = min(made) if made else _year_of_work(occasion)
     return Wear(
-        len(serving),
-        sum(_is(device, SPARE) for device in others),
-        sum(_is(device, FAILED) for device in ours),
-        max(hours, default=None),
-        sum(theirs, Fraction(0)) / len(theirs) if theirs else None,
-        max(occasion.day.year - oldest, 0) if oldest else 0,
-        bool(made),
+        devices=len(serving),
+        spares=sum(_is(device, SPARE) for device in others),
+        failed=sum(_is(device, FAILED) for device in ours),
+        hours=max(hours, default=None),
+        hours_of_others=sum(theirs, Fraction(0)) / len(theirs) if theirs else None,
+        years=max(occasion.day.year - oldest, 0) if oldest else 0,
+        since_made=bool(made),
     )
 
 

@@ -23,10 +23,10 @@ def factors_of_lines(occasion: Occasion, lines: Sequence[Instruction], bearing: 
     wears = any("device" in one.bearers for one in characteristics)
     hardest = max(characteristics, key=lambda one: one.seen + one.undone, default=None)
     return Factors(
-        wear_of(occasion, parts) if wears and parts else Wear(),
-        hardest.seen if hardest else UNNAMED,
-        hardest.undone if hardest else UNNAMED,
-        times_differed(occasion, members, characteristics),
-        times_shown(occasion, members, characteristics),
-        bearing,
+        wear=wear_of(occasion, parts) if wears and parts else Wear(),
+        seen=hardest.seen if hardest else UNNAMED,
+        undone=hardest.undone if hardest else UNNAMED,
+        differed=times_differed(occasion, members, characteristics),
+        shown=times_shown(occasion, members, characteristics),
+        bearing=bearing,
     )

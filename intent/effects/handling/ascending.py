@@ -43,19 +43,19 @@ def _too_heavy(sides: Sides, load: Load, limit: Interval) -> VenueFinding:
         weight=figure(load.weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding("lift-overloaded", text, load.identifier, sides.asks)
+    return VenueFinding(slug="lift-overloaded", text=text, subject=load.identifier, ask=sides.asks)
 
 
 def _heaviest(load: Load, limit: Interval) -> Effect:
     return Effect(
-        EffectTopic.HANDLING,
-        (load.identifier,),
-        "share of what the lift may carry",
-        "%",
-        None,
-        scaled(over(load.weight, limit), 100),
-        say("the heaviest of all that goes into the lift; those who go with it are not counted"),
-        "arithmetic",
+        topic=EffectTopic.HANDLING,
+        members=(load.identifier,),
+        quantity="share of what the lift may carry",
+        unit="%",
+        documented=None,
+        proposed=scaled(over(load.weight, limit), 100),
+        sentence=say("the heaviest of all that goes into the lift; those who go with it are not counted"),
+        source="arithmetic",
     )
 
 
@@ -88,29 +88,29 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Venu
     for missing, identifiers in unsure.items():
         words = say("whether it goes into the lift cannot be said from what is given")
         yield Effect(
-            EffectTopic.HANDLING,
-            tuple(identifiers),
-            "clearance in the lift",
-            "cm",
-            None,
-            None,
-            words,
-            ARITHMETIC,
-            missing,
+            topic=EffectTopic.HANDLING,
+            members=tuple(identifiers),
+            quantity="clearance in the lift",
+            unit="cm",
+            documented=None,
+            proposed=None,
+            sentence=words,
+            source=ARITHMETIC,
+            missing=missing,
         )
 
 
 def _clearance(load: Load, spare: Interval, words: Saying, missing: tuple[str, ...] = ()) -> Effect:
     return Effect(
-        EffectTopic.HANDLING,
-        (load.identifier,),
-        "clearance in the lift",
-        "cm",
-        None,
-        scaled(spare, 100),
-        words,
-        ARITHMETIC,
-        missing,
+        topic=EffectTopic.HANDLING,
+        members=(load.identifier,),
+        quantity="clearance in the lift",
+        unit="cm",
+        documented=None,
+        proposed=scaled(spare, 100),
+        sentence=words,
+        source=ARITHMETIC,
+        missing=missing,
     )
 
 
@@ -128,7 +128,7 @@ def _too_large(sides: Sides, load: Load, car: Extent) -> VenueFinding:
         deep=deep,
         high=high,
     )
-    return VenueFinding("lift-too-small", text, load.identifier, sides.asks)
+    return VenueFinding(slug="lift-too-small", text=text, subject=load.identifier, ask=sides.asks)
 
 
 def stair_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect]:
@@ -145,12 +145,12 @@ def stair_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect]:
         limit=figure(point(METRIC.load), "kg"),
     )
     yield Effect(
-        EffectTopic.HANDLING,
-        tuple(load.identifier for load in heavy),
-        "heavy loads on stairs",
-        "",
-        None,
-        point(len(heavy)),
-        words,
-        LOAD_CONSTANT,
+        topic=EffectTopic.HANDLING,
+        members=tuple(load.identifier for load in heavy),
+        quantity="heavy loads on stairs",
+        unit="",
+        documented=None,
+        proposed=point(len(heavy)),
+        sentence=words,
+        source=LOAD_CONSTANT,
     )

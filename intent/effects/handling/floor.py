@@ -27,7 +27,7 @@ ARITHMETIC = "arithmetic; all of the weight on one point"
 KILOPASCALS_A_PASCAL = Fraction(1, 1000)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Footing:
     """What stands on the floor: its weight in kilograms on an area in square metres."""
 
@@ -78,10 +78,10 @@ def _standing(scene: Scene) -> Iterator[_Footing]:
         if scene.states(part, "standing-area") or on_floor is Answer.IN:
             missing = unknown_among(scene, part, "weight", "standing-area")
             yield _Footing(
-                part,
-                natural(scene.bounds(part, "weight")),
-                natural(scene.bounds(part, "standing-area")),
-                missing,
+                identifier=part,
+                weight=natural(scene.bounds(part, "weight")),
+                area=natural(scene.bounds(part, "standing-area")),
+                missing=missing,
             )
 
 
@@ -91,7 +91,7 @@ def _boxes(sides: Sides) -> Iterator[_Footing]:
         stated = box.scene.states(box.identifier, "standing-area")
         area = natural(box.bounds("standing-area")) if stated else times(length, width)
         missing = box.unknown("weight", *(() if stated else ("length", "width")))
-        yield _Footing(box.identifier, box.weight, area, missing)
+        yield _Footing(identifier=box.identifier, weight=box.weight, area=area, missing=missing)
 
 
 def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effect | VenueFinding]:
@@ -108,7 +108,7 @@ def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effe
         pressure=_kilopascals(footing.pressure),
         limit=_kilopascals(limit),
     )
-    yield VenueFinding("floor-overloaded", text, footing.identifier, sides.asks)
+    yield VenueFinding(slug="floor-overloaded", text=text, subject=footing.identifier, ask=sides.asks)
 
 
 def _kilopascals(pressure: Interval) -> Figure:
@@ -119,15 +119,15 @@ def _effect(
     members: tuple[str, ...], pressure: Interval | None, words: Saying, missing: tuple[str, ...] = ()
 ) -> Effect:
     return Effect(
-        EffectTopic.HANDLING,
-        members,
-        "load on the floor",
-        "kPa",
-        None,
-        None if pressure is None else scaled(pressure, KILOPASCALS_A_PASCAL),
-        words,
-        LOAD_OVER_AREA,
-        missing,
+        topic=EffectTopic.HANDLING,
+        members=members,
+        quantity="load on the floor",
+        unit="kPa",
+        documented=None,
+        proposed=None if pressure is None else scaled(pressure, KILOPASCALS_A_PASCAL),
+        sentence=words,
+        source=LOAD_OVER_AREA,
+        missing=missing,
     )
 
 
@@ -162,15 +162,15 @@ def _hung(part: str, weight: Interval, limit: Interval, missing: tuple[str, ...]
         )
     )
     return Effect(
-        EffectTopic.HANDLING,
-        (part,),
-        "hanging load",
-        "kg",
-        None,
-        None if weight.high is None and not weight.low else weight,
-        words,
-        ARITHMETIC,
-        missing,
+        topic=EffectTopic.HANDLING,
+        members=(part,),
+        quantity="hanging load",
+        unit="kg",
+        documented=None,
+        proposed=None if weight.high is None and not weight.low else weight,
+        sentence=words,
+        source=ARITHMETIC,
+        missing=missing,
     )
 
 
@@ -181,4 +181,4 @@ def _too_heavy(sides: Sides, part: str, weight: Interval, limit: Interval) -> Ve
         weight=figure(weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding("hanging-point-overloaded", text, part, sides.asks)
+    return VenueFinding(slug="hanging-point-overloaded", text=text, subject=part, ask=sides.asks)

@@ -59,7 +59,7 @@ WAY_IN = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lifting:
     """A lift: its weight, and what one person should lift where it begins and where it ends, in kilograms."""
 
@@ -142,17 +142,17 @@ def _lifting(scene: Scene, subject: str, depth: Interval, begin: Interval, end: 
     measured = None if reach is None else times(reach, CENTIMETRES)
 
     def posture(height: Interval, out: Interval) -> Lift:
-        return Lift(measured or out, height, travel, turn, grips)
+        return Lift(reach=measured or out, height=height, travel=travel, turn=turn, grips=grips)
 
     nearest = point(METRIC.nearest)
     origin, destination = (recommended_limit(posture(at, reach_around(deep, at))) for at in (low, high))
     weight = natural(scene.bounds(subject, "weight"))
     return Lifting(
-        weight,
-        origin,
-        destination,
-        lifting_index(weight, smaller(origin, destination)),
-        (posture(low, nearest), posture(high, nearest)),
+        weight=weight,
+        origin=origin,
+        destination=destination,
+        index=lifting_index(weight, smaller(origin, destination)),
+        held_close=(posture(low, nearest), posture(high, nearest)),
     )
 
 
@@ -192,7 +192,17 @@ def _effect(
     words: Saying,
     missing: tuple[str, ...],
 ) -> Effect:
-    return Effect(EffectTopic.HANDLING, (part,), "lifting index", "", before, after, words, EQUATION, missing)
+    return Effect(
+        topic=EffectTopic.HANDLING,
+        members=(part,),
+        quantity="lifting index",
+        unit="",
+        documented=before,
+        proposed=after,
+        sentence=words,
+        source=EQUATION,
+        missing=missing,
+    )
 
 
 def _people(scene: Scene, subject: str, before: Interval | None, lifting: Lifting) -> Effect:
@@ -205,7 +215,16 @@ def _people(scene: Scene, subject: str, before: Interval | None, lifting: Liftin
             stated=figure(stated),
             people=figure(point(after.low or 0)),
         )
-    return Effect(EffectTopic.HANDLING, (subject,), scene.label(PEOPLE), "", before, after, words, EQUATION)
+    return Effect(
+        topic=EffectTopic.HANDLING,
+        members=(subject,),
+        quantity=scene.label(PEOPLE),
+        unit="",
+        documented=before,
+        proposed=after,
+        sentence=words,
+        source=EQUATION,
+    )
 
 
 def _index_words(lifting: Lifting) -> Saying:

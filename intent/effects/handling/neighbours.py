@@ -45,7 +45,7 @@ class Face:
         return self.is_level_with(other) and all(self.gap(other, axis) < -LEAST_OVERLAP for axis in (0, 1))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Pair:
     """Two neighbours, and on which axis: 0 side by side, 1 above one another."""
 
@@ -99,9 +99,9 @@ def _next(face: Face, others: Iterable[Face], axis: int) -> Iterator[Pair]:
     for other in others:
         if face.overlaps(other):
             if _overlaps_least_on(face, other) == axis:
-                yield Pair(face.part, other.part, axis, face.gap(other, axis))
+                yield Pair(one=face.part, two=other.part, axis=axis, gap=face.gap(other, axis))
         elif face.is_beside(other, axis):
-            yield Pair(face.part, other.part, axis, face.gap(other, axis))
+            yield Pair(one=face.part, two=other.part, axis=axis, gap=face.gap(other, axis))
             return
 
 

@@ -16,7 +16,7 @@ from intent.variance.result import Effect, EffectTopic, VenueFinding
 CRITERION = "arithmetic; on the slant, the criterion for a rectangle in another (Carver 1957, as quoted in Wetzel 2000)"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Passage:
     """An opening on the way in, with its sentences."""
 
@@ -32,27 +32,27 @@ class Passage:
 
 
 DOOR = Passage(
-    "door-too-narrow",
-    "door-width",
-    "door-height",
-    "clearance at the door",
-    "the tightest of all that travels: it goes through the door as it stands",
-    "it goes through the door only when it is turned onto another of its sides",
-    "it goes through the door only when it is tilted on the slant",
-    "whether it goes through the door cannot be said from what is given",
-    "{name}, {length} × {width} × {height}, does not go through the door of the venue, {hole}, "
+    slug="door-too-narrow",
+    across="door-width",
+    upright="door-height",
+    quantity="clearance at the door",
+    as_it_stands="the tightest of all that travels: it goes through the door as it stands",
+    laid="it goes through the door only when it is turned onto another of its sides",
+    slanting="it goes through the door only when it is tilted on the slant",
+    unsure="whether it goes through the door cannot be said from what is given",
+    blocked="{name}, {length} × {width} × {height}, does not go through the door of the venue, {hole}, "
     "in any way in which it may travel: it is {over} too large",
 )
 CORRIDOR = Passage(
-    "corridor-too-narrow",
-    "corridor-width",
-    "corridor-height",
-    "clearance in the corridor",
-    "the tightest of all that travels: it goes through the corridor as it stands",
-    "it goes through the corridor only when it is turned onto another of its sides",
-    "it goes through the corridor only when it is tilted on the slant",
-    "whether it goes through the corridor cannot be said from what is given",
-    "{name}, {length} × {width} × {height}, does not go through the corridor of the venue, {hole}, "
+    slug="corridor-too-narrow",
+    across="corridor-width",
+    upright="corridor-height",
+    quantity="clearance in the corridor",
+    as_it_stands="the tightest of all that travels: it goes through the corridor as it stands",
+    laid="it goes through the corridor only when it is turned onto another of its sides",
+    slanting="it goes through the corridor only when it is tilted on the slant",
+    unsure="whether it goes through the corridor cannot be said from what is given",
+    blocked="{name}, {length} × {width} × {height}, does not go through the corridor of the venue, {hole}, "
     "in any way in which it may travel: it is {over} too large",
 )
 
@@ -79,15 +79,15 @@ def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> It
         yield _effect(load, passage, spare, say(passage.as_it_stands))
     for missing, identifiers in found.unsure.items():
         yield Effect(
-            EffectTopic.HANDLING,
-            tuple(identifiers),
-            passage.quantity,
-            "cm",
-            None,
-            None,
-            say(passage.unsure),
-            CRITERION,
-            missing,
+            topic=EffectTopic.HANDLING,
+            members=tuple(identifiers),
+            quantity=passage.quantity,
+            unit="cm",
+            documented=None,
+            proposed=None,
+            sentence=say(passage.unsure),
+            source=CRITERION,
+            missing=missing,
         )
 
 
@@ -127,15 +127,15 @@ def _effect(
     load: Load, passage: Passage, spare: Interval, sentence: Saying, missing: tuple[str, ...] = ()
 ) -> Effect:
     return Effect(
-        EffectTopic.HANDLING,
-        (load.identifier,),
-        passage.quantity,
-        "cm",
-        None,
-        scaled(spare, 100),
-        sentence,
-        CRITERION,
-        missing,
+        topic=EffectTopic.HANDLING,
+        members=(load.identifier,),
+        quantity=passage.quantity,
+        unit="cm",
+        documented=None,
+        proposed=scaled(spare, 100),
+        sentence=sentence,
+        source=CRITERION,
+        missing=missing,
     )
 
 
@@ -153,4 +153,4 @@ def _blocked(sides: Sides, load: Load, hole: Opening, passage: Passage, best: In
         else say("{across} × {upright}", across=across, upright=upright),
         over=figure(negative(best), "cm", 100),
     )
-    return VenueFinding(passage.slug, text, load.identifier, sides.asks)
+    return VenueFinding(slug=passage.slug, text=text, subject=load.identifier, ask=sides.asks)

@@ -27,7 +27,7 @@ LEAST_SHARE = Fraction(1, 20)
 OPENINGS = (("opening-width", "room across the opening"), ("opening-height", "room up the opening"))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Basis:
     """Between what a gap is measured."""
 
@@ -38,17 +38,17 @@ class Basis:
     lacking: tuple[str, ...] = ()
 
 
-DEVICES = Basis(OUTER, ("gap at the side", "gap above and below"), CENTRED)
+DEVICES = Basis(sides=OUTER, quantities=("gap at the side", "gap above and below"), source=CENTRED)
 SCREENS = Basis(
-    SCREEN,
-    ("gap between screens at the side", "gap between screens above and below"),
-    "sizes of the screens, since the outer size of some devices is not given",
-    OUTER,
+    sides=SCREEN,
+    quantities=("gap between screens at the side", "gap between screens above and below"),
+    source="sizes of the screens, since the outer size of some devices is not given",
+    lacking=OUTER,
 )
 PICTURES = Basis(
-    SCREEN,
-    ("gap between pictures at the side", "gap between pictures above and below"),
-    "sizes of the projected pictures",
+    sides=SCREEN,
+    quantities=("gap between pictures at the side", "gap between pictures above and below"),
+    source="sizes of the projected pictures",
 )
 
 
@@ -78,15 +78,17 @@ def _room(sides: Sides, part: str, axis: int, opening: str, quantity: str) -> It
         return
     screen = lying_sides(sides.proposed, part, SCREEN)[axis]
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        quantity,
-        "cm",
-        None if before is None else scaled(before, 100),
-        scaled(after, 100),
-        _room_words(after, minus(screen, sides.proposed.bounds(part, opening))),
-        CENTRED,
-        () if known(after) is not None else unknown_among(sides.proposed, part, "rotation", OUTER[axis]),
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=quantity,
+        unit="cm",
+        documented=None if before is None else scaled(before, 100),
+        proposed=scaled(after, 100),
+        sentence=_room_words(after, minus(screen, sides.proposed.bounds(part, opening))),
+        source=CENTRED,
+        missing=()
+        if known(after) is not None
+        else unknown_among(sides.proposed, part, "rotation", OUTER[axis]),
     )
 
 
@@ -145,15 +147,15 @@ def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: Basis) -> 
     if not is_overlap if was is None else abs(was - pair.gap) < max(LEAST * MICROMETRES, LEAST_SHARE * was):
         return
     yield Effect(
-        EffectTopic.PICTURE,
-        (pair.one, pair.two),
-        basis.quantities[pair.axis],
-        "cm",
-        None if was is None else point(Fraction(100 * was, MICROMETRES)),
-        point(Fraction(100 * pair.gap, MICROMETRES)),
-        _gap_words(was, pair.gap, basis),
-        basis.source,
-        tuple(sides.proposed.label(name) for name in basis.lacking),
+        topic=EffectTopic.PICTURE,
+        members=(pair.one, pair.two),
+        quantity=basis.quantities[pair.axis],
+        unit="cm",
+        documented=None if was is None else point(Fraction(100 * was, MICROMETRES)),
+        proposed=point(Fraction(100 * pair.gap, MICROMETRES)),
+        sentence=_gap_words(was, pair.gap, basis),
+        source=basis.source,
+        missing=tuple(sides.proposed.label(name) for name in basis.lacking),
     )
 
 
@@ -192,4 +194,4 @@ def _under_the_ceiling(sides: Sides, displays: Sequence[str]) -> Iterator[VenueF
                 part=part,
                 top=figure(top, "m"),
             )
-            yield VenueFinding("ceiling-too-low", text, part, sides.asks)
+            yield VenueFinding(slug="ceiling-too-low", text=text, subject=part, ask=sides.asks)

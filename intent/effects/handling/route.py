@@ -49,15 +49,15 @@ def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
         ways = [spare for spare in turned if spare.low is not None and spare.low >= 0]
         may_be_laid = load.turnings != {Turning.UPRIGHT}
         yield Effect(
-            EffectTopic.HANDLING,
-            (load.identifier,),
-            "room to turn a corner",
-            "cm",
-            None,
-            scaled(standing, 100),
-            _corner_words(bool(ways) and may_be_laid),
-            LADDER,
-            unknown_among(scene, THE_VENUE, "corridor-height"),
+            topic=EffectTopic.HANDLING,
+            members=(load.identifier,),
+            quantity="room to turn a corner",
+            unit="cm",
+            documented=None,
+            proposed=scaled(standing, 100),
+            sentence=_corner_words(bool(ways) and may_be_laid),
+            source=LADDER,
+            missing=unknown_among(scene, THE_VENUE, "corridor-height"),
         )
 
 

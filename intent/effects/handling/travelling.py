@@ -26,7 +26,7 @@ TURNINGS: Mapping[str, Turning] = {
 """How far a thing may be turned, by how it may lie; what travels on its edge is packed so."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Load:
     """A box, or a thing without one, on its way into the room."""
 
@@ -79,7 +79,7 @@ def travelling_boxes(sides: Sides) -> Iterator[Load]:
             part for part in box.holds if part in case.proposed.present and part not in case.substituted
         ]
         if travels or not box.holds:
-            yield Load(box.identifier, scene, BOX_SIDES)
+            yield Load(identifier=box.identifier, scene=scene, sides_named=BOX_SIDES)
 
 
 def _unboxed(sides: Sides) -> Iterator[Load]:
@@ -89,7 +89,7 @@ def _unboxed(sides: Sides) -> Iterator[Load]:
     bulky = {part.identifier for part in sides.proposed.parts(*BULKY)}
     for part in sides.proposed.one_a_device(parts):
         is_new = part in bulky and (part in case.substituted or not sides.was_there(part))
-        yield Load(part, sides.proposed, OUTER_SIDES, is_new)
+        yield Load(identifier=part, scene=sides.proposed, sides_named=OUTER_SIDES, is_new=is_new)
 
 
 def _scene_of(scene: Scene, boxes: tuple[Crate, ...]) -> Scene:

@@ -69,15 +69,15 @@ def _luminance(sides: Sides, part: str) -> Iterator[Effect]:
     stated = scene.states(part, "luminance") or not scene.states(part, "light-output")
     wanted = ("luminance",) if stated else ("screen-gain", "throw-distance", "throw-ratio", "aspect-ratio")
     yield Effect(
-        EffectTopic.LIGHT,
-        (part,),
-        scene.label("luminance"),
-        "cd/m²",
-        before,
-        after,
-        grown(before, after),
-        STATED if stated else THROWN,
-        () if is_known(after) else unknown_among(scene, part, *wanted),
+        topic=EffectTopic.LIGHT,
+        members=(part,),
+        quantity=scene.label("luminance"),
+        unit="cd/m²",
+        documented=before,
+        proposed=after,
+        sentence=grown(before, after),
+        source=STATED if stated else THROWN,
+        missing=() if is_known(after) else unknown_among(scene, part, *wanted),
     )
 
 
@@ -91,15 +91,15 @@ def _contrast(sides: Sides, part: str) -> Iterator[Effect]:
     if before.high is None or not differ(before, after, TENTH):
         return
     yield Effect(
-        EffectTopic.LIGHT,
-        (part,),
-        scene.label("room-contrast" if is_lit else "contrast"),
-        ":1",
-        before,
-        after,
-        _contrast_words(scene, part, grown(before, after)) if is_lit else grown(before, after),
-        REFLECTION if is_lit else STATED,
-        _missing_for_contrast(scene, part, after),
+        topic=EffectTopic.LIGHT,
+        members=(part,),
+        quantity=scene.label("room-contrast" if is_lit else "contrast"),
+        unit=":1",
+        documented=before,
+        proposed=after,
+        sentence=_contrast_words(scene, part, grown(before, after)) if is_lit else grown(before, after),
+        source=REFLECTION if is_lit else STATED,
+        missing=_missing_for_contrast(scene, part, after),
     )
 
 
@@ -163,7 +163,17 @@ def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
         label for part, (_dark, left) in found.items() for label in _missing_for_contrast(scene, part, left)
     )
     label = scene.label("room-contrast")
-    yield Effect(EffectTopic.LIGHT, tuple(found), label, ":1", None, room, sentence, REFLECTION, tuple(missing))
+    yield Effect(
+        topic=EffectTopic.LIGHT,
+        members=tuple(found),
+        quantity=label,
+        unit=":1",
+        documented=None,
+        proposed=room,
+        sentence=sentence,
+        source=REFLECTION,
+        missing=tuple(missing),
+    )
 
 
 def _lessened(scene: Scene, part: str) -> tuple[Interval, Interval] | None:
@@ -191,14 +201,14 @@ def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
     )
     unit, scale = "% of white", 100
     yield Effect(
-        EffectTopic.LIGHT,
-        (part,),
-        "mid-grey",
-        unit,
-        scaled(before, scale),
-        scaled(after, scale),
-        sentence,
-        CURVE,
+        topic=EffectTopic.LIGHT,
+        members=(part,),
+        quantity="mid-grey",
+        unit=unit,
+        documented=scaled(before, scale),
+        proposed=scaled(after, scale),
+        sentence=sentence,
+        source=CURVE,
     )
 
 

@@ -92,14 +92,14 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
         return
     places = {"limit": _lux(limit), "whose": limits.whose_illuminance}
     yield Effect(
-        EffectTopic.LIGHT,
-        (part,),
-        sides.proposed.label("illuminance"),
-        "lx",
-        None,
-        lit,
-        say("more than the limit of {limit} {whose}", **places),
-        OWN if limits.is_own_illuminance else BY_CLASS,
+        topic=EffectTopic.LIGHT,
+        members=(part,),
+        quantity=sides.proposed.label("illuminance"),
+        unit="lx",
+        documented=None,
+        proposed=lit,
+        sentence=say("more than the limit of {limit} {whose}", **places),
+        source=OWN if limits.is_own_illuminance else BY_CLASS,
     )
     text = say(
         "at the venue {name} stands in {lit}, above the limit of {limit} {whose}",
@@ -107,7 +107,7 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
         lit=_lux(lit),
         **places,
     )
-    yield VenueFinding("light-dose", text, part, sides.asks)
+    yield VenueFinding(slug="light-dose", text=text, subject=part, ask=sides.asks)
 
 
 def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | VenueFinding]:
@@ -123,11 +123,31 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
             limit=_lux_hours(yearly),
             whose=limits.whose_dose,
         )
-        yield Effect(EffectTopic.LIGHT, (part,), label, "lx·h", None, None, sentence, source, missing)
+        yield Effect(
+            topic=EffectTopic.LIGHT,
+            members=(part,),
+            quantity=label,
+            unit="lx·h",
+            documented=None,
+            proposed=None,
+            sentence=sentence,
+            source=source,
+            missing=missing,
+        )
         return
     allowed = times(yearly, larger(ONE, years))
     words = _words(scene, part, limits, dose, years)
-    yield Effect(EffectTopic.LIGHT, (part,), label, "lx·h", None, dose, words, source, missing)
+    yield Effect(
+        topic=EffectTopic.LIGHT,
+        members=(part,),
+        quantity=label,
+        unit="lx·h",
+        documented=None,
+        proposed=dose,
+        sentence=words,
+        source=source,
+        missing=missing,
+    )
     if surely_above(dose, allowed):
         text = say(
             "at the venue {name} gets {dose} of light, and the yearly limit {whose} leaves it {allowed}",
@@ -136,7 +156,7 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
             allowed=_lux_hours(allowed),
             whose=limits.whose_dose,
         )
-        yield VenueFinding("light-dose", text, part, sides.asks)
+        yield VenueFinding(slug="light-dose", text=text, subject=part, ask=sides.asks)
 
 
 def _words(scene: Scene, part: str, limits: _Limits, dose: Interval, years: Interval) -> Saying:

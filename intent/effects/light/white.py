@@ -67,7 +67,17 @@ def _shift(sides: Sides, part: str) -> Iterator[Effect]:
         sides.proposed.label("white-point"),
         unknown_among(sides.proposed, part, "white-point"),
     )
-    yield Effect(EffectTopic.LIGHT, (part,), label, "K", before, after, _shift_words(warmer), MIRED, missing)
+    yield Effect(
+        topic=EffectTopic.LIGHT,
+        members=(part,),
+        quantity=label,
+        unit="K",
+        documented=before,
+        proposed=after,
+        sentence=_shift_words(warmer),
+        source=MIRED,
+        missing=missing,
+    )
 
 
 def _shift_words(warmer: Interval) -> Saying:
@@ -100,14 +110,14 @@ def _against_material(sides: Sides, part: str) -> Iterator[Effect]:
         )
     )
     yield Effect(
-        EffectTopic.LIGHT,
-        (part,),
-        "white, warmer than the material's",
-        "mired",
-        before if sides.documented.states(part, "white-point") else None,
-        after,
-        sentence,
-        NEAREST,
+        topic=EffectTopic.LIGHT,
+        members=(part,),
+        quantity="white, warmer than the material's",
+        unit="mired",
+        documented=before if sides.documented.states(part, "white-point") else None,
+        proposed=after,
+        sentence=sentence,
+        source=NEAREST,
     )
 
 

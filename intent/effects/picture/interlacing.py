@@ -43,7 +43,15 @@ def field_effects(sides: Sides, part: str) -> Iterator[Effect]:
         return
     label = sides.proposed.label("deinterlacing")
     yield Effect(
-        EffectTopic.PICTURE, (part,), label, "", None, None, _words(after), SOURCE, () if after else (label,)
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=label,
+        unit="",
+        documented=None,
+        proposed=None,
+        sentence=_words(after),
+        source=SOURCE,
+        missing=() if after else (label,),
     )
 
 

@@ -58,20 +58,20 @@ def _each_fit(sides: Sides, part: str) -> Iterator[Effect]:
     if None in (known(shape), known(screen)) or not differ(shape, screen):
         return
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        sides.proposed.label("fit"),
-        "",
-        None,
-        None,
-        say(
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=sides.proposed.label("fit"),
+        unit="",
+        documented=None,
+        proposed=None,
+        sentence=say(
             "the picture has another shape than the screen: shown whole it leaves {lost} of the screen black, "
             "cropped it loses {lost} of itself, stretched it is drawn out by {drawn}",
             lost=figure(minus(point(1), shapes.filled_share(shape, screen)), "%", 100),
             drawn=figure(shapes.distortion(shape, screen), "%", 100),
         ),
-        ARITHMETIC,
-        unknown_among(sides.proposed, part, "fit"),
+        source=ARITHMETIC,
+        missing=unknown_among(sides.proposed, part, "fit"),
     )
 
 
@@ -85,15 +85,15 @@ def _bars(sides: Sides, part: str) -> Iterator[Effect]:
         will_be = after[place if lies[1] or not is_told else 1 - place]
         if known(will_be.share) is not None and _are_others(was, will_be):
             yield Effect(
-                EffectTopic.PICTURE,
-                (part,),
-                name,
-                "cm",
-                scaled(was.thickness, 100),
-                scaled(will_be.thickness, 100),
-                _bar_words(sides.proposed, part, will_be),
-                ARITHMETIC,
-                ()
+                topic=EffectTopic.PICTURE,
+                members=(part,),
+                quantity=name,
+                unit="cm",
+                documented=scaled(was.thickness, 100),
+                proposed=scaled(will_be.thickness, 100),
+                sentence=_bar_words(sides.proposed, part, will_be),
+                source=ARITHMETIC,
+                missing=()
                 if known(will_be.thickness) is not None
                 else unknown_among(sides.proposed, part, "visible-diagonal"),
             )
@@ -146,11 +146,11 @@ def _cut_off(sides: Sides, part: str) -> Iterator[Effect]:
     shape, screen = _shapes(sides.proposed, part)
     words = _by_direction(
         sides.proposed,
-        part,
-        _order(shape, screen),
-        say("cut off at the left and the right"),
-        say("cut off at the top and the bottom"),
-        say("cut off at two edges"),
+        part=part,
+        is_across=_order(shape, screen),
+        across=say("cut off at the left and the right"),
+        upright=say("cut off at the top and the bottom"),
+        unsure=say("cut off at two edges"),
     )
     yield from _share(sides, part, "lost-share", words, say("nothing is cut off any more"))
 
@@ -159,11 +159,11 @@ def _drawn_out(sides: Sides, part: str) -> Iterator[Effect]:
     shape, screen = _shapes(sides.proposed, part)
     words = _by_direction(
         sides.proposed,
-        part,
-        _order(screen, shape),
-        say("drawn out sideways: circles become lying ovals"),
-        say("drawn out upwards: circles become standing ovals"),
-        say("drawn out in one direction: circles become ovals"),
+        part=part,
+        is_across=_order(screen, shape),
+        across=say("drawn out sideways: circles become lying ovals"),
+        upright=say("drawn out upwards: circles become standing ovals"),
+        unsure=say("drawn out in one direction: circles become ovals"),
     )
     yield from _share(sides, part, "distortion", words, say("the picture is no longer drawn out"))
 
@@ -190,12 +190,12 @@ def _share(sides: Sides, part: str, name: str, words: Saying, no_more: Saying) -
     if will_be is None or before == after or (was is not None and abs(was - will_be) < LEAST_SHARE):
         return
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        sides.proposed.label(name),
-        "%",
-        scaled(before, 100),
-        scaled(after, 100),
-        no_more if after == NOTHING else words,
-        ARITHMETIC,
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=sides.proposed.label(name),
+        unit="%",
+        documented=scaled(before, 100),
+        proposed=scaled(after, 100),
+        sentence=no_more if after == NOTHING else words,
+        source=ARITHMETIC,
     )

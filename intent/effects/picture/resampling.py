@@ -63,20 +63,20 @@ def _elements(sides: Sides, part: str) -> Iterator[Effect]:
     narrow = hull(point(shape) for shape in shapes)
     wide = times(narrow, point(pixels.WIDER))
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        scene.label("picture-shape"),
-        ":1",
-        None,
-        hull([narrow, wide]),
-        say(
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=scene.label("picture-shape"),
+        unit=":1",
+        documented=None,
+        proposed=hull([narrow, wide]),
+        sentence=say(
             "the shape of the picture elements is not given, and conventions differ: "
             "by them the picture may be {narrow}, or {wide} if it is a wide one",
             narrow=figure(narrow, ":1", digits=4),
             wide=figure(wide, ":1", digits=4),
         ),
-        ELEMENTS,
-        (scene.label("pixel-aspect-ratio"),),
+        source=ELEMENTS,
+        missing=(scene.label("pixel-aspect-ratio"),),
     )
 
 
@@ -86,14 +86,14 @@ def _scaling(sides: Sides, part: str) -> Iterator[Effect]:
     if after is None or after == before:
         return
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        "lines of the screen to a line of the picture",
-        "",
-        None if before is None else point(before),
-        point(after),
-        _factor_words(after),
-        LINES,
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity="lines of the screen to a line of the picture",
+        unit="",
+        documented=None if before is None else point(before),
+        proposed=point(after),
+        sentence=_factor_words(after),
+        source=LINES,
     )
 
 
@@ -141,19 +141,29 @@ def _edges(sides: Sides, part: str) -> Iterator[Effect]:
     was, will_be = known(before), known(after)
     if was is not None and will_be is not None and abs(will_be - was) >= LEAST_SHARE:
         yield Effect(
-            EffectTopic.PICTURE,
-            (part,),
-            INSIDE,
-            "%",
-            scaled(pixels.seen_after_overscan(before), 100),
-            scaled(pixels.seen_after_overscan(after), 100),
-            _edge_words(was, will_be),
-            OVERSCAN,
+            topic=EffectTopic.PICTURE,
+            members=(part,),
+            quantity=INSIDE,
+            unit="%",
+            documented=scaled(pixels.seen_after_overscan(before), 100),
+            proposed=scaled(pixels.seen_after_overscan(after), 100),
+            sentence=_edge_words(was, will_be),
+            source=OVERSCAN,
         )
     elif was is None and will_be in {None, 0} and _leaves_a_tube(sides, part):
         words = say("a tube hides the edges of the picture behind its mask: here they may be seen")
         missing = (sides.proposed.label("overscan"),)
-        yield Effect(EffectTopic.PICTURE, (part,), INSIDE, "%", None, None, words, TUBES, missing)
+        yield Effect(
+            topic=EffectTopic.PICTURE,
+            members=(part,),
+            quantity=INSIDE,
+            unit="%",
+            documented=None,
+            proposed=None,
+            sentence=words,
+            source=TUBES,
+            missing=missing,
+        )
 
 
 def _edge_words(was: Fraction, will_be: Fraction) -> Saying:

@@ -38,7 +38,7 @@ def _size(sides: Sides, part: str) -> Iterator[Effect]:
     if differ(*wide) and differ(over(high[1], high[0]), over(wide[1], wide[0])):
         yield _sized(sides, part, "picture-width", wide)
     if differ(*large) and not _is_blank(large[0]) and not _is_blank(large[1]):
-        yield _sized(sides, part, "picture-area", large, "cm²", 10000)
+        yield _sized(sides, part=part, name="picture-area", found=large, unit="cm²", factor=10000)
 
 
 def _sizes(sides: Sides, part: str, side: str) -> tuple[Interval, Interval]:
@@ -54,15 +54,15 @@ def _sized(
     sides: Sides, part: str, name: str, found: tuple[Interval, Interval], unit: str = "cm", factor: int = 100
 ) -> Effect:
     return Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        sides.proposed.label(name),
-        unit,
-        scaled(found[0], factor),
-        scaled(found[1], factor),
-        grown(*found),
-        _source(sides.proposed, part),
-        () if known(found[0]) is not None and known(found[1]) is not None else _missing(sides, part),
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=sides.proposed.label(name),
+        unit=unit,
+        documented=scaled(found[0], factor),
+        proposed=scaled(found[1], factor),
+        sentence=grown(*found),
+        source=_source(sides.proposed, part),
+        missing=() if known(found[0]) is not None and known(found[1]) is not None else _missing(sides, part),
     )
 
 

@@ -38,15 +38,15 @@ def _pitch(sides: Sides, part: str) -> Iterator[Effect]:
     if known(after) is None:
         missing += unknown_among(sides.proposed, part, "raster")
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        "lines or picture elements seen up to",
-        "m",
-        None if before == NATURAL else before,
-        after,
-        _words(before, after, viewing),
-        ACUITY,
-        missing,
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity="lines or picture elements seen up to",
+        unit="m",
+        documented=None if before == NATURAL else before,
+        proposed=after,
+        sentence=_words(before, after, viewing),
+        source=ACUITY,
+        missing=missing,
     )
 
 
@@ -94,14 +94,14 @@ def _curvature(sides: Sides, part: str) -> Iterator[Effect]:
     if before is None or after is None or before == after:
         return
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        sides.proposed.label("screen-curvature"),
-        "",
-        None,
-        None,
-        _curvature_words(before, after),
-        GLASS,
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=sides.proposed.label("screen-curvature"),
+        unit="",
+        documented=None,
+        proposed=None,
+        sentence=_curvature_words(before, after),
+        source=GLASS,
     )
 
 

@@ -31,15 +31,15 @@ def way_up_effects(sides: Sides, part: str) -> Iterator[Effect]:
     if not device and not screen:
         return
     yield Effect(
-        EffectTopic.PICTURE,
-        (part,),
-        after.label("picture-rotation"),
-        "°",
-        before.bounds(part, "picture-rotation"),
-        after.bounds(part, "picture-rotation"),
-        _words(device, screen),
-        SOURCE,
-        _missing(after, part),
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=after.label("picture-rotation"),
+        unit="°",
+        documented=before.bounds(part, "picture-rotation"),
+        proposed=after.bounds(part, "picture-rotation"),
+        sentence=_words(device, screen),
+        source=SOURCE,
+        missing=_missing(after, part),
     )
 
 

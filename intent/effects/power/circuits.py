@@ -42,7 +42,17 @@ def _currents(sides: Sides, circuits: Circuits, feeds: Sequence[Feed]) -> Iterat
         words = say("whether the circuits of the venue carry it cannot be said from what is given")
         missing = () if scene.is_given(THE_VENUE, "mains") else (scene.label("mains"),)
         if missing:
-            yield Effect(EffectTopic.POWER, (), "current in all", "A", None, None, words, CURRENT, missing)
+            yield Effect(
+                topic=EffectTopic.POWER,
+                members=(),
+                quantity="current in all",
+                unit="A",
+                documented=None,
+                proposed=None,
+                sentence=words,
+                source=CURRENT,
+                missing=missing,
+            )
         return
     if not any(feed.name for feed in feeds):
         yield from _unassigned(sides, circuits, feeds[0], loads)
@@ -57,7 +67,16 @@ def _current(scene: Scene, part: str, mains: Interval) -> Interval:
 
 
 def _in_all(loads: Loads, words: Saying) -> Effect:
-    return Effect(EffectTopic.POWER, (), "current in all", "A", None, total(loads.values()), words, CURRENT)
+    return Effect(
+        topic=EffectTopic.POWER,
+        members=(),
+        quantity="current in all",
+        unit="A",
+        documented=None,
+        proposed=total(loads.values()),
+        sentence=words,
+        source=CURRENT,
+    )
 
 
 def _unassigned(
@@ -74,7 +93,7 @@ def _unassigned(
                 current=_amperes(load),
                 limit=_amperes(circuits.bearable),
             )
-            yield VenueFinding("circuit-overloaded", text, part, sides.asks)
+            yield VenueFinding(slug="circuit-overloaded", text=text, subject=part, ask=sides.asks)
     drawn = total(loads.values())
     if feed.surely_exceeds(drawn, circuits.bearable):
         text = say(
@@ -82,7 +101,7 @@ def _unassigned(
             current=_amperes(drawn),
             limit=_amperes(times(circuits.number, circuits.bearable)),
         )
-        yield VenueFinding("circuit-overloaded", text, "", sides.asks)
+        yield VenueFinding(slug="circuit-overloaded", text=text, subject="", ask=sides.asks)
 
 
 def _needed_words(needed: Interval, circuits: Circuits) -> Saying:
@@ -126,22 +145,24 @@ def _by_circuit(
                 current=_amperes(drawn),
                 limit=_amperes(circuits.bearable),
             )
-            yield VenueFinding("circuit-overloaded", text, ", ".join(feed.parts), sides.asks)
+            yield VenueFinding(
+                slug="circuit-overloaded", text=text, subject=", ".join(feed.parts), ask=sides.asks
+            )
 
 
 def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Effect:
     is_over = surely_above(drawn, circuits.allowed)
     is_usual = is_over and not circuits.is_stated and not surely_above(drawn, circuits.rating)
     return Effect(
-        EffectTopic.POWER,
-        feed.parts,
-        "current on one circuit",
-        "A",
-        None,
-        drawn,
-        feed.told(_load_words(circuits, drawn, is_over)),
-        CURRENT,
-        (scene.label("continuous-load-share"),) if is_usual else (),
+        topic=EffectTopic.POWER,
+        members=feed.parts,
+        quantity="current on one circuit",
+        unit="A",
+        documented=None,
+        proposed=drawn,
+        sentence=feed.told(_load_words(circuits, drawn, is_over)),
+        source=CURRENT,
+        missing=(scene.label("continuous-load-share"),) if is_usual else (),
     )
 
 

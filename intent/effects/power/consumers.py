@@ -86,4 +86,14 @@ def lacking_effects(
         by_missing.setdefault(unknown_among(scene, part, *needed), []).append(part)
     for missing, members in by_missing.items():
         if missing:
-            yield Effect(EffectTopic.POWER, tuple(members), quantity, "", None, None, sentence, source, missing)
+            yield Effect(
+                topic=EffectTopic.POWER,
+                members=tuple(members),
+                quantity=quantity,
+                unit="",
+                documented=None,
+                proposed=None,
+                sentence=sentence,
+                source=source,
+                missing=missing,
+            )

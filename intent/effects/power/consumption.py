@@ -52,7 +52,16 @@ def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator
     if not before.is_blank or not after.is_blank:
         words = _difference(before, after, change)
         quantity = "power in all"
-        yield Effect(EffectTopic.POWER, (), quantity, "W", before.total, after.total, _told(words, after), SUM)
+        yield Effect(
+            topic=EffectTopic.POWER,
+            members=(),
+            quantity=quantity,
+            unit="W",
+            documented=before.total,
+            proposed=after.total,
+            sentence=_told(words, after),
+            source=SUM,
+        )
     words = say("not in the sum, for it is not given")
     yield from lacking_effects(sides.proposed, after.lacking, "power", words, SUM, "power")
 
@@ -114,7 +123,14 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding
     if capacity.high is None or found.is_blank or not takers:
         return
     yield Effect(
-        EffectTopic.POWER, (), "heat in all", "W", None, found.total, _heat_words(found.total, capacity), HEAT
+        topic=EffectTopic.POWER,
+        members=(),
+        quantity="heat in all",
+        unit="W",
+        documented=None,
+        proposed=found.total,
+        sentence=_heat_words(found.total, capacity),
+        source=HEAT,
     )
     if surely_above(found.total, capacity):
         text = say(
@@ -122,7 +138,7 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding
             heat=figure(found.total, "W"),
             capacity=figure(capacity, "W"),
         )
-        yield VenueFinding("heat", text, "", sides.asks)
+        yield VenueFinding(slug="heat", text=text, subject="", ask=sides.asks)
 
 
 def _heat_words(heat: Interval, capacity: Interval) -> Saying:

@@ -98,7 +98,17 @@ def _effect(run: Run, one: Copied, needed: Interval, lead: Saying, missing: tupl
     held = _stated(run.scene, one, "copies") if is_held else None
     unsaid = (*missing, *run.unsaid, *(() if is_held else (run.scene.label("copies"),)))
     words = say("{lead}: {rest}", lead=lead, rest=_words(needed, held))
-    return Effect(EffectTopic.POWER, (one.part,), "copies needed", "", None, needed, words, COPIES, unsaid)
+    return Effect(
+        topic=EffectTopic.POWER,
+        members=(one.part,),
+        quantity="copies needed",
+        unit="",
+        documented=None,
+        proposed=needed,
+        sentence=words,
+        source=COPIES,
+        missing=unsaid,
+    )
 
 
 def _words(needed: Interval, held: Interval | None) -> Saying:

@@ -39,7 +39,7 @@ class Feed:
         return words if self.is_one else say("were all on one circuit, {words}", words=words)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Circuits:
     """What the venue's circuits give: volts, how many, and amperes each."""
 
@@ -79,10 +79,10 @@ def circuits_of(scene: Scene) -> Circuits:
         and scene.venue("opening-time") != electricity.CONTINUOUS_FROM
     )
     if is_short:
-        return Circuits(mains, number, rating, ONE, True)
+        return Circuits(mains=mains, number=number, rating=rating, share=ONE, is_stated=True)
     is_stated = scene.states(THE_VENUE, "continuous-load-share")
     share = natural(scene.venue("continuous-load-share")) if is_stated else electricity.CONTINUOUS_SHARE
-    return Circuits(mains, number, rating, share, is_stated)
+    return Circuits(mains=mains, number=number, rating=rating, share=share, is_stated=is_stated)
 
 
 def feeds_of(scene: Scene, parts: Sequence[str], number: Interval) -> tuple[Feed, ...]:

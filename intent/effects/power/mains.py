@@ -27,7 +27,7 @@ BANDS = (
 TRANSFORMER, CONVERTER = "mains-transformer", "frequency-converter"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Misfed:
     """Devices that the venue's mains does not suit, for the same reason."""
 
@@ -75,9 +75,15 @@ def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
     volts = electricity.supply_band(natural(scene.venue("mains")))
     hertz = electricity.frequency_band(natural(scene.venue("mains-frequency")))
     for (voltage, frequency), members in found.items():
-        wrong = _is_apart(voltage, volts), _is_apart(frequency, hertz)
-        if any(wrong):
-            yield Misfed(tuple(members), voltage, frequency, *wrong)
+        wrong_voltage, wrong_frequency = _is_apart(voltage, volts), _is_apart(frequency, hertz)
+        if wrong_voltage or wrong_frequency:
+            yield Misfed(
+                parts=tuple(members),
+                voltage=voltage,
+                frequency=frequency,
+                wrong_voltage=wrong_voltage,
+                wrong_frequency=wrong_frequency,
+            )
 
 
 def _is_apart(built: Interval, given: Interval) -> bool:
@@ -118,15 +124,15 @@ def _converted(scene: Scene, misfed: Misfed) -> Effect:
         if not scene.is_given(part, name) and _matters(scene, part, name)
     )
     return Effect(
-        EffectTopic.POWER,
-        misfed.parts,
-        "converter for the mains",
-        "VA",
-        None,
-        apparent if apparent.low else None,
-        _converted_words(scene, misfed),
-        BANDS,
-        tuple(missing),
+        topic=EffectTopic.POWER,
+        members=misfed.parts,
+        quantity="converter for the mains",
+        unit="VA",
+        documented=None,
+        proposed=apparent if apparent.low else None,
+        sentence=_converted_words(scene, misfed),
+        source=BANDS,
+        missing=tuple(missing),
     )
 
 
@@ -173,7 +179,7 @@ def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> VenueFindi
         given=_supply(*given, misfed),
     )
     slug = "mains-voltage" if misfed.wrong_voltage else "mains-frequency"
-    return VenueFinding(slug, text, ", ".join(parts), sides.asks)
+    return VenueFinding(slug=slug, text=text, subject=", ".join(parts), ask=sides.asks)
 
 
 def _not_given(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:

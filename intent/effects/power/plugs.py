@@ -63,4 +63,13 @@ def _misfit_words(scene: Scene, plugs: frozenset[str], sockets: frozenset[str]) 
 
 
 def _effect(members: Sequence[str], words: Saying) -> Effect:
-    return Effect(EffectTopic.POWER, tuple(members), "plug", "", None, None, words, SOURCE)
+    return Effect(
+        topic=EffectTopic.POWER,
+        members=tuple(members),
+        quantity="plug",
+        unit="",
+        documented=None,
+        proposed=None,
+        sentence=words,
+        source=SOURCE,
+    )

@@ -58,15 +58,15 @@ def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
     missing = () if still is Answer.IN else (scene.label("static-picture"),)
     hours = scaled(run.time, Fraction(1, 3600)) if run.is_timed and still is Answer.IN else None
     yield Effect(
-        EffectTopic.POWER,
-        (part,),
-        "time of a standing picture",
-        "h",
-        None,
-        hours,
-        _burning_words(is_new, still),
-        PRACTICE,
-        missing,
+        topic=EffectTopic.POWER,
+        members=(part,),
+        quantity="time of a standing picture",
+        unit="h",
+        documented=None,
+        proposed=hours,
+        sentence=_burning_words(is_new, still),
+        source=PRACTICE,
+        missing=missing,
     )
 
 
@@ -97,7 +97,17 @@ def _trace(sides: Sides, part: str) -> Iterator[Effect]:
     else:
         return
     label = sides.proposed.label("burn-in")
-    yield Effect(EffectTopic.PICTURE, (part,), label, "", None, None, words, PRACTICE, (label,) if missing else ())
+    yield Effect(
+        topic=EffectTopic.PICTURE,
+        members=(part,),
+        quantity=label,
+        unit="",
+        documented=None,
+        proposed=None,
+        sentence=words,
+        source=PRACTICE,
+        missing=(label,) if missing else (),
+    )
 
 
 def _has_trace(scene: Scene, part: str) -> Answer:

@@ -43,7 +43,16 @@ def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Ef
         if together and not found.is_blank:
             words = feed.told(_inrush_words(scene, together, found.total, limit))
             quantity = "inrush current"
-            yield Effect(EffectTopic.POWER, tuple(together), quantity, "A", None, found.total, words, INRUSH)
+            yield Effect(
+                topic=EffectTopic.POWER,
+                members=tuple(together),
+                quantity=quantity,
+                unit="A",
+                documented=None,
+                proposed=found.total,
+                sentence=words,
+                source=INRUSH,
+            )
         if together and feed.surely_exceeds(found.total, limit):
             yield _too_high(sides, together, found.total, limit)
         else:
@@ -84,7 +93,7 @@ def _too_high(sides: Sides, parts: Sequence[str], taken: Interval, limit: Interv
         current=figure(taken, "A"),
         limit=figure(limit, "A"),
     )
-    return VenueFinding("breaker-inrush", text, ", ".join(parts), sides.asks)
+    return VenueFinding(slug="breaker-inrush", text=text, subject=", ".join(parts), ask=sides.asks)
 
 
 def _not_said(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
@@ -105,14 +114,14 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
         if found.is_blank:
             continue
         yield Effect(
-            EffectTopic.POWER,
-            feed.parts if feed.name else (),
-            "leakage to earth in all",
-            "mA",
-            None,
-            scaled(found.total, MILLIAMPERES),
-            feed.told(_leakage_words(found.total, limit)),
-            LEAKAGE,
+            topic=EffectTopic.POWER,
+            members=feed.parts if feed.name else (),
+            quantity="leakage to earth in all",
+            unit="mA",
+            documented=None,
+            proposed=scaled(found.total, MILLIAMPERES),
+            sentence=feed.told(_leakage_words(found.total, limit)),
+            source=LEAKAGE,
         )
         if feed.surely_exceeds(found.total, limit):
             text = say(
@@ -122,7 +131,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
                 parts=feed.parts,
                 limit=_milliamperes(limit),
             )
-            yield VenueFinding("leakage", text, ", ".join(feed.parts), sides.asks)
+            yield VenueFinding(slug="leakage", text=text, subject=", ".join(feed.parts), ask=sides.asks)
     words = say("not in the sum, for it is not given")
     yield from lacking_effects(scene, lacking, "leakage to earth", words, LEAKAGE, "earth-leakage-current")
 

@@ -168,7 +168,17 @@ def _enclosed(sides: Sides, part: str) -> Iterator[Effect]:
 
 def _effect(sides: Sides, part: str, name: str, told: Saying, missing: tuple[str, ...] = ()) -> Effect:
     label = sides.proposed.label(name)
-    return Effect(EffectTopic.POWER, (part,), label, "", None, None, told, SOURCE, missing)
+    return Effect(
+        topic=EffectTopic.POWER,
+        members=(part,),
+        quantity=label,
+        unit="",
+        documented=None,
+        proposed=None,
+        sentence=told,
+        source=SOURCE,
+        missing=missing,
+    )
 
 
 def _crowded(sides: Sides, touched: Sequence[str]) -> Iterator[Effect]:
@@ -205,18 +215,18 @@ def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[
         ):
             continue
         yield Effect(
-            EffectTopic.POWER,
-            (pair.one, pair.two),
-            "room at the vents",
-            "cm",
-            None if was is None else point(Fraction(100 * was, MICROMETRES)),
-            point(100 * gap),
-            say(
+            topic=EffectTopic.POWER,
+            members=(pair.one, pair.two),
+            quantity="room at the vents",
+            unit="cm",
+            documented=None if was is None else point(Fraction(100 * was, MICROMETRES)),
+            proposed=point(100 * gap),
+            sentence=say(
                 "less than the {clearance} that the vents of {part} need: its heat may stay in",
                 clearance=figure(clearance, "cm", 100),
                 part=part,
             ),
-            GAPS,
+            source=GAPS,
         )
 
 

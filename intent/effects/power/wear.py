@@ -19,7 +19,7 @@ from intent.variance.result import Effect, EffectTopic
 TIME = "time in operation (hours open × days) added to the hours already run; arithmetic"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Patterns:
     """What is said of one, and of several, by how the hours at the end of the run stand to the life."""
 
@@ -35,44 +35,44 @@ class _Patterns:
 
 
 LAMPS = _Patterns(
-    "lamp-hours",
-    "lamp-life",
-    (
+    hours="lamp-hours",
+    life="lamp-life",
+    within=(
         "at the end the lamp has burnt {share} of its life of {life}",
         "at the end these lamps have burnt {share} of their life, {most} the most",
     ),
-    "at the end each of these lamps has burnt {share} of its life of {life}",
-    (
+    within_alike="at the end each of these lamps has burnt {share} of its life of {life}",
+    beyond=(
         "the lamp comes to the end of its life of {life}: have {number} ready, and let a lamp cool before it is "
         "changed as its maker says",
         "these lamps come to the end of their life of {life}: have {number} ready in all, and let a lamp cool before "
         "it is changed as its maker says",
     ),
-    (
+    unsure=(
         "the lamp may come to the end of its life of {life}: have another ready",
         "these lamps may come to the end of their life of {life}: have another ready for each",
     ),
 )
 DEVICES = _Patterns(
-    "hours",
-    "expected-life",
-    (
+    hours="hours",
+    life="expected-life",
+    within=(
         "at the end it has run {share} of its expected life of {life}",
         "at the end these have run {share} of their expected life, {most} the most",
     ),
-    "at the end each of these has run {share} of its expected life of {life}",
-    (
+    within_alike="at the end each of these has run {share} of its expected life of {life}",
+    beyond=(
         "before the end it has run longer than its expected life of {life}: it may fail, so have another ready",
         "before the end these have run longer than their expected life of {life}: they may fail, so have others ready",
     ),
-    (
+    unsure=(
         "whether it outlives its expected life of {life} cannot be said from what is given",
         "whether these outlive their expected life of {life} cannot be said from what is given",
     ),
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Used:
     """A lamp or a device, its hours before and at the end of the run, and its life, all in seconds."""
 
@@ -111,7 +111,17 @@ def _time_unsaid(run: Run, parts: Sequence[str], copies: Sequence[Copied]) -> It
     if wearing:
         label = run.scene.label("time-in-operation")
         words = say("how long it runs is not said, and so not how much of what it wears out lasts")
-        yield Effect(EffectTopic.POWER, wearing, label, "h", None, None, words, TIME, run.unsaid)
+        yield Effect(
+            topic=EffectTopic.POWER,
+            members=wearing,
+            quantity=label,
+            unit="h",
+            documented=None,
+            proposed=None,
+            sentence=words,
+            source=TIME,
+            missing=run.unsaid,
+        )
 
 
 def _hours_used(run: Run, parts: Sequence[str], kind: _Patterns) -> Iterator[Effect]:
@@ -130,10 +140,10 @@ def _used(run: Run, part: str, kind: _Patterns) -> _Used:
     before = natural(run.scene.bounds(part, kind.hours))
     is_counted = run.scene.states(part, kind.hours)
     return _Used(
-        part,
-        before if is_counted else None,
-        plus(before, run.time),
-        natural(run.scene.bounds(part, kind.life)),
+        part=part,
+        before=before if is_counted else None,
+        end=plus(before, run.time),
+        life=natural(run.scene.bounds(part, kind.life)),
     )
 
 
@@ -149,15 +159,15 @@ def _effect(run: Run, kind: _Patterns, group: Sequence[_Used], patterns: tuple[s
         number=figure(total(lifetimes.replacements(one.end, one.life) for one in group)),
     )
     return Effect(
-        EffectTopic.POWER,
-        tuple(one.part for one in group),
-        run.scene.label(kind.hours),
-        "h",
-        scaled(hull(counted), hour) if len(counted) == len(group) else None,
-        scaled(hull(one.end for one in group), hour),
-        words,
-        TIME,
-        (*_uncounted(run.scene, group, kind), *run.unsaid),
+        topic=EffectTopic.POWER,
+        members=tuple(one.part for one in group),
+        quantity=run.scene.label(kind.hours),
+        unit="h",
+        documented=scaled(hull(counted), hour) if len(counted) == len(group) else None,
+        proposed=scaled(hull(one.end for one in group), hour),
+        sentence=words,
+        source=TIME,
+        missing=(*_uncounted(run.scene, group, kind), *run.unsaid),
     )
 
 

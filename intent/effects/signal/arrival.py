@@ -47,7 +47,16 @@ def lost_effect(sides: Sides, part: str, lost: Lost, quantity: str) -> Effect:
         else why
     )
     after = between(lost.after, lost.before) if added else point(lost.after)
-    return Effect(EffectTopic.SIGNAL, (part,), quantity, "", point(lost.before), after, sentence, CONNECTIONS)
+    return Effect(
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity=quantity,
+        unit="",
+        documented=point(lost.before),
+        proposed=after,
+        sentence=sentence,
+        source=CONNECTIONS,
+    )
 
 
 def _added(scene: Scene, sides: Sides, *kinds: str) -> tuple[str, ...]:
@@ -75,14 +84,14 @@ def _channel(
         else say("no player that is there carries channel {channel}", channel=channel)
     )
     yield Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        "players of its channel",
-        "",
-        point(len(carried)),
-        point(0),
-        sentence,
-        CONNECTIONS,
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity="players of its channel",
+        unit="",
+        documented=point(len(carried)),
+        proposed=point(0),
+        sentence=sentence,
+        source=CONNECTIONS,
     )
 
 
@@ -117,15 +126,15 @@ def _standard(sides: Sides, part: str, after: Mapping[str, Way]) -> Iterator[Eff
     if (not unsaid and len(now.refused) <= len(before.refused)) or _is_converted(sides.proposed, after):
         return
     yield Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        "material taken as it is",
-        "",
-        between(before.surely, before.surely + before.perhaps),
-        between(now.surely, now.surely + now.perhaps),
-        _standards_words(sides.proposed, part, now),
-        CONVERTING,
-        unknown_among(sides.proposed, part, "accepted-standard"),
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity="material taken as it is",
+        unit="",
+        documented=between(before.surely, before.surely + before.perhaps),
+        proposed=between(now.surely, now.surely + now.perhaps),
+        sentence=_standards_words(sides.proposed, part, now),
+        source=CONVERTING,
+        missing=unknown_among(sides.proposed, part, "accepted-standard"),
     )
 
 
@@ -180,15 +189,15 @@ def _unsaid(sides: Sides) -> Iterator[Effect]:
 
 def _perhaps(scene: Scene, part: str, count: int, sentence: Saying, lacking: str) -> Effect:
     return Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        "connections that fit",
-        "",
-        point(count),
-        between(0, count),
-        sentence,
-        CONNECTIONS,
-        (scene.label(lacking),),
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity="connections that fit",
+        unit="",
+        documented=point(count),
+        proposed=between(0, count),
+        sentence=sentence,
+        source=CONNECTIONS,
+        missing=(scene.label(lacking),),
     )
 
 
@@ -199,17 +208,17 @@ def _added_converters(sides: Sides) -> Iterator[Effect]:
     if not added:
         return
     yield Effect(
-        EffectTopic.SIGNAL,
-        added,
-        "signal converters",
-        "",
-        point(len(before)),
-        point(len(after)),
-        say(
+        topic=EffectTopic.SIGNAL,
+        members=added,
+        quantity="signal converters",
+        unit="",
+        documented=point(len(before)),
+        proposed=point(len(after)),
+        sentence=say(
             "a converter may delay the picture by a frame or more and change its lines, edges and colours: "
             "compare it with the picture as it was"
         ),
-        CONVERTING,
+        source=CONVERTING,
     )
 
 

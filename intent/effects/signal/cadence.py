@@ -36,15 +36,15 @@ def _cadence(sides: Sides, part: str) -> Iterator[Effect]:
         return
     scene = sides.proposed
     yield Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        "uneven frames",
-        "a second",
-        before,
-        after,
-        _cadence_words(scene, part, after),
-        CADENCE,
-        () if is_known(after) else unknown_among(scene, part, "refresh-rate"),
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity="uneven frames",
+        unit="a second",
+        documented=before,
+        proposed=after,
+        sentence=_cadence_words(scene, part, after),
+        source=CADENCE,
+        missing=() if is_known(after) else unknown_among(scene, part, "refresh-rate"),
     )
 
 
@@ -114,17 +114,17 @@ def _hum(scene: Scene, part: str) -> Iterator[Effect]:
     if often.low is None or often.low < SLOW:
         return
     yield Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        "bars from the mains",
-        "a second",
-        None,
-        often,
-        say(
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity="bars from the mains",
+        unit="a second",
+        documented=None,
+        proposed=often,
+        sentence=say(
             "where the mains leaks into a tube, or lamps flicker beside it, bars move through the picture: "
             "look for them"
         ),
-        HUM,
+        source=HUM,
     )
 
 

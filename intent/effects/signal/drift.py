@@ -75,15 +75,15 @@ def _drift_effect(
         )
     )
     return Effect(
-        EffectTopic.SIGNAL,
-        free,
-        "drift in a day",
-        "s",
-        _at_most(before),
-        _at_most(after),
-        sentence,
-        WORST_CASE,
-        _lacking(scene, free),
+        topic=EffectTopic.SIGNAL,
+        members=free,
+        quantity="drift in a day",
+        unit="s",
+        documented=_at_most(before),
+        proposed=_at_most(after),
+        sentence=sentence,
+        source=WORST_CASE,
+        missing=_lacking(scene, free),
     )
 
 
@@ -152,16 +152,16 @@ def _apart(one: Interval, two: Interval) -> Fraction:
 
 def _leaving_effect(instruction: str, members: tuple[str, ...], first: Fraction) -> Effect:
     return Effect(
-        EffectTopic.SIGNAL,
-        members,
-        "time until the offset may leave its range",
-        "days",
-        None,
-        scaled(Interval(first, None), Fraction(1, rates.SECONDS_A_DAY)),
-        say(
+        topic=EffectTopic.SIGNAL,
+        members=members,
+        quantity="time until the offset may leave its range",
+        unit="days",
+        documented=None,
+        proposed=scaled(Interval(first, None), Fraction(1, rates.SECONDS_A_DAY)),
+        sentence=say(
             "running without a restart, the clocks may take the offset out of what {instruction} requires after this "
             "time: start the players together again before",
             instruction=instruction,
         ),
-        WORST_CASE,
+        source=WORST_CASE,
     )

@@ -22,7 +22,7 @@ SOUND = ("audio-signal", "hdmi", "displayport", "sdi", "rf", "network", "usb")
 """The signals that can carry a picture, and those that can carry sound (definitions of the vocabulary)."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Link:
     """One connection; what it carries and what plugs it in by local names, empty where nothing is said."""
 
@@ -53,7 +53,7 @@ class Lost:
     reasons: tuple[Saying, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Ways:
     """The connections that could carry a picture, or sound, as documented and as proposed."""
 
@@ -106,7 +106,7 @@ def ways_of(sides: Sides, carriers: tuple[str, ...]) -> Ways:
         for link in links
         if link not in misfits and state.is_there(link.start) and state.is_there(link.end)
     ]
-    return Ways(sides, links, misfits, _by_end(links), _by_end(working))
+    return Ways(sides=sides, links=links, misfits=misfits, before=_by_end(links), after=_by_end(working))
 
 
 def links_of(sides: Sides) -> Iterator[Link]:
@@ -115,7 +115,7 @@ def links_of(sides: Sides) -> Iterator[Link]:
     for found in sides.work.connections:
         signal = _stated(found.statements, "signal", vocabulary)
         connector = _stated(found.statements, "connector", vocabulary)
-        yield Link(found.start, found.end, signal, connector)
+        yield Link(start=found.start, end=found.end, signal=signal, connector=connector)
 
 
 def _stated(statements: Statements, name: str, vocabulary: Vocabulary) -> frozenset[str]:

@@ -87,7 +87,15 @@ def _disturbing(sides: Sides) -> Iterator[Effect]:
             continue
         unsaid = () if now == YES else (scene.label("own-loudspeaker"),)
         yield Effect(
-            EffectTopic.SIGNAL, (name,), SOUNDING, "", before, now, _disturbance(scene, name, now), PRACTICE, unsaid
+            topic=EffectTopic.SIGNAL,
+            members=(name,),
+            quantity=SOUNDING,
+            unit="",
+            documented=before,
+            proposed=now,
+            sentence=_disturbance(scene, name, now),
+            source=PRACTICE,
+            missing=unsaid,
         )
 
 
@@ -115,7 +123,14 @@ def _left_out(sides: Sides) -> Iterator[Effect]:
         else say("no loudspeaker is left: nothing is heard but what displays sound by themselves")
     )
     yield Effect(
-        EffectTopic.SIGNAL, gone, "loudspeakers", "", point(len(before)), point(len(after)), sentence, STATED
+        topic=EffectTopic.SIGNAL,
+        members=gone,
+        quantity="loudspeakers",
+        unit="",
+        documented=point(len(before)),
+        proposed=point(len(after)),
+        sentence=sentence,
+        source=STATED,
     )
 
 
@@ -130,15 +145,15 @@ def _struck_dumb(sides: Sides) -> Iterator[Effect]:
             continue
         unsaid = () if now == NO else (sides.proposed.label("own-loudspeaker"),)
         yield Effect(
-            EffectTopic.SIGNAL,
-            (name,),
-            SOUNDING,
-            "",
-            before,
-            now,
-            _dumbness(sides.proposed, name, now),
-            STATED,
-            unsaid,
+            topic=EffectTopic.SIGNAL,
+            members=(name,),
+            quantity=SOUNDING,
+            unit="",
+            documented=before,
+            proposed=now,
+            sentence=_dumbness(sides.proposed, name, now),
+            source=STATED,
+            missing=unsaid,
         )
 
 
@@ -176,16 +191,16 @@ def _material(sides: Sides) -> Iterator[Effect]:
         )
         if before == YES and now != YES:
             yield Effect(
-                EffectTopic.SIGNAL,
-                _playing(sides.proposed, material.identifier),
-                "material with sound",
-                "",
-                before,
-                now,
-                say("the material is silent, and had sound as documented")
+                topic=EffectTopic.SIGNAL,
+                members=_playing(sides.proposed, material.identifier),
+                quantity="material with sound",
+                unit="",
+                documented=before,
+                proposed=now,
+                sentence=say("the material is silent, and had sound as documented")
                 if now == NO
                 else say("whether the material still has sound is not said"),
-                STATED,
+                source=STATED,
             )
 
 

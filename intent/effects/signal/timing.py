@@ -50,18 +50,18 @@ def _motor(scene: Scene, part: str) -> Iterator[Effect]:
     if not is_known(speed) or speed == ONE:
         return
     yield Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        "speed on the venue's mains",
-        "%",
-        point(100),
-        scaled(hull([ONE, speed]), 100),
-        say(
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity="speed on the venue's mains",
+        unit="%",
+        documented=point(100),
+        proposed=scaled(hull([ONE, speed]), 100),
+        sentence=say(
             "if its motor takes its speed from the mains it runs {change}, and its sound is {tones}",
             change=_faster(speed),
             tones=_higher(speed),
         ),
-        MAINS,
+        source=MAINS,
     )
 
 
@@ -130,14 +130,14 @@ def _speed(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator
         )
     )
     yield Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        sides.proposed.label("playback-speed"),
-        "%",
-        scaled(before, 100),
-        scaled(after, 100),
-        sentence,
-        ARITHMETIC,
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity=sides.proposed.label("playback-speed"),
+        unit="%",
+        documented=scaled(before, 100),
+        proposed=scaled(after, 100),
+        sentence=sentence,
+        source=ARITHMETIC,
     )
 
 
@@ -152,14 +152,14 @@ def _loop(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator[
     if before is None or after is None or before == after:
         return
     yield Effect(
-        EffectTopic.SIGNAL,
-        (part,),
-        sides.proposed.label("loop-length"),
-        "s",
-        before,
-        after,
-        _longer(before, after),
-        LOOPS,
+        topic=EffectTopic.SIGNAL,
+        members=(part,),
+        quantity=sides.proposed.label("loop-length"),
+        unit="s",
+        documented=before,
+        proposed=after,
+        sentence=_longer(before, after),
+        source=LOOPS,
     )
 
 
@@ -203,14 +203,14 @@ def _meeting(sides: Sides, runners: Iterable[str], factors: Mapping[str, Interva
     sentence = say("the loops fall together in the same way again after this time, and not before")
     hour = rates.SECONDS_AN_HOUR
     yield Effect(
-        EffectTopic.SIGNAL,
-        tuple(players),
-        "time until the loops meet again",
-        "h",
-        point(before / hour),
-        point(after / hour),
-        sentence,
-        LOOPS,
+        topic=EffectTopic.SIGNAL,
+        members=tuple(players),
+        quantity="time until the loops meet again",
+        unit="h",
+        documented=point(before / hour),
+        proposed=point(after / hour),
+        sentence=sentence,
+        source=LOOPS,
     )
 
 
@@ -231,14 +231,16 @@ def _timecode(sides: Sides, material: str) -> Iterator[Effect]:
     if before is None or after is None or before == after:
         return
     yield Effect(
-        EffectTopic.SIGNAL,
-        (material,),
-        "timecode behind the clock",
-        "s a day",
-        point(before),
-        point(after),
-        say("cues set by timecode and cues set by the clock come apart in another way than documented"),
-        TIMECODE,
+        topic=EffectTopic.SIGNAL,
+        members=(material,),
+        quantity="timecode behind the clock",
+        unit="s a day",
+        documented=point(before),
+        proposed=point(after),
+        sentence=say(
+            "cues set by timecode and cues set by the clock come apart in another way than documented"
+        ),
+        source=TIMECODE,
     )
 
 

@@ -9,7 +9,7 @@ from intent.drawings.stage import View
 from intent.drawings.svg import Element as Drawn
 from intent.drawings.svg import circle, number, path, shape, solid
 from intent.language.message import Tongue, joined
-from intent.papers.cards.card import Placement, Prohibition, CardRow, Words
+from intent.papers.cards.card import CardRow, Placement, Prohibition, Words
 from intent.papers.cards.fitting import (
     BODY,
     GAP,
@@ -62,7 +62,7 @@ def _unsettled(card: Placement, tongue: Tongue) -> Iterator[Block]:
         yield Block(element("p", text, class_="unsettled"), height)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Layout:
     """Which views are drawn, how large, and how."""
 
@@ -91,13 +91,13 @@ def _layout(front: tuple[float, float], above: tuple[float, float], high: float)
     full = min(ROOM / front[0], ROOM / above[0], HEIGHTS[0] / front[1])
     stacked = full * (front[1] + above[1]) + GAP
     if stacked <= high:
-        return Layout(both, full, stacked)
+        return Layout(views=both, scale=full, height=stacked)
     tallest = max(front[1], above[1])
     if front[1] > _TALL * front[0]:
         half = min((ROOM - _BETWEEN) / (front[0] + above[0]), high / tallest)
-        return Layout(both, half, half * tallest, True)
+        return Layout(views=both, scale=half, height=half * tallest, is_beside=True)
     alone = min(full, high / front[1])
-    return Layout((View.ELEVATION,), alone, alone * front[1])
+    return Layout(views=(View.ELEVATION,), scale=alone, height=alone * front[1])
 
 
 def _scaled(drawing: Drawn, size: tuple[float, float], scale: float) -> Drawn:

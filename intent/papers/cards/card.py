@@ -15,7 +15,7 @@ class CardRow:
     """In smaller type below: from where is measured."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Prohibition:
     """What must not be done with the part."""
 
@@ -39,7 +39,7 @@ class Words:
     """Who said it, when, and where it is written."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Placement:
     """One part as it is to stand."""
 
@@ -64,7 +64,7 @@ class Placement:
     quotation: Words | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Deck:
     """The cards of one installation, with what stands on each of them."""
 

@@ -10,7 +10,7 @@ from intent.language.message import Saying, joined, listed, say
 from intent.model.work import Part
 from intent.names import term_iri
 from intent.papers.calling import called_for
-from intent.papers.cards.card import Deck, Placement, CardRow
+from intent.papers.cards.card import CardRow, Deck, Placement
 from intent.papers.cards.forbidding import prohibitions, speaking_of, words_of_the_artist
 from intent.papers.cards.lengths import position_row
 from intent.papers.cards.signals import Signals, signals_of
@@ -40,13 +40,19 @@ def draw_up(variance: Variance, unit: str, wanted: Collection[str] = ()) -> Deck
     sides = sides_of(lay_out(variance.work, variance.installation))
     signals, cautions = signals_of(sides), called_for(variance)
     cards = tuple(
-        _placement(variance, sides, signals, part, unit, cautions)
+        _placement(variance, sides=sides, signals=signals, part=part, unit=unit, cautions=cautions)
         for part in sides.proposed.parts()
         if not wanted or part.identifier in wanted
     )
     fields = labelled_fields(variance.work.vocabulary, variance.work.fields, _section())
     byline = ", ".join(value for label, value in fields.items() if label in _HEAD and value)
-    return Deck(variance.work.title, byline, variance.installation.title, _occasion(variance), cards)
+    return Deck(
+        work=variance.work.title,
+        byline=byline,
+        installation=variance.installation.title,
+        occasion=_occasion(variance),
+        cards=cards,
+    )
 
 
 def _section() -> str:
@@ -77,20 +83,20 @@ def _placement(
         *signals.rows(name),
     )
     return Placement(
-        name,
-        part.iri,
-        part.name,
-        joined([part.kind.label, part.group or ""], ", "),
-        _standing(sides, part),
-        turn,
-        say("{term}", term=sides.proposed.term("rotation")),
-        turn_words,
-        position_row(scene, variance, name, unit),
-        rows,
-        _unsettled(variance, name),
-        tuple(_cautions(variance.work.vocabulary, cautions, name)),
-        prohibitions(scene.case, speaking),
-        words_of_the_artist(scene.case, speaking),
+        identifier=name,
+        iri=part.iri,
+        name=part.name,
+        kind=joined([part.kind.label, part.group or ""], ", "),
+        standing=_standing(sides, part),
+        turn=turn,
+        turn_label=say("{term}", term=sides.proposed.term("rotation")),
+        turn_words=turn_words,
+        position=position_row(scene, variance, name, unit),
+        rows=rows,
+        unsettled=_unsettled(variance, name),
+        cautions=tuple(_cautions(variance.work.vocabulary, cautions, name)),
+        prohibitions=prohibitions(scene.case, speaking),
+        quotation=words_of_the_artist(scene.case, speaking),
     )
 
 

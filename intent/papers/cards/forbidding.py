@@ -41,12 +41,12 @@ def prohibitions(case: Case, lines: Iterable[Instruction]) -> tuple[Prohibition,
 
 def _prohibition(case: Case, line: Instruction, speaking: tuple[Instruction, ...]) -> Prohibition:
     return Prohibition(
-        line.identifier,
-        line.ground,
-        _what(case, line),
-        GROUNDS.get(line.ground, line.ground),
-        joined([condition_words(one, case.vocabulary) for one in line.conditions], ", "),
-        tuple(told(case.work, one) for one in speaking if _permits_some(case, one, line)),
+        line=line.identifier,
+        ground=line.ground,
+        what=_what(case, line),
+        because=GROUNDS.get(line.ground, line.ground),
+        conditions=joined([condition_words(one, case.vocabulary) for one in line.conditions], ", "),
+        permitted=tuple(told(case.work, one) for one in speaking if _permits_some(case, one, line)),
     )
 
 

@@ -12,7 +12,7 @@ from intent.language.message import Saying, joined, say
 from intent.papers.cards.card import CardRow
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Signals:
     """Every way through the connections, worked out once for all cards."""
 
@@ -58,4 +58,9 @@ class Signals:
 
 
 def signals_of(sides: Sides) -> Signals:
-    return Signals(sides, ways_of(sides, PICTURE), ways_of(sides, SOUND), links_of(sides.proposed))
+    return Signals(
+        sides=sides,
+        picture=ways_of(sides, PICTURE),
+        sound=ways_of(sides, SOUND),
+        fed=links_of(sides.proposed),
+    )

@@ -33,7 +33,9 @@ def _refuse_absent(variance: Variance, wanted: Sequence[str]) -> None:
     known = [part.identifier for part in (*variance.work.parts, *variance.installation.additions)]
     faults = [*_faults(wanted, known, omitted)]
     if faults:
-        raise Unusable([Diagnostic("no-card", fault, Span("parts")) for fault in faults])
+        raise Unusable(
+            [Diagnostic(slug="no-card", message=fault, span=Span(file="parts")) for fault in faults]
+        )
 
 
 def _faults(wanted: Sequence[str], known: Collection[str], omitted: Collection[str]) -> list[str]:

@@ -11,7 +11,7 @@ from intent.reading.evidence.quoting import Quoted, look_up
 from intent.reading.evidence.source_files import MARKDOWN, SourceFile, read_sources
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SourceText:
     """A source from which something is quoted."""
 
@@ -65,12 +65,12 @@ def _texts(work: Work, folder: Path, files: dict[str, SourceFile]) -> Iterator[S
             text = file.transcript.text if file.transcript and not source.internal else ""
             is_markdown = PurePosixPath(file.name).suffix.lower() in MARKDOWN
             yield SourceText(
-                source.identifier,
-                source.title,
-                file.name,
-                str(folder / file.name),
-                file.sha256,
-                text,
-                is_markdown,
-                source.internal,
+                identifier=source.identifier,
+                title=source.title,
+                file=file.name,
+                path=str(folder / file.name),
+                sha256=file.sha256,
+                text=text,
+                is_markdown=is_markdown,
+                is_internal=source.internal,
             )

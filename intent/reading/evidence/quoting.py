@@ -25,7 +25,7 @@ class SearchResult(StrEnum):
     """A source is cited that cannot be searched: it has no text, or it is not there."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
     """A place in a source's file."""
 
@@ -44,7 +44,7 @@ class Place:
         return f"{self.file}, line {self.line}" + (f", at {self.time}" if self.time else "")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Quoted:
     """A passage quoted under a heading, with what the search for it found."""
 
@@ -85,18 +85,39 @@ def _sought(heading: Heading, number: int, words: str, files: Mapping[str, Sourc
     pieces = pieces_of(words)
     texts = list(_texts(heading.sources, files))
     if not pieces:
-        return Quoted(heading.identifier, number, words, SearchResult.UNSEARCHED, 1)
+        return Quoted(
+            heading=heading.identifier,
+            number=number,
+            words=words,
+            standing=SearchResult.UNSEARCHED,
+            citation=1,
+        )
     for at, citation, file, text in texts:
         stretch = _find_at(pieces, text, citation.at)
         if stretch is not None:
             untimed = citation.at is not None and not text.codes
             place = _place(file, text, stretch)
-            return Quoted(heading.identifier, number, words, SearchResult.FOUND, at, place, untimed)
+            return Quoted(
+                heading=heading.identifier,
+                number=number,
+                words=words,
+                standing=SearchResult.FOUND,
+                citation=at,
+                place=place,
+                is_untimed=untimed,
+            )
     for at, _, file, text in texts:
         stretch = find(pieces, text)
         if stretch is not None:
             place = _place(file, text, stretch)
-            return Quoted(heading.identifier, number, words, SearchResult.ELSEWHERE, at, place)
+            return Quoted(
+                heading=heading.identifier,
+                number=number,
+                words=words,
+                standing=SearchResult.ELSEWHERE,
+                citation=at,
+                place=place,
+            )
     return _missed(heading, number, words, pieces, texts)
 
 
@@ -129,22 +150,41 @@ def _missed(
 ) -> Quoted:
     """Not found; if all the sources are texts it is not there, and the nearest passage in any of them is offered."""
     if len(texts) < len(heading.sources):
-        return Quoted(heading.identifier, number, words, SearchResult.UNSEARCHED, 1)
+        return Quoted(
+            heading=heading.identifier,
+            number=number,
+            words=words,
+            standing=SearchResult.UNSEARCHED,
+            citation=1,
+        )
     for at, _, file, text in texts:
         near = nearest(pieces, text)
         if near is not None:
             place = _place(file, text, near)
-            return Quoted(heading.identifier, number, words, SearchResult.NOT_FOUND, at, place)
-    return Quoted(heading.identifier, number, words, SearchResult.NOT_FOUND, texts[0][0])
+            return Quoted(
+                heading=heading.identifier,
+                number=number,
+                words=words,
+                standing=SearchResult.NOT_FOUND,
+                citation=at,
+                place=place,
+            )
+    return Quoted(
+        heading=heading.identifier,
+        number=number,
+        words=words,
+        standing=SearchResult.NOT_FOUND,
+        citation=texts[0][0],
+    )
 
 
 def _place(file: SourceFile, text: Transcript, stretch: TimedStretch) -> Place:
     code = code_before(text.codes, stretch.start)
     return Place(
-        file.source,
-        file.name,
-        stretch,
-        text.text.count("\n", 0, stretch.start) + 1,
-        code.written if code else "",
-        " ".join(text.text[stretch.start : stretch.end].split()),
+        source=file.source,
+        file=file.name,
+        stretch=stretch,
+        line=text.text.count("\n", 0, stretch.start) + 1,
+        time=code.written if code else "",
+        words=" ".join(text.text[stretch.start : stretch.end].split()),
     )

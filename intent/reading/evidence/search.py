@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from intent.dossier.citations import GAP
 from intent.reading.evidence.bare_words import Wording, wording_of
-from intent.reading.evidence.time_codes import TimedStretch, TimeCode, time_codes
+from intent.reading.evidence.time_codes import TimeCode, TimedStretch, time_codes
 
 _AT_A_GAP = " \t\n,;:.!?–—-"
 """What stands beside words left out is the quoting writer's."""
@@ -46,7 +46,9 @@ def pieces_of(passage: str) -> tuple[str, ...]:
     return tuple(piece for piece in wordings if re.search(r"\w", piece))
 
 
-def find(pieces: Sequence[str], transcript: Transcript, within: TimedStretch | None = None) -> TimedStretch | None:
+def find(
+    pieces: Sequence[str], transcript: Transcript, within: TimedStretch | None = None
+) -> TimedStretch | None:
     """Where the pieces stand one after another, in code points of the source; the closest such place at the end.
 
     Only whole words count: `art` is not in `party`.

@@ -29,7 +29,7 @@ class Trouble:
     message: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SourceFile:
     """A source's file as it was found: its digest, and its text where it is one."""
 
@@ -67,7 +67,7 @@ def read_sources(work: Work, folder: Path, only: Collection[str] | None = None) 
 
 def _read(source: Source, name: str, folder: Path) -> SourceFile:
     try:
-        path = within(folder, name, Span(name))
+        path = within(folder, name, Span(file=name))
         found = path.stat()
         if not stat.S_ISREG(found.st_mode):
             return _troubled(source, name, "source-not-read", f"`{name}` is not an ordinary file")
@@ -79,7 +79,7 @@ def _read(source: Source, name: str, folder: Path) -> SourceFile:
         sha256, content = _digest(path, keep=is_text)
     except (Unusable, OSError, ValueError) as error:
         return _refused(source, name, error)
-    return _with_text(SourceFile(source.identifier, name, sha256), content, is_text)
+    return _with_text(SourceFile(source=source.identifier, name=name, sha256=sha256), content, is_text)
 
 
 def _digest(path: Path, *, keep: bool) -> tuple[str, bytes]:
@@ -100,8 +100,14 @@ def _with_text(file: SourceFile, content: bytes, is_text: bool) -> SourceFile:
         text = as_text(content, file.name)
     except Unusable as error:
         message = f"`{file.name}`: {error.diagnostics[0].message}"
-        return SourceFile(file.source, file.name, file.sha256, None, Trouble("source-not-read", message))
-    return SourceFile(file.source, file.name, file.sha256, transcript_of(text))
+        return SourceFile(
+            source=file.source,
+            name=file.name,
+            sha256=file.sha256,
+            transcript=None,
+            trouble=Trouble("source-not-read", message),
+        )
+    return SourceFile(source=file.source, name=file.name, sha256=file.sha256, transcript=transcript_of(text))
 
 
 def _refused(source: Source, name: str, error: Exception) -> SourceFile:
@@ -114,4 +120,4 @@ def _refused(source: Source, name: str, error: Exception) -> SourceFile:
 
 
 def _troubled(source: Source, name: str, slug: str, message: str) -> SourceFile:
-    return SourceFile(source.identifier, name, trouble=Trouble(slug, message))
+    return SourceFile(source=source.identifier, name=name, trouble=Trouble(slug, message))

@@ -35,16 +35,26 @@ def source_findings(
 def _of_file(source: Source, file: SourceFile, span: Span) -> Iterator[Diagnostic]:
     stated, name = source.fields.get(SHA256, "").lower(), source.identifier
     if file.trouble is not None and file.is_missing:
-        yield Diagnostic("source-missing", f"`{name}`: {file.trouble.message}", span, Severity.WARNING, name)
+        yield Diagnostic(
+            slug="source-missing",
+            message=f"`{name}`: {file.trouble.message}",
+            span=span,
+            severity=Severity.WARNING,
+            subject=name,
+        )
     elif file.trouble is not None:
         message = f"`{name}`: {file.trouble.message}"
-        yield Diagnostic("source-not-read", message, span, Severity.WARNING, name)
+        yield Diagnostic(
+            slug="source-not-read", message=message, span=span, severity=Severity.WARNING, subject=name
+        )
     if stated and file.sha256 and stated != file.sha256:
         message = (
             f"`{name}`: `{file.name}` has changed since its digest was taken; "
             f"it is now {file.sha256[:12]}… and not {stated[:12]}…"
         )
-        yield Diagnostic("source-changed", message, span, Severity.WARNING, name)
+        yield Diagnostic(
+            slug="source-changed", message=message, span=span, severity=Severity.WARNING, subject=name
+        )
 
 
 def passage_findings(
@@ -64,15 +74,33 @@ def _of_passage(heading: Heading, quoted: Quoted, span: Span) -> Iterator[Diagno
         near = f"; nearest is “{_short(place.words)}” ({place})" if place else ""
         sources = ", ".join(dict.fromkeys(cited.source for cited in heading.sources))
         message = f"{head} is not in {sources}{near}"
-        yield Diagnostic("passage-not-found", message, span, Severity.WARNING, heading.identifier)
+        yield Diagnostic(
+            slug="passage-not-found",
+            message=message,
+            span=span,
+            severity=Severity.WARNING,
+            subject=heading.identifier,
+        )
     elif quoted.standing is SearchResult.ELSEWHERE and place is not None:
         there = f"at {place.time}" if place.time else "before the first time code"
         message = f"{head} is in {citation.source} {there} (line {place.line}), not at {citation.at}"
-        yield Diagnostic("passage-elsewhere", message, span, Severity.WARNING, heading.identifier)
+        yield Diagnostic(
+            slug="passage-elsewhere",
+            message=message,
+            span=span,
+            severity=Severity.WARNING,
+            subject=heading.identifier,
+        )
     elif quoted.is_untimed and place is not None:
         where = f"{citation.source} (line {place.line})"
         message = f"{head} is in {where}, which has no time codes to find {citation.at} by"
-        yield Diagnostic("no-time-codes", message, span, Severity.NOTE, heading.identifier)
+        yield Diagnostic(
+            slug="no-time-codes",
+            message=message,
+            span=span,
+            severity=Severity.NOTE,
+            subject=heading.identifier,
+        )
 
 
 def _cited(spans: Mapping[str, Span], work: Work, heading: Heading, citation: int) -> Span:
@@ -82,7 +110,7 @@ def _cited(spans: Mapping[str, Span], work: Work, heading: Heading, citation: in
 
 def _place(spans: Mapping[str, Span], work: Work, iri: str) -> Span:
     """Where something stands; of a record received as a graph only the file is known."""
-    return spans.get(iri) or spans.get(work.iri) or Span("")
+    return spans.get(iri) or spans.get(work.iri) or Span(file="")
 
 
 def _short(words: str) -> str:
