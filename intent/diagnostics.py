@@ -11,6 +11,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from intent.language.locale import ENGLISH, Locale
+from intent.language.message import Words, say
+
 
 class Severity(StrEnum):
     """How much a finding weighs: an error makes the input unusable, a warning does not."""
@@ -40,14 +43,18 @@ class Diagnostic:
     """One finding about an input."""
 
     slug: str
-    message: str
+    message: Words
     span: Span
     severity: Severity = Severity.ERROR
     subject: str = ""
     """The identifier or IRI that it is about, where there is one."""
 
     def __str__(self) -> str:
-        head = f"{self.span}: {self.severity}: {self.message} [{self.slug}]"
+        return self.told(ENGLISH)
+
+    def told(self, locale: Locale) -> str:
+        """The place, the message in a language, and the line with a mark under what is meant."""
+        head = f"{self.span}: {self.severity}: {locale.say(self.message)} [{self.slug}]"
         if not self.span.text.strip():
             return head
         caret = ""
@@ -74,7 +81,9 @@ class Unusable(Exception):
 def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """The findings by place in the text, each once."""
     return tuple(
-        sorted(dict.fromkeys(diagnostics), key=lambda found: (found.span, found.slug, found.message))
+        sorted(
+            dict.fromkeys(diagnostics), key=lambda found: (found.span, found.slug, ENGLISH.say(found.message))
+        )
     )
 
 
@@ -89,8 +98,13 @@ def summary(diagnostics: Iterable[Diagnostic]) -> str:
     return ", ".join(f"{count} {one}{'' if count == 1 else 's'}" for count, one in counted if count)
 
 
+def offered(message: Words, near: str) -> Words:
+    """A message with the offer of a name that is near, where there is one."""
+    return say("{message}; did you mean `{name}`?", message=message, name=near) if near else message
+
+
 def nearest(name: str, known: Sequence[str], first: Sequence[str] = ()) -> str:
-    """A clause that offers the nearest known name, or nothing where none is near.
+    """The nearest known name, or nothing where none is near.
 
     One of the ``first`` is offered unless another is clearly nearer, as where a text is in another language.
     """
@@ -99,7 +113,7 @@ def nearest(name: str, known: Sequence[str], first: Sequence[str] = ()) -> str:
     other = _closest(wanted, known)
     if other and (not found or _likeness(wanted, other) > _likeness(wanted, found) + _CLEARLY):
         found = other
-    return f"; did you mean `{found}`?" if found else ""
+    return found
 
 
 _CLEARLY = 0.15

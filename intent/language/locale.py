@@ -1,46 +1,145 @@
-"""The languages in which a report can be told, each with its catalogue: a file that gives the English patterns anew.
+"""How a language tells messages: its patterns, its plural forms, its numbers, lists and months.
 
-A catalogue is read only when its language is asked for; English has none.
+`Locale` is English, which needs no catalogue and no data; `locale_of` gives any other language, and only then is read
+what that language needs.
 """
 
 from __future__ import annotations
 
-import re
-import tomllib
-from collections.abc import Mapping
-from importlib.resources import files
+from collections.abc import Sequence
 
-from intent.language.message import ENGLISH, Term, Tongue, catalogue
-from intent.vocabulary.terms import Vocabulary
+from intent.language.calendar import span_words
+from intent.language.figures import Figure, Month, Written, rounded
+from intent.language.message import (
+    Joined,
+    Joint,
+    Listing,
+    Message,
+    Place,
+    Shape,
+    Shaped,
+    Words,
+    say,
+)
+from intent.values.dates import DaySpan
 
 LANGUAGES = ("en", "de", "fr")
-"""Language tags (BCP 47)."""
-_HELD = re.compile(r" (?=[:;?!»])|(?<=«) ")
-"""In French, the spaces that hold a mark to its word (Imprimerie nationale, Lexique des règles typographiques)."""
+"""The languages in which a paper can be written, as language tags (BCP 47)."""
+
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
+    "November", "December",
+)  # fmt: skip
+_SENTENCE_ENDS = ".!?…"
 
 
-def tongue_of(language: str, vocabulary: Vocabulary) -> Tongue:
-    """How a language says patterns, numbers and the terms of a vocabulary. Raises ``ValueError`` for an unknown one."""
-    if language not in LANGUAGES:
-        raise ValueError(f"`{language}` is not a language of a report; choose one of {', '.join(LANGUAGES)}")
+class Locale:
+    """English, as it is written in Britain; the languages of catalogues derive from it."""
+
+    tag = "en"
+    """The language tag (BCP 47)."""
+
+    def say(self, words: Words) -> str:
+        """A message in this language; a writer's own text as it is."""
+        if isinstance(words, str):
+            return words
+        pattern = self.pattern(words)
+        if not words.places:
+            return pattern
+        return pattern.format_map({name: self._place(value) for name, value in words.places})
+
+    def pattern(self, message: Message) -> str:
+        """The pattern of this language, in the plural form that the message's number asks for."""
+        return message.several if message.several and message.number != 1 else message.pattern
+
+    def number(self, digits: str) -> str:
+        """A number with a decimal point, as this language writes it; its minus is a minus sign."""
+        sign, bare = ("−", digits[1:]) if digits.startswith("-") else ("", digits)
+        whole, point, fraction = bare.partition(".")
+        return f"{sign}{int(whole):,}{point}{fraction}"
+
+    def month(self, number: int) -> str:
+        """The name of a month within a date, 1 to 12."""
+        return _MONTHS[number - 1]
+
+    def listing(self, items: Sequence[str], joint: Joint) -> str:
+        """`a`, `a and b`, `a, b and c`, as this language writes it."""
+        if len(items) < 2:
+            return "".join(items)
+        return f"{', '.join(items[:-1])} {joint.value} {items[-1]}"
+
+    def written(self, numbers: str) -> str:
+        """Numbers as somebody wrote them, with this language's decimal mark."""
+        return numbers
+
+    def _place(self, value: Place) -> str:
+        match value:
+            case str():
+                return value
+            case Message():
+                return self.say(value)
+            case Figure():
+                return self._figure(value)
+            case Written():
+                return self.written(value.text)
+            case Listing():
+                return self.listing([self._place(item) for item in value.items], value.joint)
+            case tuple():
+                return self.listing([self._place(item) for item in value], Joint.AND)
+            case Joined():
+                return value.mark.join(self.say(item) for item in value.items)
+            case Shaped():
+                return _shaped(self.say(value.words), value.shape)
+            case Month():
+                return self.month(value.number)
+            case DaySpan():
+                return self.say(span_words(value))
+            case int():
+                return str(value)
+        return value.label_in(self.tag)
+
+    def _figure(self, figure: Figure) -> str:
+        """`12.5 W`, `between 1.2 and 1.4 m`, `at least 40 W`, `not known`."""
+        low, high = figure.bounds.low, figure.bounds.high
+        unit = self.say(say(figure.unit)) if figure.unit else ""
+        least, most = (
+            None if end is None else self.number(rounded(end, figure.digits)) for end in (low, high)
+        )
+        if least is not None and least == most:
+            return _with_unit(least, unit)
+        if most is None:
+            if least is None or low == 0:
+                return self.say(say("not known"))
+            return self.say(say("at least {least}", least=_with_unit(least, unit)))
+        if least is None:
+            return self.say(say("at most {most}", most=_with_unit(most, unit)))
+        return self.say(say("between {low} and {high}", low=least, high=_with_unit(most, unit)))
+
+
+ENGLISH = Locale()
+
+
+def locale_of(language: str) -> Locale:
+    """How a language tells messages. Raises ``ValueError`` for a language in which no paper can be written."""
     if language == "en":
         return ENGLISH
+    if language not in LANGUAGES:
+        raise ValueError(f"`{language}` is not a language of a paper; choose one of {', '.join(LANGUAGES)}")
+    from intent.language.catalogued import (
+        catalogued_locale,  # reads a catalogue and CLDR data: only where asked
+    )
 
-    def term(named: Term) -> str:
-        known = vocabulary.concepts.get(named.iri) or vocabulary.characteristics.get(named.iri)
-        return known.label_in(language) if known else named.english
-
-    return Tongue(pattern=catalogue(read_catalogue(language)), term=term, decimal_mark=",", language=language)
+    return catalogued_locale(language)
 
 
-def read_catalogue(language: str) -> Mapping[str, str]:
-    """The patterns of a language by the English ones."""
-    text = files("intent.language").joinpath("catalogues", f"{language}.toml").read_text(encoding="utf-8")
-    found: dict[str, str] = {}
-    for patterns in tomllib.loads(text).values():
-        found.update(patterns)
-    if language == "fr":
-        return {
-            english: _HELD.sub("\N{NARROW NO-BREAK SPACE}", pattern) for english, pattern in found.items()
-        }
-    return found
+def _with_unit(number: str, unit: str) -> str:
+    return number + unit if unit == ":1" else f"{number} {unit}" if unit else number
+
+
+def _shaped(text: str, shape: Shape) -> str:
+    if shape is Shape.CAPITALS:
+        return text.upper()
+    if shape in {Shape.CLOSED, Shape.SENTENCE}:
+        text = text.strip()
+        text = f"{text}." if text and text[-1] not in _SENTENCE_ENDS else text
+    return text if shape is Shape.CLOSED else text[:1].upper() + text[1:]

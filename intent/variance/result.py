@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from intent.language.message import Saying, say
+from intent.language.message import Message, Words, say
 from intent.model.installation import Installation
+from intent.model.subject import WHOLE_VENUE, Subject
 from intent.model.work import Instruction, Work
 from intent.values.bounds import known, point
 from intent.values.dates import DaySpan
@@ -76,14 +77,17 @@ class OpenKind(StrEnum):
     """A consent that a person must give."""
     VALUE = "value"
     """A value that is not given, or not precisely enough."""
+    STATEMENT = "statement"
+    """Something of which it is not known whether it is so: that M3 is below M1."""
 
 
-@dataclass(frozen=True, slots=True, order=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Open:
     """One thing that would have to be closed, and by whom."""
 
     kind: OpenKind
-    text: str = ""
+    text: Words = ""
+    """The fact, the terms of the consent, or what to call the value or the statement."""
     person: str | None = None
     """The identifier of who can close it, where that is known."""
     instruction: str | None = None
@@ -105,18 +109,17 @@ class SetAside:
 class Row:
     """The verdict on one characteristic of one subject."""
 
-    subject: str
-    """An identifier, a group's name, several identifiers, `the work` or `the venue`."""
-    members: tuple[str, ...]
-    """The identifiers of the parts that the subject stands for."""
-    characteristic: str
-    """As written in the sentence: `technology`, `number`, `difference in start offset`, `below M1`."""
+    subject: Subject
+    characteristic: Words
+    """As in the sentence: `technology`, `number`, `difference in start offset`, `below M1`."""
     term: str | None
     """The IRI of the characteristic, where there is one."""
-    documented: str
-    proposed: str
+    is_whole: bool
+    """Whether it is a number, a total, a relation …: about its subjects together, not about each."""
+    documented: Words
+    proposed: Words
     verdict: Verdict
-    reason: str
+    reason: Words
     """One plain sentence."""
     ground: str = "intent"
     governing: tuple[Instruction, ...] = ()
@@ -135,9 +138,12 @@ class VenueFinding:
     """Something about a device or the venue that is not a verdict of the artist."""
 
     slug: str
-    text: str
-    subject: str = ""
+    text: Words
+    """Without its subject, which a report puts before it, unless ``names_subject``."""
+    subject: Subject = WHOLE_VENUE
     ask: tuple[str, ...] = ()
+    names_subject: bool = False
+    """Whether the text names its subject itself."""
 
 
 class EffectTopic(StrEnum):
@@ -155,20 +161,20 @@ class Effect:
     """One quantity before and after: what the proposal does to what visitors see, or to the venue."""
 
     topic: EffectTopic
-    members: tuple[str, ...]
-    """The identifiers of the parts or boxes concerned; none for the work or the venue as a whole."""
-    quantity: str
+    subject: Subject
+    """The parts or boxes concerned, or the work or the venue as a whole."""
+    quantity: Message
     unit: str
     """The unit of the figures; empty for a bare number."""
     documented: Interval | None
     """Within bounds; none where there is nothing to compare with."""
     proposed: Interval | None
-    sentence: Saying
+    sentence: Message
     """What it means, without its subject: the report puts the parts before it."""
-    source: str
+    source: Message
     """Where the formula comes from."""
-    missing: tuple[str, ...] = ()
-    """The characteristics that would have to be given for a closer answer."""
+    missing: tuple[Words, ...] = ()
+    """What would have to be given for a closer answer: characteristics, by their labels."""
 
     @property
     def change(self) -> Interval | None:
@@ -186,7 +192,7 @@ class Variance:
     work: Work = field(repr=False)
     installation: Installation = field(repr=False)
     outcome: Outcome = Outcome.ACCEPTABLE
-    sentence: str = ""
+    sentence: Words = ""
     """The outcome in one sentence."""
     refer_to: tuple[str, ...] = ()
     """Identifiers of the people who must be asked."""
@@ -195,7 +201,7 @@ class Variance:
     findings: tuple[VenueFinding, ...] = ()
     effects: tuple[Effect, ...] = ()
     """What the change does, in the order of a report."""
-    notes: tuple[str, ...] = ()
+    notes: tuple[Words, ...] = ()
     """What was ignored or assumed, in plain sentences."""
 
     @property

@@ -34,11 +34,11 @@ Node = ox.NamedNode | ox.BlankNode | ox.Literal | ox.Triple
 Properties = Mapping[str, Sequence[Node]]
 
 
-def read_vocabulary(language: str = "en") -> Vocabulary:
-    """All terms that ship with the program, named in a language, or in English where it has no name for one."""
+def read_vocabulary() -> Vocabulary:
+    """All terms that ship with the program."""
     folder = files("intent.vocabulary")
     described = _by_subject(folder.joinpath(f"{name}.ttl").read_bytes() for name in TERM_FILES)
-    return _vocabulary(described, None, language)
+    return _vocabulary(described, None)
 
 
 def extended(vocabulary: Vocabulary, own_terms: bytes) -> Vocabulary:
@@ -48,7 +48,7 @@ def extended(vocabulary: Vocabulary, own_terms: bytes) -> Vocabulary:
     """
     own = _by_subject([own_terms])
     both = {iri: _joined(vocabulary.described.get(iri, {}), about) for iri, about in own.items()}
-    return _vocabulary(both, vocabulary, vocabulary.language)
+    return _vocabulary(both, vocabulary)
 
 
 def _joined(one: Properties, two: Properties) -> dict[str, list[Node]]:
@@ -65,7 +65,7 @@ def _by_subject(documents: Iterable[bytes]) -> dict[str, dict[str, list[Node]]]:
     return subjects
 
 
-def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None, language: str) -> Vocabulary:
+def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> Vocabulary:
     """The terms of some subjects, beside those of a base."""
     described = {**(base.described if base else {}), **subjects}
     typed: dict[str, list[str]] = {}
@@ -79,7 +79,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None, lan
     characteristics = {
         **(base.characteristics if base else {}),
         **{
-            iri: _characteristic(iri, subjects[iri], units, language)
+            iri: _characteristic(iri, subjects[iri], units)
             for iri in typed.get(INTENT + "Characteristic", ())
         },
     }
@@ -88,7 +88,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None, lan
     concepts = {
         **(base.concepts if base else {}),
         **{
-            iri: _concept(iri, described, units, broader, language)
+            iri: _concept(iri, described, units, broader)
             for iri in typed.get(SKOS + "Concept", ())
             if iri not in characteristics
         },
@@ -112,7 +112,6 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None, lan
         by_name=_by_name(characteristics.values()),
         phrases=phrases(_names(concepts.values(), characteristics.values())),
         described=described,
-        language=language,
     )
 
 
@@ -193,7 +192,6 @@ def _concept(
     subjects: Mapping[str, Properties],
     units: Mapping[str, Unit],
     broader: Mapping[str, tuple[str, ...]],
-    language: str,
 ) -> Concept:
     about = subjects[iri]
     labels, names = _labels(about)
@@ -222,7 +220,6 @@ def _concept(
         authority=None if rank is None else int(rank),
         cautions=tuple(cautions),
         texts=texts,
-        language=language,
     )
 
 
@@ -242,7 +239,7 @@ def _narrower(broader: Mapping[str, tuple[str, ...]]) -> dict[str, frozenset[str
     return {iri: frozenset(found) for iri, found in below.items()}
 
 
-def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit], language: str) -> Characteristic:
+def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> Characteristic:
     labels, names = _labels(about)
     return Characteristic(
         iri=iri,
@@ -267,7 +264,6 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit], lang
         sample=_one(about, INTENT + "sample") or "",
         is_computed=_one(about, INTENT + "computed") == "true",
         cautions=_values(about, INTENT + "caution"),
-        language=language,
     )
 
 

@@ -10,7 +10,6 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
-from intent.language.message import Term
 from intent.vocabulary.phrases import Phrases, normal
 
 
@@ -24,6 +23,27 @@ class Unit:
     quantity_kinds: frozenset[str]
     factor: Fraction
     offset: Fraction = Fraction(0)
+
+
+def label_among(labels: Mapping[str, str], language: str) -> str:
+    """The label in a language, else in English, else in any; nothing where there is none."""
+    return labels.get(language) or labels.get("en") or next(iter(labels.values()), "")
+
+
+def local_name(iri: str) -> str:
+    """What stands last in an IRI."""
+    return iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]
+
+
+@dataclass(frozen=True, slots=True)
+class UnknownTerm:
+    """A term that the vocabulary does not have, told by the last words of its IRI."""
+
+    iri: str
+
+    def label_in(self, language: str) -> str:
+        """The same words in every language."""
+        return local_name(self.iri).replace("-", " ")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,22 +67,19 @@ class Concept:
     cautions: tuple[str, ...] = ()
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
-    language: str = "en"
-    """The language of ``label`` and ``text``."""
 
     @property
     def label(self) -> str:
-        """The label in the vocabulary's language, else in English, else in any."""
-        found = self.labels.get(self.language) or self.labels.get("en")
-        return found or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
-
-    @property
-    def text(self) -> str:
-        """The definition in the vocabulary's language, else in English."""
-        return self.texts.get(self.language) or self.texts.get("en") or self.definition
+        """The label in English, for programs and for messages about a text; a paper tells the term itself."""
+        return self.label_in("en")
 
     def label_in(self, language: str) -> str:
-        return self.labels.get(language) or self.label
+        """The label in a language, else in English, else in any."""
+        return label_among(self.labels, language) or local_name(self.iri)
+
+    def text_in(self, language: str) -> str:
+        """The definition in a language, else in English."""
+        return self.texts.get(language) or self.texts.get("en") or self.definition
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,17 +117,15 @@ class Characteristic:
     """Whether a value that is not stated follows from others."""
     cautions: tuple[str, ...] = ()
     """What a value calls for, whatever it is; but of yes and no only yes."""
-    language: str = "en"
-    """The language of ``label``."""
 
     @property
     def label(self) -> str:
-        """The label in the vocabulary's language, else in English, else in any."""
-        found = self.labels.get(self.language) or self.labels.get("en")
-        return found or next(iter(self.labels.values()), self.iri.rsplit("/", 1)[-1])
+        """The label in English, for programs and for messages about a text; a paper tells the term itself."""
+        return self.label_in("en")
 
     def label_in(self, language: str) -> str:
-        return self.labels.get(language) or self.label
+        """The label in a language, else in English, else in any."""
+        return label_among(self.labels, language) or local_name(self.iri)
 
     @property
     def is_measured(self) -> bool:
@@ -167,13 +182,10 @@ class Vocabulary:
     """Every label of a concept or characteristic, as a sentence may hold it."""
     described: Mapping[str, Mapping[str, Any]]
     """What the Turtle says of each term, so that a collection's own terms can add to it."""
-    language: str = "en"
-    """The language in which terms are named; every language is read."""
 
-    def named(self, iri: str) -> Term:
-        """A term, to be said in the reader's language."""
-        known = self.concepts.get(iri) or self.characteristics.get(iri)
-        return Term(iri, known.label_in("en") if known else iri.rsplit("/", 1)[-1].replace("-", " "))
+    def named(self, iri: str) -> Concept | Characteristic | UnknownTerm:
+        """A term, to be told by its label in the reader's language."""
+        return self.concepts.get(iri) or self.characteristics.get(iri) or UnknownTerm(iri)
 
     def in_scheme(self, *schemes: str) -> tuple[Concept, ...]:
         found = [concept for scheme in schemes for concept in self.by_scheme.get(scheme, ())]

@@ -1,0 +1,61 @@
+"""Numbers that are told: known within bounds, with a unit; and numbers as somebody wrote them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import floor, log10
+
+from intent.values.bounds import scaled
+from intent.values.regions import Interval
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A number known within bounds, with its unit, as people write it."""
+
+    bounds: Interval
+    unit: str = ""
+    digits: int = 3
+    """How many digits are told; more of a whole number are kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """Numbers as they were written, with decimal points: `13.5 in`, `(1.2 m, 0 m, 1 m)`."""
+
+    text: str
+
+
+def figure(bounds: Interval, unit: str = "", factor: Fraction | int = 1, digits: int = 3) -> Figure:
+    """A figure in another unit than the reference unit: ``factor`` of it make one of that."""
+    return Figure(scaled(bounds, factor), unit, digits)
+
+
+def rounded(number: Fraction, digits: int) -> str:
+    """A number rounded to so many digits, with a decimal point and without zeros that say nothing."""
+    if number == 0:
+        return "0"
+    places = max(0, digits - 1 - floor(log10(abs(number))))
+    written = f"{float(number):.{places}f}"
+    return written.rstrip("0").rstrip(".") if places else written
+
+
+def decimal(number: Fraction) -> str:
+    """An exact number as people write it, with a decimal point; a fraction where no decimal is exact."""
+    places = 0
+    while number * 10**places % 1 and places < 12:
+        places += 1
+    if number * 10**places % 1:
+        return f"{number.numerator}/{number.denominator}"
+    whole = abs(number.numerator * 10**places // number.denominator)
+    digits = str(whole).rjust(places + 1, "0")
+    sign = "-" if number < 0 else ""
+    return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)
+
+
+@dataclass(frozen=True, slots=True)
+class Month:
+    """A month of the year, 1 to 12, within a date."""
+
+    number: int

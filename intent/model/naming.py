@@ -1,0 +1,79 @@
+"""How people, parts and subjects are named to a reader: by their names, with the identifiers beside."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from intent.language.message import Message, Words, listed, say
+from intent.model.installation import Installation
+from intent.model.subject import Subject, SubjectKind
+from intent.model.work import Part, Work
+
+FEW = 3
+"""Up to so many subjects are named; more are told by their identifiers."""
+
+
+def person_words(work: Work, identifier: str | None) -> Words:
+    """`Odile Varga-Finn (conservator)`; the identifier where the work knows nobody of that name."""
+    person = work.person(identifier)
+    if person is None:
+        return identifier or ""
+    return say("{name} ({role})", name=person.name or person.identifier, role=person.role)
+
+
+def person_name(work: Work, identifier: str | None) -> Words:
+    """`Odile Varga-Finn`, without the role; `somebody` where nobody is named."""
+    person = work.person(identifier)
+    return (person.name or person.identifier) if person else identifier or say("somebody")
+
+
+def find_part(work: Work, installation: Installation | None, identifier: str) -> Part | None:
+    """A part of the work, or one that the installation adds."""
+    added = installation.additions if installation else ()
+    return work.part(identifier) or next((part for part in added if part.identifier == identifier), None)
+
+
+def part_words(work: Work, installation: Installation | None, identifier: str) -> str:
+    """`left window (M1)`; the identifier alone where the part has no name."""
+    part = find_part(work, installation, identifier)
+    return f"{part.name} ({identifier})" if part and part.name else identifier
+
+
+def subject_words(work: Work, installation: Installation | None, subject: Subject) -> Words:
+    """A subject by its name: parts by theirs, a group with its parts, the work and the venue as they are."""
+    match subject.kind:
+        case SubjectKind.WORK:
+            return say("the work")
+        case SubjectKind.VENUE:
+            return say("the venue")
+        case SubjectKind.ADDITIONS:
+            return say("additions")
+        case SubjectKind.GROUP if subject.members:
+            return say("{name} ({parts})", name=subject.group, parts=runs(subject.members))
+        case SubjectKind.GROUP:
+            return subject.group
+    if len(subject.members) > FEW:
+        return runs(subject.members)
+    return listed(part_words(work, installation, member) for member in subject.members)
+
+
+def runs(identifiers: Sequence[str]) -> Words:
+    """Identifiers in one list, three or more in an unbroken row as `M1 to M24`."""
+    found: list[list[str]] = []
+    for identifier in identifiers:
+        if found and _follows(found[-1][-1], identifier):
+            found[-1].append(identifier)
+        else:
+            found.append([identifier])
+    told: list[Message | str] = []
+    for run in found:
+        told.extend([say("{one} to {other}", one=run[0], other=run[-1])] if len(run) > 2 else run)
+    return listed(told)
+
+
+def _follows(one: str, two: str) -> bool:
+    first, second = (re.fullmatch(r"(.*?)(\d+)", name) for name in (one, two))
+    if not first or not second or first[1] != second[1]:
+        return False
+    return int(second[2]) == int(first[2]) + 1
