@@ -83,7 +83,10 @@ class Shaped:
     shape: Shape
 
 
-Place: TypeAlias = "Message | str | int | Figure | Written | Month | Labelled | DaySpan | Listing | Joined | Shaped | tuple[Place, ...]"
+Place: TypeAlias = (
+    "Message | str | int | Figure | Written | Month | Labelled | DaySpan | Listing | Joined | Shaped"
+    " | tuple[Place, ...]"
+)
 """What may stand in a place of a pattern; a tuple is a listing."""
 
 
