@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TypeAlias
 
 
 class SubjectKind(StrEnum):
+    """What sort of thing a subject is."""
+
     PART = "part"
     """One thing with an identifier: a part, an addition, material, a device, a box."""
     PARTS = "parts"
@@ -18,6 +21,9 @@ class SubjectKind(StrEnum):
     VENUE = "venue"
     ADDITIONS = "additions"
     """All that an installation adds."""
+
+
+SubjectKey: TypeAlias = tuple[SubjectKind, tuple[str, ...]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +47,13 @@ class Subject:
             case SubjectKind.ADDITIONS:
                 return "additions"
         return ", ".join(self.members)
+
+    @property
+    def key(self) -> SubjectKey:
+        """The same for a group whoever is in it, and otherwise for the same members."""
+        if self.kind in {SubjectKind.PART, SubjectKind.PARTS}:
+            return self.kind, self.members
+        return self.kind, (self.group,)
 
     @property
     def is_single(self) -> bool:

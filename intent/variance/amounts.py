@@ -5,10 +5,11 @@ from __future__ import annotations
 from decimal import Decimal, localcontext
 from fractions import Fraction
 
-from intent.language.message import Written, say
+from intent.language.figures import Written, decimal
+from intent.language.message import Words, say
 from intent.model.assertions import Aggregate
 from intent.model.meaning import scale
-from intent.model.phrasing import NOT_GIVEN, decimal, region_words
+from intent.model.phrasing import NOT_GIVEN, region_words
 from intent.names import NO, PRESENCE, YES
 from intent.values.regions import Region
 from intent.values.sets import Labels, ValueSet
@@ -20,13 +21,15 @@ _ANSWERS = {frozenset({YES}): say("yes"), frozenset({NO}): say("no")}
 _PAIRWISE = {Aggregate.DIFFERENCE, Aggregate.DISTANCE}
 
 
-def presence_words(case: Case, subject: str) -> tuple[str, str]:
+def presence_words(case: Case, subject: str) -> tuple[Words, Words]:
     """Whether a part is documented as there, and proposed to be."""
     presence = case.vocabulary.characteristics[PRESENCE]
     return case.documented.words(subject, presence), case.proposed.words(subject, presence)
 
 
-def amount_words(case: Case, topic: Topic, amount: Amount, documented: ValueSet | None) -> tuple[str, str]:
+def amount_words(
+    case: Case, topic: Topic, amount: Amount, documented: ValueSet | None
+) -> tuple[Words, Words]:
     """An aggregate's documented and proposed values; of a pair, with its members."""
     assert topic.assertion is not None
     before = NOT_GIVEN if documented is None else _words(case, topic, documented)
@@ -36,7 +39,7 @@ def amount_words(case: Case, topic: Topic, amount: Amount, documented: ValueSet 
     return before, after
 
 
-def _words(case: Case, topic: Topic, values: ValueSet) -> str:
+def _words(case: Case, topic: Topic, values: ValueSet) -> Words:
     if isinstance(values, Labels):
         return _ANSWERS.get(values.names, say("cannot be told"))
     assert topic.assertion is not None
@@ -46,7 +49,7 @@ def _words(case: Case, topic: Topic, values: ValueSet) -> str:
     return region_words(values, compared, case.vocabulary)
 
 
-def _distance(values: Region) -> str:
+def _distance(values: Region) -> Words:
     low, high = values.bounds.low or Fraction(0), values.bounds.high
     if high is None:
         return say("at least {least}", least=_metres(low)) if low else NOT_GIVEN

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from intent.language.message import Words, say
 from intent.model.installation import Attestation, Consent, Installation
 from intent.model.work import Instruction, Work
 from intent.record.load_work import OBSERVED_PRACTICE
@@ -16,6 +17,8 @@ from intent.vocabulary.terms import Characteristic, Vocabulary
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
+    """Everything that judging one proposal asks for, worked out once."""
+
     work: Work
     installation: Installation
     documented: State
@@ -104,14 +107,19 @@ def superseders_of(work: Work) -> dict[str, tuple[Instruction, ...]]:
     return found
 
 
-def superseding_fault(work: Work, line: Instruction, earlier: Instruction) -> str:
+def superseding_fault(work: Work, line: Instruction, earlier: Instruction) -> Words:
     """Why one instruction cannot supersede another, in plain words; nothing where it can."""
     if line.identifier == earlier.identifier or line.heading == earlier.heading:
-        return "it would supersede itself"
+        return say("it would supersede itself")
     if line.on is not None and earlier.on is not None and earlier.on.is_later_than(line.on):
-        return f"{earlier.identifier} is later"
+        return say("{line} is later", line=earlier.identifier)
     if rank_of(work, earlier) < rank_of(work, line):
-        return f"{earlier.identifier} is of higher authority"
+        return say("{line} is of higher authority", line=earlier.identifier)
     if earlier.ground != line.ground:
-        return f"{earlier.identifier} is of another ground ({earlier.ground}, not {line.ground})"
+        return say(
+            "{line} is of another ground ({its}, not {ground})",
+            line=earlier.identifier,
+            its=earlier.ground,
+            ground=line.ground,
+        )
     return ""

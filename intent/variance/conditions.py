@@ -6,8 +6,8 @@ import datetime
 from collections.abc import Iterable, Sequence
 
 from intent.model.assertions import Aggregate, Assertion, Condition
+from intent.model.instruction_text import assertion_text
 from intent.model.meaning import admitted_values, scale
-from intent.model.phrasing import assertion_words
 from intent.model.work import Instruction
 from intent.names import PRESENCE, YES
 from intent.values.regions import Region
@@ -70,10 +70,9 @@ def _condition(
 
 def _open(case: Case, line: Instruction, condition: Condition, day: datetime.date) -> Open:
     if condition.assertion is not None:
-        text = assertion_words(condition.assertion, case.vocabulary)
         return Open(
-            kind=OpenKind.VALUE,
-            text=text,
+            kind=OpenKind.STATEMENT,
+            text=assertion_text(condition.assertion, case.vocabulary),
             person=case.installation.by,
             instruction=line.identifier,
             answer=not condition.unless,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from intent.language.message import say
+from intent.model.subject import one
 from intent.names import FAILED
 from intent.variance.case import Case
 from intent.variance.result import VenueFinding
@@ -35,7 +36,9 @@ def _failed(case: Case) -> Iterator[VenueFinding]:
                 device=device,
                 parts=tuple(parts),
             )
-            yield VenueFinding(slug="device-failed", text=text, subject=device, ask=_proposer(case))
+            yield VenueFinding(
+                slug="device-failed", text=text, subject=one(device), ask=_proposer(case), names_subject=True
+            )
 
 
 def _used_twice(case: Case) -> Iterator[VenueFinding]:
@@ -52,7 +55,13 @@ def _used_twice(case: Case) -> Iterator[VenueFinding]:
                 number=len(parts),
                 parts=tuple(parts),
             )
-            yield VenueFinding(slug="device-used-twice", text=text, subject=device, ask=_proposer(case))
+            yield VenueFinding(
+                slug="device-used-twice",
+                text=text,
+                subject=one(device),
+                ask=_proposer(case),
+                names_subject=True,
+            )
 
 
 def _proposer(case: Case) -> tuple[str, ...]:

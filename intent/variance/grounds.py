@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from intent.language.message import say
+from intent.language.message import Words, say
 from intent.model.assertions import Aggregate, ScopeKind
 from intent.model.meaning import admitted_values
 from intent.model.work import Instruction, Modality
@@ -32,8 +32,8 @@ class Found:
 
     judgement: Judgement
     ground: str
-    documented: str
-    proposed: str
+    documented: Words
+    proposed: Words
     also_against: tuple[Instruction, ...] = ()
 
 

@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from intent.language.message import joined, say
+from intent.language.message import Words, joined, say
 from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.values.dates import DaySpan
@@ -20,7 +20,7 @@ from intent.variance.device_findings import findings_of
 from intent.variance.grounds import admitted_by, gravity, judge_day
 from intent.variance.outcome import concluded
 from intent.variance.reasons import reason_for, refusal_words
-from intent.variance.result import Effect, Row, Variance, VenueFinding
+from intent.variance.result import Effect, Row, RowKey, Variance, VenueFinding
 from intent.variance.speaking import refusals
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 from intent.variance.verdict import Judgement
@@ -57,18 +57,16 @@ def rulings(case: Case) -> tuple[Ruling, ...]:
     """Every row, worst first, with what it rests on."""
     index, spans = index_lines(case), segments(case)
     found = [ruling for topic in topics_of(case, index) for ruling in _ruling(case, index, topic, spans)]
-    order = {subject: place for place, subject in enumerate(dict.fromkeys(one.row.subject for one in found))}
-    found.sort(key=lambda one: (-one.row.verdict.badness, order[one.row.subject], one.topic.name))
+    order = {key: place for place, key in enumerate(dict.fromkeys(one.row.subject.written for one in found))}
+    found.sort(key=lambda one: (-one.row.verdict.badness, order[one.row.subject.written], one.topic.order))
     return tuple(found)
 
 
-def rows_about(
-    work: Work, installation: Installation, wanted: Collection[tuple[str, str]]
-) -> tuple[Row, ...]:
-    """The rows of some subjects and characteristics alone, by their names, as `judge` gives them."""
+def rows_about(work: Work, installation: Installation, wanted: Collection[RowKey]) -> tuple[Row, ...]:
+    """The rows of some subjects and characteristics alone, by their keys, as `judge` gives them."""
     case = lay_out(work, installation)
     index, spans = index_lines(case), segments(case)
-    topics = (topic for topic in topics_of(case, index) if (topic.subject, topic.label) in wanted)
+    topics = (topic for topic in topics_of(case, index) if (topic.subject.key, topic.label) in wanted)
     return tuple(one.row for topic in topics for one in _ruling(case, index, topic, spans))
 
 
@@ -88,9 +86,9 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     judgement = judged.judgement
     row = Row(
         subject=topic.subject,
-        members=topic.members,
         characteristic=topic.label,
         term=topic.characteristic.iri if topic.characteristic else None,
+        is_whole=topic.kind is TopicKind.AGGREGATE,
         documented=judged.documented,
         proposed=judged.proposed,
         verdict=judgement.verdict,
@@ -103,12 +101,12 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
         also_against=judged.also_against,
     )
     day = (days or spans[0]).first
-    apart = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
+    apart: list[Words] = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
     reason = joined([reason_for(case, row), *apart, *_refused(case, topic, row, day)])
     yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
 
 
-def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator[str]:
+def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator[Words]:
     """Of a departure that stands: the permissions that would cover it, had their consent not been refused."""
     if topic.kind is not TopicKind.EACH or not row.verdict.is_departure or topic.characteristic is None:
         return

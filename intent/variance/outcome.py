@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from intent.diagnostics import nearest
-from intent.language.message import Saying, listed, say, say_of
+from intent.language.message import Words, listed, say, say_of
 from intent.model.installation import Consent
 from intent.model.work import Instruction, Modality, Work
 from intent.record.load_work import OBSERVED_PRACTICE
@@ -55,7 +55,7 @@ def _people(variance: Variance, work: Work) -> tuple[str, ...]:
     return tuple(person.identifier for person in ranked if person.identifier in named)
 
 
-def _sentence(variance: Variance, case: Case) -> str:
+def _sentence(variance: Variance, case: Case) -> Words:
     consents = _consents(variance.rows)
     needed = opens_words(case, consents)
     match variance.outcome:
@@ -80,7 +80,7 @@ def _sentence(variance: Variance, case: Case) -> str:
     return say("Not acceptable as proposed: {matters}.", matters=_counts(variance))
 
 
-def _on_conditions(variance: Variance, case: Case, needed: str) -> str:
+def _on_conditions(variance: Variance, case: Case, needed: Words) -> Words:
     rest = [item for item in _opens(variance.rows) if item.kind is not OpenKind.CONSENT]
     further = opens_words(case, rest)
     if needed and further:
@@ -94,7 +94,7 @@ def _on_conditions(variance: Variance, case: Case, needed: str) -> str:
     return say("Acceptable once {needed}.", needed=further)
 
 
-def _counts(variance: Variance) -> Saying:
+def _counts(variance: Variance) -> Words:
     """What stands in the way: the instructions that are broken, by name, and how many questions there are."""
     parts = [*_broken(variance), *_counted(Counter(row.verdict for row in variance.rows))]
     if variance.findings:
@@ -105,7 +105,7 @@ def _counts(variance: Variance) -> Saying:
     return listed(parts)
 
 
-def _broken(variance: Variance) -> Iterator[Saying]:
+def _broken(variance: Variance) -> Iterator[Words]:
     names = _governing(variance, Verdict.FORBIDDEN)
     if names:
         yield say_of(
@@ -129,7 +129,7 @@ def _governing(variance: Variance, verdict: Verdict) -> list[str]:
     return list(dict.fromkeys(line.identifier for row in rows for line in row.governing))
 
 
-def _counted(number: Counter[Verdict]) -> Iterator[Saying]:
+def _counted(number: Counter[Verdict]) -> Iterator[Words]:
     if count := number[Verdict.CONTRADICTION]:
         yield say_of(
             count,
@@ -150,7 +150,7 @@ def _counted(number: Counter[Verdict]) -> Iterator[Saying]:
         )
 
 
-def _few(names: list[str]) -> Saying:
+def _few(names: list[str]) -> Words:
     """The names, where there are few; else how many instructions they are."""
     return listed(names) if len(names) <= 4 else say("{number} instructions", number=len(names))
 
@@ -165,7 +165,7 @@ def _consents(rows: Iterable[Row]) -> list[Open]:
     return list(dict.fromkeys(found))
 
 
-def _notes(case: Case) -> Iterator[str]:
+def _notes(case: Case) -> Iterator[Words]:
     """What was recorded but counts for nothing, and why."""
     for identifier, consents in case.consents.items():
         line = case.work.instruction(identifier)
@@ -180,24 +180,23 @@ def _notes(case: Case) -> Iterator[str]:
             yield _unasked(attestation.fact, nearest(attestation.fact, list(asked.values())))
 
 
-def _idle(person: str, consent: Consent, line: str, reason: str) -> str:
+def _idle(person: Words, consent: Consent, line: str, reason: Words) -> Words:
     if consent.answer:
         return say("{person} consented to {line}, {reason}", person=person, line=line, reason=reason)
     return say("{person} did not consent to {line}, {reason}", person=person, line=line, reason=reason)
 
 
-def _unasked(fact: str, near: str) -> str:
-    name = near.removeprefix("; did you mean `").removesuffix("`?")
-    if name:
+def _unasked(fact: str, near: str) -> Words:
+    if near:
         return say(
             "“{fact}” is attested, but nothing asks for this fact; did you mean `{name}`?",
             fact=fact,
-            name=name,
+            name=near,
         )
     return say("“{fact}” is attested, but nothing asks for this fact, and it counts for nothing.", fact=fact)
 
 
-def _idle_consent(case: Case, line: Instruction, consent: Consent) -> str:
+def _idle_consent(case: Case, line: Instruction, consent: Consent) -> Words:
     """Why a consent has no effect; nothing where it has, or may have."""
     if line.modality is Modality.ALLOWED:
         if not any(speaks_for(case.work, consent.person, person, consent.date) for person in line.consents):

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from intent.language.message import Saying, listed, say, say_of
+from intent.language.message import Words, listed, say, say_of
 from intent.model.installation import Consent
+from intent.model.naming import person_name
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.work import Instruction
 from intent.variance.case import Case
@@ -13,7 +14,7 @@ from intent.variance.people import LOWEST
 from intent.variance.result import Because, Open, OpenKind, Row, SetAside, Verdict
 
 
-def reason_for(case: Case, row: Row) -> str:
+def reason_for(case: Case, row: Row) -> Words:
     """One sentence, naming the instructions and what is open."""
     names, number = _names(row.governing), len(row.governing)
     match row.verdict:
@@ -42,11 +43,11 @@ def reason_for(case: Case, row: Row) -> str:
     return say("It is as documented.")
 
 
-def _names(lines: Iterable[Instruction]) -> Saying:
+def _names(lines: Iterable[Instruction]) -> Words:
     return listed(line.identifier for line in lines)
 
 
-def _breach(case: Case, row: Row, names: str, number: int) -> str:
+def _breach(case: Case, row: Row, names: Words, number: int) -> Words:
     if {case.ranks[line.identifier] for line in row.governing} == {LOWEST}:
         return say_of(
             number,
@@ -62,8 +63,8 @@ def _breach(case: Case, row: Row, names: str, number: int) -> str:
     )
 
 
-def _contradiction(case: Case, row: Row, names: str) -> str:
-    if row.term is None or row.characteristic != case.vocabulary.characteristics[row.term].label:
+def _contradiction(case: Case, row: Row, names: Words) -> Words:
+    if row.is_whole:
         broken = _names(line for line in row.governing if line.modality != "allowed")
         permitting = _names(line for line in row.governing if line.modality == "allowed")
         if permitting:
@@ -75,7 +76,7 @@ def _contradiction(case: Case, row: Row, names: str) -> str:
     return say("{lines} contradict each other here, and no rule says which prevails.", lines=names)
 
 
-def _permission(case: Case, row: Row, names: str) -> str:
+def _permission(case: Case, row: Row, names: Words) -> Words:
     aside = row.set_aside[0] if row.set_aside else None
     number = len(row.governing)
     if aside is None:
@@ -83,7 +84,7 @@ def _permission(case: Case, row: Row, names: str) -> str:
     if aside.because is Because.DISPENSATION:
         return say(
             "{person} has dispensed from {line} for this installation",
-            person=_name(case, aside.by),
+            person=person_name(case.work, aside.by),
             line=aside.instruction,
         )
     return say_of(
@@ -96,7 +97,7 @@ def _permission(case: Case, row: Row, names: str) -> str:
     )
 
 
-def _because(aside: SetAside) -> str:
+def _because(aside: SetAside) -> Words:
     match aside.because:
         case Because.SUPERSEDES:
             return say("it supersedes {other}", other=aside.instruction)
@@ -109,7 +110,7 @@ def _because(aside: SetAside) -> str:
     return say("it is an exception to {other}", other=aside.instruction)
 
 
-def _unknown(case: Case, row: Row, names: str) -> str:
+def _unknown(case: Case, row: Row, names: Words) -> Words:
     if row.open:
         needed = opens_words(case, row.open)
         if not names:
@@ -128,9 +129,9 @@ def _unknown(case: Case, row: Row, names: str) -> str:
     return say("It is not given precisely enough to tell whether it differs.")
 
 
-def refusal_words(case: Case, line: Instruction, consent: Consent) -> str:
+def refusal_words(case: Case, line: Instruction, consent: Consent) -> Words:
     """`R2.1 would allow it, but the estate refused on 2025-05-30.`"""
-    who = _name(case, consent.person)
+    who = person_name(case.work, consent.person)
     if consent.date:
         return say(
             "{line} would allow it, but {person} refused on {date}.",
@@ -141,36 +142,31 @@ def refusal_words(case: Case, line: Instruction, consent: Consent) -> str:
     return say("{line} would allow it, but {person} refused.", line=line.identifier, person=who)
 
 
-def opens_words(case: Case, opens: Iterable[Open]) -> Saying:
+def opens_words(case: Case, opens: Iterable[Open]) -> Words:
     """What would have to happen: `the estate consents to R1.2, and it is attested that …`."""
     every = list(dict.fromkeys(opens))
     consents: dict[str | None, list[str]] = {}
     for item in every:
         if item.kind is OpenKind.CONSENT:
             consents.setdefault(item.person, []).append(item.instruction or "")
-    told = [
-        say("{giver} consents to {lines}", giver=_name(case, person), lines=tuple(lines))
+    told: list[Words] = [
+        say("{giver} consents to {lines}", giver=person_name(case.work, person), lines=tuple(lines))
         for person, lines in consents.items()
     ]
     facts = [item for item in every if item.kind is OpenKind.ATTESTATION]
     if facts:
         told.append(say("it is attested {facts}", facts=tuple(dict.fromkeys(_fact(item) for item in facts))))
-    told += dict.fromkeys(_value(item) for item in every if item.kind is OpenKind.VALUE)
+    told += dict.fromkeys(_known(item) for item in every if item.kind in {OpenKind.VALUE, OpenKind.STATEMENT})
     return listed(told)
 
 
-def _name(case: Case, identifier: str | None) -> str:
-    person = case.work.person(identifier)
-    return person.name or person.identifier if person else identifier or say("somebody")
-
-
-def _fact(item: Open) -> Saying:
+def _fact(item: Open) -> Words:
     if item.answer:
         return say("that “{fact}”", fact=item.text)
     return say("that it is not so that “{fact}”", fact=item.text)
 
 
-def _value(item: Open) -> Saying:
-    if " is " in item.text:
+def _known(item: Open) -> Words:
+    if item.kind is OpenKind.STATEMENT:
         return say("it is known whether {statement}", statement=item.text)
     return say("the {value} is known", value=item.text)

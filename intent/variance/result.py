@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import TypeAlias
 
 from intent.language.message import Message, Words, say
 from intent.model.installation import Installation
-from intent.model.subject import WHOLE_VENUE, Subject
+from intent.model.subject import WHOLE_VENUE, Subject, SubjectKey
 from intent.model.work import Instruction, Work
 from intent.values.bounds import known, point
 from intent.values.dates import DaySpan
@@ -105,6 +106,10 @@ class SetAside:
     because: Because
 
 
+RowKey: TypeAlias = tuple[SubjectKey, Words]
+"""What tells a row from the others of a variance, and finds its like in another: subject and characteristic."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
     """The verdict on one characteristic of one subject."""
@@ -131,6 +136,11 @@ class Row:
     """Who could close or lift it: identifiers of people."""
     also_against: tuple[Instruction, ...] = ()
     """What else stands against it, of this ground or another: it would remain if what governs were lifted."""
+
+    @property
+    def key(self) -> RowKey:
+        """Subject and characteristic, the same in every language and every installation."""
+        return self.subject.key, self.characteristic
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from intent.language.message import Words
 from intent.model.work import Instruction, Modality
 from intent.values.sets import ANY_LABEL, Answer, ValueSet
 from intent.variance.case import Case
@@ -67,7 +68,7 @@ class Inquiry:
     speaker: Speaker
     value: ValueSet
     admitted: ValueSet | None
-    text: str
+    text: Words
     """What to call the value, where it is not said precisely enough: `technology of M1`."""
     measure: frozenset[str] = frozenset()
     """Of a number that decides presence: whose number it is; numbers of other scopes are not comparable."""

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from intent.model.assertions import Aggregate, Assertion, Scope, ScopeKind
 from intent.model.installation import Installation
+from intent.model.subject import WHOLE_VENUE, WHOLE_WORK, Subject, additions, group_of, one, several
 from intent.model.work import Part, Work
 from intent.names import THE_VENUE, THE_WORK
 from intent.vocabulary.terms import Vocabulary
+
+_WHOLES = {THE_WORK: WHOLE_WORK, THE_VENUE: WHOLE_VENUE}
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,18 +99,31 @@ def scopes_of(work: Work, installation: Installation | None = None) -> Scopes:
     )
 
 
-def subject_name(members: Iterable[str], work: Work, scope: Scope | None = None) -> str:
-    """A group's name where the members are just its own, else their identifiers in the order of the work."""
+def subject_of(members: Iterable[str], work: Work, scope: Scope | None = None) -> Subject:
+    """What some members are together: the group that a scope names or that has just these, else each by its name.
+
+    ``members`` are in the order of the work.
+    """
     every = tuple(members)
     if scope is not None and scope.kind is ScopeKind.ADDITIONS:
-        return "additions"
+        return additions(every)
     if scope is not None and scope.kind is ScopeKind.NAMES and len(scope.names) == 1 and not scope.excepted:
-        return scope.names[0]
+        return _named(scope.names[0], every, work)
     for group in work.groups:
         if every and frozenset(every) == frozenset(
             part.identifier for part in work.parts if part.group == group.name
         ):
-            return group.name
+            return group_of(group.name, every)
     if every and frozenset(every) == frozenset(part.identifier for part in work.parts):
-        return THE_WORK
-    return ", ".join(every)
+        return replace(WHOLE_WORK, members=every)
+    return several(every)
+
+
+def _named(name: str, members: tuple[str, ...], work: Work) -> Subject:
+    is_group = any(group.name == name for group in work.groups) and members != (name,)
+    return group_of(name, members) if is_group else subject_called(name)
+
+
+def subject_called(name: str) -> Subject:
+    """The subject of a name by which a state is asked: a part or material, the work, the venue."""
+    return _WHOLES.get(name) or one(name)

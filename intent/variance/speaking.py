@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from intent.language.message import say
+from intent.language.message import Words, say
 from intent.model.assertions import Aggregate
 from intent.model.installation import Consent
 from intent.model.meaning import admitted_values, scale
@@ -132,11 +132,11 @@ def _consent_open(
     )
 
 
-def _lapsed(given: Sequence[Consent], day: datetime.date) -> str:
+def _lapsed(given: Sequence[Consent], day: datetime.date) -> Words:
     """That a consent was given, but has ended by a day."""
     ended = [consent for consent in given if consent.answer and consent.until and consent.until.last < day]
     last = max(ended, key=_day_of, default=None)
-    return say("the one that was given ends on {date}", date=last.until) if last else ""
+    return say("the one that was given ends on {date}", date=last.until) if last and last.until else ""
 
 
 def _latest(

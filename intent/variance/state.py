@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
+from intent.language.message import Words
 from intent.model.assertions import Expression, Form, Named, Statements
 from intent.model.installation import Change, Installation
 from intent.model.meaning import given_value, is_relative
@@ -85,7 +86,8 @@ class State:
             return False
         return self.value(subject, characteristic) != given_value(None, characteristic, self.vocabulary)
 
-    def words(self, subject: str, characteristic: Characteristic) -> str:
+    def words(self, subject: str, characteristic: Characteristic) -> Words:
+        """The value for a reader: as it is stated, or the bounds that follow from what is."""
         expression = self.expression(subject, characteristic)
         if expression is None and self.is_given(subject, characteristic):
             computed = self.value(subject, characteristic)

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from intent.language.message import Saying, say
+from intent.language.locale import ENGLISH
+from intent.language.message import Message, Words, named, say
 from intent.model.assertions import Aggregate, Assertion
-from intent.model.phrasing import subject_words
+from intent.model.phrasing import characteristic_words
+from intent.model.subject import Subject
 from intent.model.work import Instruction
 from intent.names import PRESENCE, THE_VENUE, THE_WORK
 from intent.variance.case import Case
-from intent.variance.scopes import subject_name
+from intent.variance.scopes import subject_called, subject_of
 from intent.vocabulary.terms import Characteristic
 
 EachIndex = Mapping[tuple[str, str], Sequence[Instruction]]
@@ -27,23 +29,30 @@ class TopicKind(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Topic:
+    """One thing to be judged: a characteristic of a subject, with the instructions that speak of it."""
+
     kind: TopicKind
-    subject: str
+    subject: Subject
     members: tuple[str, ...]
-    label: str
+    """The names by which the states are asked: identifiers, `the work`, `the venue`."""
+    label: Words
+    """The characteristic, or what an aggregate is called."""
     lines: tuple[Instruction, ...]
     characteristic: Characteristic | None = None
     assertion: Assertion | None = None
     """Of an aggregate: what is to be computed."""
     counters: tuple[Instruction, ...] = ()
     """Of presence: the `number` instructions, which decide where no presence instruction does."""
-    name: str = ""
-    """The label in English, by which the rows of a subject are ordered whatever language they are told in."""
 
     @property
-    def said_of(self) -> Saying:
+    def said_of(self) -> Message:
         """What to call its value: `technology of M1`."""
-        return say("{characteristic} of {subject}", characteristic=self.label, subject=self.subject)
+        return say("{characteristic} of {subject}", characteristic=self.label, subject=self.subject.written)
+
+    @property
+    def order(self) -> str:
+        """By what the rows of a subject are ordered, whatever language they are told in."""
+        return ENGLISH.say(self.label)
 
 
 def index_lines(case: Case) -> EachIndex:
@@ -99,15 +108,13 @@ def _changed(case: Case, subject: str, added: set[str]) -> Iterator[str]:
 
 def _each(case: Case, index: EachIndex, subject: str, characteristic: Characteristic) -> Topic:
     lines = tuple(index.get((subject, characteristic.iri), ()))
-    name = characteristic.label_in("en")
     return Topic(
         kind=TopicKind.EACH,
-        subject=subject,
+        subject=subject_called(subject),
         members=(subject,),
-        label=characteristic.label,
+        label=named(characteristic),
         lines=lines,
         characteristic=characteristic,
-        name=name,
     )
 
 
@@ -121,13 +128,12 @@ def _presence(case: Case, index: EachIndex, subject: str) -> Topic:
     lines = tuple(index.get((subject, PRESENCE), ()))
     return Topic(
         kind=TopicKind.PRESENCE,
-        subject=subject,
+        subject=subject_called(subject),
         members=(subject,),
-        label=presence.label,
+        label=named(presence),
         lines=lines,
         characteristic=presence,
         counters=counters,
-        name=presence.label_in("en"),
     )
 
 
@@ -144,16 +150,15 @@ def _aggregates(case: Case) -> Iterator[Topic]:
         first = min(lines, key=lambda line: line.identifier)
         members = case.members[first.identifier]
         characteristic = case.vocabulary.characteristics.get(first.assertion.characteristic or "")
-        named = subject_name(_in_order(case, first), case.work, first.assertion.scope)
+        subject = subject_of(_in_order(case, first), case.work, first.assertion.scope)
         yield Topic(
             kind=TopicKind.AGGREGATE,
-            subject=named,
+            subject=replace(subject, members=members),
             members=members,
-            label=subject_words(first.assertion, case.vocabulary),
+            label=characteristic_words(first.assertion, case.vocabulary),
             lines=tuple(lines),
             characteristic=characteristic,
             assertion=first.assertion,
-            name=str(subject_words(first.assertion, case.vocabulary, "en")),
         )
 
 
