@@ -14,7 +14,7 @@ from intent.dossier.writing import (
     text_of,
 )
 from intent.model.installation import Installation
-from intent.model.phrasing import expression_words
+from intent.model.instruction_text import expression_text
 from intent.model.work import Device, Section, Work
 from intent.names import TERM
 from intent.vocabulary.terms import Vocabulary
@@ -109,7 +109,7 @@ def _consents(installation: Installation, work: Work) -> str:
                 "to": ", ".join(consent.to),
                 "answer": _yes_no(consent.answer),
                 "for": ", ".join(consent.parts),
-                "value": expression_words(consent.value, work.vocabulary) if consent.value else "",
+                "value": expression_text(consent.value, work.vocabulary) if consent.value else "",
                 "terms": ", ".join(f'"{terms}"' for terms in consent.terms),
                 "date": str(consent.date or ""),
                 "until": str(consent.until or ""),

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 
 from intent.model.assertions import Statements
-from intent.model.phrasing import expression_words
+from intent.model.instruction_text import expression_text
 from intent.names import TERM
 from intent.vocabulary.terms import Vocabulary
 
@@ -56,7 +56,7 @@ def statement_cells(statements: Statements, vocabulary: Vocabulary) -> dict[str,
     places = {iri: place for place, iri in enumerate(vocabulary.characteristics)}
     ordered = sorted(statements, key=lambda iri: places.get(iri, len(places)))
     return {
-        vocabulary.characteristics[iri].label: expression_words(statements[iri], vocabulary)
+        vocabulary.characteristics[iri].label: expression_text(statements[iri], vocabulary)
         for iri in ordered
         if iri in vocabulary.characteristics
     }

@@ -6,7 +6,17 @@ import re
 from collections.abc import Iterable
 
 from intent.language.locale import ENGLISH
-from intent.model.assertions import Aggregate, Assertion, Condition, Expression, Form, Item, Measured, Text
+from intent.model.assertions import (
+    Aggregate,
+    Assertion,
+    Condition,
+    Expression,
+    Form,
+    Item,
+    Measured,
+    Scope,
+    Text,
+)
 from intent.model.phrasing import characteristic_words, expression_words, scope_words
 from intent.vocabulary.terms import Vocabulary
 
@@ -18,6 +28,16 @@ _NEEDS_QUOTES = re.compile(
     re.IGNORECASE,
 )
 _ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
+
+
+def expression_text(expression: Expression, vocabulary: Vocabulary) -> str:
+    """A value as a cell of the text form has it."""
+    return ENGLISH.say(expression_words(expression, vocabulary))
+
+
+def scope_text(scope: Scope, vocabulary: Vocabulary) -> str:
+    """Of what an assertion speaks, as a sentence names it."""
+    return ENGLISH.say(scope_words(scope, vocabulary))
 
 
 def comparison_text(expression: Expression, vocabulary: Vocabulary) -> str:
@@ -54,7 +74,7 @@ def _quoted(text: str) -> str:
 
 def assertion_text(assertion: Assertion, vocabulary: Vocabulary) -> str:
     """An assertion as a sentence without its clauses."""
-    scope = ENGLISH.say(scope_words(assertion.scope, vocabulary))
+    scope = scope_text(assertion.scope, vocabulary)
     comparison = comparison_text(assertion.expression, vocabulary)
     subject = ENGLISH.say(characteristic_words(assertion, vocabulary))
     match assertion.aggregate:

@@ -24,7 +24,7 @@ from intent.model.assertions import (
     Statements,
     Text,
 )
-from intent.model.phrasing import expression_words, scope_words
+from intent.model.instruction_text import expression_text, scope_text
 from intent.model.work import Citation
 from intent.names import EDTF, INTENT, OA, QUDT
 from intent.record.view import GraphView
@@ -53,7 +53,7 @@ def load_expression(view: GraphView, node: Node, vocabulary: Vocabulary) -> Expr
         )
     expression = Expression(form=form, items=items, negated=view.flag(node, INTENT.negated))
     return Expression(
-        form=form, items=items, negated=expression.negated, written=expression_words(expression, vocabulary)
+        form=form, items=items, negated=expression.negated, written=expression_text(expression, vocabulary)
     )
 
 
@@ -106,7 +106,7 @@ def load_assertion(view: GraphView, node: Node, vocabulary: Vocabulary) -> Asser
             names=scope.names,
             part_kind=scope.part_kind,
             excepted=scope.excepted,
-            written=scope_words(scope, vocabulary),
+            written=scope_text(scope, vocabulary),
         ),
         characteristic=view.iri(node, INTENT.characteristic),
         expression=load_expression(view, node, vocabulary) if has_expression else Expression(form=Form.ANY),

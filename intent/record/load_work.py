@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from rdflib import DCTERMS, RDFS, URIRef
 from rdflib.term import Node
 
-from intent.model.phrasing import sentence_words
+from intent.model.instruction_text import sentence_text
 from intent.model.work import (
     Connection,
     Crate,
@@ -232,7 +232,7 @@ def _instruction(
         heading=heading.identifier,
         modality=Modality(view.local(node, INTENT.modality)),
         assertion=assertion,
-        sentence=sentence_words(
+        sentence=sentence_text(
             assertion,
             vocabulary=vocabulary,
             conditions=conditions,
