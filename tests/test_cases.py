@@ -16,6 +16,7 @@ import pytest
 from intent.dossier.draft import Reading
 from intent.dossier.installation_text import read_installation, read_pool
 from intent.dossier.work_text import read_work
+from intent.language.locale import ENGLISH
 from intent.record.consistency import consistency_findings
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
@@ -142,11 +143,16 @@ def closing_lines(text: str) -> list[tuple[str, str]]:
     return [(name.strip(), value.strip()) for name, _, value in (line.partition(":") for line in lines)]
 
 
+def key_of(row: Row) -> tuple[str, str]:
+    """Subject and characteristic, as a case writes them."""
+    return row.subject.written, ENGLISH.say(row.characteristic)
+
+
 def told(row: Row) -> dict[str, str]:
     """A row as a case writes it."""
     return {
-        "subject": row.subject,
-        "characteristic": row.characteristic,
+        "subject": row.subject.written,
+        "characteristic": ENGLISH.say(row.characteristic),
         "verdict": row.verdict,
         "governing": ", ".join(line.identifier for line in row.governing),
         "set aside": ", ".join(
@@ -156,8 +162,8 @@ def told(row: Row) -> dict[str, str]:
         "days": f"{row.days.first}/{row.days.last}" if row.days else "",
         "open": "; ".join(map(told_open, row.open)),
         "ask": ", ".join(row.ask),
-        "documented": row.documented,
-        "proposed": row.proposed,
+        "documented": ENGLISH.say(row.documented),
+        "proposed": ENGLISH.say(row.proposed),
     }
 
 
@@ -165,20 +171,22 @@ def told_open(item: Open) -> str:
     if item.kind is OpenKind.CONSENT:
         return f"consent of {item.person}"
     if item.kind is OpenKind.ATTESTATION:
-        return f'"{item.text}"' if item.answer else f'not "{item.text}"'
-    return item.text
+        fact = ENGLISH.say(item.text)
+        return f'"{fact}"' if item.answer else f'not "{fact}"'
+    return ENGLISH.say(item.text)
 
 
 def told_outcome(name: str, wanted: str, variance: Variance) -> str:
     """What is found of a closing line, in the words of the case where it agrees."""
     every = {
-        "finding": [f"{finding.slug} {finding.text}" for finding in variance.findings],
-        "note": list(variance.notes),
+        "finding": [f"{finding.slug} {ENGLISH.say(finding.text)}" for finding in variance.findings],
+        "note": [ENGLISH.say(note) for note in variance.notes],
     }
     if name in every:
         return wanted if any(wanted in text for text in every[name]) else "; ".join(every[name])
     if name == "sentence":
-        return wanted if variance.sentence.startswith(wanted) else variance.sentence
+        sentence = ENGLISH.say(variance.sentence)
+        return wanted if sentence.startswith(wanted) else sentence
     return {"outcome": str(variance.outcome), "refer to": ", ".join(variance.refer_to)}[name]
 
 
@@ -193,13 +201,13 @@ def compare(case: Case, variance: Variance) -> tuple[str, str]:
     """What is expected and what is found, as tables that are the same where the two agree."""
     wanted = rows_of(case.expected)
     columns = list(wanted[0]) if wanted else ["subject", "characteristic", "verdict"]
-    found = {(row.subject, row.characteristic): told(row) for row in variance.rows}
+    found = {key_of(row): told(row) for row in variance.rows}
     expected, actual = [columns], [columns]
     for row in wanted:
         other = found.pop((row["subject"], row["characteristic"]), None)
         expected.append([row[column] for column in columns])
         actual.append([counterpart(row, other, column) for column in columns])
-    departures = {(row.subject, row.characteristic) for row in variance.departures}
+    departures = {key_of(row) for row in variance.departures}
     actual += [[row[column] for column in columns] for key, row in found.items() if key in departures]
     closing = closing_lines(case.expected)
     expected += [[f"{name}: {value}"] for name, value in closing]

@@ -15,8 +15,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from intent.dossier.expressions import Unreadable, read_item, read_number
+from intent.language.figures import decimal
 from intent.model.assertions import Measured
-from intent.model.phrasing import decimal
 from intent.values.regions import EVERYTHING, Box, Interval, Region, arc, region, spread
 from intent.values.sets import (
     ANY_LABEL,

@@ -51,9 +51,12 @@ class Subject:
     @property
     def key(self) -> SubjectKey:
         """The same for a group whoever is in it, and otherwise for the same members."""
-        if self.kind in {SubjectKind.PART, SubjectKind.PARTS}:
-            return self.kind, self.members
-        return self.kind, (self.group,)
+        return self.kind, self.members if self.is_named_by_members else (self.group,)
+
+    @property
+    def is_named_by_members(self) -> bool:
+        """Whether it is called by the identifiers in it, and not by a name of its own."""
+        return self.kind in {SubjectKind.PART, SubjectKind.PARTS}
 
     @property
     def is_single(self) -> bool:

@@ -153,7 +153,7 @@ def _aggregates(case: Case) -> Iterator[Topic]:
         subject = subject_of(_in_order(case, first), case.work, first.assertion.scope)
         yield Topic(
             kind=TopicKind.AGGREGATE,
-            subject=replace(subject, members=members),
+            subject=subject if subject.is_named_by_members else replace(subject, members=members),
             members=members,
             label=characteristic_words(first.assertion, case.vocabulary),
             lines=tuple(lines),

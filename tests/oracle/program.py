@@ -8,6 +8,7 @@ from rdflib import Graph
 
 from intent.dossier.installation_text import read_installation
 from intent.dossier.work_text import read_work
+from intent.language.locale import ENGLISH
 from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.record.load_installation import load_installation
@@ -55,7 +56,7 @@ def judged(case: Case, vocabulary: Vocabulary) -> Variance:
 def rows_of(variance: Variance) -> Rows:
     """The verdicts by subject and characteristic, but for those that are as documented."""
     return {
-        (row.subject, row.characteristic): row.verdict.value
+        (row.subject.written, ENGLISH.say(row.characteristic)): row.verdict.value
         for row in variance.rows
         if row.verdict.value != "as-documented"
     }

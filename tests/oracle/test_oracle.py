@@ -11,6 +11,7 @@ from random import Random
 
 import pytest
 
+from intent.language.locale import ENGLISH
 from intent.variance.result import Open, OpenKind, Variance, Verdict
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.terms import Vocabulary
@@ -52,7 +53,7 @@ def differences(expected: Rows, found: Rows) -> list[str]:
 def still_open(expected: dict[Key, Judged], variance: Variance) -> list[str]:
     """Each conditional row that names other things to be closed than those of one of its days."""
     found = {
-        (row.subject, row.characteristic): frozenset(_named(one) for one in row.open)
+        (row.subject.written, ENGLISH.say(row.characteristic)): frozenset(_named(one) for one in row.open)
         for row in variance.rows
         if row.verdict is Verdict.CONDITIONAL
     }
@@ -66,7 +67,9 @@ def still_open(expected: dict[Key, Judged], variance: Variance) -> list[str]:
 def _named(one: Open) -> tuple[str, str]:
     if one.kind is OpenKind.CONSENT:
         return "consent", one.person or ""
-    return one.kind.value, one.text if one.kind is OpenKind.ATTESTATION else ""
+    if one.kind is OpenKind.ATTESTATION:
+        return one.kind.value, ENGLISH.say(one.text)
+    return "value", ""
 
 
 def told(seed: int, case: Case, what: list[str]) -> str:
