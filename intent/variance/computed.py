@@ -8,16 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
 from intent.formulas import electricity, photometry, shapes
 from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.values.bounds import NATURAL, hull, known, minus, natural, over, point, smaller, times
 from intent.values.regions import EVERYTHING, Interval, Region, arc, region
-from intent.values.sets import Labels
-
-if TYPE_CHECKING:
-    from intent.variance.state import State
+from intent.variance.giving import GivesValues, bounds_of, is_stated, names_of
 
 SQUARE_PIXELS_FROM = 720
 """Rows from which picture elements are square where nothing is said (ITU-R BT.709, from memory)."""
@@ -25,7 +21,7 @@ HOURS_A_DAY, SECONDS_AN_HOUR = 24, 3600
 _NO_TURN = point(0)
 
 
-def computed_region(term: str, state: State, subject: str, every: Region) -> Region:
+def computed_region(term: str, state: GivesValues, subject: str, every: Region) -> Region:
     """The values that a characteristic has in a state where none is stated; ``every`` where none follows."""
     formula = FORMULAS.get(term.rsplit("/", 1)[-1])
     if formula is None:
@@ -36,23 +32,7 @@ def computed_region(term: str, state: State, subject: str, every: Region) -> Reg
     return region([(found,)], every)
 
 
-def bounds_of(state: State, subject: str, term: str) -> Interval:
-    """What a state gives of a number, stated or computed, within bounds and in reference units."""
-    value = state.value(subject, state.vocabulary.characteristics[term_iri(term)])
-    return value.bounds if isinstance(value, Region) and not value.is_empty else EVERYTHING
-
-
-def names_of(state: State, subject: str, term: str) -> frozenset[str]:
-    """The concepts, by IRI, that the value may be."""
-    value = state.value(subject, state.vocabulary.characteristics[term_iri(term)])
-    return value.names if isinstance(value, Labels) and not value.all_but else frozenset()
-
-
-def is_stated(state: State, subject: str, term: str) -> bool:
-    return term_iri(term) in state.statements.get(subject, {})
-
-
-def _height(state: State, subject: str) -> Interval:
+def _height(state: GivesValues, subject: str) -> Interval:
     """The height of a part is the y of its position."""
     value = state.value(subject, state.vocabulary.characteristics[term_iri("position")])
     if not isinstance(value, Region) or len(value.whole) < 3:
@@ -60,7 +40,7 @@ def _height(state: State, subject: str) -> Interval:
     return Region(tuple((box[1],) for box in value.boxes)).bounds
 
 
-def _visible_width(state: State, subject: str) -> Interval:
+def _visible_width(state: GivesValues, subject: str) -> Interval:
     """From the diagonal; where that is not known from the height, or from how far the picture is thrown."""
     diagonal, shape = _screen(state, subject)
     if diagonal.high is not None:
@@ -71,31 +51,31 @@ def _visible_width(state: State, subject: str) -> Interval:
     return shapes.thrown_width(distance, ratio)
 
 
-def _visible_height(state: State, subject: str) -> Interval:
+def _visible_height(state: GivesValues, subject: str) -> Interval:
     diagonal, shape = _screen(state, subject)
     if diagonal.high is not None:
         return shapes.height(diagonal, shape)
     return over(bounds_of(state, subject, "visible-width"), shape)
 
 
-def _screen(state: State, subject: str) -> tuple[Interval, Interval]:
+def _screen(state: GivesValues, subject: str) -> tuple[Interval, Interval]:
     return bounds_of(state, subject, "visible-diagonal"), bounds_of(state, subject, "aspect-ratio")
 
 
-def _screen_area(state: State, subject: str) -> Interval:
+def _screen_area(state: GivesValues, subject: str) -> Interval:
     """Exactly from the diagonal, for no root is taken; from the sides where that is not known."""
     diagonal, shape = _screen(state, subject)
     return times(*_sides(state, subject)) if diagonal.high is None else shapes.area(diagonal, shape)
 
 
-def _picture_shape(state: State, subject: str) -> Interval:
+def _picture_shape(state: GivesValues, subject: str) -> Interval:
     """The shape of what the channel shows; with no raster stated, that of the documented screen."""
     shapes = [_stored_shape(state, material) for material in state.material_of(subject)]
     told = [shape for shape in shapes if shape is not None]
     return hull(told) if told else bounds_of(state.documented or state, subject, "aspect-ratio")
 
 
-def _stored_shape(state: State, material: str) -> Interval | None:
+def _stored_shape(state: GivesValues, material: str) -> Interval | None:
     if not (is_stated(state, material, "raster") or is_stated(state, material, "active-raster")):
         return None
     term = "active-raster" if is_stated(state, material, "active-raster") else "raster"
@@ -109,40 +89,40 @@ def _stored_shape(state: State, material: str) -> Interval | None:
     return shapes.stored_shape(columns, rows, pixel)
 
 
-def turn_of_picture(state: State, subject: str) -> Interval:
+def turn_of_picture(state: GivesValues, subject: str) -> Interval:
     """How far the picture is turned on the screen; not at all where nothing is said."""
     return (
         bounds_of(state, subject, "picture-turn") if is_stated(state, subject, "picture-turn") else _NO_TURN
     )
 
 
-def lying_shape(state: State, subject: str) -> Interval:
+def lying_shape(state: GivesValues, subject: str) -> Interval:
     """The shape of the picture as it lies on the screen."""
     return shapes.turned_shape(bounds_of(state, subject, "picture-shape"), turn_of_picture(state, subject))
 
 
-def _by_fit(state: State, subject: str, formulas: Mapping[str, Interval]) -> Interval:
+def _by_fit(state: GivesValues, subject: str, formulas: Mapping[str, Interval]) -> Interval:
     """What holds for every fit that there may be."""
     fits = [fit.rsplit("/", 1)[-1] for fit in names_of(state, subject, "fit")]
     return hull([formulas[fit] for fit in fits if fit in formulas] or formulas.values())
 
 
-def _picture_area(state: State, subject: str) -> Interval:
+def _picture_area(state: GivesValues, subject: str) -> Interval:
     screen = _screen_area(state, subject)
     share = shapes.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
     return _by_fit(state, subject, {"whole": times(screen, share), "cropped": screen, "stretched": screen})
 
 
-def _picture_width(state: State, subject: str) -> Interval:
+def _picture_width(state: GivesValues, subject: str) -> Interval:
     return shapes.turned_side(*_on_screen(state, subject), turn_of_picture(state, subject))
 
 
-def _picture_height(state: State, subject: str) -> Interval:
+def _picture_height(state: GivesValues, subject: str) -> Interval:
     across, upright = _on_screen(state, subject)
     return shapes.turned_side(upright, across, turn_of_picture(state, subject))
 
 
-def _on_screen(state: State, subject: str) -> tuple[Interval, Interval]:
+def _on_screen(state: GivesValues, subject: str) -> tuple[Interval, Interval]:
     """How much of the screen's width and of its height the picture takes, whichever way it is turned on it."""
     sides, lying = _sides(state, subject), lying_shape(state, subject)
     whole = shapes.shown_width(*sides, lying), shapes.shown_height(*sides, lying)
@@ -153,42 +133,42 @@ def _on_screen(state: State, subject: str) -> tuple[Interval, Interval]:
     return across, upright
 
 
-def _sides(state: State, subject: str) -> tuple[Interval, Interval]:
+def _sides(state: GivesValues, subject: str) -> tuple[Interval, Interval]:
     return bounds_of(state, subject, "visible-width"), bounds_of(state, subject, "visible-height")
 
 
-def _lost_share(state: State, subject: str) -> Interval:
+def _lost_share(state: GivesValues, subject: str) -> Interval:
     share = shapes.filled_share(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
     lost = minus(point(1), share)
     return _by_fit(state, subject, {"whole": point(0), "cropped": lost, "stretched": point(0)})
 
 
-def _distortion(state: State, subject: str) -> Interval:
+def _distortion(state: GivesValues, subject: str) -> Interval:
     drawn = shapes.distortion(lying_shape(state, subject), bounds_of(state, subject, "aspect-ratio"))
     return _by_fit(state, subject, {"whole": point(0), "cropped": point(0), "stretched": drawn})
 
 
-def _picture_rotation(state: State, subject: str) -> Interval:
+def _picture_rotation(state: GivesValues, subject: str) -> Interval:
     device, turn = known(bounds_of(state, subject, "rotation")), known(turn_of_picture(state, subject))
     return EVERYTHING if device is None or turn is None else point((device + turn) % 360)
 
 
-def _contrast(state: State, subject: str) -> Interval:
+def _contrast(state: GivesValues, subject: str) -> Interval:
     return photometry.contrast(white_of(state, subject), bounds_of(state, subject, "black-level"))
 
 
-def _room_contrast(state: State, subject: str) -> Interval:
+def _room_contrast(state: GivesValues, subject: str) -> Interval:
     return contrast_in(state, subject, light_on(state, subject))
 
 
-def contrast_in(state: State, subject: str, illuminance: Interval) -> Interval:
+def contrast_in(state: GivesValues, subject: str, illuminance: Interval) -> Interval:
     """The contrast that is left of a display in some light."""
     throws_back = smaller(bounds_of(state, subject, "reflectance"), point(1))
     reflected = photometry.reflected_luminance(throws_back, illuminance)
     return photometry.contrast(white_of(state, subject), black_of(state, subject), reflected)
 
 
-def white_of(state: State, subject: str) -> Interval:
+def white_of(state: GivesValues, subject: str) -> Interval:
     """The white of a display in the dark: as stated, or from the light that it throws on a screen."""
     if is_stated(state, subject, "luminance") or not is_stated(state, subject, "light-output"):
         return natural(bounds_of(state, subject, "luminance"))
@@ -196,7 +176,7 @@ def white_of(state: State, subject: str) -> Interval:
     return photometry.projected_luminance(thrown, _screen_area(state, subject), gain)
 
 
-def black_of(state: State, subject: str) -> Interval:
+def black_of(state: GivesValues, subject: str) -> Interval:
     """The black of a display in the dark: as stated, or from its contrast."""
     if is_stated(state, subject, "black-level"):
         return bounds_of(state, subject, "black-level")
@@ -205,20 +185,20 @@ def black_of(state: State, subject: str) -> Interval:
     return NATURAL
 
 
-def light_on(state: State, subject: str) -> Interval:
+def light_on(state: GivesValues, subject: str) -> Interval:
     """The light that falls on a part: as stated of it, else that of the room."""
     own = is_stated(state, subject, "illuminance")
     return bounds_of(state, subject, "illuminance") if own else bounds_of(state, THE_VENUE, "ambient-light")
 
 
-def _light_dose(state: State, subject: str) -> Interval:
+def _light_dose(state: GivesValues, subject: str) -> Interval:
     """Light falls on an object while the venue is open, whether or not the work runs."""
     stated = is_stated(state, THE_WORK, "time-in-operation") or _runs(state, "continuous")
     time = bounds_of(state, THE_WORK, "time-in-operation") if stated else _time_open(state)
     return photometry.dose(light_on(state, subject), time)
 
 
-def _time_in_operation(state: State, _subject: str) -> Interval:
+def _time_in_operation(state: GivesValues, _subject: str) -> Interval:
     """The time that it is open; all of every day where it runs continuously, at most that where it runs on demand."""
     if _runs(state, "continuous"):
         return times(state.days, point(HOURS_A_DAY * SECONDS_AN_HOUR))
@@ -226,11 +206,11 @@ def _time_in_operation(state: State, _subject: str) -> Interval:
     return Interval(Fraction(0), time.high) if _runs(state, "on-demand") else time
 
 
-def _runs(state: State, running: str) -> bool:
+def _runs(state: GivesValues, running: str) -> bool:
     return names_of(state, THE_WORK, "running") == {term_iri(running)}
 
 
-def _time_open(state: State) -> Interval:
+def _time_open(state: GivesValues) -> Interval:
     """The hours of each day on which it is open, and the days."""
     stated = is_stated(state, THE_VENUE, "days-open")
     days = bounds_of(state, THE_VENUE, "days-open") if stated else Interval(Fraction(0), state.days.high)
@@ -238,12 +218,12 @@ def _time_open(state: State) -> Interval:
     return times(days, hours)
 
 
-def _heat_output(state: State, subject: str) -> Interval:
+def _heat_output(state: GivesValues, subject: str) -> Interval:
     """What a device takes in it gives to the room as heat, sooner or later."""
     return bounds_of(state, subject, "power")
 
 
-def _apparent_power(state: State, subject: str) -> Interval:
+def _apparent_power(state: GivesValues, subject: str) -> Interval:
     """From power and power factor, and from a rated current that is stated; where the two disagree, from that."""
     by_factor = electricity.apparent_power(
         bounds_of(state, subject, "power"), bounds_of(state, subject, "power-factor")
@@ -255,16 +235,16 @@ def _apparent_power(state: State, subject: str) -> Interval:
     return by_current if both.is_empty else both
 
 
-def _rated_current(state: State, subject: str) -> Interval:
+def _rated_current(state: GivesValues, subject: str) -> Interval:
     apparent, voltage = (bounds_of(state, subject, name) for name in ("apparent-power", "rated-voltage"))
     return electricity.current(apparent, voltage)
 
 
-def _standing_area(state: State, subject: str) -> Interval:
+def _standing_area(state: GivesValues, subject: str) -> Interval:
     return times(bounds_of(state, subject, "outer-width"), bounds_of(state, subject, "outer-depth"))
 
 
-FORMULAS: Mapping[str, Callable[[State, str], Interval]] = {
+FORMULAS: Mapping[str, Callable[[GivesValues, str], Interval]] = {
     "height": _height,
     "visible-width": _visible_width,
     "visible-height": _visible_height,

@@ -19,6 +19,20 @@ from intent.variance.computed import computed_region
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
 
+@dataclass(frozen=True, slots=True)
+class WorkedOut:
+    """What a state has been asked already, with the answers.
+
+    It grows while a state is asked, and is no part of what the state says: an answer is the same whether it is looked
+    up here or worked out again. It lives and goes with its state.
+    """
+
+    values: dict[tuple[str, str], ValueSet] = field(default_factory=dict)
+    """By subject and characteristic."""
+    given: dict[tuple[int, str], tuple[Expression | None, ValueSet]] = field(default_factory=dict)
+    """What each expression gives, by its identity; it is kept with its value, so that its identity stays its own."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class State:
     """The statements of every subject: identifiers of parts and material, `the work`, `the venue`."""
@@ -33,11 +47,7 @@ class State:
     """Of a proposed state: the documented one, of which shares may be given."""
     days: Interval = NATURAL
     """How many days the installation lasts."""
-    _values: dict[tuple[str, str], ValueSet] = field(default_factory=dict, compare=False, repr=False)
-    _given: dict[tuple[int, str], tuple[Expression | None, ValueSet]] = field(
-        default_factory=dict, compare=False, repr=False
-    )
-    """What each expression gives; it is kept with its value, so that its identity stays its own."""
+    worked_out: WorkedOut = field(default_factory=WorkedOut, compare=False, repr=False)
 
     def is_there(self, subject: str) -> bool:
         """Whether a subject can be asked: a part that is present, material, the work, the venue."""
@@ -52,9 +62,10 @@ class State:
     def value(self, subject: str, characteristic: Characteristic) -> ValueSet:
         """The set of values that the state gives; every value where it gives none."""
         key = (subject, characteristic.iri)
-        found = self._values.get(key)
+        known = self.worked_out.values
+        found = known.get(key)
         if found is None:
-            found = self._values[key] = self._value(subject, characteristic)
+            found = known[key] = self._value(subject, characteristic)
         return found
 
     def _value(self, subject: str, characteristic: Characteristic) -> ValueSet:
@@ -72,10 +83,10 @@ class State:
             before = self.documented.value(subject, characteristic) if self.documented else None
             return given_value(expression, characteristic, self.vocabulary, before)
         key = (id(expression), characteristic.iri)
-        found = self._given.get(key)
+        found = self.worked_out.given.get(key)
         if found is None or found[0] is not expression:
             value = given_value(expression, characteristic, self.vocabulary)
-            found = self._given[key] = (expression, value)
+            found = self.worked_out.given[key] = (expression, value)
         return found[1]
 
     def is_given(self, subject: str, characteristic: Characteristic) -> bool:
@@ -125,11 +136,17 @@ class State:
             mine.pop(characteristic, None)
             if stated is not None:
                 mine[characteristic] = stated
-        return replace(self, statements=statements, present=present, _values={})
+        return replace(self, statements=statements, present=present, worked_out=WorkedOut())
 
     def assuming(self, values: Mapping[tuple[str, str], ValueSet]) -> State:
         """This state, but with certain values, by subject and characteristic, whatever is stated."""
-        return replace(self, _values=dict(values))
+        return replace(self, worked_out=WorkedOut(values=dict(values)))
+
+    def asked_of(self, statements: Mapping[str, Statements]) -> State:
+        """A state in which other things than parts can be asked about, such as boxes."""
+        return State(
+            vocabulary=self.vocabulary, statements=statements, present={}, devices={}, days=self.days
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,7 +247,7 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
         devices=devices,
         documented=documented,
         days=point(days),
-        _given=documented._given,
+        worked_out=WorkedOut(given=documented.worked_out.given),  # most devices are as documented
     )
 
 
