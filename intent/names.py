@@ -1,4 +1,4 @@
-"""The namespaces of the record, and how IRIs are made from what a text says."""
+"""The namespaces of the record, its statements, and how IRIs are made from what a text says."""
 
 from __future__ import annotations
 
@@ -7,6 +7,10 @@ import uuid
 from urllib.parse import quote
 
 from rdflib import DCTERMS, PROV, RDF, RDFS, SKOS, XSD, Namespace, URIRef
+from rdflib.term import Node
+
+Triple = tuple[Node, Node, Node]
+"""One statement of a graph: its subject, property and value."""
 
 
 class Interned(Namespace):

@@ -10,10 +10,8 @@ from rdflib import Graph, Literal, URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Severity, Span, has_errors, in_order
-from intent.names import PREFIXES, local_iri
+from intent.names import PREFIXES, Triple, local_iri
 from intent.vocabulary.terms import Vocabulary
-
-Triple = tuple[Node, Node, Node]
 
 
 @dataclass(frozen=True, kw_only=True)

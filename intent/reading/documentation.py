@@ -12,11 +12,11 @@ from pathlib import Path
 from rdflib import Graph, URIRef
 
 from intent.diagnostics import Diagnostic, Span, Unusable, has_errors, in_order
-from intent.dossier.draft import Reading, Triple
+from intent.dossier.draft import Reading
 from intent.dossier.own_terms import read_terms
 from intent.dossier.work_text import read_work
 from intent.model.work import Work
-from intent.names import INTENT
+from intent.names import INTENT, Triple
 from intent.reading.files import as_text, read_bytes, within
 from intent.reading.heads import (
     ReadFile,

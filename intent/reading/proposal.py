@@ -10,10 +10,10 @@ from pathlib import Path
 from rdflib import RDF, Graph, URIRef
 
 from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.dossier.draft import Reading, Triple
+from intent.dossier.draft import Reading
 from intent.dossier.installation_text import read_installation, read_pool
 from intent.model.installation import Installation
-from intent.names import INTENT
+from intent.names import INTENT, Triple
 from intent.reading.documentation import (
     Documentation,
     Findings,

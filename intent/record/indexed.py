@@ -12,7 +12,8 @@ from typing import Any
 from rdflib import Graph
 from rdflib.term import Node
 
-Triple = tuple[Node, Node, Node]
+from intent.names import Triple
+
 Values = Generator[Node, None, None]
 Pairs = Generator[tuple[Node, Node], None, None]
 

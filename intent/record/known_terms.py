@@ -13,8 +13,8 @@ from rdflib.term import Node
 from intent.diagnostics import Diagnostic, Span, in_order
 from intent.model.assertions import Aggregate, Dated, Item, Measured, Named, Relative, Text
 from intent.model.meaning import scale
-from intent.names import INTENT, QUDT
-from intent.record.indexed import IndexedGraph, Triple
+from intent.names import INTENT, QUDT, Triple
+from intent.record.indexed import IndexedGraph
 from intent.record.load_assertions import load_expression
 from intent.record.places import Places, places_of
 from intent.record.view import view_of

@@ -10,10 +10,10 @@ from rdflib.term import Node
 from intent.model.assertions import Expression
 from intent.model.installation import Attestation, Change, Consent, Installation, Omission, Substitution
 from intent.model.work import Device, Work
-from intent.names import INTENT
+from intent.names import INTENT, Triple
 from intent.record.load_assertions import load_expression, load_statements
 from intent.record.load_work import concept_of, head_fields, load_device, load_part, load_sections
-from intent.record.view import GraphView, Triple, view_of
+from intent.record.view import GraphView, view_of
 from intent.vocabulary.terms import Vocabulary
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from rdflib import DCTERMS, RDFS, URIRef
 from rdflib.term import Node
 
+from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.instruction_text import sentence_text
 from intent.model.work import (
     Connection,
@@ -23,13 +24,10 @@ from intent.model.work import (
     Source,
     Work,
 )
-from intent.names import INTENT, TERM
+from intent.names import INTENT, TERM, Triple
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
-from intent.record.view import GraphView, Triple, view_of
+from intent.record.view import GraphView, view_of
 from intent.vocabulary.terms import Concept, Vocabulary
-
-OBSERVED_PRACTICE = 6
-"""The rank of an instruction that nobody is said to have given."""
 
 
 def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Work:
@@ -127,7 +125,7 @@ def _person(view: GraphView, node: Node, vocabulary: Vocabulary) -> Person:
         identifier=view.identifier(node),
         name=view.text(node, RDFS.label),
         role=role,
-        authority=view.whole(node, INTENT.authority) or role.authority or OBSERVED_PRACTICE,
+        authority=view.whole(node, INTENT.authority) or role.authority or OBSERVED_PRACTICE_RANK,
         since=view.date(node, INTENT.since),
         until=view.date(node, INTENT.until),
         successor=view.reference(node, INTENT.successor),

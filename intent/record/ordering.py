@@ -13,9 +13,8 @@ from rdflib import RDF, BNode, Graph
 from rdflib.compare import to_canonical_graph
 from rdflib.term import Node
 
-from intent.names import INTENT, QUDT
+from intent.names import INTENT, QUDT, Triple
 
-Triple = tuple[Node, Node, Node]
 Properties = dict[Node, list[Node]]
 Natural = tuple[list[str | int], str]
 

@@ -19,10 +19,8 @@ from rdflib import RDF, XSD, BNode, Graph, Literal, URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.names import PREFIXES
+from intent.names import PREFIXES, Triple
 from intent.record.closed_json import LONGEST_LINE, refuse_unclosed
-
-Triple = tuple[Node, Node, Node]
 
 _READERS = {
     "turtle": (ox.RdfFormat.TURTLE, "Turtle"),

@@ -17,8 +17,8 @@ from rdflib.namespace import SH
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Severity, Span, in_order
-from intent.names import EDTF, INTENT
-from intent.record.indexed import IndexedGraph, Triple
+from intent.names import EDTF, INTENT, Triple
+from intent.record.indexed import IndexedGraph
 from intent.record.parse import parse_triples
 from intent.record.places import Places, places_of
 from intent.values.dates import read_date

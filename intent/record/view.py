@@ -11,10 +11,9 @@ from itertools import chain
 from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 from rdflib.term import Node
 
-from intent.names import INTENT
+from intent.names import INTENT, Triple
 from intent.values.dates import DaySpan, read_date
 
-Triple = tuple[Node, Node, Node]
 _Properties = dict[Node, list[Node]]
 _NONE: _Properties = {}
 

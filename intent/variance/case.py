@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from intent.language.message import Words, say
+from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Attestation, Consent, Installation
 from intent.model.work import Instruction, Work
-from intent.record.load_work import OBSERVED_PRACTICE
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import State, documented_state, proposed_state
 from intent.vocabulary.phrases import normal
@@ -83,7 +83,7 @@ def lay_out(work: Work, installation: Installation) -> Case:
 
 def rank_of(work: Work, line: Instruction) -> int:
     person = work.person(line.by)
-    return person.authority if person is not None else OBSERVED_PRACTICE
+    return person.authority if person is not None else OBSERVED_PRACTICE_RANK
 
 
 def lines_by_name(work: Work) -> dict[str, tuple[str, ...]]:

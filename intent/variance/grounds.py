@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from intent.language.message import Words, say
 from intent.model.assertions import Aggregate, ScopeKind
+from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.meaning import admitted_values
 from intent.model.work import Instruction, Modality
 from intent.names import PRESENCE
@@ -18,7 +19,6 @@ from intent.variance.case import Case
 from intent.variance.change import Deviation, change_of, documented_for
 from intent.variance.conditions import admitted_amounts, documented_amounts
 from intent.variance.excuses import excusing_permissions
-from intent.variance.people import LOWEST
 from intent.variance.result import Verdict
 from intent.variance.says import Inquiry, Said, Says, ask
 from intent.variance.speaking import Speaker, speakers
@@ -236,4 +236,4 @@ def _amount(
 def gravity(case: Case, judgement: Judgement) -> tuple[int, bool]:
     """How much a judgement weighs; a breach of more than observed practice weighs more."""
     ranks = {case.ranks[said.line.identifier] for said in judgement.governing}
-    return judgement.verdict.badness, ranks != {LOWEST}
+    return judgement.verdict.badness, ranks != {OBSERVED_PRACTICE_RANK}

@@ -8,9 +8,9 @@ from dataclasses import replace
 
 from intent.diagnostics import nearest
 from intent.language.message import Words, listed, say, say_of
+from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Consent
 from intent.model.work import Instruction, Modality, Work
-from intent.record.load_work import OBSERVED_PRACTICE
 from intent.variance.case import Case
 from intent.variance.people import authority_of, speaks_for
 from intent.variance.reasons import opens_words
@@ -44,7 +44,7 @@ def outcome_of(variance: Variance, case: Case) -> Outcome:
 def _is_of_practice(row: Row, case: Case) -> bool:
     """A breach only of what ranks with observed practice: to be referred, not refused."""
     return row.verdict is Verdict.BREACH and all(
-        case.ranks[line.identifier] == OBSERVED_PRACTICE for line in row.governing
+        case.ranks[line.identifier] == OBSERVED_PRACTICE_RANK for line in row.governing
     )
 
 

@@ -5,11 +5,9 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 
+from intent.model.authority import OBSERVED_PRACTICE_RANK, STAFF_RANK
 from intent.model.work import Person, Work
 from intent.values.dates import DaySpan
-
-LOWEST = 6
-"""The rank of those who are not known, and of observed practice."""
 
 
 def is_over(person: Person, day: datetime.date) -> bool:
@@ -57,13 +55,13 @@ def authority_of(work: Work, giver: str, date: DaySpan | None) -> int:
         for person in work.people
         if person.identifier != giver and speaks_for(work, giver, person.identifier, date)
     )
-    return min([own.authority if own else LOWEST, *succeeded])
+    return min([own.authority if own else OBSERVED_PRACTICE_RANK, *succeeded])
 
 
 def highest_living(work: Work, day: datetime.date) -> tuple[str, ...]:
     """Those of the highest rank whose time is not over: whom to ask what nobody ever said."""
     living = [person for person in work.people if not is_over(person, day)]
-    best = min(((authority_on(work, person, day)) for person in living), default=LOWEST)
+    best = min(((authority_on(work, person, day)) for person in living), default=OBSERVED_PRACTICE_RANK)
     return tuple(person.identifier for person in living if authority_on(work, person, day) == best)
 
 
@@ -73,6 +71,6 @@ def authority_on(work: Work, person: Person, day: datetime.date) -> int:
 
 def staff(work: Work, day: datetime.date) -> tuple[str, ...]:
     """Those in the house who can attest a fact: the highest rank from conservator down, still there."""
-    living = [person for person in work.people if person.authority >= 4 and not is_over(person, day)]
+    living = [person for person in work.people if person.authority >= STAFF_RANK and not is_over(person, day)]
     best = min((person.authority for person in living), default=None)
     return tuple(person.identifier for person in living if person.authority == best)

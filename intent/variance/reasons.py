@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from intent.language.message import Words, listed, say, say_of
+from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Consent
 from intent.model.naming import person_name
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.work import Instruction
 from intent.variance.case import Case
-from intent.variance.people import LOWEST
 from intent.variance.result import Because, Open, OpenKind, Row, SetAside, Verdict
 
 
@@ -48,7 +48,7 @@ def _names(lines: Iterable[Instruction]) -> Words:
 
 
 def _breach(case: Case, row: Row, names: Words, number: int) -> Words:
-    if {case.ranks[line.identifier] for line in row.governing} == {LOWEST}:
+    if {case.ranks[line.identifier] for line in row.governing} == {OBSERVED_PRACTICE_RANK}:
         return say_of(
             number,
             "{lines} rests on observed practice, which nobody said had to be; so it is to be referred.",
