@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass, field
 
 from intent.language.locale import ENGLISH
 from intent.model.assertions import (
@@ -18,6 +19,8 @@ from intent.model.assertions import (
     Text,
 )
 from intent.model.phrasing import characteristic_words, expression_words, scope_words
+from intent.model.work import Instruction
+from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
 _NEEDS_QUOTES = re.compile(
@@ -40,7 +43,7 @@ def scope_text(scope: Scope, vocabulary: Vocabulary) -> str:
     return ENGLISH.say(scope_words(scope, vocabulary))
 
 
-def comparison_text(expression: Expression, vocabulary: Vocabulary) -> str:
+def comparison_text(expression: Expression, vocabulary: Vocabulary, language: str = "en") -> str:
     """What follows `is` or `is not` in a sentence, with that word."""
     items = [_item_text(item, vocabulary) for item in expression.items]
     if expression.form is Form.ONE_OF and len(items) == 1:
@@ -72,7 +75,7 @@ def _quoted(text: str) -> str:
     return f"“{text}”" if '"' in text else f'"{text}"'
 
 
-def assertion_text(assertion: Assertion, vocabulary: Vocabulary) -> str:
+def assertion_text(assertion: Assertion, vocabulary: Vocabulary, language: str = "en") -> str:
     """An assertion as a sentence without its clauses."""
     scope = scope_text(assertion.scope, vocabulary)
     comparison = comparison_text(assertion.expression, vocabulary)
@@ -89,7 +92,7 @@ def assertion_text(assertion: Assertion, vocabulary: Vocabulary) -> str:
     return f"{subject} of {scope} {comparison}"
 
 
-def condition_text(condition: Condition, vocabulary: Vocabulary) -> str:
+def condition_text(condition: Condition, vocabulary: Vocabulary, language: str = "en") -> str:
     """A condition with its `if` or `unless`."""
     word = "unless" if condition.unless else "if"
     if condition.assertion is not None:
@@ -105,6 +108,7 @@ def sentence_text(
     consents: Iterable[str] = (),
     until: object | None = None,
     choice: int | None = None,
+    language: str = "en",
 ) -> str:
     """The whole sentence of an instruction, without its modality."""
     clauses = [condition_text(condition, vocabulary) for condition in conditions]
@@ -114,3 +118,45 @@ def sentence_text(
     if choice is not None:
         clauses.append(f"{_ORDINALS[choice - 1]} choice")
     return ", ".join([assertion_text(assertion, vocabulary), *clauses])
+
+
+@dataclass(frozen=True, slots=True)
+class AssertionSentence:
+    """An assertion that stands in a place of a message: each reader gets it in their language."""
+
+    assertion: Assertion
+    vocabulary: Vocabulary = field(compare=False, repr=False)
+
+    def label_in(self, language: str) -> str:
+        """The assertion as a sentence of a language."""
+        return assertion_text(self.assertion, self.vocabulary, language)
+
+
+@dataclass(frozen=True, slots=True)
+class InstructionSentence:
+    """An instruction's whole sentence that stands in a place of a message, without its modality."""
+
+    line: Instruction
+    vocabulary: Vocabulary = field(compare=False, repr=False)
+
+    def label_in(self, language: str) -> str:
+        """The sentence in a language, from what was read of it."""
+        line = self.line
+        return sentence_text(
+            line.assertion,
+            self.vocabulary,
+            conditions=line.conditions,
+            consents=line.consents,
+            until=line.until,
+            choice=line.choice,
+            language=language,
+        )
+
+    @property
+    def written(self) -> str:
+        """The sentence as its writer put it; where the record does not say, as it is told in English."""
+        return self.line.written or self.label_in("en")
+
+    def differs_in(self, language: str) -> bool:
+        """Whether the writer's own line says it otherwise than it is told in a language."""
+        return normal(self.written) != normal(self.label_in(language))

@@ -39,6 +39,9 @@ class Instruction:
     modality: Modality
     assertion: Assertion
     sentence: str = field(default="", compare=False)
+    """The sentence in English, told from what was read of it; for programs."""
+    written: str = field(default="", compare=False)
+    """The sentence as its writer put it, where that is not how it is told in English."""
     conditions: tuple[Condition, ...] = ()
     until: DaySpan | None = None
     consents: tuple[str, ...] = ()
