@@ -1,21 +1,59 @@
-"""The command line: the group of all commands, and how it ends."""
+"""The command line: the group of all commands, each imported when it is called, and how it ends."""
 
 from __future__ import annotations
 
+import gc
 import sys
+from importlib import import_module
 from typing import NoReturn
 
 import click
 
-from intent.commands import documenting, exchanging, installing, looking
-from intent.commands.printing import print_diagnostics
+COMMANDS = {
+    "new": "documenting",
+    "validate": "documenting",
+    "check": "installing",
+    "cards": "installing",
+    "explain": "looking",
+    "history": "looking",
+    "compare": "looking",
+    "questions": "looking",
+    "terms": "documenting",
+    "convert": "documenting",
+    "sheet": "documenting",
+    "pack": "exchanging",
+    "receive": "exchanging",
+    "export": "exchanging",
+}
+"""Each command with the module that holds it, in the order of the help."""
+
+
+class Commands(click.Group):
+    """The commands; a module is imported only when one of its commands, or the help of all, is asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """The names, in the order of the help."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of a name."""
+        room = COMMANDS.get(cmd_name)
+        if room is None:
+            return None
+        found: click.Command = getattr(import_module(f"intent.commands.{room}"), cmd_name)
+        return found
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(package_name="intent-record", prog_name="intent")
+def intent() -> None:
+    """What the artist requires, allows and forbids, and how a proposed installation stands to it."""
 
 
 def main() -> NoReturn:
     """Run the command; every fault of an input or call ends in a message and exit code 2."""
-    import gc
-
     gc.disable()  # a command lives for less than a second; collecting would take a tenth of it
+    from intent.commands.printing import print_diagnostics  # after the collector is off: it imports much
     from intent.diagnostics import Unusable
 
     try:
@@ -31,28 +69,3 @@ def main() -> NoReturn:
     except BrokenPipeError:
         sys.stderr.close()
     sys.exit(2)
-
-
-@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
-@click.version_option(package_name="intent-record", prog_name="intent")
-def intent() -> None:
-    """What the artist requires, allows and forbids, and how a proposed installation stands to it."""
-
-
-for command in (
-    documenting.new,
-    documenting.validate,
-    installing.check,
-    installing.cards,
-    looking.explain,
-    looking.history,
-    looking.compare,
-    looking.questions,
-    documenting.terms,
-    documenting.convert,
-    documenting.sheet,
-    exchanging.pack,
-    exchanging.receive,
-    exchanging.export,
-):
-    intent.add_command(command)

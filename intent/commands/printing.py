@@ -19,7 +19,7 @@ def deliver(text: str, output: Path | None) -> None:
     if output is None:
         click.echo(text, nl=not text.endswith("\n"))
         return
-    from intent.reading.files import write_whole
+    from intent.reading.atomic_write import write_whole
 
     write_whole(output, text if text.endswith("\n") else text + "\n")
     click.echo(f"written: {output}", err=True)
@@ -30,7 +30,7 @@ def deliver_bytes(content: bytes, output: Path | None) -> None:
     if output is None:
         sys.stdout.buffer.write(content)
         return
-    from intent.reading.files import write_whole
+    from intent.reading.atomic_write import write_whole
 
     write_whole(output, content)
     click.echo(f"written: {output}", err=True)

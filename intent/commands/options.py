@@ -1,0 +1,68 @@
+"""The options that several commands share, each typed once."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from intent.language.locale import LANGUAGES
+
+FILE = click.Path(path_type=Path)
+PAPERS = ("text", "markdown", "html", "pdf")
+"""The forms in which a paper is told."""
+_F = TypeVar("_F", bound=Callable[..., Any])
+_Decorator = Callable[[_F], _F]
+
+
+class Day(click.ParamType[datetime.date]):
+    """A day as ISO 8601 writes it; where a year or a month alone will do, its first day."""
+
+    name = "day"
+
+    def __init__(self, forms: Sequence[str] = ("%Y-%m-%d",)) -> None:
+        self._reads = click.DateTime(list(forms))
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> datetime.date:
+        """The day; click says what is wrong with a value that is none."""
+        found: datetime.datetime = self._reads.convert(value, param, ctx)
+        return found.date()
+
+    def get_metavar(self, param: click.Parameter, ctx: click.Context) -> str:
+        """How `--help` names it."""
+        return "YYYY-MM-DD"
+
+
+def language_option(of: str) -> _Decorator[_F]:
+    """The language of what is told."""
+    text = f"The language of {of}; what its writers wrote stays as it is."
+    return click.option("--language", type=click.Choice(LANGUAGES), default="en", show_default=True, help=text)
+
+
+def format_option(*forms: str, default: str = "text") -> _Decorator[_F]:
+    """The form in which something is told."""
+    return click.option("--format", "form", type=click.Choice(forms), default=default, show_default=True)
+
+
+def output_option(what: str = "Write here instead of printing.") -> _Decorator[_F]:
+    """Where to write what would be printed."""
+    return click.option("--output", type=FILE, help=what)
+
+
+def paper_option() -> _Decorator[_F]:
+    """The size of the paper of a PDF."""
+    sizes = click.Choice(["A4", "letter"])
+    return click.option("--paper", type=sizes, default="A4", show_default=True, help="The paper of a PDF.")
+
+
+def date_option(of: str) -> _Decorator[_F]:
+    """The day that a paper bears."""
+    return click.option("--date", type=Day(), help=f"{of}; today's if none.")
+
+
+def work_option() -> _Decorator[_F]:
+    """The work of an installation received without its path."""
+    return click.option("--work", type=FILE, help="The work of an installation that names none.")
