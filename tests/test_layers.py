@@ -6,6 +6,7 @@ The order of the layers is written down here and nowhere else: a module may impo
 from __future__ import annotations
 
 import ast
+from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -16,10 +17,10 @@ import intent
 
 SOURCE = Path(intent.__file__).parent
 ORDER = (
-    "diagnostics",
     "names",
     "values",
     "language",
+    "diagnostics",
     "vocabulary",
     "model",
     "dossier",
@@ -38,16 +39,19 @@ ORDER = (
     "packages",
     "collection",
     "desk",
-    "checking",
-    "paper",
     "verbs",
     "__init__",
     "commands",
     "__main__",
 )
-COMMAND_LINE_MAY_IMPORT = {"commands", "diagnostics", "analysis", "papers", "reading", "verbs"}
+COMMAND_LINE_MAY_IMPORT = {"commands", "diagnostics", "language", "reading", "verbs"}
 LONGEST_MODULE = 300
 LONGEST_FUNCTION = 60
+MOST_BY_PLACE = 5
+"""So many arguments may be given by their place; more are given by name, or neighbours could be swapped unseen."""
+MOST_UNNAMED_FIELDS = 3
+GEOMETRY = {"Interval", "Box"}
+"""Data with more fields whose order everybody knows: from low to high, left to right and top to bottom."""
 _MUTATORS = {
     "add",
     "append",
@@ -209,3 +213,68 @@ def test_a_function_fits_a_screen(file: Path) -> None:
         if (length := (function.end_lineno or function.lineno) - function.lineno + 1) > LONGEST_FUNCTION
     }
     assert not long
+
+
+def test_no_two_modules_have_one_name() -> None:
+    names = Counter(file.stem for file in modules() if file.stem != "__init__")
+    assert not [name for name, count in names.items() if count > 1]
+
+
+def test_no_two_classes_have_one_name() -> None:
+    names = Counter(found.name for file in modules() for found in classes(tree_of(file)))
+    assert not [name for name, count in names.items() if count > 1]
+
+
+@pytest.mark.parametrize("file", modules(), ids=name_of)
+def test_data_with_many_fields_is_made_by_name(file: Path) -> None:
+    by_place = [
+        found.name
+        for found in classes(tree_of(file))
+        if is_dataclass(found)
+        and len(fields_of(found)) > MOST_UNNAMED_FIELDS
+        and "kw_only=True" not in ast.unparse(found.decorator_list[0])
+    ]
+    assert not {*by_place} - GEOMETRY
+
+
+@pytest.mark.parametrize("file", modules(), ids=name_of)
+def test_many_arguments_are_given_by_name(file: Path) -> None:
+    by_place = [
+        f"line {node.lineno}: {ast.unparse(node.func)}"
+        for node in ast.walk(tree_of(file))
+        if isinstance(node, ast.Call) and len(node.args) > MOST_BY_PLACE and not takes_alike(node)
+    ]
+    assert not by_place
+
+
+def takes_alike(call: ast.Call) -> bool:
+    """Whether all that it is given is of one kind, as the words of a table or the children of an element."""
+    return ast.unparse(call.func) in {"words", "element"}
+
+
+def classes(tree: ast.Module) -> Iterator[ast.ClassDef]:
+    yield from (node for node in ast.walk(tree) if isinstance(node, ast.ClassDef))
+
+
+def is_dataclass(found: ast.ClassDef) -> bool:
+    return any("dataclass" in ast.unparse(decorator) for decorator in found.decorator_list)
+
+
+def fields_of(found: ast.ClassDef) -> list[str]:
+    return [ast.unparse(line.target) for line in found.body if isinstance(line, ast.AnnAssign)]
+
+
+LANGUAGE_FREE = ("values", "variance", "effects", "analysis")
+"""What these rooms know is the same in every language: nothing in them becomes text."""
+TEXT_FOR_PROGRAMS = {"variance/topics.py"}
+"""Where an English label orders rows, the same in every language."""
+
+
+@pytest.mark.parametrize("file", [file for file in modules() if layer_of(file) in LANGUAGE_FREE], ids=name_of)
+def test_judging_knows_no_language(file: Path) -> None:
+    said = [
+        f"line {node.lineno}: {ast.unparse(node)}"
+        for node in ast.walk(tree_of(file))
+        if isinstance(node, ast.Attribute) and (node.attr == "label" or ast.unparse(node) == "ENGLISH.say")
+    ]
+    assert not said or name_of(file) in TEXT_FOR_PROGRAMS

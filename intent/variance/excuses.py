@@ -22,7 +22,7 @@ from intent.variance.topics import EachIndex, Topic
 
 
 def excusing_permissions(
-    case: Case, index: EachIndex, topic: Topic, broken: Sequence[Said], ground: str, day: datetime.date
+    case: Case, index: EachIndex, topic: Topic, broken: Sequence[Said], day: datetime.date
 ) -> tuple[Instruction, ...] | None:
     """The permissions whose departures alone break an aggregate; none where it would be broken without them too.
 
@@ -30,7 +30,7 @@ def excusing_permissions(
     """
     permissions: dict[str, Instruction] = {}
     for said in broken:
-        covered = _covered(case, index, topic, said.line, ground, day)
+        covered = _covered(case, index, topic, said.line, day)
         if not covered or not _would_hold(case, said.line, covered):
             return None
         permissions.update({line.identifier: line for line in covered.values()})
@@ -53,7 +53,7 @@ def _answers(case: Case, line: Instruction, state: State) -> list[Answer]:
 
 
 def _covered(
-    case: Case, index: EachIndex, topic: Topic, line: Instruction, ground: str, day: datetime.date
+    case: Case, index: EachIndex, topic: Topic, line: Instruction, day: datetime.date
 ) -> dict[tuple[str, str], Instruction]:
     """The departures of members, as subject and characteristic, each with a permission that covers it."""
     concerned = [PRESENCE]
@@ -68,7 +68,7 @@ def _covered(
             permission
             for permission in index.get((member, iri), ())
             if permission.modality is Modality.ALLOWED
-            and permission.ground == ground
+            and permission.ground == line.ground
             and case.ranks[permission.identifier] <= case.ranks[line.identifier]
         ]
         if permissions and _departs(case, member, iri):

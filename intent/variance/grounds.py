@@ -223,7 +223,7 @@ def _amount(
     judgement = judge_ground(case, said, change, ground)
     if judgement is not None and judgement.verdict in {Verdict.FORBIDDEN, Verdict.BREACH}:
         permissions = excusing_permissions(
-            case, index=index, topic=topic, broken=judgement.governing, ground=ground, day=day
+            case, index=index, topic=topic, broken=judgement.governing, day=day
         )
         if permissions is not None:
             judgement = replace(judgement, verdict=Verdict.CONTRADICTION, excused_by=permissions)

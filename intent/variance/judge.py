@@ -66,7 +66,7 @@ def rows_about(work: Work, installation: Installation, wanted: Collection[RowKey
     """The rows of some subjects and characteristics alone, by their keys, as `judge` gives them."""
     case = lay_out(work, installation)
     index, spans = index_lines(case), segments(case)
-    topics = (topic for topic in topics_of(case, index) if (topic.subject.key, topic.label) in wanted)
+    topics = (topic for topic in topics_of(case, index) if (topic.subject.key, topic.name) in wanted)
     return tuple(one.row for topic in topics for one in _ruling(case, index, topic, spans))
 
 
@@ -86,7 +86,7 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     judgement = judged.judgement
     row = Row(
         subject=topic.subject,
-        characteristic=topic.label,
+        characteristic=topic.name,
         term=topic.characteristic.iri if topic.characteristic else None,
         is_whole=topic.kind is TopicKind.AGGREGATE,
         documented=judged.documented,

@@ -174,11 +174,12 @@ class Effect:
     subject: Subject
     """The parts or boxes concerned, or the work or the venue as a whole."""
     quantity: Message
-    unit: str
+    unit: str = ""
     """The unit of the figures; empty for a bare number."""
-    documented: Interval | None
-    """Within bounds; none where there is nothing to compare with."""
-    proposed: Interval | None
+    documented: Interval | None = None
+    """In that unit, within bounds; none where there is nothing to compare with."""
+    proposed: Interval | None = None
+    """In that unit, within bounds; none where the effect is no number, or nothing is known of it."""
     sentence: Message
     """What it means, without its subject: the report puts the parts before it."""
     source: Message

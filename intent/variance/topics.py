@@ -35,7 +35,7 @@ class Topic:
     subject: Subject
     members: tuple[str, ...]
     """The names by which the states are asked: identifiers, `the work`, `the venue`."""
-    label: Words
+    name: Words
     """The characteristic, or what an aggregate is called."""
     lines: tuple[Instruction, ...]
     characteristic: Characteristic | None = None
@@ -47,12 +47,12 @@ class Topic:
     @property
     def said_of(self) -> Message:
         """What to call its value: `technology of M1`."""
-        return say("{characteristic} of {subject}", characteristic=self.label, subject=self.subject.written)
+        return say("{characteristic} of {subject}", characteristic=self.name, subject=self.subject.written)
 
     @property
     def order(self) -> str:
         """By what the rows of a subject are ordered, whatever language they are told in."""
-        return ENGLISH.say(self.label)
+        return ENGLISH.say(self.name)
 
 
 def index_lines(case: Case) -> EachIndex:
@@ -112,7 +112,7 @@ def _each(case: Case, index: EachIndex, subject: str, characteristic: Characteri
         kind=TopicKind.EACH,
         subject=subject_called(subject),
         members=(subject,),
-        label=named(characteristic),
+        name=named(characteristic),
         lines=lines,
         characteristic=characteristic,
     )
@@ -130,7 +130,7 @@ def _presence(case: Case, index: EachIndex, subject: str) -> Topic:
         kind=TopicKind.PRESENCE,
         subject=subject_called(subject),
         members=(subject,),
-        label=named(presence),
+        name=named(presence),
         lines=lines,
         characteristic=presence,
         counters=counters,
@@ -155,7 +155,7 @@ def _aggregates(case: Case) -> Iterator[Topic]:
             kind=TopicKind.AGGREGATE,
             subject=subject if subject.is_named_by_members else replace(subject, members=members),
             members=members,
-            label=characteristic_words(first.assertion, case.vocabulary),
+            name=characteristic_words(first.assertion, case.vocabulary),
             lines=tuple(lines),
             characteristic=characteristic,
             assertion=first.assertion,
