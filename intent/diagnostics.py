@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from intent.language.locale import ENGLISH, Locale
-from intent.language.message import Words, say
+from intent.language.message import Words, joined, say
 
 
 class Severity(StrEnum):
@@ -101,6 +101,11 @@ def summary(diagnostics: Iterable[Diagnostic]) -> str:
 def offered(message: Words, near: str) -> Words:
     """A message with the offer of a name that is near, where there is one."""
     return say("{message}; did you mean `{name}`?", message=message, name=near) if near else message
+
+
+def with_known(message: Words, known: Iterable[Words]) -> Words:
+    """A message with all the names there are, where they are few enough to be told."""
+    return say("{message}; known: {names}", message=message, names=joined(known, ", "))
 
 
 def nearest(name: str, known: Sequence[str], first: Sequence[str] = ()) -> str:

@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from intent.analysis.examination.biography import life_of
 from intent.analysis.examination.governing import Stretch, stretches
 from intent.analysis.examination.matters import Matter, matters_of
-from intent.diagnostics import nearest
+from intent.diagnostics import nearest, offered
+from intent.language.locale import ENGLISH
+from intent.language.message import Words, say
 from intent.model.assertions import Aggregate, ScopeKind
 from intent.model.installation import Installation
 from intent.model.phrasing import scope_words
@@ -67,6 +69,13 @@ class Account:
 class Unknown(Exception):
     """A part or characteristic that the work does not know; says what is near."""
 
+    def __init__(self, message: Words) -> None:
+        super().__init__(message)
+        self.message = message
+
+    def __str__(self) -> str:
+        return ENGLISH.say(self.message)
+
 
 def explain(work: Work, subject: str | None, characteristic: str | None, day: datetime.date) -> Account:
     """What governs a subject on a day: a part, a group, material, `the work`, `the venue`; the whole where none.
@@ -106,7 +115,8 @@ def members_named(work: Work, subject: str) -> tuple[str, ...]:
     found = _find(work, subject)
     if not found:
         known = [*_every_subject(work), *(group.name for group in work.groups)]
-        raise Unknown(f"there is no part or group `{subject}` in “{work.title}”{nearest(subject, known)}")
+        message = say("there is no part or group `{name}` in “{work}”", name=subject, work=work.title)
+        raise Unknown(offered(message, nearest(subject, known)))
     return found
 
 
@@ -119,7 +129,8 @@ def characteristic_named(work: Work, name: str) -> Characteristic:
     """The characteristic of a name in any language. Raises `Unknown`."""
     found = work.vocabulary.find_characteristic(name)
     if found is None:
-        raise Unknown(f"`{name}` is not a known characteristic{nearest(name, list(work.vocabulary.by_name))}")
+        message = say("`{name}` is not a known characteristic", name=name)
+        raise Unknown(offered(message, nearest(name, list(work.vocabulary.by_name))))
     return found
 
 

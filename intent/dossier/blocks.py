@@ -15,6 +15,7 @@ from markdown_it.token import Token
 
 from intent.diagnostics import Diagnostic, Span
 from intent.dossier.tables import Table, read_table
+from intent.language.message import say
 
 _FIELD = re.compile(r"(?P<name>[^:\n]{1,60}?)\s*:(?:\s+(?P<value>.*))?$", re.DOTALL)
 
@@ -151,7 +152,9 @@ def read_blocks(text: str, file: str) -> tuple[TextSection | None, list[Diagnost
             before.extend(_blocks(token, inner, lines, file, findings))
         elif not stack:
             findings.append(
-                Diagnostic(slug="no-title", message="the file must begin with its title, `# …`", span=span)
+                Diagnostic(
+                    slug="no-title", message=say("the file must begin with its title, `# …`"), span=span
+                )
             )
             stack.append(_Open(level=1, title="", span=span))
             stack[-1].blocks.extend(_blocks(token, inner, lines, file, findings))
@@ -162,7 +165,7 @@ def read_blocks(text: str, file: str) -> tuple[TextSection | None, list[Diagnost
         findings.append(
             Diagnostic(
                 slug="empty-file",
-                message="the file is empty; `intent new` writes one to start from",
+                message=say("the file is empty; `intent new` writes one to start from"),
                 span=Span(file=file),
             )
         )
@@ -181,10 +184,10 @@ def _misplaced_heading(span: Span, title: str, is_second: bool) -> Diagnostic:
     if is_second:
         return Diagnostic(
             slug="second-title",
-            message=f"a file has one title; make `{title}` a section, `## {title}`",
+            message=say("a file has one title; make `{title}` a section, `## {title}`", title=title),
             span=span,
         )
-    return Diagnostic(slug="no-title", message="the file must begin with its title, `# …`", span=span)
+    return Diagnostic(slug="no-title", message=say("the file must begin with its title, `# …`"), span=span)
 
 
 def _close(stack: list[_Open], level: int) -> TextSection | None:

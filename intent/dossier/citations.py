@@ -13,6 +13,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.media_time import read_clip
 from intent.dossier.register import IdentifierKind
 from intent.dossier.tables import Cell
+from intent.language.message import say
 from intent.names import INTENT, MEDIA_FRAGMENTS, OA
 
 _SEVERAL = re.compile(r"\s*(?:,(?!\d)|;|\band\b)\s*")
@@ -27,13 +28,13 @@ def read_citations(desk: Desk, identifier: str, cells: Sequence[Cell], words: st
     for number, (text, cell) in enumerate(written, start=1):
         match = _CITATION.match(text)
         if match is None or not _is_time(match["at"]):
-            message = f"`{text}` is no citation; write `S1`, or `S1 at 00:14:05`"
+            message = say("`{text}` is no citation; write `S1`, or `S1 at 00:14:05`", text=text)
             desk.draft.wrong("bad-citation", message, cell.span)
             continue
         try:
             source = desk.register.find(match["source"], IdentifierKind.SOURCE)
         except Unreadable as error:
-            desk.draft.wrong(error.slug, str(error), cell.span)
+            desk.draft.wrong(error.slug, error.message, cell.span)
             continue
         node = desk.draft.node(identifier, f"citation-{number}", span=cell.span)
         _inscribe(desk.draft, identifier, node, URIRef(source.iri), number)

@@ -9,6 +9,7 @@ from intent.diagnostics import Span
 from intent.dossier.blocks import Field, Prose, TextSection
 from intent.dossier.draft import Draft
 from intent.dossier.tables import Table
+from intent.language.message import say
 
 OPENS = "<!--"
 _COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
@@ -31,7 +32,7 @@ def find_comments(draft: Draft, root: TextSection) -> None:
     """Find comments that are never closed, and those within a heading, a field or a cell."""
     for span, text in _read_texts(root):
         if OPENS in text:
-            message = "a comment stands on lines of its own, outside headings, fields and tables"
+            message = say("a comment stands on lines of its own, outside headings, fields and tables")
             draft.wrong("misplaced-comment", message, span)
     for prose in _prose(root):
         rest = _blanked(_COMMENT, prose.text)
@@ -45,7 +46,7 @@ def find_comments(draft: Draft, root: TextSection) -> None:
                 text=lines[before],
                 length=len(OPENS),
             )
-            draft.wrong("open-comment", "this comment is never closed; write `-->`", span)
+            draft.wrong("open-comment", say("this comment is never closed; write `-->`"), span)
 
 
 def _read_texts(section: TextSection) -> Iterator[tuple[Span, str]]:

@@ -10,6 +10,8 @@ from rdflib import Graph, Literal, URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Severity, Span, has_errors, in_order
+from intent.dossier.register import is_unknown_part
+from intent.language.message import Words
 from intent.names import PREFIXES, Triple, local_iri
 from intent.vocabulary.terms import Vocabulary
 
@@ -69,7 +71,7 @@ class Draft:
         return self.orders[sort]
 
     def wrong(
-        self, slug: str, message: str, span: Span, severity: Severity = Severity.ERROR, subject: str = ""
+        self, slug: str, message: Words, span: Span, severity: Severity = Severity.ERROR, subject: str = ""
     ) -> None:
         self.findings.append(
             Diagnostic(slug=slug, message=message, span=span, severity=severity, subject=subject)
@@ -91,7 +93,7 @@ def forget_what_follows(draft: Draft) -> None:
     if slugs & _WITHOUT_NAMES:
         draft.findings = [found for found in draft.findings if found.slug not in {"unknown-name", "no-parts"}]
     elif "no-parts" in slugs:
-        kept = [found for found in draft.findings if not found.message.startswith("there is no part")]
+        kept = [found for found in draft.findings if not is_unknown_part(found.message)]
         if len(kept) < len(draft.findings):
             kept = [
                 replace(found, severity=Severity.ERROR) if found.slug == "no-parts" else found

@@ -10,9 +10,10 @@ from rdflib import DCTERMS, RDF, Literal, URIRef
 from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import TextSection
 from intent.dossier.fields import Desk
-from intent.dossier.register import IdentifierKind, RegisterEntry, identifier_fault
+from intent.dossier.register import KIND_WORDS, IdentifierKind, RegisterEntry, identifier_fault, taken_message
 from intent.dossier.rows import SectionForm, TableRow, Term, read_fields, read_rows
 from intent.dossier.tables import Cell
+from intent.language.message import say
 from intent.names import INTENT, TERM
 
 
@@ -63,16 +64,15 @@ def enter(desk: Desk, entry: RegisterEntry, span: Span) -> bool:
         return False
     taken = desk.register.enter(entry)
     if taken is not None:
-        where = f" at line {taken.span.line}" if taken.span.line else ""
-        message = f"`{entry.identifier}` is already the name of a {taken.sort}{where}"
-        desk.draft.wrong("repeated-identifier", message, span)
+        desk.draft.wrong("repeated-identifier", taken_message(entry.identifier, taken), span)
     return taken is None
 
 
 def enter_row(desk: Desk, row: TableRow, sort: IdentifierKind, kind: str | None = None) -> bool:
     cell = row.cell("defines")
     if cell is None:
-        desk.draft.wrong("no-identifier", f"this row has no identifier for its {sort}", row.span)
+        message = say("this row has no identifier for its {sort}", sort=KIND_WORDS[sort])
+        desk.draft.wrong("no-identifier", message, row.span)
         return False
     entry = RegisterEntry(
         identifier=cell.text,
@@ -121,5 +121,10 @@ def doubt_identifier(desk: Desk, section: TextSection, sample: str) -> None:
     """Ask of a heading whose first word looks like the beginning of its title, not like an identifier."""
     identifier, _, title = section.title.partition(" ")
     if title and not any(letter.isdigit() for letter in identifier):
-        message = f"`{identifier}` is taken as the identifier; write `### {sample} {section.title}`"
+        message = say(
+            "`{identifier}` is taken as the identifier; write `### {sample} {title}`",
+            identifier=identifier,
+            sample=sample,
+            title=section.title,
+        )
         desk.draft.wrong("doubtful-identifier", message, section.span, Severity.WARNING)

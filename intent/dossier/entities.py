@@ -10,6 +10,7 @@ from intent.dossier.entering import GroupText
 from intent.dossier.fields import Desk
 from intent.dossier.register import IdentifierKind, Known
 from intent.dossier.rows import TableRow, inscribe_cells
+from intent.language.message import say
 from intent.names import INTENT
 
 
@@ -79,8 +80,9 @@ def inscribe_part(desk: Desk, known: Known, row: TableRow, group: URIRef | None)
     if entry.kind is not None:
         draft.add(node, INTENT.kind, URIRef(entry.kind))
     elif row.named("kind-of-part") is None:
-        message = (
-            f"`{cell.text}` has no kind; write `- kind: display` (or another kind) under its group's heading"
+        message = say(
+            "`{part}` has no kind; write `- kind: display` (or another kind) under its group's heading",
+            part=cell.text,
         )
         draft.wrong("no-kind", message, cell.span)
     inscribe_cells(

@@ -6,8 +6,10 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from intent.diagnostics import nearest
+from intent.diagnostics import nearest, offered, with_known
 from intent.dossier.value_hints import date_hint, plain_symbol, sample_of, value_hint
+from intent.language.locale import ENGLISH
+from intent.language.message import Words, joined, named, say
 from intent.model.assertions import Dated, Item, Measured, Named, Relative, Text
 from intent.values.dates import DaySpan, read_date
 from intent.vocabulary.phrases import normal
@@ -20,15 +22,21 @@ _RATIO = re.compile(rf"(?P<width>{_NUMBER})(?:\s*[:/]\s*(?P<height>{_NUMBER}))?$
 _RASTER = re.compile(r"(?P<columns>\d+)\s*[×xX*]\s*(?P<rows>\d+)$")
 _RELATIVE = re.compile(rf"(?P<number>{_NUMBER})\s*%\s+of documented$", re.IGNORECASE)
 _PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%$")
+_FEW = 12
+"""So many values can be listed in a message."""
 _QUOTES = {'"': '"', "“": "”", "„": "“”", "«": "»"}
 
 
 class Unreadable(Exception):
     """A value that cannot be read; says why in plain words."""
 
-    def __init__(self, slug: str, message: str) -> None:
-        super().__init__(message)
+    def __init__(self, slug: str, message: Words) -> None:
+        super().__init__(slug, message)
         self.slug = slug
+        self.message = message
+
+    def __str__(self) -> str:
+        return ENGLISH.say(self.message)
 
 
 def unquoted(text: str) -> str:
@@ -48,7 +56,7 @@ def read_number(text: str) -> Fraction:
             raise ValueError(written)
         return Fraction(whole or 0) + Fraction(part) * (-1 if whole.startswith("-") else 1)
     except (ValueError, ZeroDivisionError):
-        raise Unreadable("bad-number", f"`{text}` is not a number") from None
+        raise Unreadable("bad-number", say("`{text}` is not a number", text=text)) from None
 
 
 def read_item(
@@ -68,7 +76,8 @@ def read_item(
     if relative:
         return _relative(relative, characteristic, vocabulary, tolerance)
     if characteristic.space in {"text", "concept", "yes-no", "date"} and tolerance is not None:
-        raise Unreadable("no-tolerance", f"{characteristic.label} is not measured, so it takes no ±")
+        message = say("{characteristic} is not measured, so it takes no ±", characteristic=characteristic)
+        raise Unreadable("no-tolerance", message)
     if characteristic.space == "text":
         return Text(unquoted(text))
     if characteristic.space in {"concept", "yes-no"}:
@@ -96,17 +105,23 @@ def read_day(text: str) -> DaySpan:
         return read_date(text)
     except ValueError as error:
         hint = date_hint(text)
-        message = f"`{text.strip()}` is not a date as it is read; write `{hint}`" if hint else str(error)
+        if not hint:
+            raise Unreadable("bad-date", str(error)) from None
+        message = say("`{text}` is not a date as it is read; write `{hint}`", text=text.strip(), hint=hint)
         raise Unreadable("bad-date", message) from None
 
 
 def _hinted(error: Unreadable, text: str, characteristic: Characteristic) -> Unreadable:
     hint = value_hint(text, characteristic)
-    return (
-        Unreadable(error.slug, f"`{text.strip()}` cannot be read as {characteristic.label}; {hint}")
-        if hint
-        else error
+    if not hint:
+        return error
+    message = say(
+        "`{text}` cannot be read as {characteristic}; {hint}",
+        text=text.strip(),
+        characteristic=characteristic,
+        hint=hint,
     )
+    return Unreadable(error.slug, message)
 
 
 def unit_written(text: str) -> str | None:
@@ -120,22 +135,29 @@ def _concept(
 ) -> Concept:
     wanted = normal(text)
     known = vocabulary.in_scheme(*characteristic.schemes)
-    named = [concept for concept in known if wanted in concept.names]
+    meant = [concept for concept in known if wanted in concept.names]
     fitting = [
         concept
         for concept in known
         if not of_kind or any(vocabulary.suits(concept, kind) for kind in of_kind)
     ]
-    found = [concept for concept in named if concept in fitting]
+    found = [concept for concept in meant if concept in fitting]
     if found:
         return found[0]
-    if named:
-        kinds_named = " and ".join(vocabulary.concepts[kind].label for kind in of_kind)
-        raise Unreadable("unknown-value", f"`{text}` is not a {characteristic.label} of a {kinds_named}")
+    if meant:
+        message = say(
+            "`{text}` is not a {characteristic} of a {kinds}",
+            text=text,
+            characteristic=characteristic,
+            kinds=joined((named(vocabulary.named(kind)) for kind in of_kind), " and "),
+        )
+        raise Unreadable("unknown-value", message)
+    message = say("`{text}` is not a known {characteristic}", text=text, characteristic=characteristic)
     labels = [concept.label for concept in fitting]
-    offer = nearest(text, [name for concept in fitting for name in concept.names], labels)
-    listed = "" if offer or len(fitting) > 12 else "; known: " + ", ".join(labels)
-    raise Unreadable("unknown-value", f"`{text}` is not a known {characteristic.label}{offer}{listed}")
+    near = nearest(text, [name for concept in fitting for name in concept.names], labels)
+    if near or len(fitting) > _FEW:
+        raise Unreadable("unknown-value", offered(message, near))
+    raise Unreadable("unknown-value", with_known(message, map(named, fitting)))
 
 
 def _numbers(
@@ -146,20 +168,21 @@ def _numbers(
     if space == "count":
         match = re.fullmatch(r"[-+−]?\d+", text)
         if not match:
-            raise Unreadable("bad-number", f"`{text}` is not a whole number")
+            raise Unreadable("bad-number", say("`{text}` is not a whole number", text=text))
         return (Fraction(text.replace("−", "-")),), None
     if space == "ratio":
         return (_ratio(text),), None
     if space == "raster":
         raster = _RASTER.match(text)
         if not raster:
-            raise Unreadable("bad-raster", f"`{text}` is not a raster; write columns × rows, `720×576`")
+            message = say("`{text}` is not a raster; write columns × rows, `720×576`", text=text)
+            raise Unreadable("bad-raster", message)
         return (Fraction(raster["columns"]), Fraction(raster["rows"])), None
     if space == "position":
         return _position(text, characteristic, vocabulary)
-    named = vocabulary.find_value(characteristic.schemes, unquoted(text)) if characteristic.schemes else None
-    if named is not None and named.magnitude is not None:
-        return (named.magnitude,), None
+    meant = vocabulary.find_value(characteristic.schemes, unquoted(text)) if characteristic.schemes else None
+    if meant is not None and meant.magnitude is not None:
+        return (meant.magnitude,), None
     clock = _CLOCK.match(text)
     if clock and vocabulary.find_unit("s", characteristic.quantity_kind):
         seconds = Fraction(clock["h"] or 0) * 3600 + Fraction(clock["m"]) * 60 + Fraction(clock["s"])
@@ -171,10 +194,10 @@ def _numbers(
 def _ratio(text: str) -> Fraction:
     match = _RATIO.match(text)
     if not match:
-        raise Unreadable("bad-ratio", f"`{text}` is not a ratio; write `4:3` or `1.33`")
+        raise Unreadable("bad-ratio", say("`{text}` is not a ratio; write `4:3` or `1.33`", text=text))
     height = read_number(match["height"] or "1")
     if not height:
-        raise Unreadable("bad-ratio", f"`{text}` divides by nothing")
+        raise Unreadable("bad-ratio", say("`{text}` divides by nothing", text=text))
     return read_number(match["width"]) / height
 
 
@@ -183,21 +206,37 @@ def _quantity(
 ) -> tuple[Fraction, Unit]:
     match = _QUANTITY.match(text)
     if not match:
-        known = [concept.label for concept in vocabulary.in_scheme(*characteristic.schemes)]
-        names = f", or {', '.join(known)}" if known else ""
-        sample = sample_of(characteristic, vocabulary)
-        offer = nearest(text, known) or f"; write a number and a unit, such as {sample}{names}"
-        raise Unreadable("bad-quantity", f"`{text}` is not a {characteristic.label}{offer}")
+        raise Unreadable("bad-quantity", _no_quantity(text, characteristic, vocabulary))
     written = match["unit"] or shared_unit
     if written is None:
         assumed = vocabulary.units.get(characteristic.assumed_unit or "")
         if assumed is None:
-            sample = sample_of(characteristic, vocabulary)
-            raise Unreadable(
-                "no-unit", f"`{text}` has no unit; write a {characteristic.label} such as {sample}"
+            message = say(
+                "`{text}` has no unit; write a {characteristic} such as {sample}",
+                text=text,
+                characteristic=characteristic,
+                sample=sample_of(characteristic, vocabulary),
             )
+            raise Unreadable("no-unit", message)
         return read_number(match["number"]), assumed
     return read_number(match["number"]), _unit(written.strip(), characteristic, vocabulary)
+
+
+def _no_quantity(text: str, characteristic: Characteristic, vocabulary: Vocabulary) -> Words:
+    message = say("`{text}` is not a {characteristic}", text=text, characteristic=characteristic)
+    known = vocabulary.in_scheme(*characteristic.schemes)
+    near = nearest(text, [concept.label for concept in known])
+    if near:
+        return offered(message, near)
+    sample = sample_of(characteristic, vocabulary)
+    if not known:
+        return say("{message}; write a number and a unit, such as {sample}", message=message, sample=sample)
+    return say(
+        "{message}; write a number and a unit, such as {sample}, or {names}",
+        message=message,
+        sample=sample,
+        names=joined(map(named, known), ", "),
+    )
 
 
 def _unit(written: str, characteristic: Characteristic, vocabulary: Vocabulary) -> Unit:
@@ -206,10 +245,11 @@ def _unit(written: str, characteristic: Characteristic, vocabulary: Vocabulary) 
         fitting = [
             unit for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds
         ]
-        known = ", ".join(sorted(plain_symbol(unit) for unit in fitting))
-        named = [concept.label for concept in vocabulary.in_scheme(*characteristic.schemes)]
-        names = f"; or a name: {', '.join(named)}" if named else ""
-        message = f"`{written}` is not a unit of {characteristic.label}; known: {known}{names}"
+        wrong = say("`{unit}` is not a unit of {characteristic}", unit=written, characteristic=characteristic)
+        message = with_known(wrong, sorted(plain_symbol(unit) for unit in fitting))
+        names = joined(map(named, vocabulary.in_scheme(*characteristic.schemes)), ", ")
+        if names:
+            message = say("{message}; or a name: {names}", message=message, names=names)
         raise Unreadable("bad-unit", message)
     return unit
 
@@ -220,9 +260,8 @@ def _position(
     inner = text[1:-1].strip() if text.startswith("(") and text.endswith(")") else text
     axes = [axis.strip() for axis in inner.split(",")]
     if len(axes) != 3:
-        raise Unreadable(
-            "bad-position", f"`{text}` is not a position; write `x, y, z m`, three numbers and a unit"
-        )
+        message = say("`{text}` is not a position; write `x, y, z m`, three numbers and a unit", text=text)
+        raise Unreadable("bad-position", message)
     shared = unit_written(axes[2])
     numbers, last = [], None
     for axis in axes:
@@ -251,6 +290,9 @@ def _relative(
     match: re.Match[str], characteristic: Characteristic, vocabulary: Vocabulary, tolerance: str | None
 ) -> Relative:
     if characteristic.space not in {"quantity", "ratio", "count"}:
-        raise Unreadable("no-share", f"{characteristic.label} has no per cent of the documented value")
+        message = say(
+            "{characteristic} has no per cent of the documented value", characteristic=characteristic
+        )
+        raise Unreadable("no-share", message)
     absolute, percent = _tolerance(tolerance, characteristic, vocabulary, None)
     return Relative(read_number(match["number"]), absolute, percent)

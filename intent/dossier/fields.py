@@ -10,11 +10,12 @@ from pathlib import PurePosixPath
 from rdflib import Literal, URIRef
 from rdflib.term import Node
 
-from intent.diagnostics import nearest
+from intent.diagnostics import nearest, offered, with_known
 from intent.dossier.draft import Draft
 from intent.dossier.expressions import Unreadable, read_day, unquoted
 from intent.dossier.inscribe import edtf
 from intent.dossier.register import IdentifierKind, Register
+from intent.language.message import named, say
 from intent.names import YES, is_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import FormField
@@ -56,10 +57,11 @@ def _concept(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     concepts = desk.draft.vocabulary.in_scheme(*form.schemes)
     found = next((concept for concept in concepts if normal(text) in concept.names), None)
     if found is None:
+        message = say("`{text}` is not a known {field}", text=text, field=form)
         labels = [concept.label for concept in concepts]
-        offer = nearest(text, [name for concept in concepts for name in concept.names], labels)
-        listed = "" if offer else "; known: " + ", ".join(labels)
-        raise Unreadable("unknown-value", f"`{text}` is not a known {form.label}{offer}{listed}")
+        near = nearest(text, [name for concept in concepts for name in concept.names], labels)
+        told = offered(message, near) if near else with_known(message, map(named, concepts))
+        raise Unreadable("unknown-value", told)
     return [URIRef(found.iri)]
 
 
@@ -69,30 +71,32 @@ def _yes_no(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 
 def _iri(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     if not is_iri(text.strip("<>")):
-        raise Unreadable("bad-iri", f"`{text}` is not an IRI; write `https://…` or `urn:…`, without spaces")
+        message = say("`{text}` is not an IRI; write `https://…` or `urn:…`, without spaces", text=text)
+        raise Unreadable("bad-iri", message)
     return [Literal(text.strip("<>"))]
 
 
 def _file(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     path = PurePosixPath(text)
     if path.is_absolute() or "\\" in text or re.match(r"[A-Za-z][A-Za-z0-9+.-]*:", text):
-        raise Unreadable(
-            "bad-path", f"`{text}` is not a path within the work's folder; write `sources/letter.md`"
-        )
+        message = say("`{text}` is not a path within the work's folder; write `sources/letter.md`", text=text)
+        raise Unreadable("bad-path", message)
     return [Literal(text)]
 
 
 def _digest(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     if not _SHA256.fullmatch(text):
-        raise Unreadable("bad-digest", f"`{text}` is no SHA-256: that has 64 of the digits 0 to 9 and a to f")
+        message = say("`{text}` is no SHA-256: that has 64 of the digits 0 to 9 and a to f", text=text)
+        raise Unreadable("bad-digest", message)
     return [Literal(text.lower())]
 
 
 def _rank(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     if text not in {"1", "2", "3", "4", "5", "6"}:
-        raise Unreadable(
-            "bad-number", f"`{text}` is not a rank; write 1 (the artist's own) to 6 (observed practice)"
+        message = say(
+            "`{text}` is not a rank; write 1 (the artist's own) to 6 (observed practice)", text=text
         )
+        raise Unreadable("bad-number", message)
     return [Literal(int(text))]
 
 

@@ -8,6 +8,7 @@ from lark import Token, Tree
 
 from intent.dossier.expressions import Unreadable, read_day, read_item, unit_written
 from intent.dossier.trees import Sentence, subtrees
+from intent.language.message import say
 from intent.model.assertions import Expression, Form, Item, Measured
 from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Characteristic
@@ -53,16 +54,19 @@ def _refuse_empty(
         first, last = low.written, high.written
         if shared and not unit_written(first):
             first = f"{first} {shared}"
-        raise sentence.fault("empty-range", f"{first} is more than {last}; write the lower end first", tree)
+        message = say("{first} is more than {last}; write the lower end first", first=first, last=last)
+        raise sentence.fault("empty-range", message, tree)
 
 
 def _refuse_unordered(sentence: Sentence, tree: Tree[Token], characteristic: Characteristic) -> None:
     if characteristic.space in {"concept", "yes-no", "text", "position"}:
-        raise sentence.fault(
-            "no-order", f"{characteristic.label} has no more and less; write `one of …`", tree
+        message = say(
+            "{characteristic} has no more and less; write `one of …`", characteristic=characteristic
         )
+        raise sentence.fault("no-order", message, tree)
     if characteristic.space == "angle" and tree.data != "between":
-        raise sentence.fault("no-order", "angles go round; write `between … and …`, clockwise", tree)
+        message = say("angles go round; write `between … and …`, clockwise")
+        raise sentence.fault("no-order", message, tree)
 
 
 def _item(

@@ -7,6 +7,7 @@ import re
 from intent.dossier.expressions import Unreadable
 from intent.dossier.register import IdentifierKind, Register
 from intent.dossier.value_hints import comma_hint
+from intent.language.message import Words, say
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
@@ -22,7 +23,7 @@ _CONSENT = re.compile(r"\b(?:consent|permission|agreement|approval)\b", re.IGNOR
 _LATE_CLAUSE = re.compile(r"[^,]\s+(?P<word>if|unless|until|with consent of|with the consent of)\s")
 
 
-def comma_fault(text: str) -> tuple[str, int, int] | None:
+def comma_fault(text: str) -> tuple[Words, int, int] | None:
     """A decimal comma in a sentence, outside quotation marks and positions: message, offset, length."""
     match = _COMMA.search(_APART.sub(lambda apart: " " * len(apart.group()), text))
     hint = comma_hint(match.group()) if match else ""
@@ -31,7 +32,7 @@ def comma_fault(text: str) -> tuple[str, int, int] | None:
 
 def sentence_hint(
     text: str, offset: int, error: Unreadable, register: Register, vocabulary: Vocabulary
-) -> str:
+) -> Words:
     """What to write instead, or nothing where that cannot be told; ``offset`` is where reading stopped."""
     if error.slug in {"sentence", "unknown-name", "wrong-reference"} and _is_about_consent(text, offset):
         return _consent_hint(text, register)
@@ -46,7 +47,7 @@ def sentence_hint(
         return _fact_hint(text, offset)
     late = _LATE_CLAUSE.search(text, offset)
     if late and error.slug != "unknown-name":
-        return f"put a comma before `{late['word']}`"
+        return say("put a comma before `{word}`", word=late["word"])
     return ""
 
 
@@ -57,23 +58,23 @@ def _is_about_consent(text: str, offset: int) -> bool:
     return bool(_CONSENT.search(clause)) and "with" in clause.casefold()
 
 
-def _consent_hint(text: str, register: Register) -> str:
+def _consent_hint(text: str, register: Register) -> Words:
     people = [person.identifier for person in register.of_sort(IdentifierKind.PERSON)]
     words = set(re.findall(r"[\w-]+", text.casefold()))
     named = next(
         (person for person in people if person.casefold() in words), people[0] if people else "estate"
     )
-    return f"write `with consent of {named}`: the identifier under People, one clause a person"
+    return say("write `with consent of {name}`: the identifier under People, one clause a person", name=named)
 
 
-def _verb_hint(text: str, offset: int) -> str:
+def _verb_hint(text: str, offset: int) -> Words:
     match = _VERB.search(text)
     if match is None or match.start() > offset or re.search(r"\bis\b", text[: match.start()]):
         return ""
-    return f"after `{text[: match.start()].rpartition(' of ')[2].strip()}` comes `is`"
+    return say("after `{name}` comes `is`", name=text[: match.start()].rpartition(" of ")[2].strip())
 
 
-def _of_hint(text: str, vocabulary: Vocabulary) -> str:
+def _of_hint(text: str, vocabulary: Vocabulary) -> Words:
     before = re.split(r"\s+is\b", text, maxsplit=1)[0]
     words = before.split()
     if "of" in map(normal, words):
@@ -81,17 +82,20 @@ def _of_hint(text: str, vocabulary: Vocabulary) -> str:
     for size in range(len(words) - 1, 0, -1):
         name = " ".join(words[:size])
         if vocabulary.find_characteristic(name) is not None:
-            return f"expected `of` after `{name}`"
+            return say("expected `of` after `{name}`", name=name)
     return ""
 
 
-def _fact_hint(text: str, offset: int) -> str:
+def _fact_hint(text: str, offset: int) -> Words:
     match = _CONDITION.search(text)
     if match is None or match.start() > offset:
         return ""
-    return f'put a fact in double quotes: `{match["word"]} "{match["fact"].strip().rstrip(".")}"`'
+    fact = match["fact"].strip().rstrip(".")
+    return say('put a fact in double quotes: `{word} "{fact}"`', word=match["word"], fact=fact)
 
 
-def _or_hint(text: str) -> str:
+def _or_hint(text: str) -> Words:
     match = _ALTERNATIVES.search(text)
-    return f"write `one of {match['values'].strip().rstrip('.')}`" if match else ""
+    if match is None:
+        return ""
+    return say("write `one of {values}`", values=match["values"].strip().rstrip("."))

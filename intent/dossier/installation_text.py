@@ -19,6 +19,7 @@ from intent.dossier.register import IdentifierKind, Known, Register, RegisterEnt
 from intent.dossier.rows import TableRow, inscribe_cells, read_cell, read_fields, read_rows
 from intent.dossier.sections import PlacedSection, head_form, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
+from intent.language.message import say
 from intent.model.assertions import Aggregate
 from intent.model.meaning import COUNT
 from intent.model.work import Work
@@ -76,7 +77,7 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
     written = {term.iri.rsplit("/field-", 1)[-1]: cell for term, cell in head}
     dates = written["dates"].text if "dates" in written else ""
     if not dates:
-        message = "the installation has no `dates`; write `- dates: 2027-03-01/2027-06-30`"
+        message = say("the installation has no `dates`; write `- dates: 2027-03-01/2027-06-30`")
         draft.wrong("no-dates", message, root.span)
     base = written["base"].text if "base" in written else None
     draft.base = installation_iri(base, work.iri, root.title, dates)
@@ -237,7 +238,9 @@ def _inscribe_consented_values(desk: Desk, known: Known, rows: Sequence[TableRow
             continue
         characteristic = _characteristic_of(desk, to.text, work)
         if characteristic is None:
-            message = f"`{to.text}` compares no characteristic, so a consent to it has no value"
+            message = say(
+                "`{line}` compares no characteristic, so a consent to it has no value", line=to.text
+            )
             desk.draft.wrong("no-value-here", message, value.span)
             continue
         expression = read_cell(desk, known, characteristic, value)

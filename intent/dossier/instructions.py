@@ -15,11 +15,13 @@ from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
 from intent.dossier.inscribe import inscribe_line
 from intent.dossier.interpret import Line, read_line
-from intent.dossier.register import IdentifierKind, Known, RegisterEntry, identifier_fault
+from intent.dossier.register import IdentifierKind, Known, RegisterEntry, identifier_fault, taken_message
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.trees import Misread, Sentence
 from intent.dossier.value_hints import thousands_note
+from intent.language.figures import Written
+from intent.language.message import Words, say
 from intent.model.assertions import Assertion, Form, Measured
 from intent.model.work import Modality
 from intent.names import INTENT
@@ -45,10 +47,10 @@ def enter_headings(desk: Desk, section: TextSection) -> None:
         )
         taken = None if fault else desk.register.enter(entry)
         if fault:
-            desk.draft.wrong("bad-identifier", f"{fault}; write `### R1 Title`", heading.span)
+            message = say("{fault}; write `### R1 Title`", fault=fault)
+            desk.draft.wrong("bad-identifier", message, heading.span)
         elif taken is not None:
-            message = f"`{identifier}` is already the name of a {taken.sort} at line {taken.span.line}"
-            desk.draft.wrong("repeated-identifier", message, heading.span)
+            desk.draft.wrong("repeated-identifier", taken_message(identifier, taken), heading.span)
         else:
             for name, line in zip(numbered, lines, strict=True):
                 iri = str(desk.draft.node(name, span=line.span))
@@ -91,8 +93,9 @@ def _read_heading(
     doubt_identifier(desk, heading, "R2")
     lines = _lines(heading)
     if not lines:
-        message = (
-            f"`{identifier}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`"
+        message = say(
+            "`{heading}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`",
+            heading=identifier,
         )
         draft.wrong("no-lines", message, heading.span, Severity.WARNING)
     for number, line in enumerate(lines, start=1):
@@ -127,8 +130,8 @@ def read_sentence(desk: Desk, known: Known, field: Field, modality: str) -> Line
         if field.value.endswith("."):
             with contextlib.suppress(Unreadable):
                 return _parsed(desk, known, field.value[:-1], modality)
-        message = _explained(desk, field.value, error)
-        desk.draft.wrong(error.slug, message, _place(field, error.offset, error.length))
+        explained = _explained(desk, field.value, error)
+        desk.draft.wrong(error.slug, explained, _place(field, error.offset, error.length))
     return None
 
 
@@ -136,14 +139,14 @@ def _parsed(desk: Desk, known: Known, text: str, modality: str) -> Line:
     return read_line(Sentence(text, desk.register, desk.draft.vocabulary), parse(text, known), modality)
 
 
-def _explained(desk: Desk, text: str, error: Ungrammatical | Misread) -> str:
+def _explained(desk: Desk, text: str, error: Ungrammatical | Misread) -> Words:
     """What is wrong with a sentence; what to write instead comes beside it, or in place of the grammar's words."""
     if isinstance(error, Misread) and error.slug == "sentence":
-        return str(error)
+        return error.message
     hint = sentence_hint(text, error.offset, error, desk.register, desk.draft.vocabulary)
     if isinstance(error, Ungrammatical):
-        return hint or str(error)
-    return f"{error}; {hint}" if hint else str(error)
+        return hint or error.message
+    return say("{fault}; {hint}", fault=error.message, hint=hint) if hint else error.message
 
 
 def _place(field: Field, offset: int, length: int) -> Span:
@@ -170,8 +173,11 @@ def _note_tolerance(desk: Desk, line: Line, span: Span) -> None:
             desk.draft.wrong("thousands", note, span, Severity.NOTE)
     if not _is_bare(line.assertion) or not (characteristic.tolerance or characteristic.tolerance_percent):
         return
-    used = f"the vocabulary's tolerance is used ({characteristic.tolerance_written})"
-    message = f"no ± is stated for {characteristic.label}; {used}"
+    message = say(
+        "no ± is stated for {characteristic}; the vocabulary's tolerance is used ({tolerance})",
+        characteristic=characteristic,
+        tolerance=Written(characteristic.tolerance_written),
+    )
     desk.draft.wrong("no-tolerance-stated", message, span, Severity.NOTE)
 
 

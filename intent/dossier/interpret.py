@@ -12,6 +12,7 @@ from intent.dossier.register import IdentifierKind
 from intent.dossier.resolving import part_kinds, read_characteristic, read_name, read_scope
 from intent.dossier.trees import Sentence, subtrees
 from intent.dossier.words import ORDINALS
+from intent.language.message import say
 from intent.model.assertions import Aggregate, Assertion, Condition, Relation, Scope, ScopeKind
 from intent.model.meaning import scale
 from intent.values.dates import DaySpan
@@ -70,9 +71,8 @@ def _comparative(
     characteristic: Characteristic | None,
 ) -> Assertion:
     if tree.data != "each" or characteristic is None:
-        raise sentence.fault(
-            "sentence", "only a characteristic can be the same or different for all", comparison
-        )
+        message = say("only a characteristic can be the same or different for all")
+        raise sentence.fault("sentence", message, comparison)
     return Assertion(
         aggregate=Aggregate(str(comparison.data)),
         scope=scope,
@@ -85,9 +85,11 @@ def _refuse_unsummable(
     sentence: Sentence, tree: Tree[Token], aggregate: Aggregate, characteristic: Characteristic
 ) -> None:
     if aggregate is Aggregate.TOTAL and characteristic.space not in _SUMMED:
-        raise sentence.fault("sentence", f"{characteristic.label} cannot be summed", tree)
+        message = say("{characteristic} cannot be summed", characteristic=characteristic)
+        raise sentence.fault("sentence", message, tree)
     if aggregate is Aggregate.DIFFERENCE and characteristic.space not in _SUBTRACTED:
-        raise sentence.fault("sentence", f"{characteristic.label} cannot be subtracted", tree)
+        message = say("{characteristic} cannot be subtracted", characteristic=characteristic)
+        raise sentence.fault("sentence", message, tree)
 
 
 def _relation(sentence: Sentence, tree: Tree[Token]) -> Assertion:
@@ -105,7 +107,8 @@ def _relation(sentence: Sentence, tree: Tree[Token]) -> Assertion:
 
 def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: str) -> Line:
     if clause.data in {"with_consent", "choice"} and modality != "allowed":
-        raise sentence.fault("sentence", "only what is allowed can ask for consent or be a choice", clause)
+        message = say("only what is allowed can ask for consent or be a choice")
+        raise sentence.fault("sentence", message, clause)
     if clause.data in {"if_", "unless"}:
         condition = _condition(sentence, subtrees(clause)[0], unless=clause.data == "unless")
         return replace(line, conditions=(*line.conditions, condition))

@@ -15,6 +15,7 @@ from intent.dossier.draft import Draft
 from intent.dossier.rows import SectionForm
 from intent.dossier.sections import PlacedSection
 from intent.dossier.tables import Table
+from intent.language.message import Words, say
 from intent.model.work import Modality
 from intent.names import INTENT
 from intent.vocabulary.phrases import normal
@@ -30,11 +31,11 @@ _CELLS = re.compile(r"\s*[;,\t]\s*|\s{3,}")
 _FENCE = ("```", "~~~")
 
 _NESTED = {
-    "groups": "a group's heading has three #",
-    "entries": "a source's heading has three #",
-    "instructions": "an instruction's heading has three #",
+    "groups": say("a group's heading has three #"),
+    "entries": say("a source's heading has three #"),
+    "instructions": say("an instruction's heading has three #"),
 }
-_ROWS = (
+_ROWS = say(
     "these lines look like rows of a table and are not read as such; put `|` between cells, "
     "a line of dashes under the header, and no empty line inside"
 )
@@ -54,7 +55,8 @@ def find_lost_lines(
         for inner in one.section.sections if nested else ():
             _find_in(draft, one.form, inner.blocks, listed)
             for deeper in inner.sections:
-                draft.wrong("nested-section", f"{nested}: `### {deeper.title}`", deeper.span)
+                message = say("{nested}: `### {title}`", nested=nested, title=deeper.title) if nested else ""
+                draft.wrong("nested-section", message, deeper.span)
 
 
 def _find_in(draft: Draft, form: SectionForm, blocks: Iterable[Block], listed: Names) -> None:
@@ -95,30 +97,43 @@ def _unread(block: Field | Prose | Quote) -> Iterator[tuple[Span, str]]:
             )
 
 
-def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, str] | None:
+def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, Words] | None:
     """What is wrong with a line of prose, as slug and message."""
     holds = form.section.holds
     heading = _HEADING.match(line)
     if heading:
-        message = "this looks like a heading and is not read as one; begin the line with"
-        return "not-read", f"{message} `{heading['marks']} `, with nothing before it"
+        marks = heading["marks"]
+        message = say(
+            "this looks like a heading and is not read as one; begin the line with `{marks} `,"
+            " with nothing before it",
+            marks=marks,
+        )
+        return "not-read", message
     if holds == "instructions":
         name = _modality(line)
         if name:
-            message = "this looks like an instruction and is not read as one; begin the line with"
-            return "not-read", f"{message} `- {name}: `"
+            message = say(
+                "this looks like an instruction and is not read as one; begin the line with `- {name}: `",
+                name=name,
+            )
+            return "not-read", message
     if holds == "list":
         item = _ITEM.match(line) or _NAMED.match(line)
         if item and listed(item["name"]):
-            message = "this looks like a line of the list and is not read as one; begin the line with"
-            return "not-read", f"{message} `- {item['name']}: `"
+            message = say(
+                "this looks like a line of the list and is not read as one; begin the line with `- {name}: `",
+                name=item["name"],
+            )
+            return "not-read", message
     if holds in {"table", "groups"} and _is_row(form, line):
         return "not-a-table", _ROWS
     named = _NAMED.match(line)
     name = named["name"].strip("*_` ") if named else ""
     if name and _is_field(form, name):
-        message = "this looks like a field and is not read as one; begin the line with"
-        return "not-read", f"{message} `- {name}: `"
+        message = say(
+            "this looks like a field and is not read as one; begin the line with `- {name}: `", name=name
+        )
+        return "not-read", message
     return None
 
 
@@ -158,8 +173,8 @@ def _find_in_table(draft: Draft, form: SectionForm, table: Table) -> None:
     cells = (*table.header, *(row[0] for row in table.rows if row))
     known = next((cell for cell in cells if cell.text and _is_said_here(form, cell.text)), None)
     if known is not None:
-        sample = f"- {known.text}: …"
-        draft.wrong("not-read", f"no table is read here; write a line `{sample}` for each", table.span)
+        message = say("no table is read here; write a line `- {name}: …` for each", name=known.text)
+        draft.wrong("not-read", message, table.span)
 
 
 def _is_said_here(form: SectionForm, name: str) -> bool:

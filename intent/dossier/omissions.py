@@ -7,12 +7,13 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
-from intent.diagnostics import Span, nearest
+from intent.diagnostics import Span, nearest, offered
 from intent.dossier.blocks import Field, Prose
 from intent.dossier.fields import Desk
-from intent.dossier.register import IdentifierKind
+from intent.dossier.register import IdentifierKind, unknown_name
 from intent.dossier.rows import TableRow
 from intent.dossier.sections import PlacedSection
+from intent.language.message import Message, say
 from intent.names import INTENT, local_iri
 from intent.vocabulary.phrases import normal
 
@@ -22,6 +23,12 @@ _DEPARTURES = (
     ("changes-section", "changed-part", "changed"),
     ("additions-section", "part", "added"),
 )
+_DEPARTED = {
+    "substituted": say("substituted"),
+    "changed": say("changed"),
+    "added": say("added"),
+    "omitted": say("omitted"),
+}
 _TOGETHER = {frozenset({"substituted", "changed"})}
 """What may be said of one part: another device, which is placed otherwise too."""
 
@@ -50,13 +57,12 @@ def _inscribe_omission(desk: Desk, field: Field) -> None:
         known = [
             entry.identifier for entry in desk.register.of_sort(IdentifierKind.PART, IdentifierKind.GROUP)
         ]
-        message = f"there is no part or group `{field.name}`{nearest(field.name, known)}"
-        draft.wrong("unknown-name", message, field.span)
+        missing = unknown_name(field.name, IdentifierKind.PART, IdentifierKind.GROUP)
+        draft.wrong("unknown-name", offered(missing, nearest(field.name, known)), field.span)
     for part in parts:
         iri = str(local_iri(draft.base, "omission", part.identifier))
         if iri in draft.spans:
-            first = draft.spans[iri].line
-            message = f"`{part.identifier}` is omitted twice, first at line {first}; keep one of the two"
+            message = _told_twice(part.identifier, _both("omitted", "omitted"), draft.spans[iri])
             draft.wrong("repeated-part", message, field.span)
             continue
         node = draft.node("omission", part.identifier, span=field.span)
@@ -73,11 +79,22 @@ def find_repeated(desk: Desk, rows: Mapping[str, Sequence[TableRow]]) -> None:
     for name, what, span in sorted(_departures(desk, rows), key=lambda found: found[2]):
         for before, place in earlier.setdefault(normal(name), []):
             if frozenset({what, before}) not in _TOGETHER:
-                how = f"{what} twice" if what == before else f"both {before} and {what}"
-                message = f"`{name}` is {how}, first at line {place.line}; keep one of the two"
+                message = _told_twice(name, _both(before, what), place)
                 desk.draft.wrong("repeated-part", message, span)
                 break
         earlier[normal(name)].append((what, span))
+
+
+def _both(before: str, what: str) -> Message:
+    if what == before:
+        return say("{departed} twice", departed=_DEPARTED[what])
+    return say("both {before} and {after}", before=_DEPARTED[before], after=_DEPARTED[what])
+
+
+def _told_twice(name: str, how: Message, first: Span) -> Message:
+    return say(
+        "`{name}` is {how}, first at line {line}; keep one of the two", name=name, how=how, line=first.line
+    )
 
 
 def _departures(desk: Desk, rows: Mapping[str, Sequence[TableRow]]) -> Iterator[tuple[str, str, Span]]:

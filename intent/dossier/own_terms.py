@@ -9,19 +9,20 @@ from decimal import Decimal, InvalidOperation
 
 from rdflib import RDF, SKOS, XSD, Graph, Literal, URIRef
 
-from intent.diagnostics import Diagnostic, Span, nearest
+from intent.diagnostics import Diagnostic, Span, nearest, offered, with_known
+from intent.dossier.bearers import BEARERS
 from intent.dossier.blocks import read_blocks
 from intent.dossier.draft import Draft
 from intent.dossier.fields import Desk
 from intent.dossier.register import Register
 from intent.dossier.rows import TableRow, read_fields, read_rows
 from intent.dossier.sections import head_form, place_sections
+from intent.language.message import Message, say
 from intent.names import INTENT, QUDT, TERM, YES, local_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
 SPACES = ("concept", "quantity", "ratio", "angle", "position", "count", "yes-no", "text", "raster", "date")
-BEARERS = ("device", "place", "work", "venue", "material", "connection", "box")
 _NAMESPACE = uuid.uuid5(uuid.NAMESPACE_URL, f"{TERM}own")
 
 
@@ -85,12 +86,11 @@ def _characteristic(own: OwnTerms, row: TableRow, schemes: dict[str, URIRef]) ->
     texts, draft = _texts(row), own.draft
     label = texts.get("characteristic")
     if label is None:
-        draft.wrong("no-identifier", "this row names no characteristic", row.span)
+        draft.wrong("no-identifier", say("this row names no characteristic"), row.span)
         return
     if own.vocabulary.find_characteristic(label) is not None:
-        draft.wrong(
-            "repeated-identifier", f"`{label}` is a characteristic already", _place(row, "characteristic")
-        )
+        message = say("`{name}` is a characteristic already", name=label)
+        draft.wrong("repeated-identifier", message, _place(row, "characteristic"))
         return
     node = own.iri(label)
     space = texts.get("space", "text")
@@ -99,9 +99,9 @@ def _characteristic(own: OwnTerms, row: TableRow, schemes: dict[str, URIRef]) ->
     draft.add(node, SKOS.inScheme, TERM.characteristics)
     _labels(own, node, row, label)
     for bearer in _words(texts.get("bearer", "device")):
-        _known(own, bearer, BEARERS, "bearer", _place(row, "bearer"))
+        _known(own, bearer, BEARERS, say("bearer"), _place(row, "bearer"))
         draft.add(node, INTENT.bearer, Literal(bearer))
-    _known(own, space, SPACES, "sort of values", _place(row, "space"))
+    _known(own, space, SPACES, say("sort of values"), _place(row, "space"))
     draft.add(node, INTENT.space, Literal(space))
     if space == "concept":
         schemes[normal(label)] = own.iri(f"{label} values")
@@ -121,8 +121,9 @@ def _quantity(own: OwnTerms, node: URIRef, row: TableRow, space: str) -> None:
         written = texts.get("quantity", "deg" if space == "angle" else "m" if space == "position" else "")
         kind = _quantity_kind(own.vocabulary, written)
         if kind is None:
-            message = (
-                f"`{written}` names no kind of quantity; write a unit such as `mm`, or a known characteristic"
+            message = say(
+                "`{text}` names no kind of quantity; write a unit such as `mm`, or a known characteristic",
+                text=written,
             )
             own.draft.wrong("bad-quantity", message, _place(row, "quantity"))
             return
@@ -149,14 +150,16 @@ def _tolerance(own: OwnTerms, node: URIRef, written: str, kind: str | None, span
     try:
         exact = Literal(Decimal(number), datatype=XSD.decimal)
     except InvalidOperation:
-        own.draft.wrong("bad-number", f"`{written}` is not a tolerance; write `5 mm` or `2 %`", span)
+        message = say("`{text}` is not a tolerance; write `5 mm` or `2 %`", text=written)
+        own.draft.wrong("bad-number", message, span)
         return
     if unit_name.strip() == "%":
         own.draft.add(node, INTENT.tolerancePercent, exact)
         return
     unit = own.vocabulary.find_unit(unit_name.strip(), kind) if unit_name else None
     if kind is not None and unit is None:
-        own.draft.wrong("bad-unit", f"`{written}` has no unit that fits its quantity", span)
+        message = say("`{text}` has no unit that fits its quantity", text=written)
+        own.draft.wrong("bad-unit", message, span)
         return
     own.draft.add(node, INTENT.tolerance, exact)
     if unit is not None:
@@ -168,12 +171,12 @@ def _value(own: OwnTerms, row: TableRow, schemes: Mapping[str, URIRef]) -> None:
     label, of = texts.get("value"), texts.get("value-of", "")
     scheme = schemes.get(normal(of)) or _scheme_of(own.vocabulary.find_characteristic(of))
     if label is None:
-        draft.wrong("no-identifier", "this row names no value", row.span)
+        draft.wrong("no-identifier", say("this row names no value"), row.span)
         return
     if scheme is None:
-        offer = nearest(of, [*schemes, *own.vocabulary.by_name])
-        message = f"`{of}` is not a characteristic with named values{offer}"
-        draft.wrong("unknown-characteristic", message, _place(row, "value-of"))
+        near = nearest(of, [*schemes, *own.vocabulary.by_name])
+        message = say("`{name}` is not a characteristic with named values", name=of)
+        draft.wrong("unknown-characteristic", offered(message, near), _place(row, "value-of"))
         return
     node = own.iri(f"{of} {label}")
     draft.add(node, RDF.type, SKOS.Concept)
@@ -196,15 +199,16 @@ def _kinds(own: OwnTerms, node: URIRef, texts: Mapping[str, str], span: Span) ->
         kind = own.vocabulary.find_value([str(TERM.kinds)], name)
         if kind is None:
             known = [found.label for found in own.vocabulary.in_scheme(str(TERM.kinds))]
-            own.draft.wrong("unknown-kind", f"`{name}` is not a kind of part{nearest(name, known)}", span)
+            message = say("`{name}` is not a kind of part", name=name)
+            own.draft.wrong("unknown-kind", offered(message, nearest(name, known)), span)
         else:
             own.draft.add(node, INTENT.appliesTo, URIRef(kind.iri))
 
 
-def _known(own: OwnTerms, word: str, known: tuple[str, ...], what: str, span: Span) -> None:
+def _known(own: OwnTerms, word: str, known: tuple[str, ...], what: Message, span: Span) -> None:
     if word not in known:
-        message = f"`{word}` is not a {what}{nearest(word, known) or '; known: ' + ', '.join(known)}"
-        own.draft.wrong("unknown-value", message, span)
+        message, near = say("`{word}` is not a {what}", word=word, what=what), nearest(word, known)
+        own.draft.wrong("unknown-value", offered(message, near) if near else with_known(message, known), span)
 
 
 def _words(text: str) -> Iterator[str]:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
-from intent.diagnostics import Span, nearest
+from intent.diagnostics import Span, nearest, offered, with_known
 from intent.dossier.expressions import Unreadable
 from intent.dossier.words import GRAMMAR_WORDS
+from intent.language.message import Joint, Listing, Message, Words, say
 from intent.vocabulary.phrases import Phrases, normal, phrases
 from intent.vocabulary.terms import Vocabulary
 
@@ -23,7 +25,7 @@ Known = tuple[Phrases, ...]
 
 
 class IdentifierKind(StrEnum):
-    """What an identifier identifies, in words for messages."""
+    """What an identifier identifies."""
 
     PART = "part"
     GROUP = "group"
@@ -34,6 +36,19 @@ class IdentifierKind(StrEnum):
     INSTRUCTION = "instruction"
     MATERIAL = "material"
     BOX = "box"
+
+
+KIND_WORDS = {
+    IdentifierKind.PART: say("part"),
+    IdentifierKind.GROUP: say("group"),
+    IdentifierKind.DEVICE: say("device"),
+    IdentifierKind.PERSON: say("person"),
+    IdentifierKind.SOURCE: say("source"),
+    IdentifierKind.HEADING: say("heading of instructions"),
+    IdentifierKind.INSTRUCTION: say("instruction"),
+    IdentifierKind.MATERIAL: say("material"),
+    IdentifierKind.BOX: say("box"),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,14 +90,19 @@ class Register:
         if entry is not None:
             return entry
         other = self.get(name)
-        wanted = " or ".join([", ".join(sorts[:-1]), sorts[-1]] if len(sorts) > 1 else sorts)
         if other is not None:
-            raise Unreadable("wrong-reference", f"`{name}` is a {other.sort}; a {wanted} is wanted here")
+            message = say(
+                "`{name}` is a {sort}; a {wanted} is wanted here",
+                name=name,
+                sort=KIND_WORDS[other.sort],
+                wanted=_any_of(sorts),
+            )
+            raise Unreadable("wrong-reference", message)
         known = [known.identifier for known in self.entries.values() if known.sort in sorts]
-        offer = nearest(name, known)
-        if not offer and 0 < len(known) <= _FEW:
-            offer = f"; known: {', '.join(known)}"
-        raise Unreadable("unknown-name", f"there is no {wanted} `{name}`{offer}")
+        missing, near = unknown_name(name, *sorts), nearest(name, known)
+        if not near and 0 < len(known) <= _FEW:
+            raise Unreadable("unknown-name", with_known(missing, known))
+        raise Unreadable("unknown-name", offered(missing, near))
 
     def of_sort(self, *sorts: IdentifierKind) -> tuple[RegisterEntry, ...]:
         return tuple(entry for entry in self.entries.values() if entry.sort in sorts)
@@ -106,10 +126,42 @@ class Register:
         return phrases(self.entries), vocabulary.phrases
 
 
-def identifier_fault(text: str) -> str:
+def _any_of(sorts: Iterable[IdentifierKind]) -> Listing:
+    return Listing(tuple(KIND_WORDS[sort] for sort in sorts), Joint.OR)
+
+
+def unknown_name(name: str, *sorts: IdentifierKind) -> Message:
+    """That nothing of these sorts has the name."""
+    return say("there is no {wanted} `{name}`", wanted=_any_of(sorts), name=name)
+
+
+def is_unknown_part(message: Words) -> bool:
+    """Whether a message, with what it offers, says that there is no such part."""
+    while isinstance(message, Message):
+        places = dict(message.places)
+        wanted, inner = places.get("wanted"), places.get("message")
+        if isinstance(wanted, Listing):
+            return KIND_WORDS[IdentifierKind.PART] in wanted.items
+        message = inner if isinstance(inner, Message) else ""
+    return False
+
+
+def taken_message(identifier: str, taken: RegisterEntry) -> Message:
+    """That an identifier is used already, and for what."""
+    message = say(
+        "`{identifier}` is already the name of a {sort}", identifier=identifier, sort=KIND_WORDS[taken.sort]
+    )
+    if not taken.span.line:
+        return message
+    return say("{message} at line {line}", message=message, line=taken.span.line)
+
+
+def identifier_fault(text: str) -> Words:
     """What is wrong with an identifier, or nothing."""
     if not _IDENTIFIER.match(text):
-        return f"`{text}` is no identifier: start with a letter, then letters, digits, `-` and `_`"
+        return say(
+            "`{text}` is no identifier: start with a letter, then letters, digits, `-` and `_`", text=text
+        )
     if text.casefold() in _RESERVED:
-        return f"`{text}` is a word of the instruction sentence, so it cannot be an identifier"
+        return say("`{text}` is a word of the instruction sentence, so it cannot be an identifier", text=text)
     return ""

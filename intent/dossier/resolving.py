@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from lark import Token, Tree
 
-from intent.diagnostics import nearest
+from intent.diagnostics import nearest, offered
+from intent.dossier.bearers import bearers_of
 from intent.dossier.expressions import Unreadable
 from intent.dossier.register import IdentifierKind
 from intent.dossier.trees import Sentence, subtrees
+from intent.language.message import say
 from intent.model.assertions import Scope, ScopeKind
 from intent.names import TERM
 from intent.vocabulary.terms import Characteristic
@@ -51,7 +53,8 @@ def _part_kind(sentence: Sentence, tree: Tree[Token]) -> str:
     found = sentence.vocabulary.find_value([str(TERM.kinds)], name)
     if found is None:
         known = [kind.label for kind in sentence.vocabulary.in_scheme(str(TERM.kinds))]
-        raise sentence.fault("unknown-kind", f"`{name}` is not a kind of part{nearest(name, known)}", tree)
+        message = say("`{name}` is not a kind of part", name=name)
+        raise sentence.fault("unknown-kind", offered(message, nearest(name, known)), tree)
     return found.iri
 
 
@@ -73,13 +76,17 @@ def read_characteristic(sentence: Sentence, tree: Tree[Token], scope: Scope) -> 
         return found
     elsewhere = vocabulary.find_characteristic(name)
     if elsewhere is not None:
-        borne = " or ".join(sorted(elsewhere.bearers))
-        message = f"`{elsewhere.label}` is said of a {borne}, not of {scope.written or 'this'}"
+        message = say(
+            "`{characteristic}` is said of a {bearers}, not of {scope}",
+            characteristic=elsewhere,
+            bearers=bearers_of(elsewhere),
+            scope=scope.written or say("this"),
+        )
         raise sentence.fault("wrong-bearer", message, tree)
-    offer = nearest(
-        name, list(vocabulary.by_name), [known.label for known in vocabulary.characteristics.values()]
-    )
-    raise sentence.fault("unknown-characteristic", f"`{name}` is not a known characteristic{offer}", tree)
+    labels = [known.label for known in vocabulary.characteristics.values()]
+    message = say("`{name}` is not a known characteristic", name=name)
+    near = nearest(name, list(vocabulary.by_name), labels)
+    raise sentence.fault("unknown-characteristic", offered(message, near), tree)
 
 
 def _bearers(sentence: Sentence, scope: Scope) -> tuple[str, ...]:

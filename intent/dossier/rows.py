@@ -6,11 +6,13 @@ import contextlib
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from rdflib import URIRef
 from rdflib.term import Node
 
-from intent.diagnostics import Severity, Span, nearest
+from intent.diagnostics import Severity, Span, nearest, offered
+from intent.dossier.bearers import bearers_of
 from intent.dossier.blocks import Field
 from intent.dossier.expressions import Unreadable, read_item
 from intent.dossier.fields import Desk, read_field
@@ -21,6 +23,7 @@ from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.tables import Cell, Table
 from intent.dossier.trees import Misread, Sentence
 from intent.dossier.value_hints import thousands_note
+from intent.language.message import Joint, Words, listed, say
 from intent.model.assertions import Expression, Form, Text
 from intent.model.work import Modality
 from intent.vocabulary.phrases import normal
@@ -30,6 +33,8 @@ _COMPARED = re.compile(r"(one of|between|at least|at most|as documented)\b|any$|
 _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 
 Term = FormField | Characteristic
+NamedAs = Literal["field", "column"]
+_NAMED_AS = {"field": say("field"), "column": say("column")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,11 +50,14 @@ class SectionForm:
             self.vocabulary.find_characteristic(name, self.section.bearers) if self.section.bearers else None
         )
 
-    def fault(self, name: str, what: str) -> tuple[str, str]:
+    def fault(self, name: str, what: NamedAs) -> tuple[str, Words]:
         """Slug and message for a name that is not known here."""
         elsewhere = self.vocabulary.find_characteristic(name)
         if elsewhere is not None:
-            return "wrong-bearer", f"`{name}` is said of a {' or '.join(sorted(elsewhere.bearers))}, not here"
+            bearers = bearers_of(elsewhere)
+            return "wrong-bearer", say(
+                "`{name}` is said of a {bearers}, not here", name=name, bearers=bearers
+            )
         known, first = [*self.fields], [field.label for field in self.fields.values()]
         if self.section.holds == "instructions":
             first += Modality
@@ -64,12 +72,16 @@ class SectionForm:
                 for one in self.vocabulary.characteristics.values()
                 if one.bearers & self.section.bearers
             ]
-        offer = nearest(name, known, first)
-        if self.section.holds == "instructions" and (
-            not offer or any(f"`{one}`" in offer for one in Modality)
-        ):
-            offer = "; an instruction begins with required, allowed or forbidden"
-        return f"unknown-{what}", f"`{name}` is not a known {what} here{offer}"
+        message, near = (
+            say("`{name}` is not a known {what} here", name=name, what=_NAMED_AS[what]),
+            nearest(name, known, first),
+        )
+        if self.section.holds == "instructions" and (not near or near in frozenset(Modality)):
+            told = say(
+                "{message}; an instruction begins with required, allowed or forbidden", message=message
+            )
+            return f"unknown-{what}", told
+        return f"unknown-{what}", offered(message, near)
 
 
 def form_of(section: FormSection, vocabulary: Vocabulary) -> SectionForm:
@@ -122,7 +134,9 @@ def _columns(desk: Desk, form: SectionForm, header: Sequence[Cell]) -> list[Term
         if term is None:
             desk.draft.wrong(*form.fault(cell.text, "column"), cell.span)
         elif term in columns:
-            desk.draft.wrong("repeated-column", f"there is a second column `{cell.text}`", cell.span)
+            desk.draft.wrong(
+                "repeated-column", say("there is a second column `{name}`", name=cell.text), cell.span
+            )
             term = None
         columns.append(term)
     return columns
@@ -136,7 +150,7 @@ def read_fields(desk: Desk, form: SectionForm, fields: Iterable[Field]) -> list[
         if term is None:
             desk.draft.wrong(*form.fault(field.name, "field"), field.span)
         elif any(term == earlier for earlier, _ in found) and not _may_repeat(term):
-            desk.draft.wrong("repeated-field", f"there is a second `{field.name}`", field.span)
+            desk.draft.wrong("repeated-field", say("there is a second `{name}`", name=field.name), field.span)
         elif field.value:
             found.append((term, Cell(field.value, field.value_span)))
     return found
@@ -179,7 +193,7 @@ def _read_property(desk: Desk, form: FormField, cell: Cell) -> Sequence[Node]:
         if cell.text.endswith("."):
             with contextlib.suppress(Unreadable):
                 return read_field(desk, form, cell.text[:-1])
-        desk.draft.wrong(error.slug, str(error), cell.span)
+        desk.draft.wrong(error.slug, error.message, cell.span)
     return ()
 
 
@@ -197,8 +211,11 @@ def _inscribe_characteristic(
         return
     vocabulary = desk.draft.vocabulary
     if kinds and not any(vocabulary.applies(characteristic, kind) for kind in kinds):
-        labels = " or ".join(vocabulary.concepts[kind].label for kind in kinds if kind in vocabulary.concepts)
-        message = f"{characteristic.label} is not usually said of a {labels}"
+        message = say(
+            "{characteristic} is not usually said of a {kinds}",
+            characteristic=characteristic,
+            kinds=listed((vocabulary.named(kind) for kind in kinds), Joint.OR),
+        )
         desk.draft.wrong("not-usual", message, cell.span, Severity.WARNING)
     stated = inscribe_statement(desk.draft, node, local, characteristic, expression)
     desk.draft.spans[str(stated)] = cell.span
@@ -220,7 +237,7 @@ def read_cell(
         span = cell.span
         if isinstance(error, (Ungrammatical, Misread)):
             span = _within(span, error.offset, error.length)
-        desk.draft.wrong(error.slug, str(error), span)
+        desk.draft.wrong(error.slug, error.message, span)
     return None
 
 

@@ -7,19 +7,20 @@ from dataclasses import dataclass
 
 from rdflib import RDF, Literal, URIRef
 
-from intent.diagnostics import nearest
+from intent.diagnostics import nearest, offered
 from intent.dossier.blocks import Field, TextSection
 from intent.dossier.draft import Draft
 from intent.dossier.fields import Desk
 from intent.dossier.register import Known
 from intent.dossier.rows import SectionForm, form_of, inscribe_cells, read_fields
 from intent.dossier.tables import Table
+from intent.language.message import Words, say
 from intent.model.work import Modality
 from intent.names import INTENT, TERM
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import FormField, FormSection, Vocabulary
 
-_ENTRIES = {"groups": "a group", "entries": "a source", "instructions": "an instruction"}
+_ENTRIES = {"groups": say("a group"), "entries": say("a source"), "instructions": say("an instruction")}
 """What stands under headings of its own in a section, by what the section holds."""
 
 
@@ -53,21 +54,26 @@ def place_sections(draft: Draft, root: TextSection, document: str) -> list[Place
         if form is None:
             draft.wrong("unknown-section", _unknown(draft, known, section), section.span)
         elif any(form == earlier.form.section for earlier in placed):
-            draft.wrong("repeated-section", f"there is a second section `{section.title}`", section.span)
+            message = say("there is a second section `{title}`", title=section.title)
+            draft.wrong("repeated-section", message, section.span)
         else:
             placed.append(PlacedSection(form_of(form, draft.vocabulary), section))
     return placed
 
 
-def _unknown(draft: Draft, known: Sequence[FormSection], section: TextSection) -> str:
+def _unknown(draft: Draft, known: Sequence[FormSection], section: TextSection) -> Words:
     """Says of a heading that is no section what it is instead, if that can be seen from what stands under it."""
     under = next((form for form in known if _reads_like(form_of(form, draft.vocabulary), section)), None)
     if under is not None:
-        what = _ENTRIES[under.holds]
-        return f"{what} has three #, under `## {under.label}`: `### {section.title}`"
+        return say(
+            "{what} has three #, under `## {section}`: `### {title}`",
+            what=_ENTRIES[under.holds],
+            section=under,
+            title=section.title,
+        )
     names = [name for form in known for name in form.names]
-    offer = nearest(section.title, names, [form.label for form in known])
-    return f"`{section.title}` is not a section of this text{offer}"
+    message = say("`{title}` is not a section of this text", title=section.title)
+    return offered(message, nearest(section.title, names, [form.label for form in known]))
 
 
 def _reads_like(form: SectionForm, section: TextSection) -> bool:
@@ -99,9 +105,9 @@ def inscribe_section(draft: Draft, one: PlacedSection) -> None:
     if one.section.sections and one.form.section.holds in {"fields", "table", "list", "prose"}:
         for inner in one.section.sections:
             known = [form for form in draft.vocabulary.sections.values() if "work" in form.documents]
-            message = f"`{one.section.title}` has no sections of its own"
+            message = say("`{title}` has no sections of its own", title=one.section.title)
             if any(_reads_like(form_of(form, draft.vocabulary), inner) for form in known):
-                message = f"{message}; {_unknown(draft, known, inner)}"
+                message = say("{fault}; {hint}", fault=message, hint=_unknown(draft, known, inner))
             draft.wrong("unknown-section", message, inner.span)
 
 
@@ -120,6 +126,8 @@ def _is_of_section(desk: Desk, one: PlacedSection, field: Field) -> bool:
     is_modality = one.form.section.holds == "instructions" and normal(field.name) in frozenset(Modality)
     is_entrys = isinstance(term, FormField) and term.property != str(INTENT.keep)
     if is_modality or is_entrys:
-        message = f"`{field.name}` belongs under a heading of its own, `### …`; here it is said of none"
+        message = say(
+            "`{name}` belongs under a heading of its own, `### …`; here it is said of none", name=field.name
+        )
         desk.draft.wrong("no-heading", message, field.span)
     return not (is_modality or is_entrys)

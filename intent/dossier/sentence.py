@@ -14,6 +14,7 @@ from lark.lexer import Lexer
 from intent.dossier.expressions import Unreadable
 from intent.dossier.register import Known
 from intent.dossier.words import GRAMMAR_WORDS, tokens
+from intent.language.message import Words, joined, say
 
 _PLAIN = {
     "NAME": "a name",
@@ -37,7 +38,7 @@ _PLAIN = {
 class Ungrammatical(Unreadable):
     """A sentence that does not parse; ``offset`` is where, counted from 0."""
 
-    def __init__(self, message: str, offset: int, length: int) -> None:
+    def __init__(self, message: Words, offset: int, length: int) -> None:
         super().__init__("sentence", message)
         self.offset = offset
         self.length = length
@@ -74,9 +75,11 @@ def parse(text: str, known: Known, start: str = "sentence") -> Tree[Token]:
 
 def _explained(error: UnexpectedToken, text: str) -> Ungrammatical:
     expected = {_PLAIN.get(name, name) for name in error.expected}
-    listed = ", ".join(sorted(expected)) if len(expected) <= 6 else "a name or value"
+    fitting = joined(sorted(expected), ", ") if len(expected) <= 6 else say("a name or value")
     token = error.token
     if token.type == "$END":
-        return Ungrammatical(f"the sentence breaks off; expected {listed}", len(text), 1)
-    message = f"`{token}` does not fit here; expected {listed}"
+        return Ungrammatical(
+            say("the sentence breaks off; expected {fitting}", fitting=fitting), len(text), 1
+        )
+    message = say("`{word}` does not fit here; expected {fitting}", word=str(token), fitting=fitting)
     return Ungrammatical(message, token.start_pos or 0, len(str(token)))

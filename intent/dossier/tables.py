@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from intent.diagnostics import Diagnostic, Span
+from intent.language.message import say
 
 _EDGE = re.compile(r"(?<!\\)\|")
 
@@ -48,7 +49,11 @@ def read_table(
 
 
 def _ragged(line: str, number: int, file: str, found: int, wanted: int) -> Diagnostic:
-    message = f"this row has {found} cells where the header has {wanted}; put a `|` for each empty cell"
+    message = say(
+        "this row has {found} cells where the header has {wanted}; put a `|` for each empty cell",
+        found=found,
+        wanted=wanted,
+    )
     return Diagnostic(
         slug="ragged-row",
         message=message,

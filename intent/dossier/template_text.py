@@ -8,6 +8,7 @@ from importlib.resources import files
 
 from intent.diagnostics import Severity, Span
 from intent.dossier.draft import Draft
+from intent.language.message import say
 
 TEMPLATES = {"work": "new-work.md", "installation": "new-installation.md"}
 _FILLED_IN = re.compile(
@@ -26,7 +27,8 @@ def find_template_text(draft: Draft, text: str, document: str) -> None:
                 span = Span(
                     file=draft.file, line=number, column=line.index(words) + 1, text=line, length=len(words)
                 )
-                draft.wrong("template-text", "this is still the template's text", span, Severity.WARNING)
+                message = say("this is still the template's text")
+                draft.wrong("template-text", message, span, Severity.WARNING)
 
 
 def _placeholders(document: str) -> Iterator[str]:

@@ -8,13 +8,14 @@ from lark import Token, Tree
 
 from intent.dossier.expressions import Unreadable
 from intent.dossier.register import Register
+from intent.language.message import Words
 from intent.vocabulary.terms import Vocabulary
 
 
 class Misread(Unreadable):
     """Something in a sentence that cannot be read, with where it stands in it, counted from 0."""
 
-    def __init__(self, slug: str, message: str, offset: int, length: int) -> None:
+    def __init__(self, slug: str, message: Words, offset: int, length: int) -> None:
         super().__init__(slug, message)
         self.offset = offset
         self.length = length
@@ -33,13 +34,13 @@ class Sentence:
         start, end = extent(tree)
         return self.text[start:end]
 
-    def fault(self, slug: str, message: str, tree: Tree[Token]) -> Misread:
+    def fault(self, slug: str, message: Words, tree: Tree[Token]) -> Misread:
         start, end = extent(tree)
         return Misread(slug, message, start, max(1, end - start))
 
     def located(self, error: Unreadable, tree: Tree[Token]) -> Misread:
         """The same fault with its place."""
-        return self.fault(error.slug, str(error), tree)
+        return self.fault(error.slug, error.message, tree)
 
 
 def subtrees(tree: Tree[Token]) -> list[Tree[Token]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from intent.language.message import Words, say
 from intent.values.dates import read_date
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
@@ -62,41 +63,46 @@ _YEARS = re.compile(r"(\d{4})\s*[-–—]\s*(\d{2}|\d{4})$")
 _DOTTED = re.compile(r"(\d{1,2})[./](\d{1,2})[./](\d{4})$")
 
 
-def value_hint(text: str, characteristic: Characteristic) -> str:
+def value_hint(text: str, characteristic: Characteristic) -> Words:
     """What to write instead of a value, or nothing where that cannot be told."""
     text = text.strip()
     if normal(text) in _UNKNOWN:
-        return "leave the cell blank where it is not known"
+        return say("leave the cell blank where it is not known")
     if characteristic.space == "position":
         return _position_hint(text)
     divided = _DIVIDED.search(text)
     if divided:
-        return f"write `{_replaced(text, divided, re.sub(r'[^-+−0-9]', '', divided.group()))}`"
+        return _write(_replaced(text, divided, re.sub(r"[^-+−0-9]", "", divided.group())))
     return comma_hint(text) or _limit_hint(text)
 
 
-def _limit_hint(text: str) -> str:
+def _write(text: str) -> Words:
+    return say("write `{text}`", text=text)
+
+
+def _limit_hint(text: str) -> Words:
     """For a limit or a range in other words or signs, those of the text form."""
     for pattern, words in _LIMITS:
         match = pattern.match(text)
         if match:
-            return f"write `{words.format(*match.groups())}`"
+            return _write(words.format(*match.groups()))
     return ""
 
 
-def comma_hint(text: str) -> str:
+def comma_hint(text: str) -> Words:
     """For a number with a decimal comma, the same with a point."""
     match = _DECIMAL_COMMA.search(text)
     if match is None:
         return ""
     written = match.group()
-    hint = f"write decimals with a point: `{written.replace(',', '.', 1)}`"
-    if len(match[2]) == 3:
-        hint += f"; without anything between thousands: `{written.replace(',', '', 1)}`"
-    return hint
+    hint = say("write decimals with a point: `{number}`", number=written.replace(",", ".", 1))
+    if len(match[2]) != 3:
+        return hint
+    whole = written.replace(",", "", 1)
+    return say("{hint}; without anything between thousands: `{number}`", hint=hint, number=whole)
 
 
-def _position_hint(text: str) -> str:
+def _position_hint(text: str) -> Words:
     inner = text.strip("() ")
     unit = re.search(r"[^\W\d_]+\s*$", inner)
     numbers = inner.split(",") if inner.count(",") == 2 else re.findall(r"[-+−]?\d+(?:[.,]\d+)?", inner)
@@ -104,20 +110,20 @@ def _position_hint(text: str) -> str:
         return ""
     axes = ", ".join(number.strip().replace(",", ".") for number in numbers)
     written = f"{axes} {unit.group().strip() if unit else 'm'}"
-    return f"write `({written})`" if text.startswith("(") else f"write `{written}`"
+    return _write(f"({written})" if text.startswith("(") else written)
 
 
 def _replaced(text: str, match: re.Match[str], number: str) -> str:
     return text[: match.start()] + number + text[match.end() :]
 
 
-def thousands_note(text: str, characteristic: Characteristic) -> str:
+def thousands_note(text: str, characteristic: Characteristic) -> Words:
     """For a number with just three decimals, how it is read; `1.200` is often meant as more than a thousand."""
     match = _THREE_PLACES.match(text) if characteristic.space == "quantity" else None
     if match is None:
         return ""
     read = f"{match[1]}.{match[2]}".rstrip("0").rstrip(".")
-    return f"read as {read}; for thousands write `{match[1]}{match[2]}`"
+    return say("read as {read}; for thousands write `{number}`", read=read, number=match[1] + match[2])
 
 
 def plain_symbol(unit: Unit) -> str:

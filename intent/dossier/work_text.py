@@ -40,6 +40,7 @@ from intent.dossier.sections import (
     place_sections,
 )
 from intent.dossier.template_text import find_template_text
+from intent.language.message import say
 from intent.names import INTENT, is_iri, work_iri
 from intent.vocabulary.terms import Vocabulary
 
@@ -75,7 +76,9 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
     ]
     _enter(desk, placed, rows, groups)
     if not desk.register.of_sort(IdentifierKind.PART):
-        message = "there are no parts; write `## Parts`, with a `### ` heading and a table for each group"
+        message = say(
+            "there are no parts; write `## Parts`, with a `### ` heading and a table for each group"
+        )
         draft.wrong("no-parts", message, root.span, Severity.WARNING)
     known = desk.register.known(vocabulary)
     work = URIRef(draft.base)
@@ -94,7 +97,9 @@ def read_work(text: str, file: str, vocabulary: Vocabulary) -> Reading:
 def _base(draft: Draft, root: TextSection, written: Mapping[str, str]) -> str:
     """The work's IRI, from what its head says."""
     if not written.keys() & {"base", "owner", "number"}:
-        message = "without `base`, or `owner` and `number`, the work is told from others by its title alone"
+        message = say(
+            "without `base`, or `owner` and `number`, the work is told from others by its title alone"
+        )
         draft.wrong("no-number", message, root.span, Severity.WARNING)
     base = written.get("base", "")
     return work_iri(

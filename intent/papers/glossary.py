@@ -5,8 +5,9 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator, Mapping
 
-from intent.diagnostics import nearest
-from intent.language.message import listed
+from intent.diagnostics import nearest, offered
+from intent.language.locale import ENGLISH
+from intent.language.message import Words, listed, say
 from intent.model.phrasing import decimal
 from intent.names import TERM
 from intent.vocabulary.phrases import normal
@@ -25,6 +26,13 @@ _WRITTEN = {
 
 class UnknownTerm(Exception):
     """A word that the vocabulary does not have; offers what is near."""
+
+    def __init__(self, message: Words) -> None:
+        super().__init__(message)
+        self.message = message
+
+    def __str__(self) -> str:
+        return ENGLISH.say(self.message)
 
 
 def overview(vocabulary: Vocabulary) -> str:
@@ -49,7 +57,8 @@ def entry(vocabulary: Vocabulary, name: str) -> str:
             *vocabulary.by_name,
             *(label for concept in vocabulary.concepts.values() for label in concept.names),
         ]
-        raise UnknownTerm(f"`{name}` is not in the vocabulary{nearest(name, known)}")
+        message = say("`{name}` is not in the vocabulary", name=name)
+        raise UnknownTerm(offered(message, nearest(name, known)))
     return "\n\n".join(found) + "\n"
 
 

@@ -280,7 +280,7 @@ def _section(iri: str, about: Properties) -> FormSection:
     return FormSection(
         iri=iri,
         names=names,
-        label=labels.get("en", ""),
+        labels=labels,
         documents=frozenset(_values(about, INTENT + "inDocument")),
         holds=_one(about, INTENT + "contains") or "fields",
         bearers=frozenset(_values(about, INTENT + "bearer")),
@@ -292,7 +292,7 @@ def _field(iri: str, about: Properties) -> FormField:
     return FormField(
         iri=iri,
         names=names,
-        label=labels.get("en", ""),
+        labels=labels,
         property=_one(about, INTENT + "property") or "",
         reads=_one(about, INTENT + "reads") or "text",
         sections=frozenset(_values(about, INTENT + "inSection")),

@@ -133,12 +133,29 @@ class Characteristic:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FormField:
-    """A field, or the column of a table, in a section of the text form."""
+class FormTerm:
+    """Something of the text form that has a name in each language."""
 
     iri: str
+    labels: Mapping[str, str] = field(hash=False)
+    """The preferred label in each language, by language tag."""
     names: tuple[str, ...]
-    label: str
+    """Every label in every language; each is read on input."""
+
+    @property
+    def label(self) -> str:
+        """The label in English, under which text is written."""
+        return self.label_in("en")
+
+    def label_in(self, language: str) -> str:
+        """The label in a language, else in English."""
+        return label_among(self.labels, language)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FormField(FormTerm):
+    """A field, or the column of a table, in a section of the text form."""
+
     property: str
     """The property of the record that holds it."""
     reads: str
@@ -148,12 +165,9 @@ class FormField:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FormSection:
+class FormSection(FormTerm):
     """A section of the text form, of a work, an installation or a pool."""
 
-    iri: str
-    names: tuple[str, ...]
-    label: str
     documents: frozenset[str]
     """`work`, `installation`, `pool`."""
     holds: str
