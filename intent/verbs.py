@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from functools import partial
 from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -18,8 +17,8 @@ from intent.diagnostics import Diagnostic, Severity, Span, Unusable, in_order
 from intent.effects.assess import assess
 from intent.paper import cards as cards
 from intent.paper import pdf as pdf
+from intent.reading.atomic_write import write_whole
 from intent.reading.documentation import Documentation, read_documentation
-from intent.reading.files import write_whole
 from intent.reading.heads import is_installation
 from intent.reading.proposal import Proposal, read_beside, read_proposal
 from intent.vocabulary.loader import read_vocabulary
@@ -248,13 +247,10 @@ def pack(
     first day if none. The report and the placement cards go as pages, and as PDFs unless ``pdf`` says no.
     Raises `Unusable`.
     """
-    from intent.packages.package import Printing, write_package
-    from intent.papers.cards.write import cards_of_proposal
-    from intent.papers.pdf import write_pdf
+    from intent.packages.package import write_package
 
     documentation, proposal = _read(path, work)
-    printing = Printing(partial(cards_of_proposal, sheet="four", unit="cm"), write_pdf if pdf else None)
-    return write_package(documentation, proposal, Path(to), date, printing)
+    return write_package(documentation, proposal, Path(to), date=date, pdf=pdf)
 
 
 def export(

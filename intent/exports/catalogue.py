@@ -1,6 +1,7 @@
 """What a catalogue says of a work and of its components: the one account that each standard is written from.
 
-It is made of a work that may leave the house (see `withholding`); nothing is left out here.
+It is made of a work that may leave the house (see `leaving`); nothing is left out here. Texts are in English, which
+the standards are told to be in; what the vocabulary has labels for is given in all its languages by who writes it.
 """
 
 from __future__ import annotations
@@ -11,8 +12,10 @@ from fractions import Fraction
 
 from rdflib import DCTERMS
 
+from intent.language.locale import ENGLISH
 from intent.model.assertions import Expression, Form, Measured, Statements
-from intent.model.phrasing import assertion_words, expression_words
+from intent.model.instruction_text import assertion_text, expression_text
+from intent.model.naming import person_words
 from intent.model.work import Device, Heading, Instruction, Part, Person, Source, Work
 from intent.names import INTENT, TERM, THE_WORK
 from intent.values.dates import DaySpan, read_date
@@ -41,7 +44,7 @@ class Fact:
 
     characteristic: Characteristic
     expression: Expression
-    words: str
+    text: str
     measure: Measure | None
 
 
@@ -114,7 +117,7 @@ def facts_of(statements: Statements, vocabulary: Vocabulary) -> tuple[Fact, ...]
         Fact(
             characteristic=known,
             expression=expression,
-            words=str(expression_words(expression, vocabulary)),
+            text=expression_text(expression, vocabulary),
             measure=_measure(expression, vocabulary),
         )
         for iri, expression in statements.items()
@@ -180,31 +183,30 @@ def _tag(written: str) -> str:
 
 def speaker(work: Work, line: Instruction) -> str:
     """Who gave an instruction and when: `Runa Quillmark (artist), 1992-06-11`."""
-    person = work.person(line.by)
-    name = person_words(person) if person else line.by or ""
+    name = person_text(work, line.by)
     return ", ".join(filter(None, [name, str(line.on) if line.on else ""]))
 
 
-def person_words(person: Person) -> str:
+def person_text(work: Work, identifier: str | None) -> str:
     """A person with role; the identifier where the name stays in the house."""
-    return f"{person.name or person.identifier} ({person.role.label})"
+    return ENGLISH.say(person_words(work, identifier))
 
 
 def citations(work: Work, line: Instruction) -> tuple[str, ...]:
     """The sources of an instruction: `S1 Conversation in the studio, at 0:14:05`."""
     return tuple(
-        f"{source_words(work.source(one.source), one.source)}{f', at {one.at}' if one.at else ''}"
+        f"{source_text(work.source(one.source), one.source)}{f', at {one.at}' if one.at else ''}"
         for one in line.sources
     )
 
 
-def source_words(source: Source | None, identifier: str) -> str:
+def source_text(source: Source | None, identifier: str) -> str:
     return " ".join(filter(None, [identifier, source.title if source else ""]))
 
 
-def line_words(work: Work, line: Instruction) -> str:
+def line_text(work: Work, line: Instruction) -> str:
     """An instruction with its modality, as the text form writes it."""
-    sentence = line.sentence or assertion_words(line.assertion, work.vocabulary)
+    sentence = line.sentence or assertion_text(line.assertion, work.vocabulary)
     return f"{line.modality.value}: {sentence}"
 
 

@@ -6,6 +6,7 @@ from intent.diagnostics import Diagnostic, Severity, Span
 from intent.dossier.work_text import read_work
 from intent.dossier.write_installation import write_installation
 from intent.dossier.write_work import write_work
+from intent.language.message import say_of
 from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal
 from intent.record.serialize import serialize_rdf
@@ -33,6 +34,10 @@ def converted_installation(proposal: Proposal, to: str) -> Converted:
 def _lost(count: int, name: str) -> tuple[Diagnostic, ...]:
     if not count:
         return ()
-    what = "1 statement of the graph has" if count == 1 else f"{count} statements of the graph have"
-    message = f"{what} no place in the text form and would be lost; keep the graph as well"
+    message = say_of(
+        count,
+        "1 statement of the graph has no place in the text form and would be lost; keep the graph as well",
+        "{count} statements of the graph have no place in the text form and would be lost; keep the graph as well",
+        count=count,
+    )
     return (Diagnostic(slug="not-in-text", message=message, span=Span(file=name), severity=Severity.WARNING),)

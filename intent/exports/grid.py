@@ -10,19 +10,24 @@ from __future__ import annotations
 import csv
 import datetime
 import io
+import zipfile
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.reading.files import as_text, read_bytes, write_whole
+from intent.language.message import Words, say
+from intent.reading.atomic_write import write_whole
+from intent.reading.files import as_text, read_bytes
 
 FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
 """With these a spreadsheet may take a text for a formula (common practice, no source)."""
 MOST_CELLS = 1_000_000
 MOST_EXPANDED = 200_000_000
 """Far beyond any list of parts: more is refused before it is read."""
-_MISSING = "an .xlsx needs the package openpyxl (pip install 'intent-record[sheets]'); a .csv needs nothing"
+_MISSING = say(
+    "an .xlsx needs the package openpyxl (pip install 'intent-record[sheets]'); a .csv needs nothing"
+)
 _Value = object
 
 
@@ -50,12 +55,18 @@ class Grid:
     file: str
     rows: tuple[tuple[GridCell, ...], ...]
 
-    def fault(self, slug: str, message: str, cell: GridCell) -> Diagnostic:
-        return Diagnostic(
-            slug=slug,
-            message=f"cell {cell.name}: {message}",
-            span=Span(file=self.file, line=cell.row, column=cell.column),
-        )
+    def fault(self, slug: str, message: Words, cell: GridCell) -> Diagnostic:
+        return _at(self.file, cell, slug, message)
+
+
+def at_cell(cell: GridCell, message: Words) -> Words:
+    """A message with the name of the cell that it is about."""
+    return say("cell {cell}: {message}", cell=cell.name, message=message)
+
+
+def _at(file: str, cell: GridCell, slug: str, message: Words) -> Diagnostic:
+    span = Span(file=file, line=cell.row, column=cell.column)
+    return Diagnostic(slug=slug, message=at_cell(cell, message), span=span)
 
 
 def read_grid(path: Path) -> Grid:
@@ -73,27 +84,15 @@ def _grid(values: Sequence[Sequence[_Value]], file: str) -> Grid:
         if any(cell.text for cell in cells):
             rows.append(cells)
     if not rows:
-        faults.append(
-            Diagnostic(
-                slug="empty-file",
-                message="the sheet is empty; its first row must name the columns",
-                span=Span(file=file),
-            )
-        )
+        message = say("the sheet is empty; its first row must name the columns")
+        faults.append(Diagnostic(slug="empty-file", message=message, span=Span(file=file)))
     if faults:
         raise Unusable(faults)
     width = max((cell.column for cell in rows[0] if cell.text), default=0)
     for line in rows[1:]:
         beyond = next((cell for cell in line[width:] if cell.text), None)
         if beyond is not None:
-            message = f"cell {beyond.name}: the column has no name in the first row"
-            faults.append(
-                Diagnostic(
-                    slug="ragged-row",
-                    message=message,
-                    span=Span(file=file, line=beyond.row, column=beyond.column),
-                )
-            )
+            faults.append(_at(file, beyond, "ragged-row", say("the column has no name in the first row")))
     if faults:
         raise Unusable(faults)
     padded = (_padded(line, width) for line in rows)
@@ -108,15 +107,11 @@ def _padded(line: tuple[GridCell, ...], width: int) -> tuple[GridCell, ...]:
 def _cell(value: _Value, row: int, column: int, file: str, faults: list[Diagnostic]) -> GridCell:
     cell = GridCell("" if value is None else _text(value), row, column)
     if cell.text.startswith("=") or isinstance(value, _Formula):
-        message = f"cell {cell.name}: a formula; formulas are not run, write the value itself"
-        faults.append(
-            Diagnostic(slug="formula", message=message, span=Span(file=file, line=row, column=column))
-        )
-    elif isinstance(value, _Fault):
-        message = f"cell {cell.name}: the spreadsheet has an error here, {value}; write the value itself"
-        faults.append(
-            Diagnostic(slug="cell-error", message=message, span=Span(file=file, line=row, column=column))
-        )
+        message = say("a formula; formulas are not run, write the value itself")
+        faults.append(_at(file, cell, "formula", message))
+    elif isinstance(value, _ShownError):
+        message = say("the spreadsheet has an error here, {shown}; write the value itself", shown=str(value))
+        faults.append(_at(file, cell, "cell-error", message))
     return cell
 
 
@@ -124,7 +119,7 @@ class _Formula(str):
     """The text of a formula."""
 
 
-class _Fault(str):
+class _ShownError(str):
     """What a spreadsheet shows where a formula failed."""
 
 
@@ -150,19 +145,15 @@ def _csv_values(content: bytes, path: Path) -> list[list[str]]:
     try:
         return list(csv.reader(io.StringIO(text), delimiter=mark, strict=True))
     except csv.Error as error:
-        raise Unusable(
-            [Diagnostic(slug="not-csv", message=f"the file is not CSV: {error}", span=Span(file=str(path)))]
-        ) from None
+        raise _unusable("not-csv", say("the file is not CSV: {fault}", fault=str(error)), path) from None
 
 
 def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
     _refuse_bomb(content, path)
     try:
-        from openpyxl import load_workbook
+        from openpyxl import load_workbook  # not everybody has it, and it is slow to load: for .xlsx alone
     except ImportError:
-        raise Unusable(
-            [Diagnostic(slug="needs-openpyxl", message=_MISSING, span=Span(file=str(path)))]
-        ) from None
+        raise _unusable("needs-openpyxl", _MISSING, path) from None
     try:
         book = load_workbook(io.BytesIO(content), read_only=True, data_only=False, keep_links=False)
         sheet = book.worksheets[0]
@@ -172,40 +163,41 @@ def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
             values.append([_marked(cell.value, cell.data_type) for cell in line])
             count += len(line)
             if count > MOST_CELLS:
-                raise Unusable(
-                    [
-                        Diagnostic(
-                            slug="too-large",
-                            message=f"no sheet over {MOST_CELLS} cells is read",
-                            span=Span(file=str(path)),
-                        )
-                    ]
-                )
+                raise _unusable("too-large", say("no sheet over {most} cells is read", most=MOST_CELLS), path)
     except Unusable:
         raise
     except Exception as error:
-        message = f"the file cannot be read as a spreadsheet ({type(error).__name__}); save it again as .xlsx or .csv"
-        raise Unusable([Diagnostic(slug="not-xlsx", message=message, span=Span(file=str(path)))]) from None
+        message = say(
+            "the file cannot be read as a spreadsheet ({fault}); save it again as .xlsx or .csv",
+            fault=type(error).__name__,
+        )
+        raise _unusable("not-xlsx", message, path) from None
     return values
 
 
+def _unusable(slug: str, message: Words, path: Path) -> Unusable:
+    return Unusable([Diagnostic(slug=slug, message=message, span=Span(file=str(path)))])
+
+
 def _marked(value: _Value, kind: str) -> _Value:
-    return _Formula(value) if kind == "f" else _Fault(value) if kind == "e" else value
+    return _Formula(value) if kind == "f" else _ShownError(value) if kind == "e" else value
 
 
 def _refuse_bomb(content: bytes, path: Path) -> None:
     """An .xlsx is a zip: what it would unpack to is known before anything is unpacked."""
-    import zipfile
-
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as packed:
             expanded = sum(entry.file_size for entry in packed.infolist())
     except zipfile.BadZipFile:
-        message = "the file is not an .xlsx spreadsheet; save it again as .xlsx or .csv"
-        raise Unusable([Diagnostic(slug="not-xlsx", message=message, span=Span(file=str(path)))]) from None
+        message = say("the file is not an .xlsx spreadsheet; save it again as .xlsx or .csv")
+        raise _unusable("not-xlsx", message, path) from None
     if expanded > MOST_EXPANDED:
-        message = f"the spreadsheet would unpack to {expanded} bytes; no more than {MOST_EXPANDED} are read"
-        raise Unusable([Diagnostic(slug="too-large", message=message, span=Span(file=str(path)))])
+        message = say(
+            "the spreadsheet would unpack to {size} bytes; no more than {most} are read",
+            size=expanded,
+            most=MOST_EXPANDED,
+        )
+        raise _unusable("too-large", message, path)
 
 
 def write_grid(path: Path, title: str, rows: Iterable[Sequence[str]]) -> None:
@@ -224,11 +216,9 @@ def _harmless(text: str) -> str:
 
 def _xlsx(path: Path, title: str, rows: Iterable[Sequence[str]]) -> bytes:
     try:
-        from openpyxl import Workbook
+        from openpyxl import Workbook  # as above
     except ImportError:
-        raise Unusable(
-            [Diagnostic(slug="needs-openpyxl", message=_MISSING, span=Span(file=str(path)))]
-        ) from None
+        raise _unusable("needs-openpyxl", _MISSING, path) from None
     book = Workbook()
     book.remove(book.worksheets[0])
     sheet = book.create_sheet(title)

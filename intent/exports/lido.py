@@ -22,11 +22,10 @@ from intent.exports.lido_things import (
     described,
     materials,
     measured,
-    present,
     quoted_fact,
     told,
 )
-from intent.exports.xml_text import XSI, Content, Element, holding, saying, written
+from intent.exports.xml_text import XSI, Content, XmlElement, branch, leaf, present, xml_bytes
 from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.names import CRM, TERM
@@ -46,21 +45,20 @@ def export_lido(work: Work, installation: Installation | None = None) -> bytes:
     catalogue = catalogue_of(work)
     records = [_work_record(catalogue, installation)]
     records += [_component_record(catalogue, component) for component in catalogue.components]
-    root = holding("lidoWrap", records, **{f"{{{XSI}}}schemaLocation": f"{NAMESPACE} {SCHEMA}"})
-    assert root is not None
-    return written(root, _PREFIXES, NAMESPACE)
+    root = branch("lidoWrap", records, **{f"{{{XSI}}}schemaLocation": f"{NAMESPACE} {SCHEMA}"})
+    return xml_bytes(present(root), _PREFIXES, NAMESPACE)
 
 
-def _work_record(catalogue: Catalogue, installation: Installation | None) -> Element:
+def _work_record(catalogue: Catalogue, installation: Installation | None) -> XmlElement:
     work = catalogue.work
     return _record(
         catalogue,
         work.iri,
         ("Human-Made Thing", str(CRM["E71_Human-Made_Thing"])),
         (
-            holding(
+            branch(
                 "objectClassificationWrap",
-                holding("objectWorkTypeWrap", concept("objectWorkType", {"en": "work of art"})),
+                branch("objectWorkTypeWrap", concept("objectWorkType", {"en": "work of art"})),
             ),
             _identification(
                 catalogue,
@@ -68,17 +66,17 @@ def _work_record(catalogue: Catalogue, installation: Installation | None) -> Ele
                 catalogue.number,
                 (*described(work.note), *quoted_fact(catalogue.facts), *told(work, work.instructions)),
                 (
-                    holding("objectMeasurementsWrap", measured(catalogue.facts)),
-                    holding("objectMaterialsTechWrap", _work_materials(catalogue)),
+                    branch("objectMeasurementsWrap", measured(catalogue.facts)),
+                    branch("objectMaterialsTechWrap", _work_materials(catalogue)),
                 ),
             ),
-            holding("eventWrap", production(catalogue), exhibition(installation)),
+            branch("eventWrap", production(catalogue), exhibition(installation)),
             _related(catalogue.components),
         ),
     )
 
 
-def _component_record(catalogue: Catalogue, component: Component) -> Element:
+def _component_record(catalogue: Catalogue, component: Component) -> XmlElement:
     part, work = component.part, catalogue.work
     group = concept("classification", {"": part.group}, type="group") if part.group else None
     return _record(
@@ -86,10 +84,10 @@ def _component_record(catalogue: Catalogue, component: Component) -> Element:
         part.iri,
         ("Physical Thing", str(CRM["E18_Physical_Thing"])),
         (
-            holding(
+            branch(
                 "objectClassificationWrap",
-                holding("objectWorkTypeWrap", concept("objectWorkType", part.kind.labels, part.kind.iri)),
-                holding("classificationWrap", group),
+                branch("objectWorkTypeWrap", concept("objectWorkType", part.kind.labels, part.kind.iri)),
+                branch("classificationWrap", group),
             ),
             _identification(
                 catalogue,
@@ -101,12 +99,12 @@ def _component_record(catalogue: Catalogue, component: Component) -> Element:
                     *told(work, component.lines),
                 ),
                 measures_and_materials=(
-                    holding("objectMeasurementsWrap", measured(component.facts)),
-                    holding("objectMaterialsTechWrap", materials(component.facts, work.vocabulary)),
+                    branch("objectMeasurementsWrap", measured(component.facts)),
+                    branch("objectMaterialsTechWrap", materials(component.facts, work.vocabulary)),
                 ),
                 component=component,
             ),
-            holding("eventWrap", manufacture(component)),
+            branch("eventWrap", manufacture(component)),
             _part_of(work),
         ),
     )
@@ -114,66 +112,64 @@ def _component_record(catalogue: Catalogue, component: Component) -> Element:
 
 def _record(
     catalogue: Catalogue, iri: str, category: tuple[str, str], description: Iterable[Content]
-) -> Element:
+) -> XmlElement:
     label, crm_class = category
     language = catalogue.language or "en"
-    return present(
-        holding(
-            "lido",
-            saying("lidoRecID", iri, type=URI),
-            saying("objectPublishedID", iri, type=URI),
-            concept("category", {"en": label}, crm_class),
-            holding("descriptiveMetadata", *description, **{LANG: language}),
-            holding("administrativeMetadata", *_administration(catalogue, iri), **{LANG: language}),
-        )
+    content = (
+        leaf("lidoRecID", iri, type=URI),
+        leaf("objectPublishedID", iri, type=URI),
+        concept("category", {"en": label}, crm_class),
+        branch("descriptiveMetadata", description, **{LANG: language}),
+        branch("administrativeMetadata", _administration(catalogue, iri), **{LANG: language}),
     )
+    return present(branch("lido", content))
 
 
 def _identification(
     catalogue: Catalogue,
     title: str,
     number: str,
-    descriptions: Iterable[Element],
+    descriptions: Iterable[XmlElement],
     measures_and_materials: Iterable[Content],
     component: Component | None = None,
 ) -> Content:
     facts = {fact.characteristic.iri: fact for fact in (component.facts if component else catalogue.facts)}
     owner = appellation("legalBodyName", catalogue.owner)
     inscriptions, edition = facts.get(INSCRIPTIONS), facts.get(EDITION)
-    return holding(
-        "objectIdentificationWrap",
-        holding("titleWrap", appellation("titleSet", title, pref=f"{TERMINOLOGY}lido00169")),
-        holding(
+    content = (
+        branch("titleWrap", appellation("titleSet", title, pref=f"{TERMINOLOGY}lido00169")),
+        branch(
             "inscriptionsWrap",
-            holding(
-                "inscriptions", saying("inscriptionTranscription", inscriptions.words if inscriptions else "")
+            branch(
+                "inscriptions", leaf("inscriptionTranscription", inscriptions.text if inscriptions else "")
             ),
         ),
-        holding(
+        branch(
             "repositoryWrap",
-            holding(
+            branch(
                 "repositorySet",
-                None if component else holding("repositoryName", owner),
-                saying("workID", number, type="part" if component else "inventory number"),
+                None if component else branch("repositoryName", owner),
+                leaf("workID", number, type="part" if component else "inventory number"),
                 type="current",
             ),
         ),
-        holding("displayStateEditionWrap", saying("displayEdition", edition.words if edition else "")),
-        holding("objectDescriptionWrap", descriptions),
-        *measures_and_materials,
+        branch("displayStateEditionWrap", leaf("displayEdition", edition.text if edition else "")),
+        branch("objectDescriptionWrap", descriptions),
+        measures_and_materials,
     )
+    return branch("objectIdentificationWrap", content)
 
 
-def _work_materials(catalogue: Catalogue) -> Iterator[Element]:
+def _work_materials(catalogue: Catalogue) -> Iterator[XmlElement]:
     medium = catalogue.work.fields.get(str(DCTERMS.medium), "")
     if medium:
-        yield present(holding("objectMaterialsTechSet", saying("displayMaterialsTech", medium)))
+        yield present(branch("objectMaterialsTechSet", leaf("displayMaterialsTech", medium)))
     found = (
         one
         for component in catalogue.components
         for one in materials(component.facts, catalogue.work.vocabulary)
     )
-    seen: list[Element] = []
+    seen: list[XmlElement] = []
     for one in found:
         if one not in seen:
             seen.append(one)
@@ -182,21 +178,21 @@ def _work_materials(catalogue: Catalogue) -> Iterator[Element]:
 
 def _related(components: Iterable[Component]) -> Content:
     parts = [_relation(one.title, one.part.iri, "has part") for one in components]
-    return holding("objectRelationWrap", holding("relatedWorksWrap", parts))
+    return branch("objectRelationWrap", branch("relatedWorksWrap", parts))
 
 
 def _part_of(work: Work) -> Content:
-    return holding(
-        "objectRelationWrap", holding("relatedWorksWrap", _relation(work.title, work.iri, "is part of"))
+    return branch(
+        "objectRelationWrap", branch("relatedWorksWrap", _relation(work.title, work.iri, "is part of"))
     )
 
 
-def _relation(title: str, iri: str, relation: str) -> Element:
-    thing = holding("object", saying("objectID", iri, type=URI), appellation("objectName", title))
+def _relation(title: str, iri: str, relation: str) -> XmlElement:
+    thing = branch("object", leaf("objectID", iri, type=URI), appellation("objectName", title))
     return present(
-        holding(
+        branch(
             "relatedWorkSet",
-            holding("relatedWork", saying("displayObject", title), thing),
+            branch("relatedWork", leaf("displayObject", title), thing),
             concept("relatedWorkRelType", {"en": relation}),
         )
     )
@@ -205,19 +201,19 @@ def _relation(title: str, iri: str, relation: str) -> Element:
 def _administration(catalogue: Catalogue, iri: str) -> Iterator[Content]:
     work = catalogue.work
     is_work = iri == work.iri
-    credit = saying("creditLine", work.fields.get(str(DCTERMS.bibliographicCitation), ""))
-    yield holding("rightsWorkWrap", holding("rightsWorkSet", credit)) if is_work else None
+    credit = leaf("creditLine", work.fields.get(str(DCTERMS.bibliographicCitation), ""))
+    yield branch("rightsWorkWrap", branch("rightsWorkSet", credit)) if is_work else None
     label = {"en": "Item-level record" if is_work else "Component record"}
-    yield holding(
+    yield branch(
         "recordWrap",
-        saying("recordID", iri.removeprefix(work.iri).lstrip("#/.") or iri, type=LOCAL),
+        leaf("recordID", iri.removeprefix(work.iri).lstrip("#/.") or iri, type=LOCAL),
         concept("recordType", label, f"{TERMINOLOGY}lido00141" if is_work else ""),
-        holding("recordSource", appellation("legalBodyName", catalogue.owner or _UNKNOWN)),
+        branch("recordSource", appellation("legalBodyName", catalogue.owner or _UNKNOWN)),
     )
-    yield holding("resourceWrap", _resources(work)) if is_work else None
+    yield branch("resourceWrap", _resources(work)) if is_work else None
 
 
-def _resources(work: Work) -> Iterator[Element]:
+def _resources(work: Work) -> Iterator[XmlElement]:
     """The files of material and of sources, as the record names them."""
     for one in work.material:
         yield from _resource(one.identifier, one.file, one.name or one.identifier, "material of the work")
@@ -225,14 +221,14 @@ def _resources(work: Work) -> Iterator[Element]:
         yield from _resource(source.identifier, source.file, source.title, "documentation")
 
 
-def _resource(identifier: str, file: str | None, title: str, relation: str) -> Iterator[Element]:
+def _resource(identifier: str, file: str | None, title: str, relation: str) -> Iterator[XmlElement]:
     if file:
         yield present(
-            holding(
+            branch(
                 "resourceSet",
-                saying("resourceID", identifier, type=LOCAL),
-                holding("resourceRepresentation", saying("linkResource", file)),
+                leaf("resourceID", identifier, type=LOCAL),
+                branch("resourceRepresentation", leaf("linkResource", file)),
                 concept("resourceRelType", {"en": relation}),
-                saying("resourceDescription", title),
+                leaf("resourceDescription", title),
             )
         )

@@ -6,8 +6,8 @@ Source: ICOM-CIDOC LIDO Working Group, LIDO 1.1 (2021): eventComplexType; types 
 from __future__ import annotations
 
 from intent.exports.catalogue import Catalogue, Component, Maker
-from intent.exports.lido_things import TERMINOLOGY, URI, appellation, concept, present
-from intent.exports.xml_text import Content, Element, holding, saying
+from intent.exports.lido_things import TERMINOLOGY, URI, appellation, concept
+from intent.exports.xml_text import Content, XmlElement, branch, leaf, present
 from intent.model.installation import Installation
 from intent.names import TERM
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
@@ -17,7 +17,7 @@ MAKER, YEAR_MADE = str(TERM.maker), str(TERM["year-made"])
 
 def _event(kind: str, number: str, *content: Content) -> Content:
     event_type = concept("eventType", {"en": kind}, f"{TERMINOLOGY}{number}")
-    return holding("eventSet", holding("event", event_type, *content))
+    return branch("eventSet", branch("event", event_type, *content))
 
 
 def production(catalogue: Catalogue) -> Content:
@@ -25,18 +25,18 @@ def production(catalogue: Catalogue) -> Content:
     return _event("Production", "lido00007", actors, _date(catalogue.made))
 
 
-def _actor(maker: Maker) -> Element:
+def _actor(maker: Maker) -> XmlElement:
     person = maker.person
     role = concept("roleActor", person.role.labels, person.role.iri) if person else None
     return present(
-        holding(
+        branch(
             "eventActor",
-            saying("displayActorInRole", f"{maker.name} ({maker.role})"),
-            holding(
+            leaf("displayActorInRole", f"{maker.name} ({maker.role})"),
+            branch(
                 "actorInRole",
-                holding(
+                branch(
                     "actor",
-                    saying("actorID", person.iri if person else "", type=URI),
+                    leaf("actorID", person.iri if person else "", type=URI),
                     appellation("nameActorSet", maker.name),
                 ),
                 role or concept("roleActor", {"": maker.role}),
@@ -47,19 +47,19 @@ def _actor(maker: Maker) -> Element:
 
 def manufacture(component: Component) -> Content:
     """Who made the device that stands in the place, and when, where that is known."""
-    facts = {fact.characteristic.iri: fact.words for fact in component.facts}
+    facts = {fact.characteristic.iri: fact.text for fact in component.facts}
     maker, year = facts.get(MAKER, ""), facts.get(YEAR_MADE, "")
     if not maker and not year:
         return None
     actor = _actor(Maker(maker, "maker")) if maker else None
-    date = holding("eventDate", saying("displayDate", year))
+    date = branch("eventDate", leaf("displayDate", year))
     return _event("Production", "lido00007", actor, date)
 
 
 def exhibition(installation: Installation | None) -> Content:
     if installation is None:
         return None
-    place = holding("eventPlace", saying("displayPlace", installation.venue))
+    place = branch("eventPlace", leaf("displayPlace", installation.venue))
     name = appellation("eventName", installation.title)
     return _event("Exhibition", "lido00225", name, _date(installation.dates), place)
 
@@ -70,5 +70,5 @@ def _date(span: DaySpan | None) -> Content:
         return None
     first = "" if span.first == FIRST_DAY else span.first.isoformat()
     last = "" if span.last == LAST_DAY else span.last.isoformat()
-    days = holding("date", saying("earliestDate", first), saying("latestDate", last))
-    return holding("eventDate", saying("displayDate", str(span)), days)
+    days = branch("date", leaf("earliestDate", first), leaf("latestDate", last))
+    return branch("eventDate", leaf("displayDate", str(span)), days)

@@ -13,13 +13,13 @@ from intent.exports.catalogue import (
     Fact,
     citations,
     heading_of,
-    line_words,
+    line_text,
     speaker,
     standing,
 )
-from intent.exports.xml_text import XML, Element, holding, saying
+from intent.exports.xml_text import XML, XmlElement, branch, leaf, present
+from intent.language.figures import decimal
 from intent.model.assertions import Named
-from intent.model.phrasing import decimal
 from intent.model.work import Instruction, Work
 from intent.names import TERM
 from intent.vocabulary.terms import Vocabulary
@@ -31,25 +31,18 @@ MADE_FROM = str(TERM["made-from"])
 _TECHNIQUES = {TECHNOLOGY: "technique", MADE_FROM: "material"}
 
 
-def present(element: Element | None) -> Element:
-    """An element that is known to hold something."""
-    if element is None:
-        raise ValueError("an element of the record is empty")
-    return element
-
-
-def concept(name: str, labels: Mapping[str, str], iri: str = "", **attributes: str) -> Element:
+def concept(name: str, labels: Mapping[str, str], iri: str = "", **attributes: str) -> XmlElement:
     """A concept with its IRI, and its labels by language; a label without one has the key ''."""
-    terms = [saying("term", text, **{LANG: tag}) for tag, text in sorted(labels.items())]
-    found = [one for one in (saying("conceptID", iri, type=URI), *terms) if one is not None]
-    return Element(name, tuple(found), attributes)
+    terms = [leaf("term", text, **{LANG: tag}) for tag, text in sorted(labels.items())]
+    found = [one for one in (leaf("conceptID", iri, type=URI), *terms) if one is not None]
+    return XmlElement(name, tuple(found), attributes)
 
 
-def appellation(name: str, text: str, pref: str = "") -> Element | None:
-    return holding(name, saying("appellationValue", text, pref=pref))
+def appellation(name: str, text: str, pref: str = "") -> XmlElement | None:
+    return branch(name, leaf("appellationValue", text, pref=pref))
 
 
-def measured(facts: Iterable[Fact]) -> Iterator[Element]:
+def measured(facts: Iterable[Fact]) -> Iterator[XmlElement]:
     """Every characteristic that is one number with a unit."""
     for fact in facts:
         measure, known = fact.measure, fact.characteristic
@@ -58,23 +51,23 @@ def measured(facts: Iterable[Fact]) -> Iterator[Element]:
         qualifier = ""
         if measure.least is not None and measure.most is not None:
             qualifier = f"between {decimal(measure.least)} and {decimal(measure.most)} {measure.unit.symbol}"
-        found = holding(
+        found = branch(
             "objectMeasurements",
-            Element(
+            XmlElement(
                 "measurementsSet",
                 (
                     concept("measurementType", known.labels, known.iri),
                     concept("measurementUnit", {"": measure.unit.symbol}, measure.unit.iri),
-                    Element("measurementValue", decimal(measure.value)),
+                    XmlElement("measurementValue", decimal(measure.value)),
                 ),
             ),
-            saying("qualifierMeasurements", qualifier),
+            leaf("qualifierMeasurements", qualifier),
         )
-        display = saying("displayObjectMeasurements", f"{known.label}: {fact.words}")
-        yield present(holding("objectMeasurementsSet", display, found))
+        display = leaf("displayObjectMeasurements", f"{known.label}: {fact.text}")
+        yield present(branch("objectMeasurementsSet", display, found))
 
 
-def materials(facts: Iterable[Fact], vocabulary: Vocabulary) -> Iterator[Element]:
+def materials(facts: Iterable[Fact], vocabulary: Vocabulary) -> Iterator[XmlElement]:
     """Technologies as techniques, and what things are made from as materials."""
     for fact in facts:
         sort = _TECHNIQUES.get(fact.characteristic.iri)
@@ -84,53 +77,40 @@ def materials(facts: Iterable[Fact], vocabulary: Vocabulary) -> Iterator[Element
         known = [vocabulary.concepts[iri] for iri in named if iri in vocabulary.concepts]
         terms = [concept("termMaterialsTech", one.labels, one.iri, type=sort) for one in known]
         yield present(
-            holding(
+            branch(
                 "objectMaterialsTechSet",
-                saying("displayMaterialsTech", fact.words),
-                holding("materialsTech", terms),
+                leaf("displayMaterialsTech", fact.text),
+                branch("materialsTech", terms),
             )
         )
 
 
-def described(note: str) -> Iterator[Element]:
+def described(note: str) -> Iterator[XmlElement]:
     """The prose of a thing."""
     if note:
-        yield present(
-            holding("objectDescriptionSet", saying("descriptiveNoteValue", note), type="description")
-        )
+        yield present(branch("objectDescriptionSet", leaf("descriptiveNoteValue", note), type="description"))
 
 
-def quoted_fact(facts: Iterable[Fact]) -> Iterator[Element]:
+def quoted_fact(facts: Iterable[Fact]) -> Iterator[XmlElement]:
     """What is documented and is neither a measurement nor a technique or material."""
     for fact in facts:
         if fact.measure is None and fact.characteristic.iri not in _TECHNIQUES:
-            value = saying("descriptiveNoteValue", fact.words, label=fact.characteristic.label)
-            yield present(holding("objectDescriptionSet", value, type="characteristic"))
+            value = leaf("descriptiveNoteValue", fact.text, label=fact.characteristic.label)
+            yield present(branch("objectDescriptionSet", value, type="characteristic"))
 
 
-def told(work: Work, lines: Iterable[Instruction]) -> Iterator[Element]:
+def told(work: Work, lines: Iterable[Instruction]) -> Iterator[XmlElement]:
     """Each instruction, with the words and the reason given for it, who said it and where it is recorded."""
     for line in lines:
         heading = heading_of(work, line)
         by = speaker(work, line)
-        yield present(
-            holding(
-                "objectDescriptionSet",
-                saying("descriptiveNoteID", line.identifier, type=LOCAL),
-                saying("descriptiveNoteValue", line_words(work, line), label=line.modality.value),
-                saying("descriptiveNoteValue", heading.words if heading else "", label="words quoted"),
-                saying("descriptiveNoteValue", heading.reason if heading else "", label="reason"),
-                [
-                    one
-                    for name, text in standing(line)
-                    if (one := saying("descriptiveNoteValue", text, label=name))
-                ],
-                saying("sourceDescriptiveNote", by, label="said by"),
-                [
-                    one
-                    for text in citations(work, line)
-                    if (one := saying("sourceDescriptiveNote", text, label="source"))
-                ],
-                type="instruction",
-            )
+        content = (
+            leaf("descriptiveNoteID", line.identifier, type=LOCAL),
+            leaf("descriptiveNoteValue", line_text(work, line), label=line.modality.value),
+            leaf("descriptiveNoteValue", heading.words if heading else "", label="words quoted"),
+            leaf("descriptiveNoteValue", heading.reason if heading else "", label="reason"),
+            (leaf("descriptiveNoteValue", text, label=name) for name, text in standing(line)),
+            leaf("sourceDescriptiveNote", by, label="said by"),
+            (leaf("sourceDescriptiveNote", text, label="source") for text in citations(work, line)),
         )
+        yield present(branch("objectDescriptionSet", content, type="instruction"))

@@ -97,7 +97,7 @@ def fact_statements(facts: Iterable[Fact]) -> list[Json]:
         for fact in facts
         if fact.measure is None and not _is_named(fact)
         for one in statement(
-            f"{fact.characteristic.label}: {fact.words}", fact.characteristic.iri, fact.characteristic.label
+            f"{fact.characteristic.label}: {fact.text}", fact.characteristic.iri, fact.characteristic.label
         )
     ]
 
@@ -128,7 +128,7 @@ def dimensions(facts: Iterable[Fact]) -> list[Json]:
                 made(
                     type="Dimension",
                     classified_as=typed(known.iri, known.label),
-                    identified_by=name(f"{known.label}: {fact.words}"),
+                    identified_by=name(f"{known.label}: {fact.text}"),
                     value=_number(measure.value),
                     lower_value_limit=None if measure.least is None else _number(measure.least),
                     upper_value_limit=None if measure.most is None else _number(measure.most),

@@ -5,7 +5,7 @@ Source: Linked Art 1.0 (linked.art/api/1.0/endpoint/textual_work): `about`, `cre
 
 from __future__ import annotations
 
-from intent.exports.catalogue import citations, line_words, standing
+from intent.exports.catalogue import citations, line_text, standing
 from intent.exports.linked_art_things import (
     DESCRIPTION,
     Json,
@@ -36,14 +36,14 @@ def instruction_document(work: Work, line: Instruction, scopes: Scopes) -> Objec
     return document(
         line.iri,
         "LinguisticObject",
-        f"{line.identifier} {line_words(work, line)}",
+        f"{line.identifier} {line_text(work, line)}",
         identified_by=identifier(line.identifier),
         classified_as=typed(str(INTENT[line.modality.value]), line.modality.value),
         referred_to_by=[
             *(one for text in citations(work, line) for one in own_statement(text, "cites")),
             *(one for key, text in standing(line) for one in own_statement(text, key)),
         ],
-        content=line_words(work, line),
+        content=line_text(work, line),
         about=_about(work, line, scopes),
         created_by=activity("Creation", [person] if person else [], line.on, sources),
         part_of=[reference(heading.iri, "LinguisticObject", heading.title)] if heading else [],

@@ -10,13 +10,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from intent.exports.catalogue import in_force
-from intent.exports.turtle_text import block, iri, number, plain, prologue, words
+from intent.exports.catalogue import in_force, line_text
+from intent.language.locale import ENGLISH
 from intent.model.assertions import Aggregate, Condition
+from intent.model.instruction_text import assertion_text, condition_text
 from intent.model.meaning import admitted_values, every_value, is_relative, scale
-from intent.model.phrasing import assertion_words, condition_words, subject_words
+from intent.model.phrasing import characteristic_words
 from intent.model.work import Instruction, Modality, Work
 from intent.names import INTENT, is_iri, local_iri
+from intent.record.turtle_text import decimal_term, iri_term, prologue, subject_block, text_term
 from intent.values.regions import Box, Interval
 from intent.values.sets import Labels, ValueSet
 from intent.variance.scopes import scopes_of
@@ -39,66 +41,67 @@ def export_odrl(work: Work) -> str:
     Raises nothing: what a constraint cannot say is said in words beside it.
     """
     lines = in_force(work)
-    blocks = [_policy(work, lines), _action(), block("odrl:prohibit", [("a", "odrl:ConflictTerm")])]
+    blocks = [_policy(work, lines), _action(), subject_block("odrl:prohibit", [("a", "odrl:ConflictTerm")])]
     blocks += [text for line in lines for text in _rule(work, line)]
     used = ["dcterms", "intent", "odrl", "rdfs", "term", "unit", "xsd"]
     return "\n".join([prologue(used, COMMENT), *dict.fromkeys(blocks)])
 
 
 def _node(work: Work, *steps: str) -> str:
-    return iri(str(local_iri(work.iri, "odrl", *steps)))
+    return iri_term(str(local_iri(work.iri, "odrl", *steps)))
 
 
 def _policy(work: Work, lines: Sequence[Instruction]) -> str:
     statements = [
         ("a", "odrl:Policy, odrl:Set"),
-        ("odrl:profile", iri(PROFILE)),
+        ("odrl:profile", iri_term(PROFILE)),
         ("odrl:conflict", "odrl:prohibit"),
-        ("dcterms:title", plain(work.title)),
-        ("dcterms:subject", iri(work.iri)),
+        ("dcterms:title", text_term(work.title)),
+        ("dcterms:subject", iri_term(work.iri)),
     ]
     for modality, (predicate, _) in RULES.items():
         rules = [_node(work, line.identifier) for line in lines if line.modality is modality]
         if rules:
             statements.append((predicate, ", ".join(rules)))
-    return block(_node(work, "policy"), statements)
+    return subject_block(_node(work, "policy"), statements)
 
 
 def _action() -> str:
     statements = [
         ("a", "odrl:Action"),
-        ("rdfs:label", words("install")),
-        ("rdfs:comment", words("To set a work up and show it.")),
+        ("rdfs:label", text_term("install", ENGLISH.tag)),
+        ("rdfs:comment", text_term("To set a work up and show it.", ENGLISH.tag)),
         ("odrl:includedIn", "odrl:use"),
     ]
-    return block("intent:install", statements)
+    return subject_block("intent:install", statements)
 
 
 def _rule(work: Work, line: Instruction) -> Iterator[str]:
     constraints = list(_constraints(work, line))
-    sentence = line.sentence or assertion_words(line.assertion, work.vocabulary)
     statements = [
         ("a", f"odrl:Rule, {RULES[line.modality][1]}"),
         ("odrl:action", "intent:install"),
         ("odrl:target", _node(work, line.identifier, "target")),
-        ("dcterms:identifier", plain(line.identifier)),
-        ("rdfs:comment", plain(f"{line.modality.value}: {sentence}")),
+        ("dcterms:identifier", text_term(line.identifier)),
+        ("rdfs:comment", text_term(line_text(work, line))),
     ]
     person = work.person(line.by)
     if person is not None:
-        statements.append(("odrl:assigner", iri(person.iri)))
-        yield block(iri(person.iri), [("a", "odrl:Party"), ("rdfs:label", plain(person.role.label))])
+        statements.append(("odrl:assigner", iri_term(person.iri)))
+        yield subject_block(
+            iri_term(person.iri), [("a", "odrl:Party"), ("rdfs:label", text_term(person.role.label))]
+        )
     if constraints:
         nodes = [
             _node(work, line.identifier, f"constraint-{place}") for place in range(1, len(constraints) + 1)
         ]
         statements.append(("odrl:constraint", ", ".join(nodes)))
-        yield from (block(node, found) for node, found in zip(nodes, constraints, strict=True))
+        yield from (subject_block(node, found) for node, found in zip(nodes, constraints, strict=True))
     if line.consents:
         duties = [_node(work, line.identifier, f"consent-{name}") for name in line.consents]
         statements.append(("odrl:duty", ", ".join(duties)))
         yield from (_consent(work, name, duty) for name, duty in zip(line.consents, duties, strict=True))
-    yield block(_node(work, line.identifier), statements)
+    yield subject_block(_node(work, line.identifier), statements)
     yield from _target(work, line)
     yield from _operand(work, line)
 
@@ -107,31 +110,35 @@ def _consent(work: Work, name: str, duty: str) -> str:
     person = work.person(name)
     statements = [("a", "odrl:Rule, odrl:Duty"), ("odrl:action", "odrl:obtainConsent")]
     if person is not None:
-        statements.append(("odrl:consentingParty", iri(person.iri)))
-    return block(duty, statements)
+        statements.append(("odrl:consentingParty", iri_term(person.iri)))
+    return subject_block(duty, statements)
 
 
 def _target(work: Work, line: Instruction) -> Iterator[str]:
     """The parts that are meant, as a collection; the work or the venue as an asset by itself."""
     target = _node(work, line.identifier, "target")
-    label = line.assertion.scope.written or assertion_words(line.assertion, work.vocabulary)
-    yield block(target, [("a", "odrl:AssetCollection"), ("rdfs:label", plain(label))])
+    label = line.assertion.scope.written or assertion_text(line.assertion, work.vocabulary)
+    yield subject_block(target, [("a", "odrl:AssetCollection"), ("rdfs:label", text_term(label))])
     for member in scopes_of(work).of_work(line.assertion):
         part = work.part(member)
         if part is not None:
-            yield block(iri(part.iri), [("a", "odrl:Asset"), ("odrl:partOf", target)])
+            yield subject_block(iri_term(part.iri), [("a", "odrl:Asset"), ("odrl:partOf", target)])
 
 
 def _operand_node(work: Work, line: Instruction) -> str:
     assertion = line.assertion
     if assertion.aggregate is Aggregate.EACH and assertion.characteristic:
-        return iri(assertion.characteristic)
-    return _node(work, "operand", subject_words(assertion, work.vocabulary).replace(" ", "-"))
+        return iri_term(assertion.characteristic)
+    return _node(work, "operand", _operand_name(work, line).replace(" ", "-"))
+
+
+def _operand_name(work: Work, line: Instruction) -> str:
+    return ENGLISH.say(characteristic_words(line.assertion, work.vocabulary))
 
 
 def _operand(work: Work, line: Instruction) -> Iterator[str]:
-    label = subject_words(line.assertion, work.vocabulary)
-    yield block(_operand_node(work, line), [("a", "odrl:LeftOperand"), ("rdfs:label", words(label))])
+    label = text_term(_operand_name(work, line), ENGLISH.tag)
+    yield subject_block(_operand_node(work, line), [("a", "odrl:LeftOperand"), ("rdfs:label", label)])
 
 
 def _constraints(work: Work, line: Instruction) -> Iterator[Statements]:
@@ -154,7 +161,7 @@ def _condition(work: Work, condition: Condition) -> Statements:
         ("a", "odrl:Constraint"),
         ("odrl:leftOperand", "intent:attested"),
         ("odrl:operator", "odrl:neq" if condition.unless else "odrl:eq"),
-        ("odrl:rightOperand", plain(condition.fact or condition_words(condition, work.vocabulary))),
+        ("odrl:rightOperand", text_term(condition.fact or condition_text(condition, work.vocabulary))),
     ]
 
 
@@ -170,12 +177,12 @@ def _compared(work: Work, line: Instruction) -> Iterator[Statements]:
         yield [
             *head,
             ("odrl:operator", "odrl:eq"),
-            ("odrl:rightOperand", plain(assertion.expression.written)),
+            ("odrl:rightOperand", text_term(assertion.expression.written)),
         ]
         return
     compared = scale(assertion.aggregate, characteristic, vocabulary)
     unit = vocabulary.reference_unit(compared.quantity_kind)
-    measured = [("odrl:unit", iri(unit.iri))] if unit else []
+    measured = [("odrl:unit", iri_term(unit.iri))] if unit else []
     admitted = admitted_values(assertion.expression, compared, vocabulary)
     if admitted is None or admitted == every_value(compared, vocabulary):
         return
@@ -185,22 +192,22 @@ def _compared(work: Work, line: Instruction) -> Iterator[Statements]:
 
 def _operands(admitted: ValueSet) -> Iterator[tuple[str, str]]:
     if isinstance(admitted, Labels):
-        names = sorted(iri(name) if is_iri(name) else plain(name) for name in admitted.names)
+        names = sorted(iri_term(name) if is_iri(name) else text_term(name) for name in admitted.names)
         yield ("odrl:isNoneOf" if admitted.all_but else "odrl:isAnyOf"), ", ".join(names)
     elif len(admitted.boxes) == 1 and len(admitted.boxes[0]) == 1:
         yield from _bounds(admitted.boxes[0][0])
     else:
-        yield "odrl:isAnyOf", ", ".join(plain(_box_words(box)) for box in admitted.boxes)
+        yield "odrl:isAnyOf", ", ".join(text_term(_box_words(box)) for box in admitted.boxes)
 
 
 def _bounds(interval: Interval) -> Iterator[tuple[str, str]]:
     if interval.low is not None and interval.low == interval.high:
-        yield "odrl:eq", number(interval.low)
+        yield "odrl:eq", decimal_term(interval.low)
         return
     if interval.low is not None:
-        yield ("odrl:gt" if interval.low_strict else "odrl:gteq"), number(interval.low)
+        yield ("odrl:gt" if interval.low_strict else "odrl:gteq"), decimal_term(interval.low)
     if interval.high is not None:
-        yield ("odrl:lt" if interval.high_strict else "odrl:lteq"), number(interval.high)
+        yield ("odrl:lt" if interval.high_strict else "odrl:lteq"), decimal_term(interval.high)
 
 
 def _box_words(box: Box) -> str:
@@ -209,4 +216,4 @@ def _box_words(box: Box) -> str:
 
 
 def _end(end: Fraction | None) -> str:
-    return ".." if end is None else number(end)
+    return ".." if end is None else decimal_term(end)

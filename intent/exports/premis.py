@@ -15,7 +15,7 @@ from intent.exports.catalogue import (
     catalogue_of,
     facts_of,
     in_force,
-    line_words,
+    line_text,
 )
 from intent.exports.premis_files import files_of
 from intent.exports.premis_things import (
@@ -23,11 +23,12 @@ from intent.exports.premis_things import (
     agent,
     identifier,
     linking_agent,
+    linking_object,
     properties,
     relationship,
     rights,
 )
-from intent.exports.xml_text import XSI, Content, Element, holding, saying, written
+from intent.exports.xml_text import XSI, Content, XmlElement, branch, leaf, present, xml_bytes
 from intent.model.work import Device, Instruction, Modality, Work
 from intent.names import local_iri
 from intent.variance.scopes import Scopes, scopes_of
@@ -50,100 +51,100 @@ def export_premis(work: Work) -> bytes:
     content.append(agent(person) for person in work.people)
     content.append(_rights(work, scopes))
     attributes = {"version": "3.0", f"{{{XSI}}}schemaLocation": f"{NAMESPACE} {SCHEMA}"}
-    root = holding("premis", *content, **attributes)
-    assert root is not None
-    return written(root, _PREFIXES)
+    return xml_bytes(present(branch("premis", content, **attributes)), _PREFIXES)
 
 
-def entity(*content: Content) -> Element | None:
-    """An object of the category intellectual entity, as things that are no files are."""
-    return holding("object", *content, **{f"{{{XSI}}}type": "premis:intellectualEntity"})
+def _intellectual_entity(content: Content) -> XmlElement | None:
+    """An object of that category, as things that are no files are."""
+    return branch("object", content, **{f"{{{XSI}}}type": "premis:intellectualEntity"})
 
 
-def _work_object(catalogue: Catalogue) -> Element | None:
+def _work_object(catalogue: Catalogue) -> XmlElement | None:
     """The work, with the instructions that speak of no component: of the whole, the venue, what is added."""
     work = catalogue.work
     told = {line.identifier for component in catalogue.components for line in component.lines}
     lines = [line for line in work.instructions if line.identifier not in told]
     parts = [component.part.iri for component in catalogue.components]
-    return entity(
-        identifier("object", work.iri, IRI),
-        identifier("object", catalogue.number, "accession number"),
-        _significant(work, catalogue.facts, lines),
-        saying("originalName", work.title),
-        relationship("structural", "has part", parts),
+    return _intellectual_entity(
+        (
+            identifier("object", work.iri, IRI),
+            identifier("object", catalogue.number, "accession number"),
+            _significant(work, catalogue.facts, lines),
+            leaf("originalName", work.title),
+            relationship("structural", "has part", parts),
+        )
     )
 
 
-def _component_object(catalogue: Catalogue, component: Component, state: State) -> Element | None:
+def _component_object(catalogue: Catalogue, component: Component, state: State) -> XmlElement | None:
     work, part, device = catalogue.work, component.part, component.device
     shown = state.material_of(part.identifier)
     material = [one.iri for one in work.material if one.identifier in shown]
-    return entity(
-        identifier("object", part.iri, IRI),
-        identifier("object", part.identifier, "part"),
-        _significant(work, component.facts, component.lines),
-        saying("originalName", component.title),
-        relationship("structural", "is part of", [work.iri]),
-        relationship("dependency", "requires", [device.iri] if device else [], "known to work"),
-        relationship("dependency", "requires", material),
+    return _intellectual_entity(
+        (
+            identifier("object", part.iri, IRI),
+            identifier("object", part.identifier, "part"),
+            _significant(work, component.facts, component.lines),
+            leaf("originalName", component.title),
+            relationship("structural", "is part of", [work.iri]),
+            relationship("dependency", "requires", [device.iri] if device else [], "known to work"),
+            relationship("dependency", "requires", material),
+        )
     )
 
 
-def _significant(work: Work, facts: Iterable[Fact], lines: Iterable[Instruction]) -> Iterator[Element]:
+def _significant(work: Work, facts: Iterable[Fact], lines: Iterable[Instruction]) -> Iterator[XmlElement]:
     """What is documented, and what is required or forbidden of it and in force."""
-    yield from properties((fact.characteristic.label, fact.words) for fact in facts)
+    yield from properties((fact.characteristic.label, fact.text) for fact in facts)
     standing = {line.identifier for line in in_force(work) if line.modality is not Modality.ALLOWED}
     binding = [line for line in lines if line.identifier in standing]
-    yield from properties((f"instruction {line.identifier}", line_words(work, line)) for line in binding)
+    yield from properties((f"instruction {line.identifier}", line_text(work, line)) for line in binding)
 
 
-def _device_object(work: Work, device: Device, entries: Entries) -> Element | None:
+def _device_object(work: Work, device: Device, entries: Entries) -> XmlElement | None:
     """A device as an environment: PREMIS 3.0, section on environments, has hardware as objects of their own."""
     facts = facts_of(entries.of(device.identifier), work.vocabulary)
-    known = {fact.characteristic.iri.rsplit("/", 1)[-1]: fact.words for fact in facts}
+    known = {fact.characteristic.iri.rsplit("/", 1)[-1]: fact.text for fact in facts}
     name = " ".join(filter(None, [known.get("maker", ""), known.get("model", "")])) or device.identifier
     notes = [f"status: {device.status.label}"] if device.status else []
     notes += [f"{key}: {known[key]}" for key in ("operating-system", "software") if key in known]
-    return entity(
-        identifier("object", device.iri, IRI),
-        identifier("object", device.identifier, "device"),
-        properties((fact.characteristic.label, fact.words) for fact in facts),
-        holding(
-            "environmentFunction",
-            saying("environmentFunctionType", "hardware"),
-            saying("environmentFunctionLevel", "1"),
-        ),
-        holding(
-            "environmentDesignation",
-            saying("environmentName", name),
-            saying("environmentVersion", known.get("firmware", "")),
-            saying("environmentOrigin", known.get("maker", "")),
-            [note for text in notes if (note := saying("environmentDesignationNote", text))],
-        ),
+    return _intellectual_entity(
+        (
+            identifier("object", device.iri, IRI),
+            identifier("object", device.identifier, "device"),
+            properties((fact.characteristic.label, fact.text) for fact in facts),
+            branch(
+                "environmentFunction",
+                leaf("environmentFunctionType", "hardware"),
+                leaf("environmentFunctionLevel", "1"),
+            ),
+            branch(
+                "environmentDesignation",
+                leaf("environmentName", name),
+                leaf("environmentVersion", known.get("firmware", "")),
+                leaf("environmentOrigin", known.get("maker", "")),
+                (leaf("environmentDesignationNote", text) for text in notes),
+            ),
+        )
     )
 
 
-def _creation(catalogue: Catalogue) -> Element | None:
+def _creation(catalogue: Catalogue) -> XmlElement | None:
     """How the work came to be, where the record has its date."""
     work = catalogue.work
     if catalogue.made is None:
         return None
     makers = [maker.person for maker in catalogue.makers if maker.person]
-    return holding(
-        "event",
+    content = (
         identifier("event", str(local_iri(work.iri, "creation")), IRI),
-        saying("eventType", "creation"),
-        saying("eventDateTime", str(catalogue.made)),
-        [linking_agent(person.iri, person.role.label) for person in makers],
-        holding(
-            "linkingObjectIdentifier",
-            saying("linkingObjectIdentifierType", IRI),
-            saying("linkingObjectIdentifierValue", work.iri),
-        ),
+        leaf("eventType", "creation"),
+        leaf("eventDateTime", str(catalogue.made)),
+        (linking_agent(person.iri, person.role.label) for person in makers),
+        linking_object(work.iri),
     )
+    return branch("event", content)
 
 
-def _rights(work: Work, scopes: Scopes) -> Element | None:
+def _rights(work: Work, scopes: Scopes) -> XmlElement | None:
     granted = [rights(work, line, scopes) for line in in_force(work) if line.modality is Modality.ALLOWED]
-    return holding("rights", granted)
+    return branch("rights", granted)

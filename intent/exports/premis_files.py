@@ -11,7 +11,7 @@ from pathlib import PurePosixPath
 
 from intent.exports.catalogue import Fact, facts_of
 from intent.exports.premis_things import IRI, identifier, properties, relationship
-from intent.exports.xml_text import XSI, Element, holding, saying
+from intent.exports.xml_text import XSI, XmlElement, branch, leaf, present
 from intent.model.assertions import Measured
 from intent.model.work import Material, Source, Work
 from intent.names import INTENT, TERM, UNIT
@@ -26,70 +26,65 @@ _DIGEST = re.compile(
 _TOLD_ELSEWHERE = {FILE_SIZE, CHECKSUM}
 
 
-def files_of(work: Work) -> Iterator[Element]:
+def files_of(work: Work) -> Iterator[XmlElement]:
     """Every material, as a file where it has one, and every source's file."""
     for material in work.material:
-        yield from _material(work, material)
+        yield _material(work, material)
     for source in work.sources:
         if source.file:
-            yield from _source(work, source, source.file)
+            yield _source(work, source, source.file)
 
 
-def _material(work: Work, material: Material) -> Iterator[Element]:
+def _material(work: Work, material: Material) -> XmlElement:
     facts = facts_of(material.statements, work.vocabulary)
     known = {fact.characteristic.iri: fact for fact in facts}
     shown = [fact for fact in facts if not material.file or fact.characteristic.iri not in _TOLD_ELSEWHERE]
-    names = [known[iri].words for iri in (CONTAINER, CODEC) if iri in known]
-    made = holding(
-        "object",
+    names = [known[iri].text for iri in (CONTAINER, CODEC) if iri in known]
+    content = (
         identifier("object", material.iri, IRI),
         identifier("object", material.identifier, "material"),
-        properties((fact.characteristic.label, fact.words) for fact in shown),
+        properties((fact.characteristic.label, fact.text) for fact in shown),
         _characteristics(
             material.file, names, _checksum(known.values()), _size(known.values(), work.vocabulary)
         ),
-        saying("originalName", material.file or material.name),
+        leaf("originalName", material.file or material.name),
         relationship("structural", "is part of", [work.iri]),
-        **{f"{{{XSI}}}type": "premis:file" if material.file else "premis:representation"},
     )
-    if made is not None:
-        yield made
+    kind = "premis:file" if material.file else "premis:representation"
+    return present(branch("object", content, **{f"{{{XSI}}}type": kind}))
 
 
-def _source(work: Work, source: Source, file: str) -> Iterator[Element]:
+def _source(work: Work, source: Source, file: str) -> XmlElement:
     digest = source.fields.get(str(INTENT.sha256), "")
-    made = holding(
-        "object",
+    content = (
         identifier("object", source.iri, IRI),
         identifier("object", source.identifier, "source"),
         properties([("title", source.title)]),
         _characteristics(file, [], ("SHA-256", digest) if digest else None, ""),
-        saying("originalName", file),
+        leaf("originalName", file),
         relationship("reference", "documents", [work.iri]),
-        **{f"{{{XSI}}}type": "premis:file"},
     )
-    if made is not None:
-        yield made
+    return present(branch("object", content, **{f"{{{XSI}}}type": "premis:file"}))
 
 
 def _characteristics(
     file: str | None, names: Iterable[str], digest: tuple[str, str] | None, size: str
-) -> Element | None:
+) -> XmlElement | None:
     """Only files have these; a format is wanted, and where the record names none it is what the name ends in."""
     if not file:
         return None
     method, value = digest or ("", "")
-    fixity = holding("fixity", saying("messageDigestAlgorithm", method), saying("messageDigest", value))
+    fixity = branch("fixity", leaf("messageDigestAlgorithm", method), leaf("messageDigest", value))
     name = ", ".join(names) or PurePosixPath(file).suffix.lstrip(".").lower() or "unknown"
     note = "" if names else "told from the name of the file"
-    return holding(
+    return branch(
         "objectCharacteristics",
         fixity,
-        saying("size", size),
-        holding(
+        leaf("size", size),
+        branch(
             "format",
-            holding("formatDesignation", saying("formatName", name)),
-            saying("formatNote", note),
+            branch("formatDesignation", leaf("formatName", name)),
+            leaf("formatNote", note),
         ),
     )
 
@@ -97,7 +92,7 @@ def _characteristics(
 def _checksum(facts: Iterable[Fact]) -> tuple[str, str] | None:
     """The method and the digest, where the text of the record is just these two."""
     for fact in facts:
-        match = _DIGEST.match(fact.words.strip()) if fact.characteristic.iri == CHECKSUM else None
+        match = _DIGEST.match(fact.text.strip()) if fact.characteristic.iri == CHECKSUM else None
         if match:
             method = match["method"].upper()
             return (re.sub(r"^SHA-?", "SHA-", method), match["digest"].lower())

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from intent.exports.catalogue import citations, line_words, person_words, speaker
-from intent.exports.xml_text import Content, Element, holding, saying
-from intent.model.phrasing import condition_words
+from intent.exports.catalogue import citations, line_text, person_text, speaker
+from intent.exports.xml_text import Content, XmlElement, branch, leaf, present
+from intent.model.instruction_text import condition_text
 from intent.model.work import Instruction, Person, Work
 from intent.names import THE_VENUE, THE_WORK
 from intent.values.dates import LAST_DAY
@@ -20,123 +20,119 @@ IRI = "URI"
 _OPEN = "OPEN"
 
 
-def identifier(thing: str, value: str, kind: str) -> Element | None:
+def identifier(thing: str, value: str, kind: str) -> XmlElement | None:
     """The identifier of an object, event or agent; nothing where there is no value."""
     if not value:
         return None
     name = f"{thing}Identifier"
-    return holding(name, saying(f"{name}Type", kind), saying(f"{name}Value", value))
+    return branch(name, leaf(f"{name}Type", kind), leaf(f"{name}Value", value))
 
 
-def properties(found: Iterable[tuple[str, str]]) -> Iterator[Element]:
+def properties(found: Iterable[tuple[str, str]]) -> Iterator[XmlElement]:
     """Significant properties, as a name and a text each."""
     for name, text in found:
-        made = holding(
-            "significantProperties",
-            saying("significantPropertiesType", name),
-            saying("significantPropertiesValue", text),
+        yield present(
+            branch(
+                "significantProperties",
+                leaf("significantPropertiesType", name),
+                leaf("significantPropertiesValue", text),
+            )
         )
-        if made is not None:
-            yield made
 
 
-def relationship(kind: str, subtype: str, iris: Iterable[str], environment: str = "") -> Element | None:
+def relationship(kind: str, subtype: str, iris: Iterable[str], environment: str = "") -> XmlElement | None:
     """A relationship to other objects; ``environment`` says how sure it is that an environment does."""
     related = [
-        holding(
+        branch(
             "relatedObjectIdentifier",
-            saying("relatedObjectIdentifierType", IRI),
-            saying("relatedObjectIdentifierValue", iri),
+            leaf("relatedObjectIdentifierType", IRI),
+            leaf("relatedObjectIdentifierValue", iri),
         )
         for iri in iris
     ]
-    if not related:
-        return None
-    return holding(
-        "relationship",
-        saying("relationshipType", kind),
-        saying("relationshipSubType", subtype),
-        [one for one in related if one is not None],
-        saying("relatedEnvironmentPurpose", "render" if environment else ""),
-        saying("relatedEnvironmentCharacteristic", environment),
+    content = (
+        leaf("relationshipType", kind),
+        leaf("relationshipSubType", subtype),
+        related,
+        leaf("relatedEnvironmentPurpose", "render" if environment else ""),
+        leaf("relatedEnvironmentCharacteristic", environment),
     )
+    return branch("relationship", content) if related else None
 
 
-def agent(person: Person) -> Element:
+def agent(person: Person) -> XmlElement:
     """A person or body; the record does not tell which, so that no type is stated."""
-    content: tuple[Content, ...] = (
+    content = (
         identifier("agent", person.iri, IRI),
         identifier("agent", person.identifier, "person"),
-        saying("agentName", person.name),
-        saying("agentNote", person.role.label),
+        leaf("agentName", person.name),
+        leaf("agentNote", person.role.label),
     )
-    made = holding("agent", *content)
-    assert made is not None
-    return made
+    return present(branch("agent", content))
 
 
-def linking_agent(iri: str, role: str) -> Element:
-    made = holding(
-        "linkingAgentIdentifier",
-        saying("linkingAgentIdentifierType", IRI),
-        saying("linkingAgentIdentifierValue", iri),
-        saying("linkingAgentRole", role),
+def linking_agent(iri: str, role: str) -> XmlElement:
+    content = (
+        leaf("linkingAgentIdentifierType", IRI),
+        leaf("linkingAgentIdentifierValue", iri),
+        leaf("linkingAgentRole", role),
     )
-    assert made is not None
-    return made
+    return present(branch("linkingAgentIdentifier", content))
 
 
-def rights(work: Work, line: Instruction, scopes: Scopes) -> Element:
+def linking_object(iri: str) -> XmlElement:
+    content = (leaf("linkingObjectIdentifierType", IRI), leaf("linkingObjectIdentifierValue", iri))
+    return present(branch("linkingObjectIdentifier", content))
+
+
+def rights(work: Work, line: Instruction, scopes: Scopes) -> XmlElement:
     """A permission: what may be modified, under which restrictions, from when to when, and who granted it."""
     person = work.person(line.by)
-    made = holding(
-        "rightsStatement",
-        holding(
+    content = (
+        branch(
             "rightsStatementIdentifier",
-            saying("rightsStatementIdentifierType", IRI),
-            saying("rightsStatementIdentifierValue", line.iri),
+            leaf("rightsStatementIdentifierType", IRI),
+            leaf("rightsStatementIdentifierValue", line.iri),
         ),
-        saying("rightsBasis", "other"),
-        holding("otherRightsInformation", *_basis(work, line)),
-        holding(
+        leaf("rightsBasis", "other"),
+        branch("otherRightsInformation", *_basis(work, line)),
+        branch(
             "rightsGranted",
-            saying("act", "modify"),
-            list(_restrictions(work, line)),
+            leaf("act", "modify"),
+            _restrictions(work, line),
             _term(line),
-            saying("rightsGrantedNote", line_words(work, line)),
+            leaf("rightsGrantedNote", line_text(work, line)),
         ),
-        [_linked(iri) for iri in _meant(work, line, scopes)],
+        (linking_object(iri) for iri in _meant(work, line, scopes)),
         linking_agent(person.iri, person.role.label) if person else None,
     )
-    assert made is not None
-    return made
+    return present(branch("rightsStatement", content))
 
 
 def _basis(work: Work, line: Instruction) -> Iterator[Content]:
     for text in citations(work, line):
-        yield holding(
+        yield branch(
             "otherRightsDocumentationIdentifier",
-            saying("otherRightsDocumentationIdentifierType", "source"),
-            saying("otherRightsDocumentationIdentifierValue", text),
+            leaf("otherRightsDocumentationIdentifierType", "source"),
+            leaf("otherRightsDocumentationIdentifierValue", text),
         )
-    yield saying("otherRightsBasis", f"instruction on the ground of {line.ground}")
-    yield saying("otherRightsNote", speaker(work, line))
+    yield leaf("otherRightsBasis", f"instruction on the ground of {line.ground}")
+    yield leaf("otherRightsNote", speaker(work, line))
 
 
-def _restrictions(work: Work, line: Instruction) -> Iterator[Element]:
-    words = [condition_words(condition, work.vocabulary) for condition in line.conditions]
-    people = ((name, work.person(name)) for name in line.consents)
-    words += [f"with consent of {person_words(person) if person else name}" for name, person in people]
-    yield from (one for text in words if (one := saying("restriction", text)) is not None)
+def _restrictions(work: Work, line: Instruction) -> Iterator[Content]:
+    texts = [condition_text(condition, work.vocabulary) for condition in line.conditions]
+    texts += [f"with consent of {person_text(work, name)}" for name in line.consents]
+    yield from (leaf("restriction", text) for text in texts)
 
 
-def _term(line: Instruction) -> Element | None:
+def _term(line: Instruction) -> XmlElement | None:
     """From the first day of the instruction's date; data dictionary, 4.1.6.3: an end that is not known is OPEN."""
     if line.on is None:
         return None
     is_open = line.until is None or line.until.last == LAST_DAY
     end = _OPEN if is_open or line.until is None else line.until.last.isoformat()
-    return holding("termOfGrant", saying("startDate", line.on.first.isoformat()), saying("endDate", end))
+    return branch("termOfGrant", leaf("startDate", line.on.first.isoformat()), leaf("endDate", end))
 
 
 def _meant(work: Work, line: Instruction, scopes: Scopes) -> Iterator[str]:
@@ -146,13 +142,3 @@ def _meant(work: Work, line: Instruction, scopes: Scopes) -> Iterator[str]:
     members = [name for name in scopes.of_work(line.assertion) if name not in {THE_WORK, THE_VENUE}]
     found = [iris[name] for name in members if name in iris]
     yield from found or [work.iri]
-
-
-def _linked(iri: str) -> Element:
-    made = holding(
-        "linkingObjectIdentifier",
-        saying("linkingObjectIdentifierType", IRI),
-        saying("linkingObjectIdentifierValue", iri),
-    )
-    assert made is not None
-    return made

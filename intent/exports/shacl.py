@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from intent.exports.turtle_text import block, iri, node, plain, prologue, words
 from intent.exports.value_shapes import (
     Statements,
     must_leave,
@@ -19,9 +18,12 @@ from intent.exports.value_shapes import (
     must_touch,
     value_in_data,
 )
+from intent.language.locale import ENGLISH
+from intent.language.message import Words
 from intent.model.meaning import unchanged_values
 from intent.model.work import Instruction, Modality
 from intent.names import local_iri
+from intent.record.turtle_text import iri_term, nested_node, prologue, subject_block, text_term
 from intent.values.sets import ANY_LABEL, Answer, ValueSet
 from intent.variance.case import Case
 from intent.variance.change import documented_for
@@ -52,45 +54,55 @@ The shape called canary must fail: an engine that does not report it has not rea
 
 
 @dataclass(frozen=True, slots=True)
-class Exported:
+class ShaclGraphs:
     """The two graphs, as Turtle."""
 
     shapes: str
     data: str
 
 
-def export_shacl(case: Case) -> Exported:
+def export_shacl(case: Case) -> ShaclGraphs:
     """The shapes and the data of one installation; the same bytes for the same case."""
     found = [one for one in rulings(case) if one.row.verdict in SEVERITIES]
     numbered = [(f"row-{place}", one) for place, one in enumerate(found, start=1)]
     shapes = [_shape(case, name, ruling) for name, ruling in numbered]
-    data = [block(_node(case, name), list(_facts(case, name, ruling))) for name, ruling in numbered]
+    data = [subject_block(_node(case, name), list(_facts(case, name, ruling))) for name, ruling in numbered]
     canary = _node(case, CANARY)
-    data.append(block(canary, [("a", "intent:Fact"), ("intent:fails", "true")]))
+    data.append(subject_block(canary, [("a", "intent:Fact"), ("intent:fails", "true")]))
     shapes.append(_canary(case, canary))
     counted = dict.fromkeys(path for one in found for path in _values(case, one) if path != GIVEN)
     data += [
-        block(path, [("a", "rdf:Property"), ("rdfs:subPropertyOf", "intent:counted")]) for path in counted
+        subject_block(path, [("a", "rdf:Property"), ("rdfs:subPropertyOf", "intent:counted")])
+        for path in counted
     ]
     used = ["intent", "rdf", "rdfs", "sh", "term", "xsd"]
-    return Exported(
-        "\n".join([prologue(used, SHAPES_COMMENT), *shapes]), "\n".join([prologue(used, DATA_COMMENT), *data])
+    return ShaclGraphs(
+        shapes="\n".join([prologue(used, SHAPES_COMMENT), *shapes]),
+        data="\n".join([prologue(used, DATA_COMMENT), *data]),
     )
 
 
+def _text(words: Words) -> str:
+    return text_term(ENGLISH.say(words))
+
+
+def _english(words: Words) -> str:
+    return text_term(ENGLISH.say(words), ENGLISH.tag)
+
+
 def _node(case: Case, name: str) -> str:
-    return iri(str(local_iri(case.installation.iri, "fact", name)))
+    return iri_term(str(local_iri(case.installation.iri, "fact", name)))
 
 
 def _canary(case: Case, canary: str) -> str:
     never = [("sh:path", "intent:fails"), ("sh:hasValue", "false")]
-    said = words("This shape must fail. If it did not, nothing here was checked.")
-    return block(
-        iri(str(local_iri(case.installation.iri, "shape", CANARY))),
+    said = _english("This shape must fail. If it did not, nothing here was checked.")
+    return subject_block(
+        iri_term(str(local_iri(case.installation.iri, "shape", CANARY))),
         [
             ("a", "sh:NodeShape"),
             ("sh:targetNode", canary),
-            ("sh:property", node([*never, ("sh:severity", VIOLATION), ("sh:message", said)])),
+            ("sh:property", nested_node([*never, ("sh:severity", VIOLATION), ("sh:message", said)])),
         ],
     )
 
@@ -98,22 +110,22 @@ def _canary(case: Case, canary: str) -> str:
 def _facts(case: Case, name: str, ruling: Ruling) -> Iterator[tuple[str, str]]:
     row = ruling.row
     yield "a", "intent:Fact"
-    yield "intent:subjectName", plain(row.subject)
-    yield "intent:characteristicName", plain(row.characteristic)
+    yield "intent:subjectName", text_term(row.subject.written)
+    yield "intent:characteristicName", _text(row.characteristic)
     if row.term:
-        yield "intent:characteristic", iri(row.term)
-    yield "intent:proposed", plain(row.proposed)
-    yield "intent:documented", plain(row.documented)
+        yield "intent:characteristic", iri_term(row.term)
+    yield "intent:proposed", _text(row.proposed)
+    yield "intent:documented", _text(row.documented)
     for path, value in _values(case, ruling).items():
         yield path, ", ".join(value_in_data(value))
-    opens = [plain(_open_text(row, place)) for place in range(len(row.open))]
+    opens = [text_term(_open_text(row, place)) for place in range(len(row.open))]
     if opens:
         yield "intent:openText", ", ".join(opens)
 
 
 def _open_text(row: Row, place: int) -> str:
     item = row.open[place]
-    return " ".join(filter(None, [item.kind.value, item.person, item.text])) + f" ({place + 1})"
+    return " ".join(filter(None, [item.kind.value, item.person, ENGLISH.say(item.text)])) + f" ({place + 1})"
 
 
 def _values(case: Case, ruling: Ruling) -> dict[str, ValueSet]:
@@ -128,10 +140,10 @@ def _values(case: Case, ruling: Ruling) -> dict[str, ValueSet]:
 
 def _given(case: Case, ruling: Ruling) -> ValueSet:
     """The proposed value where no instruction was asked about it."""
-    characteristic, row = ruling.topic.characteristic, ruling.row
-    if characteristic is None or len(row.members) != 1:
+    characteristic, members = ruling.topic.characteristic, ruling.topic.members
+    if characteristic is None or len(members) != 1:
         return ANY_LABEL
-    return case.proposed.value(row.members[0], characteristic)
+    return case.proposed.value(members[0], characteristic)
 
 
 def _path(case: Case, ruling: Ruling, said: Said) -> str:
@@ -144,13 +156,14 @@ def _path(case: Case, ruling: Ruling, said: Said) -> str:
 def _shape(case: Case, name: str, ruling: Ruling) -> str:
     row = ruling.row
     statements = [("a", "sh:NodeShape"), ("sh:targetNode", _node(case, name))]
-    statements += [("rdfs:comment", words(comment)) for comment in _comments(case, row)]
-    statements += [("sh:property", node(constraint)) for constraint in _constraints(case, ruling)]
-    return block(iri(str(local_iri(case.installation.iri, "shape", name))), statements)
+    statements += [("rdfs:comment", _english(comment)) for comment in _comments(row)]
+    statements += [("sh:property", nested_node(constraint)) for constraint in _constraints(case, ruling)]
+    return subject_block(iri_term(str(local_iri(case.installation.iri, "shape", name))), statements)
 
 
-def _comments(case: Case, row: Row) -> Iterator[str]:
-    yield str(row.reason) or f"{row.subject}, {row.characteristic}: {row.verdict.value}."
+def _comments(row: Row) -> Iterator[str]:
+    named = f"{row.subject.written}, {ENGLISH.say(row.characteristic)}: {row.verdict.value}."
+    yield ENGLISH.say(row.reason) or named
     yield from (f"{one.instruction} is set aside by {one.by}: {one.because.value}." for one in row.set_aside)
 
 
@@ -159,17 +172,17 @@ def _constraints(case: Case, ruling: Ruling) -> Iterator[Statements]:
     for said in ruling.judgement.governing:
         asked = _asked(_path(case, ruling, said), said)
         if asked:
-            yield [*asked, ("sh:severity", severity), ("sh:message", words(_message(case, said.line)))]
+            yield [*asked, ("sh:severity", severity), ("sh:message", _english(_message(case, said.line)))]
     if row.verdict is Verdict.CONDITIONAL:
-        yield _warning([("sh:path", "intent:openText"), ("sh:maxCount", "0")], str(row.reason))
+        yield _warning([("sh:path", "intent:openText"), ("sh:maxCount", "0")], row.reason)
     elif row.verdict in {Verdict.UNKNOWN, Verdict.UNCOVERED} and not ruling.judgement.governing:
-        yield _warning(_as_documented(case, ruling), str(row.reason))
+        yield _warning(_as_documented(case, ruling), row.reason)
     for fallen in row.set_aside:
         yield from _deactivated(case, ruling, fallen)
 
 
-def _warning(asked: Statements, message: str) -> Statements:
-    return [*asked, ("sh:severity", WARNING), ("sh:message", words(message))]
+def _warning(asked: Statements, message: Words) -> Statements:
+    return [*asked, ("sh:severity", WARNING), ("sh:message", _english(message))]
 
 
 def _asked(path: str, said: Said) -> Statements:
@@ -188,10 +201,10 @@ def _asked(path: str, said: Said) -> Statements:
 
 def _as_documented(case: Case, ruling: Ruling) -> Statements:
     """That the value is the documented one; where none is documented, nothing satisfies."""
-    characteristic, row = ruling.topic.characteristic, ruling.row
-    if characteristic is None or len(row.members) != 1 or row.verdict is Verdict.UNKNOWN:
+    characteristic, members = ruling.topic.characteristic, ruling.topic.members
+    if characteristic is None or len(members) != 1 or ruling.row.verdict is Verdict.UNKNOWN:
         return [("sh:path", GIVEN), ("sh:in", "()")]
-    documented = documented_for(case, row.members[0], characteristic)
+    documented = documented_for(case, members[0], characteristic)
     if documented is None:
         return [("sh:path", GIVEN), ("sh:in", "()")]
     return must_lie_in(GIVEN, unchanged_values(documented, characteristic))
@@ -208,7 +221,7 @@ def _deactivated(case: Case, ruling: Ruling, fallen: SetAside) -> Iterator[State
         ("sh:minCount", "1"),
         ("sh:deactivated", "true"),
         ("sh:severity", WARNING),
-        ("sh:message", words(said)),
+        ("sh:message", _english(said)),
     ]
 
 

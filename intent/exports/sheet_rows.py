@@ -15,7 +15,8 @@ from intent.dossier.tables import Table
 from intent.dossier.work_text import read_work
 from intent.dossier.write_work import box_cells, device_cells, part_cells
 from intent.dossier.writing import Cells, table_block
-from intent.exports.grid import Grid, GridCell
+from intent.exports.grid import Grid, GridCell, at_cell
+from intent.language.message import joined, say
 from intent.model.work import Work
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
@@ -49,7 +50,7 @@ def _rows(work: Work, name: str) -> Iterator[Cells]:
 
 
 @dataclass(frozen=True, slots=True)
-class Entered:
+class EnteredSheet:
     """A dossier with a sheet's rows in it, and what is to be said of that."""
 
     text: str
@@ -57,7 +58,7 @@ class Entered:
 
 
 @dataclass(frozen=True, slots=True)
-class _Written:
+class _TableLines:
     """A table as it will stand, and which cell of the sheet each of its cells comes from."""
 
     lines: tuple[str, ...]
@@ -65,20 +66,22 @@ class _Written:
     """By line in the table and number of the column."""
 
 
-def enter_sheet(text: str, file: str, grid: Grid, name: str, vocabulary: Vocabulary) -> Entered:
+def enter_sheet(text: str, file: str, grid: Grid, name: str, vocabulary: Vocabulary) -> EnteredSheet:
     """The dossier with the rows of a sheet. Raises `Unusable` with every cell that is at fault, by its name."""
     root, _ = read_blocks(text, file)
     if root is None:
-        raise Unusable([Diagnostic(slug="empty-file", message="the dossier is empty", span=Span(file=file))])
+        raise Unusable(
+            [Diagnostic(slug="empty-file", message=say("the dossier is empty"), span=Span(file=file))]
+        )
     rows = _by_identifier(grid, name)
     section = _section(root, name, vocabulary)
     lines, origin = (
         text.replace("\r\n", "\n").replace("\r", "\n").split("\n"),
-        dict[int, tuple[_Written, int]](),
+        dict[int, tuple[_TableLines, int]](),
     )
     left = dict(rows)
     kept: list[str] = []
-    edits: list[tuple[int, int, _Written]] = []
+    edits: list[tuple[int, int, _TableLines]] = []
     for heading, table in _tables(section, name):
         mine = {key: row for key, row in left.items() if _belongs(row, heading, table, name)}
         for key in mine:
@@ -95,7 +98,7 @@ def enter_sheet(text: str, file: str, grid: Grid, name: str, vocabulary: Vocabul
     findings = [_at_cell(found, origin, grid) for found in read_work(result, file, vocabulary).findings]
     if has_errors(findings):
         raise Unusable(found for found in findings if found.is_error)
-    return Entered(result, (*_told_kept(kept, grid, name), *in_order(findings)))
+    return EnteredSheet(result, (*_told_kept(kept, grid), *in_order(findings)))
 
 
 def _by_identifier(grid: Grid, name: str) -> dict[str, dict[str, GridCell]]:
@@ -104,18 +107,21 @@ def _by_identifier(grid: Grid, name: str) -> dict[str, dict[str, GridCell]]:
     header = [normal(cell.text) for cell in grid.rows[0]]
     for place, cell in enumerate(grid.rows[0]):
         if header[place] in header[:place]:
-            faults.append(grid.fault("repeated-column", f"there is a second column `{cell.text}`", cell))
+            message = say("there is a second column `{column}`", column=cell.text)
+            faults.append(grid.fault("repeated-column", message, cell))
     if wanted not in header:
-        faults.append(grid.fault("no-identifiers", f"no column is called `{wanted}`", grid.rows[0][0]))
+        message = say("no column is called `{column}`", column=wanted)
+        faults.append(grid.fault("no-identifiers", message, grid.rows[0][0]))
         raise Unusable(faults)
     found: dict[str, dict[str, GridCell]] = {}
     for line in grid.rows[1:]:
         cells = {cell.text: line[place] for place, cell in enumerate(grid.rows[0])}
         own = line[header.index(wanted)]
         if not own.text:
-            faults.append(grid.fault("no-identifier", f"the row has no {wanted}", own))
+            faults.append(grid.fault("no-identifier", say("the row has no {column}", column=wanted), own))
         elif normal(own.text) in found:
-            faults.append(grid.fault("repeated-identifier", f"`{own.text}` has a row already", own))
+            message = say("`{identifier}` has a row already", identifier=own.text)
+            faults.append(grid.fault("repeated-identifier", message, own))
         found[normal(own.text)] = cells
     if faults:
         raise Unusable(faults)
@@ -126,7 +132,10 @@ def _section(root: TextSection, name: str, vocabulary: Vocabulary) -> TextSectio
     form = next(one for iri, one in vocabulary.sections.items() if iri.endswith(f"/{name}-section"))
     found = next((one for one in root.sections if normal(one.title) in form.names), None)
     if found is None:
-        message = f"the dossier has no section `## {form.label}` to put the rows in; write its heading first"
+        message = say(
+            "the dossier has no section `## {title}` to put the rows in; write its heading first",
+            title=form.label,
+        )
         raise Unusable([Diagnostic(slug="no-section", message=message, span=root.span)])
     return found
 
@@ -162,7 +171,7 @@ def _extent(table: Table) -> tuple[int, int]:
 
 def _merged(
     table: Table, rows: Mapping[str, Mapping[str, GridCell]], heading: str, name: str, kept: list[str]
-) -> _Written:
+) -> _TableLines:
     """A table with the sheet's cells in its rows, and its new rows at the end."""
     names = {normal(cell.text): cell.text for cell in table.header}
     present = _identifiers(table, name)
@@ -189,7 +198,7 @@ def _columns(row: Mapping[str, GridCell], names: Mapping[str, str], heading: str
     return {column: cell for column, cell in found.items() if not heading or normal(column) not in dropped}
 
 
-def _laid_out(rows: Sequence[Cells], from_sheet: Sequence[Mapping[str, GridCell]]) -> _Written:
+def _laid_out(rows: Sequence[Cells], from_sheet: Sequence[Mapping[str, GridCell]]) -> _TableLines:
     lines = tuple(table_block(rows).split("\n"))
     columns = [column.strip() for column in lines[0].strip("| ").split(" | ")] if lines[0] else []
     cells = {
@@ -198,12 +207,12 @@ def _laid_out(rows: Sequence[Cells], from_sheet: Sequence[Mapping[str, GridCell]
         for place, column in enumerate(columns)
         if column in row
     }
-    return _Written(lines, cells)
+    return _TableLines(lines, cells)
 
 
 def _appended(
     left: Mapping[str, Mapping[str, GridCell]], section: TextSection, lines: Sequence[str], name: str
-) -> Iterator[tuple[int, int, _Written]]:
+) -> Iterator[tuple[int, int, _TableLines]]:
     """New rows that no table takes: in a table of their own below their heading, or under a new group."""
     if not left:
         return
@@ -235,7 +244,7 @@ def _end_of(section: TextSection, lines: Sequence[str]) -> int:
     return end
 
 
-def _at_cell(found: Diagnostic, origin: Mapping[int, tuple[_Written, int]], grid: Grid) -> Diagnostic:
+def _at_cell(found: Diagnostic, origin: Mapping[int, tuple[_TableLines, int]], grid: Grid) -> Diagnostic:
     """A finding about a cell that came from the sheet, at its place in the sheet."""
     written, place = origin.get(found.span.line, (None, 0))
     if written is None:
@@ -245,12 +254,14 @@ def _at_cell(found: Diagnostic, origin: Mapping[int, tuple[_Written, int]], grid
     if cell is None:
         return found
     span = Span(file=grid.file, line=cell.row, column=cell.column)
-    return replace(found, message=f"cell {cell.name}: {found.message}", span=span)
+    return replace(found, message=at_cell(cell, found.message), span=span)
 
 
-def _told_kept(kept: Sequence[str], grid: Grid, name: str) -> Iterator[Diagnostic]:
+def _told_kept(kept: Sequence[str], grid: Grid) -> Iterator[Diagnostic]:
     if kept:
-        message = f"the sheet has no row for {', '.join(kept)}; they stay in the dossier as they are"
+        message = say(
+            "the sheet has no row for {parts}; they stay in the dossier as they are", parts=joined(kept, ", ")
+        )
         yield Diagnostic(
             slug="not-in-sheet", message=message, span=Span(file=grid.file), severity=Severity.NOTE
         )

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from intent.exports.turtle_text import iri, listed, node, number, plain
 from intent.names import is_iri
+from intent.record.turtle_text import collection, decimal_term, iri_term, nested_node, text_term
 from intent.values.regions import Box, Interval
 from intent.values.sets import Labels, ValueSet
 
@@ -26,11 +26,11 @@ def value_in_data(value: ValueSet) -> list[str]:
     """The objects that stand for a value: names, or one node of bounds for each stretch of numbers."""
     if isinstance(value, Labels):
         return [ANYTHING] if value.all_but else sorted(map(_name, value.names)) or [NOTHING]
-    return [node(_bounds(box)) for box in value.boxes] or [NOTHING]
+    return [nested_node(_bounds(box)) for box in value.boxes] or [NOTHING]
 
 
 def _name(name: str) -> str:
-    return iri(name) if is_iri(name) else plain(name)
+    return iri_term(name) if is_iri(name) else text_term(name)
 
 
 def _bounds(box: Box) -> Statements:
@@ -38,10 +38,10 @@ def _bounds(box: Box) -> Statements:
     for suffix, interval in _axes(box):
         if interval.low is not None:
             word = "moreThan" if interval.low_strict else "atLeast"
-            statements.append((f"intent:{word}{suffix}", number(interval.low)))
+            statements.append((f"intent:{word}{suffix}", decimal_term(interval.low)))
         if interval.high is not None:
             word = "lessThan" if interval.high_strict else "atMost"
-            statements.append((f"intent:{word}{suffix}", number(interval.high)))
+            statements.append((f"intent:{word}{suffix}", decimal_term(interval.high)))
     return statements
 
 
@@ -57,7 +57,7 @@ def must_touch(path: str, admitted: ValueSet) -> Statements:
 
 def must_leave(path: str, forbidden: ValueSet) -> Statements:
     """What fails where a value lies wholly inside a set."""
-    inside = node([("sh:not", _any_of(_inside(forbidden)))])
+    inside = nested_node([("sh:not", _any_of(_inside(forbidden)))])
     return [("sh:path", path), ("sh:qualifiedValueShape", inside), ("sh:qualifiedMinCount", "1")]
 
 
@@ -68,21 +68,29 @@ def must_lie_in(path: str, admitted: ValueSet) -> Statements:
 
 def must_lie_out(path: str, forbidden: ValueSet) -> Statements:
     """What fails where a value does not lie wholly outside a set."""
-    return [("sh:path", path), ("sh:node", node([("sh:not", _any_of(_touching(forbidden)))]))]
+    return [("sh:path", path), ("sh:node", nested_node([("sh:not", _any_of(_touching(forbidden)))]))]
 
 
 def _any_of(shapes: list[str]) -> str:
     if len(shapes) == 1:
         return shapes[0]
-    return node([("sh:or", listed(shapes))]) if shapes else node([("sh:in", "()")])
+    return nested_node([("sh:or", collection(shapes))]) if shapes else _one_of([])
+
+
+def _one_of(names: list[str]) -> str:
+    return nested_node([("sh:in", collection(names))])
+
+
+def _none_of(names: list[str]) -> str:
+    return nested_node([("sh:not", _one_of(names))])
 
 
 def _touching(admitted: ValueSet) -> list[str]:
     if isinstance(admitted, Labels):
         names = sorted(map(_name, admitted.names))
         if admitted.all_but:
-            return [node([("sh:not", node([("sh:in", listed(names))]))])]
-        return [node([("sh:in", listed([*names, ANYTHING] if names else []))])]
+            return [_none_of(names)]
+        return [_one_of([*names, ANYTHING] if names else [])]
     return [_all(_reaching(box)) for box in admitted.boxes]
 
 
@@ -90,13 +98,13 @@ def _inside(admitted: ValueSet) -> list[str]:
     if isinstance(admitted, Labels):
         names = sorted(map(_name, admitted.names))
         if admitted.all_but:
-            return [node([("sh:not", node([("sh:in", listed([*names, ANYTHING] if names else names))]))])]
-        return [node([("sh:in", listed(names))])]
+            return [_none_of([*names, ANYTHING] if names else names)]
+        return [_one_of(names)]
     return [_all(_within(box)) for box in admitted.boxes]
 
 
 def _all(parts: list[str]) -> str:
-    return node([("sh:class", "intent:Bounds"), *(("sh:property", part) for part in parts)])
+    return nested_node([("sh:class", "intent:Bounds"), *(("sh:property", part) for part in parts)])
 
 
 def _reaching(box: Box) -> list[str]:
@@ -115,7 +123,7 @@ def _reaching(box: Box) -> list[str]:
 
 
 def _bound(path: str, word: str, limit: Fraction) -> str:
-    return node([("sh:path", path), (word, number(limit))])
+    return nested_node([("sh:path", path), (word, decimal_term(limit))])
 
 
 def _within(box: Box) -> list[str]:
@@ -135,7 +143,7 @@ def _within(box: Box) -> list[str]:
 
 def _ended(closed: str, strict: str, open_: str, loose: str, limit: Fraction) -> Iterator[str]:
     """That bounds have an end, one that counts itself or one that does not, and that it is within a limit."""
-    either = node([("sh:alternativePath", listed([closed, open_]))])
-    yield node([("sh:path", either), ("sh:minCount", "1")])
+    either = nested_node([("sh:alternativePath", collection([closed, open_]))])
+    yield nested_node([("sh:path", either), ("sh:minCount", "1")])
     yield _bound(closed, strict, limit)
     yield _bound(open_, loose, limit)

@@ -7,8 +7,9 @@ Markup Language (XML) 1.0, fifth edition, section 2.2.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from typing import TypeAlias
 
 from lxml import etree
 
@@ -18,34 +19,49 @@ XSI = "http://www.w3.org/2001/XMLSchema-instance"
 
 
 @dataclass(frozen=True, slots=True)
-class Element:
+class XmlElement:
     """An element with its attributes, and with a text or elements in it. Names are `{namespace}local`, or local."""
 
     name: str
-    content: str | tuple[Element, ...]
+    content: str | tuple[XmlElement, ...]
     attributes: Mapping[str, str] = field(default_factory=dict)
 
 
-Content = Element | Iterable[Element] | None
+Content: TypeAlias = "XmlElement | Iterable[Content] | None"
+"""What an element may hold: another, nothing, or several, as they come."""
 
 
-def holding(name: str, *content: Content, **attributes: str) -> Element | None:
+def branch(name: str, *content: Content, **attributes: str) -> XmlElement | None:
     """An element that holds others, or nothing where there are none."""
-    found: list[Element] = []
-    for one in content:
-        if isinstance(one, Element):
-            found.append(one)
-        elif one is not None:
-            found.extend(one)
-    return Element(name, tuple(found), attributes) if found else None
+    found = tuple(_elements(content))
+    return XmlElement(name, found, attributes) if found else None
 
 
-def saying(name: str, text: str, **attributes: str) -> Element | None:
+def _elements(content: Content) -> Iterator[XmlElement]:
+    if isinstance(content, XmlElement):
+        yield content
+    elif content is not None:
+        for one in content:
+            yield from _elements(one)
+
+
+def leaf(name: str, text: str, **attributes: str) -> XmlElement | None:
     """An element that holds a text, or nothing where the text is empty."""
-    return Element(name, text, {key: value for key, value in attributes.items() if value}) if text else None
+    return (
+        XmlElement(name, text, {key: value for key, value in attributes.items() if value}) if text else None
+    )
 
 
-def written(root: Element, namespaces: Mapping[str, str], attribute_namespace: str | None = None) -> bytes:
+def present(element: XmlElement | None) -> XmlElement:
+    """An element that is known to hold something."""
+    if element is None:
+        raise ValueError("an element of the record is empty")
+    return element
+
+
+def xml_bytes(
+    root: XmlElement, namespaces: Mapping[str, str], attribute_namespace: str | None = None
+) -> bytes:
     """The document in UTF-8, indented by two; names without a namespace are in that of the first prefix.
 
     Attributes without a namespace of their own are in ``attribute_namespace``.
@@ -58,7 +74,7 @@ def written(root: Element, namespaces: Mapping[str, str], attribute_namespace: s
 
 
 def _made(
-    element: Element, own: str, of_attributes: str | None, namespaces: Mapping[str, str]
+    element: XmlElement, own: str, of_attributes: str | None, namespaces: Mapping[str, str]
 ) -> etree._Element:
     made = etree.Element(_qualified(element.name, own), nsmap=dict(namespaces))
     for name, value in sorted(element.attributes.items()):

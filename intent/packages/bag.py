@@ -11,8 +11,10 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.diagnostics import Diagnostic, Severity, Span
+from intent.language.message import Message, joined, say
+from intent.language.sizes import size_words
 from intent.packages.file_names import shown_name
-from intent.packages.limits import Limits, size_in_words
+from intent.packages.limits import Limits
 from intent.packages.manifest import (
     ALGORITHMS,
     FILE_NAME,
@@ -34,6 +36,20 @@ EARLIER = "BagIt-Version: 0.97"
 """What common makers of bags still write; held to the same."""
 _OXUM = re.compile(r"([0-9]{1,18})\.([0-9]{1,18})$")
 _LABEL = re.compile(r"(?P<label>[^\s:][^:]*?)\s*:\s*(?P<value>.*)$")
+
+_OF_EACH_SORT: tuple[tuple[bool, tuple[str, Message], Message], ...] = (
+    (
+        False,
+        ("no-payload-manifest", say("there is no payload manifest, so nothing vouches for its files")),
+        say("every payload manifest uses an algorithm that is known to be forgeable; SHA-512 is not"),
+    ),
+    (
+        True,
+        ("no-tag-manifest", say("there is no tag manifest, so nothing vouches for its files")),
+        say("every tag manifest uses an algorithm that is known to be forgeable; SHA-512 is not"),
+    ),
+)
+"""Of the payload and of the tags: what is said where no manifest is there, and where none is strong."""
 
 Reads = Callable[[PackageEntry], bytes]
 """Reads a small file of the package as a whole; raises ``OSError``."""
@@ -69,7 +85,9 @@ def read_bag(listing: PackageListing, reads: Reads, limits: Limits) -> tuple[Bag
     manifests = tuple(_manifests(listing, texts, faults))
     faults.extend(_manifest_faults(listing, manifests))
     if not any(entry.path.startswith(PAYLOAD) for entry in listing.entries):
-        faults.append(fault_at(listing.name, "", "no-payload", "the package has no files in a folder `data`"))
+        faults.append(
+            fault_at(listing.name, "", "no-payload", say("the package has no files in a folder `data`"))
+        )
     return Bag(manifests, info), tuple(faults)
 
 
@@ -86,18 +104,25 @@ def _tag_texts(
         if not _is_read(entry.path) or entry.refused:
             continue
         if entry.size > limits.largest_tag_file:
-            most = size_in_words(limits.largest_tag_file)
-            message = f"the file has {size_in_words(entry.size)}; the most that is read is {most}"
+            most = size_words(limits.largest_tag_file)
+            message = say(
+                "the file has {size}; the most that is read is {most}", size=size_words(entry.size), most=most
+            )
             faults.append(fault_at(listing.name, entry.path, "too-large", message))
             continue
         try:
             found[entry.path] = reads(entry).decode("utf-8")
         except UnicodeDecodeError:
-            message = "the file is not in UTF-8, the only encoding of tag files that is read"
+            message = say("the file is not in UTF-8, the only encoding of tag files that is read")
             faults.append(fault_at(listing.name, entry.path, "not-utf-8", message))
         except OSError as error:
             faults.append(
-                fault_at(listing.name, entry.path, "unreadable", f"the file cannot be read: {error}")
+                fault_at(
+                    listing.name,
+                    entry.path,
+                    "unreadable",
+                    say("the file cannot be read: {reason}", reason=str(error)),
+                )
             )
     return found
 
@@ -106,7 +131,10 @@ def _declaration_faults(listing: PackageListing, text: str | None) -> Iterator[D
     """Section 2.1.1: version and encoding, in two lines, without a byte order mark."""
     if text is None:
         if listing.entry(DECLARATION) is None:
-            message = f"there is no `{DECLARATION}`, so this is no bag; name the folder or zip that holds it"
+            message = say(
+                "there is no `{file}`, so this is no bag; name the folder or zip that holds it",
+                file=DECLARATION,
+            )
             yield fault_at(listing.name, "", "no-declaration", message)
         return
     lines = lines_of(text)
@@ -123,7 +151,7 @@ def _declaration_faults(listing: PackageListing, text: str | None) -> Iterator[D
                 text=shown_name(line),
                 length=max(1, len(line)),
             )
-            yield Diagnostic(slug=slug, message=f"this line must be `{want}`", span=span)
+            yield Diagnostic(slug=slug, message=say("this line must be `{line}`", line=want), span=span)
     if len(lines) > len(wanted):
         span = Span(
             file=f"{listing.name}/{DECLARATION}",
@@ -132,7 +160,7 @@ def _declaration_faults(listing: PackageListing, text: str | None) -> Iterator[D
             text=shown_name(lines[len(wanted)]),
         )
         yield Diagnostic(
-            slug="bag-declaration", message="the declaration has two lines and no more", span=span
+            slug="bag-declaration", message=say("the declaration has two lines and no more"), span=span
         )
 
 
@@ -151,7 +179,7 @@ def _read_info(package: str, text: str, faults: list[Diagnostic]) -> Iterator[tu
                 file=f"{package}/{INFO}", line=number, column=1, text=shown_name(line), length=len(line)
             )
             faults.append(
-                Diagnostic(slug="bad-bag-info", message="this line is no label with a value", span=span)
+                Diagnostic(slug="bad-bag-info", message=say("this line is no label with a value"), span=span)
             )
     yield from found
 
@@ -163,15 +191,21 @@ def _oxum_faults(listing: PackageListing, info: Iterable[tuple[str, str]]) -> It
     for value in stated:
         match = _OXUM.match(value)
         if match is None:
-            message = (
-                f"Payload-Oxum `{shown_name(value[:60])}` is not octets, a full stop, and a number of files"
+            message = say(
+                "Payload-Oxum `{value}` is not octets, a full stop, and a number of files",
+                value=shown_name(value[:60]),
             )
             yield fault_at(listing.name, INFO, "bad-oxum", message)
         elif (int(match[1]), int(match[2])) != (sum(entry.size for entry in payload), len(payload)):
             there = f"{sum(entry.size for entry in payload)}.{len(payload)}"
-            yield fault_at(listing.name, INFO, "oxum-differs", f"Payload-Oxum is {value}; there are {there}")
+            yield fault_at(
+                listing.name,
+                INFO,
+                "oxum-differs",
+                say("Payload-Oxum is {value}; there are {there}", value=value, there=there),
+            )
     if len(stated) > 1:
-        yield fault_at(listing.name, INFO, "bad-oxum", "Payload-Oxum is stated more than once")
+        yield fault_at(listing.name, INFO, "bad-oxum", say("Payload-Oxum is stated more than once"))
 
 
 def _fetch_faults(package: str, text: str) -> Iterator[Diagnostic]:
@@ -181,7 +215,7 @@ def _fetch_faults(package: str, text: str) -> Iterator[Diagnostic]:
             span = Span(
                 file=f"{package}/{FETCH}", line=number, column=1, text=shown_name(line), length=len(line)
             )
-            message = (
+            message = say(
                 "the package wants this fetched from elsewhere, which is not done; ask for a whole package"
             )
             yield Diagnostic(slug="fetch-item", message=message, span=span)
@@ -195,8 +229,10 @@ def _manifests(
         if named is None:
             continue
         if named["algorithm"] not in ALGORITHMS:
-            name, known = shown_name(named["algorithm"]), ", ".join(ALGORITHMS)
-            message = f"`{name}` is no algorithm that is known here; those are {known}"
+            name, known = shown_name(named["algorithm"]), joined(ALGORITHMS, ", ")
+            message = say(
+                "`{name}` is no algorithm that is known here; those are {names}", name=name, names=known
+            )
             faults.append(fault_at(listing.name, file, "unknown-algorithm", message))
             continue
         manifest, wrong = read_manifest(file, text, listing.name)
@@ -208,17 +244,13 @@ def _manifest_faults(listing: PackageListing, manifests: Iterable[Manifest]) -> 
     """Sections 2.1.3, 2.2.1 and 3: each manifest tells of every file of its sort, and of no other."""
     every = tuple(manifests)
     paths = [entry.path for entry in listing.entries]
-    for is_of_tags, what in ((False, "payload"), (True, "tag")):
+    for is_of_tags, none_there, all_weak in _OF_EACH_SORT:
         mine = [manifest for manifest in every if manifest.is_of_tags is is_of_tags]
         if not mine:
-            slug = f"no-{what}-manifest"
-            yield fault_at(
-                listing.name, "", slug, f"there is no {what} manifest, so nothing vouches for its files"
-            )
+            yield fault_at(listing.name, "", *none_there)
         elif not any(manifest.algorithm in STRONG for manifest in mine):
-            message = f"every {what} manifest uses an algorithm that is known to be forgeable; SHA-512 is not"
             where = Span(file=f"{listing.name}/{mine[0].file}")
-            yield Diagnostic(slug="weak-digest", message=message, span=where, severity=Severity.WARNING)
+            yield Diagnostic(slug="weak-digest", message=all_weak, span=where, severity=Severity.WARNING)
         for manifest in mine:
             yield from completeness_faults(manifest, paths, listing.name)
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
+from intent.language.message import say
 from intent.model.work import Work
 from intent.names import INTENT
 from intent.packages.contents import DOSSIER
@@ -16,7 +17,7 @@ from intent.reading.files import within
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Carried:
+class CarriedFile:
     """A file as it is named, where it lies, and where it goes; a file that is not there goes nowhere."""
 
     identifier: str
@@ -25,14 +26,15 @@ class Carried:
     """The path as the work gives it."""
     path: Path
     inside: str
+    """Its path in the package."""
     is_there: bool
 
 
-def carried(
+def carried_files(
     documentation: Documentation, leaving: Work
-) -> tuple[tuple[Carried, ...], tuple[Diagnostic, ...]]:
+) -> tuple[tuple[CarriedFile, ...], tuple[Diagnostic, ...]]:
     """The files that what leaves of a work names, and what is to be said of those that cannot go."""
-    found: list[Carried] = []
+    found: list[CarriedFile] = []
     findings: list[Diagnostic] = []
     for identifier, name, iri in _named(leaving):
         span = documentation.reading.spans.get(iri, Span(file=documentation.files[0].name))
@@ -43,12 +45,19 @@ def carried(
             continue
         found.append(one)
         if not one.is_there:
-            message = f"`{identifier}`: there is no file `{name}`, so the package goes without it"
-            weight = Severity.WARNING if leaving.source(identifier) else Severity.NOTE
-            findings.append(
-                Diagnostic(slug="not-packed", message=message, span=span, severity=weight, subject=identifier)
-            )
+            findings.append(_missing(one, span, bool(leaving.source(identifier))))
     return tuple(found), tuple(findings)
+
+
+def _missing(file: CarriedFile, span: Span, is_source: bool) -> Diagnostic:
+    """That a file is not there; of material it is usual that the dossier names what lies elsewhere."""
+    message = say(
+        "`{identifier}`: there is no file `{file}`, so the package goes without it",
+        identifier=file.identifier,
+        file=file.name,
+    )
+    weight = Severity.WARNING if is_source else Severity.NOTE
+    return Diagnostic(slug="not-packed", message=message, span=span, severity=weight, subject=file.identifier)
 
 
 def _named(work: Work) -> Iterator[tuple[str, str, str]]:
@@ -60,15 +69,13 @@ def _named(work: Work) -> Iterator[tuple[str, str, str]]:
         yield "", terms, work.iri
 
 
-def _placed(folder: Path, identifier: str, name: str, span: Span) -> Carried:
+def _placed(folder: Path, identifier: str, name: str, span: Span) -> CarriedFile:
     """Raises `Unusable` for a file out of the folder, or one whose name cannot travel."""
     path = within(folder, name, span)
     inner = PurePosixPath(*path.relative_to(folder).parts)
-    wrong = [
-        Diagnostic(slug=fault.slug, message=fault.message, span=span) for fault in name_faults(str(inner))
-    ]
+    wrong = [fault.at(span) for fault in name_faults(str(inner))]
     if wrong:
         raise Unusable(wrong)
-    return Carried(
+    return CarriedFile(
         identifier=identifier, name=name, path=path, inside=f"{DOSSIER}/{inner}", is_there=path.is_file()
     )

@@ -1,4 +1,4 @@
-"""What a package holds for people to read, beside the dossier: reports, the annex, and whatever is added here.
+"""What a package holds for people to read, beside the dossier: reports, cards, the annex, the packing list.
 
 A document takes what was told of the proposal and gives files by their paths in the package. Adding one is adding a
 line to `DOCUMENTS`.
@@ -6,18 +6,26 @@ line to `DOCUMENTS`.
 
 from __future__ import annotations
 
-import datetime
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from intent import __version__
-from intent.language.message import ENGLISH
-from intent.packages.contents import ANNEX, REPORT_PAGE, VERDICTS
+from intent.diagnostics import Diagnostic, Severity, Unusable
+from intent.language.calendar import day_words
+from intent.language.locale import Locale
+from intent.language.message import say
+from intent.model.work import Work
+from intent.packages.contents import ANNEX, CARDS_PAGE, REPORT_PAGE, VERDICTS
+from intent.packages.filling import PackedFile
+from intent.packages.outgoing import Outgoing
 from intent.papers import write_report
 from intent.papers.annex import write_annex
+from intent.papers.cards.write import cards_of_proposal
 from intent.papers.drawn import drawn_of
+from intent.papers.packing_list import ListedFile, write_packing_list
 from intent.papers.passages_told import headings_behind
+from intent.papers.pdf import write_pdf
 from intent.papers.report_evidence import Evidence, EvidenceFile, FileRole
 from intent.papers.story import Story, tell
 from intent.reading.evidence.passages import Passages, read_passages
@@ -25,9 +33,12 @@ from intent.reading.proposal import Proposal
 from intent.redaction.withholding import WithheldKind
 from intent.variance.result import Variance
 
+PRINTED = (REPORT_PAGE, CARDS_PAGE)
+"""The pages that go on paper too."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Told:
+class ToldProposal:
     """A proposal as it is told in a package."""
 
     proposal: Proposal
@@ -35,55 +46,88 @@ class Told:
     evidence: Evidence
     passages: Passages
     story: Story
-    sorts: tuple[WithheldKind, ...]
+    withheld: tuple[WithheldKind, ...]
     """What stays with the sender."""
+    locale: Locale
 
 
-Document = Callable[[Told], Mapping[str, bytes]]
+Document = Callable[[ToldProposal], Mapping[str, bytes]]
 
 
-def told_of(
-    proposal: Proposal, variance: Variance, sorts: Sequence[WithheldKind], date: datetime.date, root: Path
-) -> Told:
-    """What is told of a proposal that lies in a package; files are named by their paths from ``root``."""
+def pages_of(
+    proposal: Proposal, variance: Variance, outgoing: Outgoing, root: Path, locale: Locale
+) -> dict[str, bytes]:
+    """The papers about a proposal that lies in a package, by path; files are named by their paths from ``root``."""
     documentation = proposal.documentation
     found = read_passages(documentation.work, documentation.folder, headings_behind(variance))
-    sources = (replace(one, path=_within(one.path, root)) for one in found.sources)
+    sources = (replace(one, path=Path(one.path).relative_to(root).as_posix()) for one in found.sources)
     passages = Passages(found.quoted, tuple(sources))
     read = [EvidenceFile(FileRole(file.role), file.name, file.sha256) for file in proposal.files]
     read.extend(EvidenceFile(FileRole.SOURCE, *file) for file in passages.files)
-    evidence = Evidence(tuple(read), __version__, date)
-    story = tell(variance, evidence, (), passages)
-    return Told(
+    assert outgoing.day is not None
+    evidence = Evidence(tuple(read), __version__, outgoing.day)
+    told = ToldProposal(
         proposal=proposal,
         variance=variance,
         evidence=evidence,
         passages=passages,
-        story=story,
-        sorts=tuple(sorts),
+        story=tell(variance, evidence, (), passages),
+        withheld=outgoing.leaving.withheld,
+        locale=locale,
     )
+    return {path: content for _, document in DOCUMENTS for path, content in document(told).items()}
 
 
-def _within(path: str, root: Path) -> str:
-    return Path(path).relative_to(root).as_posix()
-
-
-def _page(told: Told) -> Mapping[str, bytes]:
-    drawn = drawn_of(told.variance, ENGLISH)
+def _page(told: ToldProposal) -> Mapping[str, bytes]:
+    drawn = drawn_of(told.variance, told.locale)
     text = write_report(told.variance, "html", told.evidence, passages=told.passages, drawn=drawn)
     return {REPORT_PAGE: text.encode()}
 
 
-def _verdicts(told: Told) -> Mapping[str, bytes]:
+def _verdicts(told: ToldProposal) -> Mapping[str, bytes]:
     return {VERDICTS: write_report(told.variance, "json", told.evidence).encode()}
 
 
-def _annex(told: Told) -> Mapping[str, bytes]:
-    return {ANNEX: write_annex(told.story, told.sorts)}
+def _annex(told: ToldProposal) -> Mapping[str, bytes]:
+    return {ANNEX: write_annex(told.story, told.withheld)}
+
+
+def _cards(told: ToldProposal) -> Mapping[str, bytes]:
+    page = cards_of_proposal(told.proposal, told.variance, sheet="four", unit="cm")
+    return {CARDS_PAGE: page.encode()}
 
 
 DOCUMENTS: tuple[tuple[str, Document], ...] = (
     ("variance report", _page),
     ("verdicts for programs", _verdicts),
     ("installation annex", _annex),
+    ("placement cards", _cards),
 )
+
+
+def printed(pages: Mapping[str, bytes]) -> tuple[dict[str, bytes], tuple[Diagnostic, ...]]:
+    """Report and cards as PDFs beside their pages; where that cannot be, it is said, and they go without."""
+    prints: dict[str, bytes] = {}
+    for path in PRINTED:
+        try:
+            prints[str(Path(path).with_suffix(".pdf"))] = write_pdf(pages[path].decode())
+        except Unusable as error:
+            missing = error.diagnostics[0]
+            message = say("the package goes without PDFs: {reason}", reason=missing.message)
+            return prints, (
+                Diagnostic(slug="not-packed", message=message, span=missing.span, severity=Severity.WARNING),
+            )
+    return prints, ()
+
+
+def packing_list(work: Work, outgoing: Outgoing, packed: Mapping[str, PackedFile], locale: Locale) -> bytes:
+    """What travels, to be ticked off, with the sizes and digests of the files in the package."""
+    files: list[ListedFile] = []
+    for one in outgoing.files:
+        found = packed.get(one.inside)
+        size, sha512 = (found.size, found.sha512) if found else (None, "")
+        files.append(ListedFile(identifier=one.identifier, name=one.name, size=size, sha512=sha512))
+    foot = say("Packed by intent {version}.", version=__version__)
+    if outgoing.day:
+        foot = say("Packed by intent {version} on {day}.", version=__version__, day=day_words(outgoing.day))
+    return write_packing_list(work, files, outgoing.leaving.withheld, locale.say(foot))

@@ -12,6 +12,9 @@ import unicodedata
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from intent.diagnostics import Diagnostic, Span
+from intent.language.message import Words, say
+
 _RESERVED = re.compile(
     r"(?:con|prn|aux|nul|conin\$|conout\$|(?:com|lpt)[0-9¹²³])(?:\s*\..*)?$", re.IGNORECASE
 )
@@ -25,11 +28,15 @@ LONGEST_PATH = 240
 
 
 @dataclass(frozen=True, slots=True)
-class Fault:
-    """What is wrong with a name."""
+class PackageFault:
+    """What is wrong with a name or a file of a package, wherever it was found."""
 
     slug: str
-    message: str
+    message: Words
+
+    def at(self, span: Span) -> Diagnostic:
+        """The same as a finding."""
+        return Diagnostic(slug=self.slug, message=self.message, span=span)
 
 
 def shown_name(name: str) -> str:
@@ -37,45 +44,70 @@ def shown_name(name: str) -> str:
     return "".join(sign if sign.isprintable() else f"\\u{ord(sign):04x}" for sign in name)
 
 
-def name_faults(path: str) -> Iterator[Fault]:
+def name_faults(path: str) -> Iterator[PackageFault]:
     """What keeps a path, with `/` between its steps, from being a safe name within a package."""
     shown = shown_name(path)
     if path.startswith(("/", "\\")) or re.match(r"[A-Za-z]:", path):
-        yield Fault("absolute-name", f"`{shown}` starts at a root; names in a package start at its folder")
+        yield PackageFault(
+            "absolute-name",
+            say("`{path}` starts at a root; names in a package start at its folder", path=shown),
+        )
     if "\\" in path:
-        yield Fault(
-            "backslash-name", f"`{shown}` has a backslash, which some systems take for a folder's end"
+        yield PackageFault(
+            "backslash-name",
+            say("`{path}` has a backslash, which some systems take for a folder's end", path=shown),
         )
     if len(path) > LONGEST_PATH:
-        yield Fault("long-name", f"`{shown[:60]}…` has {len(path)} characters; the most is {LONGEST_PATH}")
+        yield PackageFault(
+            "long-name",
+            say(
+                "`{path}…` has {length} characters; the most is {most}",
+                path=shown[:60],
+                length=len(path),
+                most=LONGEST_PATH,
+            ),
+        )
     for step in path.removeprefix("/").split("/"):
         yield from _step_faults(step, shown)
 
 
-def _step_faults(step: str, shown: str) -> Iterator[Fault]:
+def _step_faults(step: str, shown: str) -> Iterator[PackageFault]:
     if step in {"", ".", ".."}:
-        yield Fault("climbing-name", f"`{shown}` has a step `{step}`, which could lead out of the package")
+        yield PackageFault(
+            "climbing-name",
+            say("`{path}` has a step `{step}`, which could lead out of the package", path=shown, step=step),
+        )
         return
     if any("\ud800" <= sign <= "\udfff" for sign in step):
-        yield Fault("name-not-utf-8", f"`{shown}` is a name that is not in UTF-8")
+        yield PackageFault("name-not-utf-8", say("`{path}` is a name that is not in UTF-8", path=shown))
     elif any(unicodedata.category(sign) == "Cc" for sign in step):
-        yield Fault("control-character", f"`{shown}` has a control character in its name")
+        yield PackageFault(
+            "control-character", say("`{path}` has a control character in its name", path=shown)
+        )
     if set(step) & (_TURNING | _ISOLATING):
-        yield Fault(
-            "hidden-character", f"`{shown}` has a character that hides or turns round part of its name"
+        yield PackageFault(
+            "hidden-character",
+            say("`{path}` has a character that hides or turns round part of its name", path=shown),
         )
     if _RESERVED.match(step):
-        yield Fault("reserved-name", f"`{shown}` is a name that Windows keeps for a device")
+        yield PackageFault(
+            "reserved-name", say("`{path}` is a name that Windows keeps for a device", path=shown)
+        )
     if set(step) & _NOT_ON_WINDOWS:
-        yield Fault(
-            "unportable-name", f'`{shown}` has one of < > : " | ? * in its name, which Windows cannot hold'
+        yield PackageFault(
+            "unportable-name",
+            say('`{path}` has one of < > : " | ? * in its name, which Windows cannot hold', path=shown),
         )
     if step.endswith((".", " ")):
-        yield Fault(
-            "unportable-name", f"`{shown}` has a name that ends in a full stop or space, which Windows drops"
+        yield PackageFault(
+            "unportable-name",
+            say("`{path}` has a name that ends in a full stop or space, which Windows drops", path=shown),
         )
     if len(step.encode("utf-8", "surrogatepass")) > LONGEST_STEP:
-        yield Fault("long-name", f"`{shown[:60]}…` has a name of more than {LONGEST_STEP} bytes")
+        yield PackageFault(
+            "long-name",
+            say("`{path}…` has a name of more than {most} bytes", path=shown[:60], most=LONGEST_STEP),
+        )
 
 
 def meeting_key(name: str) -> str:
@@ -83,7 +115,7 @@ def meeting_key(name: str) -> str:
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name).casefold())
 
 
-def collisions(paths: Iterable[str]) -> Iterator[tuple[str, Fault]]:
+def collisions(paths: Iterable[str]) -> Iterator[tuple[str, PackageFault]]:
     """The paths that would meet another on some system, each with what it meets; folders on the way count too."""
     first: dict[str, str] = {}
     files: dict[str, str] = {}
@@ -95,7 +127,7 @@ def collisions(paths: Iterable[str]) -> Iterator[tuple[str, Fault]]:
             other = first.setdefault(meeting_key(here), here)
             if other != here and here not in told:
                 told.add(here)
-                yield here, Fault("names-collide", _meeting(here, other))
+                yield here, PackageFault("names-collide", _meeting(here, other))
         files[meeting_key(path)] = path
     for path in files.values():
         steps = path.split("/")
@@ -103,13 +135,25 @@ def collisions(paths: Iterable[str]) -> Iterator[tuple[str, Fault]]:
             file = files.get(meeting_key("/".join(steps[:length])))
             if file is not None and file not in told:
                 told.add(file)
-                yield file, Fault("names-collide", f"`{shown_name(file)}` is a file, and a folder elsewhere")
+                yield (
+                    file,
+                    PackageFault(
+                        "names-collide",
+                        say("`{path}` is a file, and a folder elsewhere", path=shown_name(file)),
+                    ),
+                )
 
 
-def _meeting(path: str, other: str) -> str:
-    alike = "the spelling of its characters" if path.casefold() == other.casefold() else "capital letters"
+def _meeting(path: str, other: str) -> Words:
+    names = {"path": shown_name(path), "other": shown_name(other)}
     if unicodedata.normalize("NFC", path) == unicodedata.normalize("NFC", other):
-        alike = "how its accents are encoded"
-    return (
-        f"`{shown_name(path)}` differs from `{shown_name(other)}` only in {alike}; some systems hold but one"
-    )
+        return say(
+            "`{path}` differs from `{other}` only in how its accents are encoded; some systems hold but one",
+            **names,
+        )
+    if path.casefold() == other.casefold():
+        return say(
+            "`{path}` differs from `{other}` only in the spelling of its characters; some systems hold but one",
+            **names,
+        )
+    return say("`{path}` differs from `{other}` only in capital letters; some systems hold but one", **names)

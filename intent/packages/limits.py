@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-MEBIBYTE = 1024 * 1024
-GIBIBYTE = 1024 * MEBIBYTE
+from intent.language.sizes import GIBIBYTE, MEBIBYTE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,10 +33,3 @@ def limits_of(most_files: int | None, most_bytes: int | None) -> Limits:
     total = most_bytes or DEFAULT.largest_total
     file = min(total, DEFAULT.largest_file) if most_bytes is None else total
     return replace(DEFAULT, most_files=files, largest_total=total, largest_file=file)
-
-
-def size_in_words(size: int) -> str:
-    """`3 bytes`, `12 MiB`, `1.5 GiB`."""
-    if size >= GIBIBYTE:
-        return f"{size / GIBIBYTE:.1f} GiB"
-    return f"{size / MEBIBYTE:.0f} MiB" if size >= MEBIBYTE else f"{size} bytes"

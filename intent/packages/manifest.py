@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.diagnostics import Diagnostic, Span
+from intent.language.message import say
 from intent.packages.file_names import name_faults, shown_name
 
 SHA512 = "sha512"
@@ -44,8 +45,10 @@ def read_manifest(file: str, text: str, package: str) -> tuple[Manifest, tuple[D
             continue
         found = _LINE.match(line)
         if found is None or len(found["digest"]) != ALGORITHMS[algorithm]:
-            message = (
-                f"this is no line of a manifest: {ALGORITHMS[algorithm]} digits of {algorithm}, and a path"
+            message = say(
+                "this is no line of a manifest: {digits} digits of {algorithm}, and a path",
+                digits=ALGORITHMS[algorithm],
+                algorithm=algorithm,
             )
             faults.append(Diagnostic(slug="bad-manifest", message=message, span=span))
             continue
@@ -67,18 +70,20 @@ def _decoded(path: str) -> str:
 
 def _path_faults(path: str, is_of_tags: bool, is_there: bool, span: Span) -> Iterator[Diagnostic]:
     for fault in name_faults(path):
-        yield Diagnostic(slug=fault.slug, message=fault.message, span=span)
+        yield fault.at(span)
     if is_there:
         yield Diagnostic(
-            slug="listed-twice", message=f"`{shown_name(path)}` is listed a second time", span=span
+            slug="listed-twice",
+            message=say("`{path}` is listed a second time", path=shown_name(path)),
+            span=span,
         )
     if path.startswith(PAYLOAD) is is_of_tags:
-        where = (
-            "a tag manifest lists no payload"
+        message = (
+            say("`{path}`: a tag manifest lists no payload", path=shown_name(path))
             if is_of_tags
-            else "a payload manifest lists files in `data` only"
+            else say("`{path}`: a payload manifest lists files in `data` only", path=shown_name(path))
         )
-        yield Diagnostic(slug="wrong-manifest", message=f"`{shown_name(path)}`: {where}", span=span)
+        yield Diagnostic(slug="wrong-manifest", message=message, span=span)
 
 
 def completeness_faults(manifest: Manifest, paths: Sequence[str], package: str) -> Iterator[Diagnostic]:
@@ -88,13 +93,13 @@ def completeness_faults(manifest: Manifest, paths: Sequence[str], package: str) 
     for path in sorted(manifest.digests.keys() - set(paths)):
         yield Diagnostic(
             slug="file-missing",
-            message=f"`{shown_name(path)}` is listed here and is not in the package",
+            message=say("`{path}` is listed here and is not in the package", path=shown_name(path)),
             span=span,
         )
     for path in sorted(wanted - manifest.digests.keys()):
         yield Diagnostic(
             slug="not-listed",
-            message=f"`{shown_name(path)}` is in the package and is not listed here",
+            message=say("`{path}` is in the package and is not listed here", path=shown_name(path)),
             span=span,
         )
 

@@ -12,6 +12,7 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 
 from intent.diagnostics import Diagnostic
+from intent.language.message import Words, say
 from intent.packages.bag import Bag
 from intent.packages.file_names import shown_name
 from intent.packages.manifest import Digester
@@ -26,8 +27,12 @@ _SETTLED = 32 * 1024 * 1024
 Opens = Callable[[PackageEntry], Stream]
 
 
-class Unread(Exception):
+class UnreadableFile(Exception):
     """A file of the package could not be read; says why."""
+
+    def __init__(self, reason: Words) -> None:
+        self.reason = reason
+        super().__init__(reason)
 
 
 class Copier:
@@ -49,8 +54,8 @@ class Copier:
     ) -> tuple[int, dict[str, str]]:
         """How many bytes there were, and their digests; written to a new file, if one is named.
 
-        Raises `Unread` where the stream cannot be read or has more bytes than ``most``, and ``OSError`` where the
-        file cannot be written.
+        Raises `UnreadableFile` where the stream cannot be read or has more bytes than ``most``, and ``OSError`` where
+        the file cannot be written.
         """
         digester, pending, size = Digester(algorithms), list[Future[None]](), 0
         sink = None if to is None else _Sink(to, self._settling)
@@ -58,7 +63,9 @@ class Copier:
             for block in self._blocks(stream, pending):
                 size += len(block)
                 if most is not None and size > most:
-                    raise Unread(f"it has more than the {most} bytes that were announced")
+                    raise UnreadableFile(
+                        say("it has more than the {most} bytes that were announced", most=most)
+                    )
                 pending.append(self._thread.submit(digester.update, block))
                 if sink is not None:
                     sink.write(block)
@@ -87,7 +94,7 @@ def _read(stream: Stream, buffer: memoryview) -> int:
     try:
         return stream.readinto(buffer) or 0
     except OSError as error:
-        raise Unread(error.strerror or str(error)) from None
+        raise UnreadableFile(error.strerror or str(error)) from None
 
 
 class _Sink:
@@ -135,17 +142,24 @@ def _copied(
         size, found = _read_once(
             copier, entry, opens, target, {manifest.algorithm for manifest, _ in expected}
         )
-    except Unread as error:
-        yield fault_at(package, entry.path, "unreadable", f"the file cannot be read: {error}")
+    except UnreadableFile as error:
+        yield fault_at(
+            package, entry.path, "unreadable", say("the file cannot be read: {reason}", reason=error.reason)
+        )
         return
     if size != entry.size:
-        message = f"the file has {size} bytes, where {entry.size} were announced"
+        message = say(
+            "the file has {size} bytes, where {announced} were announced", size=size, announced=entry.size
+        )
         yield fault_at(package, entry.path, "size-differs", message)
     for manifest, digest in expected:
         if found[manifest.algorithm] != digest:
-            message = (
-                f"the file is not the one that `{shown_name(manifest.file)}` tells of: its {manifest.algorithm} "
-                f"is {found[manifest.algorithm][:12]}… and not {digest[:12]}…"
+            message = say(
+                "the file is not the one that `{manifest}` tells of: its {algorithm} is {found}… and not {digest}…",
+                manifest=shown_name(manifest.file),
+                algorithm=manifest.algorithm,
+                found=found[manifest.algorithm][:12],
+                digest=digest[:12],
             )
             yield fault_at(package, entry.path, "digest-differs", message)
 
@@ -156,7 +170,7 @@ def _read_once(
     try:
         stream = opens(entry)
     except OSError as error:
-        raise Unread(error.strerror or str(error)) from None
+        raise UnreadableFile(error.strerror or str(error)) from None
     try:
         return copier.copy(stream, entry.size, target, algorithms)
     finally:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from intent.diagnostics import Diagnostic, Span, Unusable
 from intent.dossier.draft import Reading
+from intent.language.message import Message, Place, Words
 from intent.packages.contents import WORK_TEXT
 from intent.reading.documentation import Documentation, read_documentation
 from intent.reading.heads import ReadFile
@@ -16,7 +17,7 @@ from intent.vocabulary.loader import read_vocabulary
 
 
 @dataclass(frozen=True, slots=True)
-class ReadBack:
+class PackedDossier:
     """A work as it lies in a package, with the installation of it if there is one."""
 
     documentation: Documentation
@@ -25,7 +26,7 @@ class ReadBack:
     """What its reading and its shapes found, and does not keep it from being used."""
 
 
-def read_back(root: Path, installation: str | None, shown: str = "") -> ReadBack:
+def read_back(root: Path, installation: str | None, shown: str = "") -> PackedDossier:
     """The dossier in a package's folder; files are named by their paths in it, after ``shown``.
 
     Raises `Unusable` with everything that is wrong with it.
@@ -41,7 +42,7 @@ def read_back(root: Path, installation: str | None, shown: str = "") -> ReadBack
         reading = _renamed_reading(proposal.reading, root, shown)
         files = _renamed_files(proposal.files, root, shown)
         proposal = replace(proposal, documentation=documentation, reading=reading, files=files)
-    return ReadBack(documentation, proposal, tuple(named_within(findings, root, shown)))
+    return PackedDossier(documentation, proposal, tuple(named_within(findings, root, shown)))
 
 
 def named_within(diagnostics: Iterable[Diagnostic], root: Path, shown: str) -> list[Diagnostic]:
@@ -50,7 +51,7 @@ def named_within(diagnostics: Iterable[Diagnostic], root: Path, shown: str) -> l
         replace(
             found,
             span=_renamed_span(found.span, root, shown),
-            message=found.message.replace(f"{root}/", f"{shown}/" if shown else ""),
+            message=_renamed_words(found.message, root, shown),
         )
         for found in diagnostics
     ]
@@ -72,6 +73,21 @@ def _renamed_files(files: Iterable[ReadFile], root: Path, shown: str) -> tuple[R
 
 def _renamed_span(span: Span, root: Path, shown: str) -> Span:
     return replace(span, file=_name(span.file, root, shown))
+
+
+def _renamed_words(words: Words, root: Path, shown: str) -> Words:
+    """A message in whose places a path in the passing folder is one in the package."""
+    if isinstance(words, str):
+        return words
+    return replace(
+        words, places=tuple((name, _renamed_place(one, root, shown)) for name, one in words.places)
+    )
+
+
+def _renamed_place(place: Place, root: Path, shown: str) -> Place:
+    if isinstance(place, str):
+        return _name(place, root, shown)
+    return _renamed_words(place, root, shown) if isinstance(place, Message) else place
 
 
 def _name(name: str, root: Path, shown: str) -> str:

@@ -14,14 +14,15 @@ from pathlib import Path
 
 from intent.analysis.comparison.works import Comparison, compare_works, is_same_work
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable, has_errors, in_order
-from intent.packages.atomic_folder import refuse_existing, staged_folder
+from intent.language.message import say
 from intent.packages.bag import Bag, read_bag
 from intent.packages.contents import LEFT_OUT
-from intent.packages.judged_again import Judged, judge_again
+from intent.packages.judged_again import JudgedPackage, judge_again
 from intent.packages.limits import DEFAULT, Limits
 from intent.packages.opening import Opens, copied
 from intent.packages.walk import PackageEntry, PackageListing, list_folder, open_in_folder
 from intent.packages.zipped import list_zip, nested_fault
+from intent.reading.atomic_write import refuse_existing, staged_folder
 from intent.reading.documentation import Documentation
 
 
@@ -30,7 +31,7 @@ class Received:
     """A package that was opened: where, what it holds, and what is to be said of it."""
 
     folder: Path
-    judged: Judged
+    judged: JudgedPackage
     left_out: str
     """What the sender keeps, in the sender's words; nothing where they do not say."""
     comparison: Comparison | None
@@ -68,7 +69,7 @@ def receive_package(
 def _refuse_within(package: Path, into: Path) -> None:
     """Raises `Unusable` where the new folder would lie in the package that is read."""
     if into.resolve().is_relative_to(package.resolve()):
-        message = f"`{into}` lies within the package; name a folder outside it"
+        message = say("`{folder}` lies within the package; name a folder outside it", folder=str(into))
         raise Unusable([Diagnostic(slug="within-package", message=message, span=Span(file=str(into)))])
 
 
@@ -77,12 +78,12 @@ def _listed(package: Path, limits: Limits) -> tuple[PackageListing, Opens]:
     try:
         mode = os.stat(package).st_mode
     except (OSError, ValueError):
-        message = f"there is no package `{package}`"
+        message = say("there is no package `{package}`", package=str(package))
         raise Unusable([Diagnostic(slug="no-file", message=message, span=Span(file=str(package)))]) from None
     if stat.S_ISDIR(mode):
         return list_folder(package, limits), lambda entry: open_in_folder(package, entry)
     if not stat.S_ISREG(mode):
-        message = f"`{package}` is neither a folder nor an ordinary file"
+        message = say("`{package}` is neither a folder nor an ordinary file", package=str(package))
         raise Unusable([Diagnostic(slug="special-file", message=message, span=Span(file=str(package)))])
     found = list_zip(package, limits)
     return found.listing, found.open
@@ -112,14 +113,18 @@ def _left_out(bag: Bag) -> str:
 
 
 def _compared(
-    held: Documentation | None, judged: Judged, name: str
+    held: Documentation | None, judged: JudgedPackage, name: str
 ) -> tuple[Comparison | None, list[Diagnostic]]:
     """What changed against a copy already held; a warning where that is of another work."""
     if held is None:
         return None, []
     received = judged.dossier.documentation.work
     if held.work.iri != received.iri and not is_same_work(held.work, received):
-        message = f"“{received.title}” is another work than “{held.work.title}”, so the two are not compared"
+        message = say(
+            "“{received}” is another work than “{held}”, so the two are not compared",
+            received=received.title,
+            held=held.work.title,
+        )
         return None, [
             Diagnostic(slug="another-work", message=message, span=Span(file=name), severity=Severity.WARNING)
         ]

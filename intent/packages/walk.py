@@ -15,8 +15,10 @@ from pathlib import Path
 from typing import Protocol
 
 from intent.diagnostics import Diagnostic, Span
-from intent.packages.file_names import Fault, collisions, name_faults, shown_name
-from intent.packages.limits import Limits, size_in_words
+from intent.language.message import Words, say
+from intent.language.sizes import size_words
+from intent.packages.file_names import PackageFault, collisions, name_faults, shown_name
+from intent.packages.limits import Limits
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +55,7 @@ class Stream(Protocol):
     def close(self) -> None: ...
 
 
-def fault_at(package: str, path: str, slug: str, message: str) -> Diagnostic:
+def fault_at(package: str, path: str, slug: str, message: Words) -> Diagnostic:
     """A fault of one file of a package."""
     return Diagnostic(
         slug=slug, message=message, span=Span(file="/".join(filter(None, [package, shown_name(path)])))
@@ -97,32 +99,37 @@ def _in_order(
         for path in sorted(islice(place.iterdir(), limits.most_files + 1)):
             yield path, path.lstat()
     except OSError as error:
-        message = f"the folder cannot be read: {error.strerror or error}"
+        message = say("the folder cannot be read: {reason}", reason=error.strerror or str(error))
         faults.append(fault_at(name, prefix.rstrip("/"), "unreadable", message))
 
 
-def _kind_faults(path: Path, found: os.stat_result) -> Iterator[Fault]:
+def _kind_faults(path: Path, found: os.stat_result) -> Iterator[PackageFault]:
     """What a file is, other than an ordinary one with a single name and without holes."""
     if stat.S_ISLNK(found.st_mode):
-        yield Fault("symbolic-link", "this is a symbolic link; ask the sender for the file itself")
+        yield PackageFault(
+            "symbolic-link", say("this is a symbolic link; ask the sender for the file itself")
+        )
     elif not stat.S_ISREG(found.st_mode):
-        what = next((word for test, word in _SPECIAL if test(found.st_mode)), "no ordinary file")
-        yield Fault("special-file", f"this is {what}; a package holds ordinary files only")
+        message = next((message for test, message in _SPECIAL if test(found.st_mode)), _NOT_ORDINARY)
+        yield PackageFault("special-file", message)
     elif found.st_nlink > 1:
-        yield Fault("hard-link", "this file goes by several names; copy it, so that it stands alone")
+        yield PackageFault(
+            "hard-link", say("this file goes by several names; copy it, so that it stands alone")
+        )
     elif found.st_size and _has_holes(path, found.st_size):
-        message = (
+        message = say(
             "this file has holes: it says that it is larger than what was written of it; copy it without them"
         )
-        yield Fault("sparse-file", message)
+        yield PackageFault("sparse-file", message)
 
 
 _SPECIAL = (
-    (stat.S_ISFIFO, "a pipe"),
-    (stat.S_ISSOCK, "a socket"),
-    (stat.S_ISCHR, "a device"),
-    (stat.S_ISBLK, "a device"),
+    (stat.S_ISFIFO, say("this is a pipe; a package holds ordinary files only")),
+    (stat.S_ISSOCK, say("this is a socket; a package holds ordinary files only")),
+    (stat.S_ISCHR, say("this is a device; a package holds ordinary files only")),
+    (stat.S_ISBLK, say("this is a device; a package holds ordinary files only")),
 )
+_NOT_ORDINARY = say("this is no ordinary file; a package holds ordinary files only")
 
 
 def _has_holes(path: Path, size: int) -> bool:
@@ -147,12 +154,18 @@ def common_faults(name: str, entries: Iterable[PackageEntry], limits: Limits) ->
     for entry in entries:
         total += entry.size
         if entry.size > limits.largest_file:
-            message = (
-                f"the file has {size_in_words(entry.size)}; the most is {size_in_words(limits.largest_file)}"
+            message = say(
+                "the file has {size}; the most is {most}",
+                size=size_words(entry.size),
+                most=size_words(limits.largest_file),
             )
             yield fault_at(name, entry.path, "too-large", message)
     if total > limits.largest_total:
-        message = f"the package has {size_in_words(total)}; the most is {size_in_words(limits.largest_total)}"
+        message = say(
+            "the package has {size}; the most is {most}",
+            size=size_words(total),
+            most=size_words(limits.largest_total),
+        )
         yield fault_at(name, "", "too-large", message)
     for path, fault in collisions(entry.path for entry in entries):
         yield fault_at(name, path, fault.slug, fault.message)
@@ -160,12 +173,17 @@ def common_faults(name: str, entries: Iterable[PackageEntry], limits: Limits) ->
 
 def _too_many(name: str, limits: Limits) -> Diagnostic:
     return fault_at(
-        name, "", "too-many-files", f"the package has more than {limits.most_files} files and folders"
+        name,
+        "",
+        "too-many-files",
+        say("the package has more than {most} files and folders", most=limits.most_files),
     )
 
 
 def _too_deep(name: str, path: str, limits: Limits) -> Diagnostic:
-    return fault_at(name, path, "too-deep", f"the folder lies deeper than {limits.deepest} others")
+    return fault_at(
+        name, path, "too-deep", say("the folder lies deeper than {deepest} others", deepest=limits.deepest)
+    )
 
 
 def open_in_folder(folder: Path, entry: PackageEntry) -> Stream:

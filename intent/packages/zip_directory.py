@@ -12,8 +12,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import BinaryIO
 
-from intent.packages.file_names import Fault, shown_name
-from intent.packages.limits import Limits, size_in_words
+from intent.language.message import Words, joined, say
+from intent.packages.file_names import PackageFault
+from intent.packages.limits import Limits
 
 STORED, DEFLATED = 0, 8
 _END, _END_64, _LOCATOR = b"PK\x05\x06", b"PK\x06\x06", b"PK\x06\x07"
@@ -23,21 +24,23 @@ _END_64_RECORD = struct.Struct("<4sQ2H2L4Q")
 _LOCATOR_RECORD = struct.Struct("<4sLQL")
 _CENTRAL_RECORD = struct.Struct("<4s6H3L5H2L")
 _LOCAL_RECORD = struct.Struct("<4s5H3L2H")
-_ENCRYPTED = 0x1 | 0x40 | 0x2000
-_UTF8, _SIZES_LATER = 0x800, 0x8
-_DESCRIPTORS = frozenset({12, 16, 20, 24})
-"""Bytes that may follow an entry whose sizes were not known when it was begun."""
+_UTF8, SIZES_LATER = 0x800, 0x8
+"""Flags of an entry: its name is in UTF-8; its sizes follow it, since they were not known when it was begun."""
 _HUGE, _MANY = 0xFFFFFFFF, 0xFFFF
 _ZIP64, _UNICODE_PATH = 0x0001, 0x7075
 _UNIX = 3
 
 
+_SEVERAL_ENDS = say("the file ends in more than one way, so it is no zip that can be trusted")
+_NO_END = say("the file does not end as a zip does, or is cut off, so it is no zip that can be trusted")
+
+
 class NotAZip(Exception):
     """The file as a whole cannot be read as a zip; says why."""
 
-    def __init__(self, fault: Fault) -> None:
-        self.fault = fault
-        super().__init__(fault.message)
+    def __init__(self, slug: str, message: Words) -> None:
+        self.fault = PackageFault(slug, message)
+        super().__init__(slug)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,22 +66,22 @@ class ZipEntry:
 
 
 @dataclass(frozen=True, slots=True)
-class Directory:
+class ZipDirectory:
     """The list of contents: its entries in their order, and where in the zip it begins."""
 
     entries: tuple[ZipEntry, ...]
     start: int
 
 
-def read_directory(stream: BinaryIO, limits: Limits) -> Directory:
+def read_directory(stream: BinaryIO, limits: Limits) -> ZipDirectory:
     """The list of contents. Raises `NotAZip`."""
     count, size, offset, end = _find_directory(stream)
     if size > limits.largest_directory or count > limits.most_files * 2:
-        raise NotAZip(Fault("too-many-files", f"the zip lists {count} entries, more than is read"))
+        raise NotAZip("too-many-files", say("the zip lists {count} entries, more than is read", count=count))
     if offset + size != end:
-        raise NotAZip(Fault("zip-gap", "the zip's list of contents does not end where the zip does"))
+        raise NotAZip("zip-gap", say("the zip's list of contents does not end where the zip does"))
     stream.seek(offset)
-    return Directory(tuple(_entries(stream.read(size), count)), offset)
+    return ZipDirectory(tuple(_entries(stream.read(size), count)), offset)
 
 
 def _find_directory(stream: BinaryIO) -> tuple[int, int, int, int]:
@@ -89,14 +92,13 @@ def _find_directory(stream: BinaryIO) -> tuple[int, int, int, int]:
     tail = stream.read()
     places = list(_ends(tail))
     if len(places) != 1:
-        what = "ends in more than one way" if places else "does not end as a zip does, or is cut off"
-        raise NotAZip(Fault("not-a-zip", f"the file {what}, so it is no zip that can be trusted"))
+        raise NotAZip("not-a-zip", _SEVERAL_ENDS if places else _NO_END)
     _, disk, first_disk, here, count, size, offset, _ = _END_RECORD.unpack_from(tail, places[0])
     end = tail_start + places[0]
     if _MANY in {disk, here, count} or _HUGE in {size, offset}:
         return _find_directory_64(stream, end)
     if disk or first_disk or here != count:
-        raise NotAZip(Fault("not-a-zip", "the zip is one of several pieces"))
+        raise NotAZip("not-a-zip", say("the zip is one of several pieces"))
     return count, size, offset, end
 
 
@@ -123,14 +125,14 @@ def _find_directory_64(stream: BinaryIO, end: int) -> tuple[int, int, int, int]:
             signature, _, _, _, disk, first_disk, here, count, size, offset = found
             if signature == _END_64 and not disk and not first_disk and here == count:
                 return count, size, offset, offset_64
-    raise NotAZip(Fault("not-a-zip", "the zip's second end record, for large sizes, cannot be found"))
+    raise NotAZip("not-a-zip", say("the zip's second end record, for large sizes, cannot be found"))
 
 
 def _entries(directory: bytes, count: int) -> Iterator[ZipEntry]:
     place = 0
     for _ in range(count):
         if len(directory) - place < _CENTRAL_RECORD.size or not directory.startswith(_CENTRAL, place):
-            raise NotAZip(Fault("not-a-zip", "the zip's list of contents breaks off"))
+            raise NotAZip("not-a-zip", say("the zip's list of contents breaks off"))
         found = _CENTRAL_RECORD.unpack_from(directory, place)
         flags, method, crc, packed, size = found[3], found[4], found[7], found[8], found[9]
         name_length, extra_length, comment_length, disk = found[10], found[11], found[12], found[13]
@@ -140,7 +142,7 @@ def _entries(directory: bytes, count: int) -> Iterator[ZipEntry]:
         extra = _extra_fields(directory[start + name_length : start + name_length + extra_length])
         place = start + name_length + extra_length + comment_length
         if place > len(directory) or disk not in {0, _MANY}:
-            raise NotAZip(Fault("not-a-zip", "the zip's list of contents breaks off"))
+            raise NotAZip("not-a-zip", say("the zip's list of contents breaks off"))
         size, packed, offset = _large(extra.get(_ZIP64, b""), size, packed, offset)
         name = _decoded(raw, flags, extra.get(_UNICODE_PATH))
         yield ZipEntry(
@@ -155,7 +157,7 @@ def _entries(directory: bytes, count: int) -> Iterator[ZipEntry]:
             mode=mode,
         )
     if place != len(directory):
-        raise NotAZip(Fault("zip-gap", "the zip's list of contents holds more than its entries"))
+        raise NotAZip("zip-gap", say("the zip's list of contents holds more than its entries"))
 
 
 def _extra_fields(extra: bytes) -> dict[int, bytes]:
@@ -173,7 +175,7 @@ def _large(extra: bytes, *values: int) -> tuple[int, ...]:
     wide = iter(struct.unpack(f"<{len(extra) // 8}Q", extra[: len(extra) // 8 * 8]))
     found = [next(wide, None) if value == _HUGE else value for value in values]
     if None in found:
-        raise NotAZip(Fault("not-a-zip", "a size of more than 4 GiB is announced and not given"))
+        raise NotAZip("not-a-zip", say("a size of more than 4 GiB is announced and not given"))
     return tuple(value for value in found if value is not None)
 
 
@@ -188,54 +190,12 @@ def _decoded(raw: bytes, flags: int, unicode_path: bytes | None) -> str:
         return raw.decode("ascii", "surrogateescape")
 
 
-def entry_faults(entry: ZipEntry, limits: Limits) -> Iterator[Fault]:
-    """What is wrong with an entry as the directory tells of it."""
-    kind = entry.mode & 0o170000
-    if kind == 0o120000:
-        yield Fault("symbolic-link", "this is a symbolic link; ask the sender for the file itself")
-    elif kind not in {0, 0o100000, 0o040000} or (kind == 0o040000 and not entry.is_folder):
-        yield Fault(
-            "special-file", "this is a device, a pipe or a socket; a package holds ordinary files only"
-        )
-    if entry.flags & _ENCRYPTED:
-        yield Fault("encrypted", "this is encrypted, so it cannot be checked; ask for it without a password")
-    elif entry.method not in {STORED, DEFLATED}:
-        yield Fault(
-            "zip-method", f"this is compressed by method {entry.method}; only stored and deflated are read"
-        )
-    elif entry.method == STORED and entry.packed != entry.size:
-        yield Fault("zip-sizes", "this is stored, and yet its two sizes differ")
-    if entry.is_folder and entry.size:
-        yield Fault("zip-sizes", "this is a folder, and yet it has a size")
-    if entry.size > 1024 * 1024 and entry.size > limits.highest_ratio * max(1, entry.packed):
-        yield Fault("zip-bomb", _bomb(entry.size, entry.packed, limits))
-
-
-def _bomb(size: int, packed: int, limits: Limits) -> str:
-    return (
-        f"{size_in_words(packed)} would become {size_in_words(size)}, "
-        f"more than {limits.highest_ratio} times as much; ask for it uncompressed"
-    )
-
-
-def whole_faults(entries: tuple[ZipEntry, ...], limits: Limits) -> Iterator[Fault]:
-    """What is wrong with all entries together: what they would become, and names that are there twice."""
-    size, packed = sum(entry.size for entry in entries), sum(entry.packed for entry in entries)
-    if size > 1024 * 1024 and size > limits.highest_ratio * max(1, packed):
-        yield Fault("zip-bomb", _bomb(size, packed, limits))
-    seen: set[str] = set()
-    for entry in entries:
-        if entry.name in seen:
-            yield Fault("zip-duplicate", f"`{shown_name(entry.name)}` is in the zip more than once")
-        seen.add(entry.name)
-
-
-def with_start(stream: BinaryIO, entry: ZipEntry) -> tuple[ZipEntry, tuple[Fault, ...]]:
+def with_start(stream: BinaryIO, entry: ZipEntry) -> tuple[ZipEntry, tuple[PackageFault, ...]]:
     """The entry with the place of its bytes, and where its local header contradicts the directory."""
     stream.seek(entry.offset)
     header = stream.read(_LOCAL_RECORD.size)
     if len(header) < _LOCAL_RECORD.size or not header.startswith(_LOCAL):
-        return entry, (Fault("zip-header", "the zip's list of contents leads to no such entry"),)
+        return entry, (PackageFault("zip-header", say("the zip's list of contents leads to no such entry")),)
     _, _, flags, method, _, _, crc, packed, size, name_length, extra_length = _LOCAL_RECORD.unpack(header)
     raw = stream.read(name_length)
     extra = _extra_fields(stream.read(extra_length))
@@ -244,35 +204,11 @@ def with_start(stream: BinaryIO, entry: ZipEntry) -> tuple[ZipEntry, tuple[Fault
         size, packed = _large(extra.get(_ZIP64, b""), size, packed)
     except NotAZip as error:
         return entry, (error.fault,)
-    later = bool(flags & _SIZES_LATER)
+    later = bool(flags & SIZES_LATER)
     told = (raw, flags, method, *((0, 0, 0) if later and not size else (crc, packed, size)))
     listed_sizes = (0, 0, 0) if later and not size else (entry.crc, entry.packed, entry.size)
     listed = (entry.raw, entry.flags, entry.method, *listed_sizes)
     names = ("name", "flags", "method", "checksum", "packed size", "size")
     different = [name for name, one, two in zip(names, told, listed, strict=True) if one != two]
-    message = f"the zip contradicts itself on this entry's {', '.join(different)}"
-    return replace(entry, start=start), (Fault("zip-header", message),) if different else ()
-
-
-def layout_faults(entries: tuple[ZipEntry, ...], directory: int) -> Iterator[tuple[ZipEntry, Fault]]:
-    """Entries that overlap, and bytes that belong to none: in front, between, or before the list of contents."""
-    end = 0
-    later = False
-    for entry in sorted(entries, key=lambda one: one.offset):
-        yield from ((entry, fault) for fault in _meets(entry.offset, end, later))
-        end, later = entry.start + entry.packed, bool(entry.flags & _SIZES_LATER)
-    if entries:
-        last = max(entries, key=lambda one: one.offset)
-        yield from ((last, fault) for fault in _meets(directory, end, later))
-
-
-def _meets(begin: int, end: int, later: bool) -> Iterator[Fault]:
-    gap = begin - end
-    if gap < 0:
-        yield Fault(
-            "zip-overlap", "two entries share bytes; what is unpacked could be far larger than the zip"
-        )
-    elif gap and not (later and gap in _DESCRIPTORS):
-        yield Fault(
-            "zip-gap", f"{gap} bytes belong to no entry; another reader may find something else in them"
-        )
+    message = say("the zip contradicts itself on this entry's {names}", names=joined(different, ", "))
+    return replace(entry, start=start), (PackageFault("zip-header", message),) if different else ()

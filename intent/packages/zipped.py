@@ -14,26 +14,20 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from intent.diagnostics import Diagnostic
-from intent.packages.file_names import Fault, name_faults
-from intent.packages.limits import MEBIBYTE, Limits, size_in_words
+from intent.language.message import say
+from intent.language.sizes import MEBIBYTE, size_words
+from intent.packages.file_names import PackageFault, name_faults
+from intent.packages.limits import Limits
 from intent.packages.walk import PackageEntry, PackageListing, Stream, common_faults, fault_at
-from intent.packages.zip_directory import (
-    DEFLATED,
-    NotAZip,
-    ZipEntry,
-    entry_faults,
-    layout_faults,
-    read_directory,
-    whole_faults,
-    with_start,
-)
+from intent.packages.zip_directory import DEFLATED, NotAZip, ZipEntry, read_directory, with_start
+from intent.packages.zip_faults import entry_faults, layout_faults, whole_faults
 
 MAGIC = b"PK\x03\x04"
 _BLOCK = 256 * 1024
 
 
 @dataclass(frozen=True, slots=True)
-class Zip:
+class ZippedPackage:
     """A zip with its listing; paths are those within its one top folder."""
 
     path: Path
@@ -49,7 +43,7 @@ class Zip:
         return _Inflated(stored, found.size) if found.method == DEFLATED else stored
 
 
-def list_zip(path: Path, limits: Limits) -> Zip:
+def list_zip(path: Path, limits: Limits) -> ZippedPackage:
     """What a zip holds, and everything that is wrong with it; a file that is no zip has that one fault."""
     name = str(path)
     try:
@@ -59,7 +53,9 @@ def list_zip(path: Path, limits: Limits) -> Zip:
     except NotAZip as error:
         return _nothing(path, error.fault)
     except (OSError, struct.error) as error:
-        return _nothing(path, Fault("unreadable", f"the zip cannot be read: {error}"))
+        return _nothing(
+            path, PackageFault("unreadable", say("the zip cannot be read: {reason}", reason=str(error)))
+        )
     entries = tuple(found for found, _ in placed.values())
     faults = [fault_at(name, "", one.slug, one.message) for one in whole_faults(entries, limits)]
     wrong = {found.offset: [*_faults_of(found, limits), *headed] for found, headed in placed.values()}
@@ -67,10 +63,10 @@ def list_zip(path: Path, limits: Limits) -> Zip:
         wrong[found.offset].append(fault)
     root, files = _within_root(entries, wrong)
     if root is None:
-        message = "a package in a zip lies in one folder, named like the package; this one does not"
+        message = say("a package in a zip lies in one folder, named like the package; this one does not")
         faults.append(fault_at(name, "", "zip-roots", message))
     if len(files) > limits.most_files:
-        message = f"the package has more than {limits.most_files} files"
+        message = say("the package has more than {most} files", most=limits.most_files)
         faults.append(fault_at(name, "", "too-many-files", message))
     for found in entries:
         faults.extend(fault_at(name, found.name, one.slug, one.message) for one in wrong[found.offset])
@@ -79,23 +75,25 @@ def list_zip(path: Path, limits: Limits) -> Zip:
         for inner, one in sorted(files.items())
     )
     faults.extend(common_faults(name, listed, limits))
-    return Zip(path, PackageListing(name, listed, tuple(faults)), files)
+    return ZippedPackage(path, PackageListing(name, listed, tuple(faults)), files)
 
 
-def _nothing(path: Path, fault: Fault) -> Zip:
-    return Zip(path, PackageListing(str(path), (), (fault_at(str(path), "", fault.slug, fault.message),)), {})
+def _nothing(path: Path, fault: PackageFault) -> ZippedPackage:
+    return ZippedPackage(
+        path, PackageListing(str(path), (), (fault_at(str(path), "", fault.slug, fault.message),)), {}
+    )
 
 
-def _faults_of(entry: ZipEntry, limits: Limits) -> Iterator[Fault]:
+def _faults_of(entry: ZipEntry, limits: Limits) -> Iterator[PackageFault]:
     path = entry.name.removesuffix("/")
     yield from name_faults(path)
     yield from entry_faults(entry, limits)
     if path.count("/") - 1 > limits.deepest:
-        yield Fault("too-deep", f"the file lies deeper than {limits.deepest} folders")
+        yield PackageFault("too-deep", say("the file lies deeper than {most} folders", most=limits.deepest))
 
 
 def _within_root(
-    entries: tuple[ZipEntry, ...], wrong: Mapping[int, list[Fault]]
+    entries: tuple[ZipEntry, ...], wrong: Mapping[int, list[PackageFault]]
 ) -> tuple[str | None, dict[str, ZipEntry]]:
     """The one top folder, if all lies in one, and the files by their paths within it."""
     safe = [entry.name for entry in entries if not wrong[entry.offset]]
@@ -167,7 +165,9 @@ def nested_fault(path: Path, package: str, entry: str, limits: Limits) -> Diagno
     is_dense = size > MEBIBYTE and size > limits.highest_ratio * packed
     if not is_dense and size <= limits.largest_total:
         return None
-    message = (
-        f"this is a zip of {size_in_words(packed)} that would become {size_in_words(size)} if it were opened"
+    message = say(
+        "this is a zip of {packed} that would become {size} if it were opened",
+        packed=size_words(packed),
+        size=size_words(size),
     )
     return fault_at(package, entry, "zip-bomb", message)

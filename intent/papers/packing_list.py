@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.dossier.writing import statement_cells
+from intent.language.locale import ENGLISH
 from intent.language.message import say
+from intent.language.sizes import size_words
 from intent.model.work import Crate, Device, Work
-from intent.packages.carrying import Carried
-from intent.packages.limits import size_in_words
 from intent.papers.annex import SIGNED, left_out_words, unbroken_cell
 from intent.papers.elements import Element, digest, element
 from intent.papers.form_page import Column, sheet, to_fill
@@ -20,29 +20,28 @@ _WAYS = ("Left", "Came")
 _REMARK = Column("Remark", 18)
 
 
-@dataclass(frozen=True, slots=True)
-class Packed:
-    """A file of the package: its size in bytes, and its SHA-512."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListedFile:
+    """A file of a source or of material, whether or not it goes along."""
 
-    size: int
-    sha512: str
+    identifier: str
+    """Of the source or material."""
+    name: str
+    """The path as the work gives it."""
+    size: int | None
+    """In bytes; of a file that does not go along, none."""
+    sha512: str = ""
 
 
 def write_packing_list(
-    work: Work,
-    files: Sequence[Carried],
-    packed: Mapping[str, Packed],
-    sorts: Sequence[WithheldKind],
-    foot: str,
+    work: Work, files: Sequence[ListedFile], sorts: Sequence[WithheldKind], foot: str
 ) -> bytes:
-    """The list as one page; ``packed`` tells of each file by its path in the package."""
+    """The list as one page."""
     lead = ["Packing and media list. Tick on leaving and on arriving."]
-    return sheet(work.title, lead, _sections(work, files, packed, sorts), foot)
+    return sheet(work.title, lead, _sections(work, files, sorts), foot)
 
 
-def _sections(
-    work: Work, files: Sequence[Carried], packed: Mapping[str, Packed], sorts: Sequence[WithheldKind]
-) -> Iterator[Element]:
+def _sections(work: Work, files: Sequence[ListedFile], sorts: Sequence[WithheldKind]) -> Iterator[Element]:
     boxed = {held for box in work.boxes for held in _held(work, box)}
     loose = [part for part in work.parts if part.identifier not in boxed]
     devices = [_device(work, device) for device in work.devices if device.listed]
@@ -58,8 +57,9 @@ def _sections(
         yield section("devices", "Devices", [to_fill(_WAYS, columns, devices)])
     if files:
         columns = [Column("For", 7), Column("File", 24), Column("Size and SHA-512"), _REMARK]
-        rows_of_files = [_file(one, packed.get(one.inside)) for one in files]
-        yield section("media", "Media and documents", [to_fill(["Checked"], columns, rows_of_files)])
+        yield section(
+            "media", "Media and documents", [to_fill(["Checked"], columns, [_file(one) for one in files])]
+        )
     yield section("left-out", "What is not in this package", [element("p", left_out_words(sorts))])
     signing = [Column("Name"), Column("Capacity", 30), SIGNED]
     hands = [("", "packed"), ("", "received"), ("", "packed for the way back"), ("", "received again")]
@@ -92,7 +92,8 @@ def _stated(cells: Mapping[str, str]) -> str:
     return "; ".join(f"{name} {value}" for name, value in cells.items() if value)
 
 
-def _file(one: Carried, packed: Packed | None) -> tuple[str, str, Element | str]:
-    if packed is None:
+def _file(one: ListedFile) -> tuple[str, str, Element | str]:
+    if one.size is None:
         return one.identifier, one.name, "not in this package"
-    return one.identifier, one.name, element("span", f"{size_in_words(packed.size)}, ", digest(packed.sha512))
+    size = ENGLISH.say(size_words(one.size))
+    return one.identifier, one.name, element("span", f"{size}, ", digest(one.sha512))

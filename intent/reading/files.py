@@ -1,15 +1,14 @@
-"""Files read with care and written whole: nothing half-written, nothing beyond a sensible size."""
+"""Files read with care: nothing beyond a sensible size, nothing outside the folder that a text may name."""
 
 from __future__ import annotations
 
 import codecs
-import contextlib
 import os
 import stat
-import tempfile
 from pathlib import Path
 
 from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.language.message import Words, say
 
 LARGEST = 8 * 1024 * 1024
 """The most bytes that a text or graph may have; a work of hundreds of parts has less than one mebibyte."""
@@ -21,18 +20,20 @@ def read_bytes(path: Path, shown: str | None = None) -> bytes:
     try:
         found = path.stat()
         if stat.S_ISDIR(found.st_mode):
-            raise _unusable("is-a-folder", f"`{name}` is a folder; name the file in it", name)
+            raise _unusable("is-a-folder", say("`{file}` is a folder; name the file in it", file=name), name)
         if not stat.S_ISREG(found.st_mode):
-            raise _unusable("no-file", f"`{name}` is not an ordinary file", name)
+            raise _unusable("no-file", say("`{file}` is not an ordinary file", file=name), name)
         if found.st_size > LARGEST:
             size = f"{found.st_size / 1024 / 1024:.0f} MB"
-            raise _unusable("too-large", f"the file has {size}; the most that is read is 8 MB", name)
+            message = say("the file has {size}; the most that is read is 8 MB", size=size)
+            raise _unusable("too-large", message, name)
         return path.read_bytes()
     except FileNotFoundError:
-        raise _unusable("no-file", f"there is no file `{name}`", name) from None
+        raise _unusable("no-file", say("there is no file `{file}`", file=name), name) from None
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
-        raise _unusable("unreadable", f"`{name}` cannot be read: {reason}", name) from None
+        message = say("`{file}` cannot be read: {reason}", file=name, reason=reason)
+        raise _unusable("unreadable", message, name) from None
 
 
 def as_text(content: bytes, name: str) -> str:
@@ -40,70 +41,31 @@ def as_text(content: bytes, name: str) -> str:
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        before = content[: error.start]
-        line = before.count(b"\n") + 1
-        start = before.rfind(b"\n") + 1
-        column = len(before[start:].decode("utf-8", "replace")) + 1
-        whole = content[start:].split(b"\n", 1)[0].decode("latin-1").rstrip("\r")
-        is_wide = content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
-        looks = "UTF-16, which some editors call Unicode" if is_wide else "Latin-1 or Windows-1252"
-        message = f"the file is not UTF-8; save it as UTF-8 (it looks like {looks})"
-        if is_wide:
-            raise Unusable([Diagnostic(slug="not-utf-8", message=message, span=Span(file=name))]) from None
-        raise Unusable(
-            [
-                Diagnostic(
-                    slug="not-utf-8",
-                    message=message,
-                    span=Span(file=name, line=line, column=column, text=whole),
-                )
-            ]
-        ) from None
+        raise _not_utf_8(content, name, error.start) from None
     if "\0" in text:
         line = text[: text.index("\0")].count("\n") + 1
-        raise Unusable(
-            [
-                Diagnostic(
-                    slug="not-text",
-                    message="the file holds a NUL byte, so it is no text",
-                    span=Span(file=name, line=line),
-                )
-            ]
-        )
+        message = say("the file holds a NUL byte, so it is no text")
+        raise Unusable([Diagnostic(slug="not-text", message=message, span=Span(file=name, line=line))])
     return text
 
 
-def write_whole(path: Path, content: str | bytes, *, replace: bool = True) -> None:
-    """Write a file so that it is there whole or not at all. Raises `Unusable` where it cannot be."""
-    try:
-        if not replace and path.exists():
-            raise _unusable(
-                "file-exists", f"`{path}` is already there; name another, or move it away", str(path)
-            )
-        if path.is_dir():
-            raise _unusable("is-a-folder", f"`{path}` is a folder; name a file in it", str(path))
-        handle, temporary = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
-        try:
-            with os.fdopen(handle, "wb") as stream:
-                stream.write(content.encode() if isinstance(content, str) else content)
-                stream.flush()
-                os.fsync(stream.fileno())
-            os.chmod(temporary, 0o666 & ~_umask())
-            os.replace(temporary, path)
-        except BaseException:
-            with contextlib.suppress(OSError):
-                os.unlink(temporary)
-            raise
-    except OSError as error:
-        raise _unusable(
-            "unwritable", f"`{path}` cannot be written: {error.strerror or error}", str(path)
-        ) from None
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
+def _not_utf_8(content: bytes, name: str, place: int) -> Unusable:
+    """That the bytes are in another encoding from a place on, and in which, as far as can be told."""
+    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        message = say(
+            "the file is not UTF-8; save it as UTF-8 (it looks like UTF-16, which some editors call Unicode)"
+        )
+        return _unusable("not-utf-8", message, name)
+    message = say("the file is not UTF-8; save it as UTF-8 (it looks like Latin-1 or Windows-1252)")
+    before = content[:place]
+    start = before.rfind(b"\n") + 1
+    span = Span(
+        file=name,
+        line=before.count(b"\n") + 1,
+        column=len(before[start:].decode("utf-8", "replace")) + 1,
+        text=content[start:].split(b"\n", 1)[0].decode("latin-1").rstrip("\r"),
+    )
+    return Unusable([Diagnostic(slug="not-utf-8", message=message, span=span)])
 
 
 def within(folder: Path, written: str, span: Span, beside: Path | None = None) -> Path:
@@ -114,10 +76,12 @@ def within(folder: Path, written: str, span: Span, beside: Path | None = None) -
     path = Path(os.path.normpath((beside or folder) / written))
     root = folder.resolve()
     if not path.resolve().is_relative_to(root):
-        message = f"`{written}` leads out of the work's folder; keep what belongs to the work in it"
+        message = say(
+            "`{path}` leads out of the work's folder; keep what belongs to the work in it", path=written
+        )
         raise Unusable([Diagnostic(slug="outside-folder", message=message, span=span)])
     return path
 
 
-def _unusable(slug: str, message: str, name: str) -> Unusable:
+def _unusable(slug: str, message: Words, name: str) -> Unusable:
     return Unusable([Diagnostic(slug=slug, message=message, span=Span(file=name))])

@@ -36,6 +36,7 @@ from intent.reading.heads import (
 )
 from intent.reading.meanwhile import Begin, at_once
 from intent.record.load_installation import load_installation
+from intent.redaction.leaving import Leaving, what_may_leave
 from intent.vocabulary.terms import Vocabulary
 
 
@@ -172,6 +173,14 @@ def _pool(
     reading = read_pool(as_text(content, str(pool_path)), str(pool_path), documentation.work)
     usable(reading.findings)
     return reading, (read_file(pool_path, "pool", content),)
+
+
+def leaving_of(documentation: Documentation, proposal: Proposal | None) -> Leaving:
+    """What may leave the house of a work as read, and of an installation of it if there is one."""
+    own = documentation.reading.triples
+    if proposal is None:
+        return what_may_leave(documentation.work, own)
+    return what_may_leave(documentation.work, own, proposal.installation, proposal.reading.triples)
 
 
 def _named_in(reading: Reading, of_work: Reading) -> tuple[Triple, ...]:

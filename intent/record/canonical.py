@@ -2,47 +2,28 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from rdflib import XSD, Graph, Literal, URIRef
+from rdflib import Graph, Literal, URIRef
 from rdflib.term import Node
 
-from intent.record.lexical import (
-    XSD_BOOLEAN,
-    XSD_DECIMAL,
-    XSD_INTEGER,
-    Shortener,
-    canonical_value,
-    full_iri,
-    prefixes_of,
-    quoted_at_length,
-)
+from intent.record.lexical import Shortener, full_iri, prefixes_of
 from intent.record.ordering import TYPE, Properties, natural, things_in_order
-
-_BARE = {
-    XSD_BOOLEAN: re.compile(r"true|false"),
-    XSD_INTEGER: re.compile(r"-?[0-9]+"),
-    XSD_DECIMAL: re.compile(r"-?[0-9]+\.[0-9]+"),
-}
-"""What Turtle reads as a value of its datatype without quotation marks."""
+from intent.record.turtle_text import block_of_lines, literal_term, prefix_lines
 
 
 def canonical_turtle(graph: Graph) -> str:
     """The graph in Turtle: prefixes, things, properties and values each in a fixed order."""
     things, blank = things_in_order(graph)
-    writer = _Writer(Shortener(prefixes_of(graph)), blank)
-    body = [f"\n{_block(writer, subject, properties)}" for subject, properties in things]
-    heading = [
-        f"@prefix {prefix}: {full_iri(name)} .\n" for prefix, name in sorted(writer.shortener.used.items())
-    ]
-    return "".join([*heading, *body])
+    terms = _Terms(Shortener(prefixes_of(graph)), blank)
+    body = [f"\n{_block(terms, subject, properties)}" for subject, properties in things]
+    return "".join([prefix_lines(terms.shortener.used), *body])
 
 
 @dataclass(frozen=True, slots=True)
-class _Writer:
-    """Writes each term once."""
+class _Terms:
+    """The terms of a graph as they are written; each is made once."""
 
     shortener: Shortener
     blank: Mapping[Node, str]
@@ -57,35 +38,23 @@ class _Writer:
     def _write(self, node: Node) -> str:
         if isinstance(node, URIRef):
             return self.shortener.short(str(node)) or full_iri(str(node))
-        return self._literal(node) if isinstance(node, Literal) else self.blank[node]
-
-    def _literal(self, literal: Literal) -> str:
-        if literal.language:
-            return f"{quoted_at_length(str(literal))}@{literal.language.lower()}"
-        if literal.datatype is None or literal.datatype == XSD.string:
-            return quoted_at_length(str(literal))
-        datatype = str(literal.datatype)
-        text = canonical_value(str(literal), datatype)
-        bare = _BARE.get(datatype)
-        if bare is not None and bare.fullmatch(text):
-            return text
-        return f"{quoted_at_length(text)}^^{self.shortener.short(datatype) or full_iri(datatype)}"
+        return literal_term(node, self.shortener) if isinstance(node, Literal) else self.blank[node]
 
 
-def _block(writer: _Writer, subject: Node, properties: Properties) -> str:
+def _block(terms: _Terms, subject: Node, properties: Properties) -> str:
     lines = sorted(
-        f"{writer.term(predicate)}{_values(writer, values)}"
+        f"{terms.term(predicate)}{_values(terms, values)}"
         for predicate, values in properties.items()
         if predicate != TYPE
     )
-    kinds = sorted({writer.term(kind) for kind in properties.get(TYPE, ())})
+    kinds = sorted({terms.term(kind) for kind in properties.get(TYPE, ())})
     if kinds:
         lines.insert(0, "a " + ", ".join(kinds))
-    return f"{writer.term(subject)} " + " ;\n    ".join(lines) + " .\n"
+    return block_of_lines(terms.term(subject), lines)
 
 
-def _values(writer: _Writer, values: list[Node]) -> str:
-    written = {writer.term(value) for value in values}
+def _values(terms: _Terms, values: list[Node]) -> str:
+    written = {terms.term(value) for value in values}
     if len(written) == 1:
         return f" {written.pop()}"
     return "\n        " + ",\n        ".join(sorted(written, key=natural))

@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterable
 
 from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.language.message import Words, say
 
 MAXIMUM_DEPTH = 200
 """How deep objects and lists may stand in one another; a record needs five. No source for the limit."""
@@ -36,12 +37,15 @@ def refuse_unclosed(text: str, file: str) -> None:
         json.loads(text, object_pairs_hook=look, parse_int=str, parse_float=str)
     except json.JSONDecodeError as error:
         what = error.msg[:1].lower() + error.msg[1:]
-        message = f"this is not JSON: {what}; correct it here, or ask the sender for the file again"
+        message = say(
+            "this is not JSON: {fault}; correct it here, or ask the sender for the file again", fault=what
+        )
         raise _refusal("bad-json-ld", message, _span(text, file, error.pos)) from None
     if named:
-        message = (
-            f"the file's meaning depends on a context kept elsewhere, `{named[0]}`, which is not fetched; "
-            "ask the sender for a file with its context written out in it"
+        message = say(
+            "the file's meaning depends on a context kept elsewhere, `{context}`, which is not fetched; "
+            "ask the sender for a file with its context written out in it",
+            context=named[0],
         )
         raise _refusal(
             "remote-context", message, _span(text, file, _place(text, named[0]), len(named[0]) + 2)
@@ -62,8 +66,9 @@ def _refuse_depth(text: str, file: str) -> None:
         elif found.group() in "]}":
             depth -= 1
         if depth > MAXIMUM_DEPTH:
-            message = (
-                f"objects stand more than {MAXIMUM_DEPTH} deep in one another; a record is never so deep"
+            message = say(
+                "objects stand more than {most} deep in one another; a record is never so deep",
+                most=MAXIMUM_DEPTH,
             )
             raise _refusal("nested-too-deeply", message, _span(text, file, found.start()))
 
@@ -86,5 +91,5 @@ def _span(text: str, file: str, place: int, length: int = 1) -> Span:
     return Span(file=file, line=text.count("\n", 0, place) + 1, column=column, text=shown, length=length)
 
 
-def _refusal(slug: str, message: str, span: Span) -> Unusable:
+def _refusal(slug: str, message: Words, span: Span) -> Unusable:
     return Unusable([Diagnostic(slug=slug, message=message, span=span)])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from intent.diagnostics import Diagnostic, Span
+from intent.language.message import say
 from intent.model.assertions import Expression
 from intent.model.meaning import given_value
 from intent.model.work import Part, Work
@@ -29,9 +30,13 @@ def _disagreeing_devices(work: Work, spans: Mapping[str, Span]) -> Iterator[Diag
             if other is None or _value(work, iri, expression) == _value(work, iri, other):
                 continue
             label = work.vocabulary.characteristics[iri].label
-            message = (
-                f"{label} of {part.identifier} is {expression.written}, but its device {device.identifier} "
-                f"says {other.written}; make the two agree"
+            message = say(
+                "{characteristic} of {part} is {value}, but its device {device} says {other}; make the two agree",
+                characteristic=label,
+                part=part.identifier,
+                value=expression.written,
+                device=device.identifier,
+                other=other.written,
             )
             yield Diagnostic(
                 slug="disagreement",
@@ -51,9 +56,13 @@ def _disagreeing_rows(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnos
             earlier = first.setdefault((part.device, iri), part)
             if _value(work, iri, earlier.statements[iri]) != _value(work, iri, expression):
                 label = work.vocabulary.characteristics[iri].label
-                message = (
-                    f"device {part.device} serves {earlier.identifier} and {part.identifier}, which give it "
-                    f"two values of {label}; make the two agree"
+                message = say(
+                    "device {device} serves {one} and {other}, which give it two values of {characteristic}; "
+                    "make the two agree",
+                    device=part.device,
+                    one=earlier.identifier,
+                    other=part.identifier,
+                    characteristic=label,
                 )
                 yield Diagnostic(
                     slug="disagreement",

@@ -11,7 +11,9 @@ from rdflib import URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Span, in_order
-from intent.model.assertions import Aggregate, Dated, Item, Measured, Named, Relative, Text
+from intent.language.message import say
+from intent.model.assertions import Aggregate, Dated, Expression, Form, Item, Measured, Named, Relative, Text
+from intent.model.instruction_text import expression_text
 from intent.model.meaning import scale
 from intent.names import INTENT, QUDT, Triple
 from intent.record.indexed import IndexedGraph
@@ -50,9 +52,10 @@ def _unknown_terms(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -
         for value, subjects in data.by_value.get(predicate, {}).items():
             is_described = predicate in _VALUES and value in data.by_subject
             if isinstance(value, URIRef) and str(value) not in terms and not is_described:
-                message = (
-                    f"`{value}` is no term of the vocabulary; ask the sender for the file of their own terms, "
-                    "and name it after `terms`"
+                message = say(
+                    "`{term}` is no term of the vocabulary; ask the sender for the file of their own terms, "
+                    "and name it after `terms`",
+                    term=str(value),
                 )
                 yield from (places.finding("unknown-term", message, node) for node in subjects)
 
@@ -67,8 +70,10 @@ def _unfitting_values(data: IndexedGraph, places: Places, vocabulary: Vocabulary
         compared = scale(Aggregate(aggregate or "each"), named, vocabulary)
         for item in load_expression(view, node, vocabulary).items:
             if not _fits(item, compared, vocabulary):
-                message = (
-                    f"`{_written(item, vocabulary)}` is no {compared.label}; give one as the vocabulary says"
+                message = say(
+                    "`{value}` is no {characteristic}; give one as the vocabulary says",
+                    value=expression_text(Expression(form=Form.ONE_OF, items=(item,)), vocabulary),
+                    characteristic=compared.label,
                 )
                 yield places.finding("unfitting-value", message, node)
 
@@ -85,13 +90,3 @@ def _fits(item: Item, characteristic: Characteristic, vocabulary: Vocabulary) ->
         has_unit = unit is None or characteristic.quantity_kind in unit.quantity_kinds
         return has_unit and len(item.numbers) == _AXES.get(space, 1)
     return isinstance(item, Relative)
-
-
-def _written(item: Item, vocabulary: Vocabulary) -> str:
-    if isinstance(item, Named):
-        return vocabulary.concepts[item.concept].label
-    if isinstance(item, Text):
-        return item.text
-    if isinstance(item, Dated):
-        return str(item.span)
-    return item.written if isinstance(item, Measured) else f"{item.percent} % of documented"

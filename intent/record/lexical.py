@@ -63,12 +63,18 @@ class Shortener:
 
     def short(self, iri: str) -> str | None:
         """The IRI as `work:M1`, if there is a prefix for it."""
-        end = max(iri.rfind("#"), iri.rfind("/")) + 1
-        prefix = self.by_namespace.get(iri[:end])
-        if prefix is None or not _LOCAL.fullmatch(iri, end):
+        namespace, local = split_iri(iri)
+        prefix = self.by_namespace.get(namespace)
+        if prefix is None or not local:
             return None
-        self.used[prefix] = iri[:end]
-        return f"{prefix}:{iri[end:]}"
+        self.used[prefix] = namespace
+        return f"{prefix}:{local}"
+
+
+def split_iri(iri: str) -> tuple[str, str]:
+    """Namespace and local name; no local name where the rest of the IRI cannot stand after a prefix as it is."""
+    end = max(iri.rfind("#"), iri.rfind("/")) + 1
+    return iri[:end], iri[end:] if _LOCAL.fullmatch(iri, end) else ""
 
 
 def full_iri(iri: str) -> str:

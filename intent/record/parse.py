@@ -19,6 +19,7 @@ from rdflib import RDF, XSD, BNode, Graph, Literal, URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.language.message import Words, say
 from intent.names import PREFIXES, Triple
 from intent.record.closed_json import LONGEST_LINE, refuse_unclosed
 
@@ -76,7 +77,11 @@ def parse_triples(data: bytes, file: str, format: str) -> list[Triple]:
         with _no_warnings():
             return [_triple(quad, file) for quad in _of_one_graph(quads, file)]
     except SyntaxError as error:
-        message = f"this is not {name}: {_what(error)}; correct it here, or ask the sender for the file again"
+        message = say(
+            "this is not {format}: {fault}; correct it here, or ask the sender for the file again",
+            format=name,
+            fault=_what(error),
+        )
         raise _refusal(f"bad-{format}", message, _span(text, file, error)) from None
 
 
@@ -87,7 +92,7 @@ def _decoded(data: bytes, file: str) -> str:
         before = data[: error.start].split(b"\n")
         column = len(before[-1].decode(errors="replace")) + 1
         shown = data.split(b"\n")[len(before) - 1].decode(errors="replace").rstrip("\r")
-        message = "the file is not in UTF-8; save it again with that encoding"
+        message = say("the file is not in UTF-8; save it again with that encoding")
         raise _refusal(
             "not-utf-8", message, Span(file=file, line=len(before), column=column, text=shown)
         ) from None
@@ -98,7 +103,7 @@ def _refuse_doctype(text: str, file: str) -> None:
     if found is not None:
         before = text[: found.start()].split("\n")
         shown = text.split("\n")[len(before) - 1].rstrip("\r")
-        message = (
+        message = say(
             "the file declares a document type or entities, which are not read; remove the declaration, "
             "and write out what the entities stand for"
         )
@@ -115,9 +120,10 @@ def _of_one_graph(quads: Iterable[ox.Quad], file: str) -> Iterator[ox.Quad]:
         first = first or quad.graph_name
         if quad.graph_name != first:
             other = first if isinstance(quad.graph_name, ox.DefaultGraph) else quad.graph_name
-            message = (
-                f"the file has statements in more than one graph, one of them {other}; put them into one, or name a "
-                "file for each, since a record is one graph"
+            message = say(
+                "the file has statements in more than one graph, one of them {other}; put them into one, or "
+                "name a file for each, since a record is one graph",
+                other=str(other),
             )
             raise _refusal("named-graph", message, Span(file=file))
         yield quad
@@ -134,15 +140,19 @@ def _node(node: object, file: str) -> Node:
         return BNode(node.value)
     if isinstance(node, ox.Literal):
         return _literal(node, file)
-    message = f"the file makes a statement about a statement, {node}; a record cannot hold it"
+    message = say(
+        "the file makes a statement about a statement, {statement}; a record cannot hold it",
+        statement=str(node),
+    )
     raise _refusal("not-held", message, Span(file=file))
 
 
 def _iri(iri: str, file: str) -> URIRef:
     if iri.startswith("relative:"):
-        message = (
-            f"`{iri.removeprefix(_RELATIVE)}` is not a whole IRI, and the file says nothing that completes it; "
-            "write `https://…` or `urn:…`, or give an `@base`"
+        message = say(
+            "`{iri}` is not a whole IRI, and the file says nothing that completes it; "
+            "write `https://…` or `urn:…`, or give an `@base`",
+            iri=iri.removeprefix(_RELATIVE),
         )
         raise _refusal("relative-iri", message, Span(file=file))
     return URIRef(iri)
@@ -151,23 +161,28 @@ def _iri(iri: str, file: str) -> URIRef:
 def _literal(node: ox.Literal, file: str) -> Literal:
     if node.language is not None:
         if node.direction is not None:
-            message = f"the text {node} has a direction of writing, which a record cannot hold; leave it out"
+            message = say(
+                "the text {text} has a direction of writing, which a record cannot hold; leave it out",
+                text=str(node),
+            )
             raise _refusal("not-held", message, Span(file=file))
         return Literal(node.value, lang=node.language)
     datatype = URIRef(node.datatype.value)
     if datatype == XSD.string:
         return Literal(node.value)
     if datatype in _MARKUP:
-        message = (
-            f"the file holds marked-up text (`{_short(node.value)}`); a record holds plain text, "
-            "so leave the tags out"
+        message = say(
+            "the file holds marked-up text (`{text}`); a record holds plain text, so leave the tags out",
+            text=_short(node.value),
         )
         raise _refusal("markup", message, Span(file=file))
     lexical = _LEXICAL.get(datatype)
     if lexical is not None and not lexical.fullmatch(node.value):
         short = datatype.rsplit("#", 1)[-1]
         raise _refusal(
-            "bad-literal", f"`{_short(node.value)}` is not written as xsd:{short} is", Span(file=file)
+            "bad-literal",
+            say("`{text}` is not written as xsd:{datatype} is", text=_short(node.value), datatype=short),
+            Span(file=file),
         )
     return Literal(node.value, datatype=datatype, normalize=False)
 
@@ -209,5 +224,5 @@ def _span(text: str, file: str, error: SyntaxError) -> Span:
     )
 
 
-def _refusal(slug: str, message: str, span: Span) -> Unusable:
+def _refusal(slug: str, message: Words, span: Span) -> Unusable:
     return Unusable([Diagnostic(slug=slug, message=message, span=span)])

@@ -11,6 +11,7 @@ from rdflib import DCTERMS, RDF, RDFS, Literal
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Severity, Span
+from intent.language.message import Words, say
 from intent.names import INTENT
 from intent.record.indexed import IndexedGraph
 
@@ -26,9 +27,12 @@ class Places:
     root: str
     """The work or installation itself."""
 
-    def finding(self, slug: str, message: str, node: Node, severity: Severity = Severity.ERROR) -> Diagnostic:
+    def finding(
+        self, slug: str, message: Words, node: Node, severity: Severity = Severity.ERROR
+    ) -> Diagnostic:
+        """A finding about a node; one about a thing in the work begins with its name."""
         name = self.name(node)
-        said = message if str(node) == self.root else f"`{name}`: {message}"
+        said = message if str(node) == self.root else say("`{name}`: {message}", name=name, message=message)
         return Diagnostic(slug=slug, message=said, span=self.span(node), severity=severity, subject=name)
 
     def about(self, focus: Node, value: Node | None) -> Node:

@@ -17,6 +17,7 @@ from rdflib.namespace import SH
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Severity, Span, in_order
+from intent.language.message import Message, say
 from intent.names import EDTF, INTENT, Triple
 from intent.record.indexed import IndexedGraph
 from intent.record.parse import parse_triples
@@ -94,14 +95,15 @@ def _results(data: IndexedGraph, places: Places, which: str) -> Iterator[Diagnos
         shape, focus, value, message, severity = (report.value(result, part) for part in _PARTS)
         node = places.about(focus, value)
         name = str(shape).rsplit("#", 1)[-1]
-        yield places.finding(name, f"{message}{_here(places, node, value)}", node, _SEVERITIES[severity])
+        said = _with_what_is_there(Message(str(message)), places, node, value)
+        yield places.finding(name, said, node, _SEVERITIES[severity])
 
 
-def _here(places: Places, node: Node, value: Node | None) -> str:
-    """What stands there instead, where that is something else than the thing itself."""
+def _with_what_is_there(message: Message, places: Places, node: Node, value: Node | None) -> Message:
+    """What a shape says, with what stands there instead where that is something else than the thing itself."""
     if value is None or places.name(value) == places.name(node):
-        return ""
-    return f"; here `{places.name(value)}`"
+        return message
+    return say("{message}; here `{value}`", message=message, value=places.name(value))
 
 
 def _dates(data: IndexedGraph, places: Places) -> Iterator[Diagnostic]:

@@ -10,20 +10,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 
 from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 from rdflib.term import Node
 
 from intent.dossier.comments import OPENS, without_comments
-from intent.names import INTENT, OA, TERM
-
-Triple = tuple[Node, Node, Node]
+from intent.names import INTENT, OA, TERM, Triple
 
 
 class WithheldKind(StrEnum):
-    """What sort of thing was left out, in the words of a package; never which."""
+    """What kind of thing was left out, in the words of a package; never which."""
 
     PEOPLE = "names of people"
     CONTACTS = "contacts"
@@ -41,13 +39,13 @@ class WithheldKind(StrEnum):
     WHOLE = "what is known of the work as a whole"
 
 
-@dataclass(frozen=True, slots=True)
-class Leaving:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RedactedGraph:
     """A graph that may leave the house, and what was taken out of it."""
 
     triples: tuple[Triple, ...]
-    sorts: tuple[WithheldKind, ...]
-    texts: frozenset[str]
+    withheld: frozenset[WithheldKind]
+    texts: frozenset[str] = field(repr=False)
     """The texts that were taken out, so that they can be looked for in what leaves. Never to be written."""
 
 
@@ -70,7 +68,7 @@ _STAYS: Mapping[Node, frozenset[URIRef]] = {
     INTENT.Section: frozenset({INTENT.sectionTerm}),
 }
 """What stays of a thing that is kept in the house and that something else names; of any other, nothing."""
-_SORTS: Mapping[Node, WithheldKind] = {
+_KINDS: Mapping[Node, WithheldKind] = {
     INTENT.Person: WithheldKind.PEOPLE,
     INTENT.Source: WithheldKind.SOURCES,
     INTENT.Part: WithheldKind.PARTS,
@@ -95,7 +93,7 @@ _WITHIN: Mapping[Node, Set[URIRef]] = {
 """What a section holds; one that is marked keeps all of it in the house, and instructions are never internal."""
 
 
-def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> Leaving:
+def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> RedactedGraph:
     """The graph that may leave. ``beside`` it is what else is sent: a work's installation, an installation's work."""
     described, other = Described(graph), Described(beside)
     house = _House(
@@ -104,15 +102,17 @@ def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> 
         kept=frozenset(_kept(described)),
         kept_anywhere=frozenset((*_kept(described), *_kept(other))),
     )
-    withheld = {triple: sort for triple in described.triples if (sort := house.sort_of(triple)) is not None}
+    withheld = {
+        triple: kind for triple in described.triples if (kind := house.withheld_as(triple)) is not None
+    }
     left = [(triple, _uncommented(triple)) for triple in _without_orphans(described, set(withheld))]
     withheld |= {triple: WithheldKind.COMMENTS for triple, plain in left if plain != triple}
-    texts = frozenset(
-        text for triple, sort in withheld.items() for text in _texts_of(triple, sort is WithheldKind.COMMENTS)
+    texts = (_texts_of(triple, kind is WithheldKind.COMMENTS) for triple, kind in withheld.items())
+    return RedactedGraph(
+        triples=tuple(plain for _, plain in left if plain is not None),
+        withheld=frozenset(withheld.values()),
+        texts=frozenset(text for found in texts for text in found),
     )
-    told = set(withheld.values())
-    leaving = tuple(plain for _, plain in left if plain is not None)
-    return Leaving(leaving, tuple(sort for sort in WithheldKind if sort in told), texts)
 
 
 def _uncommented(triple: Triple) -> Triple | None:
@@ -165,7 +165,7 @@ class Described:
     def kind(self, node: Node) -> Node | None:
         """The class that says what stays of a thing."""
         found = self.values(node, RDF.type)
-        return next((kind for kind in _SORTS if kind in found), None)
+        return next((kind for kind in _KINDS if kind in found), None)
 
 
 def _kept(described: Described) -> Iterator[Node]:
@@ -188,7 +188,7 @@ class _House:
     kept: frozenset[Node]
     kept_anywhere: frozenset[Node]
 
-    def sort_of(self, triple: Triple) -> WithheldKind | None:
+    def withheld_as(self, triple: Triple) -> WithheldKind | None:
         """What a triple tells of that does not leave; nothing where it leaves."""
         subject, predicate, _ = triple
         if predicate in _ALWAYS:
@@ -200,7 +200,7 @@ class _House:
         kind = self.described.kind(subject)
         if subject not in self.kept or kind is None or self._stays(subject, kind, predicate):
             return None
-        return _SORTS[kind]
+        return _KINDS[kind]
 
     def _is_whole(self, subject: Node) -> bool:
         """Whether this is the work, or an installation's whole, and what is said of it as a whole is kept."""

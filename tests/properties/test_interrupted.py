@@ -18,7 +18,7 @@ INSTALLATION = EXAMPLES / "kestrel-held" / "installations" / "2026-river-museum.
 AGAIN_AND_AGAIN = """
 import itertools, sys
 from pathlib import Path
-from intent.reading.files import write_whole
+from intent.reading.atomic_write import write_whole
 texts = [letter * 3_000_000 for letter in "ab"]
 for text in itertools.cycle(texts):
     write_whole(Path(sys.argv[1]), text)

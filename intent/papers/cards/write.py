@@ -9,8 +9,8 @@ from intent.language.locale import tongue_of
 from intent.papers.cards.card_sheet import write_cards
 from intent.papers.cards.draw_up import draw_up
 from intent.papers.cards.whereabouts import whereabouts_of
+from intent.papers.withheld import without_what_stays
 from intent.reading.proposal import Proposal
-from intent.redaction.proposals import without_what_stays
 from intent.variance.result import Variance
 
 

@@ -1,0 +1,69 @@
+"""What is about to be packed: what may leave of a work, as texts and with its files, found fit to travel."""
+
+from __future__ import annotations
+
+import datetime
+import re
+import unicodedata
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from intent.diagnostics import Diagnostic, Span, Unusable, has_errors
+from intent.packages.carrying import CarriedFile, carried_files
+from intent.packages.dossier_texts import dossier_texts
+from intent.packages.file_names import collisions, name_faults
+from intent.reading.documentation import Documentation
+from intent.reading.proposal import Proposal, leaving_of
+from intent.redaction.leaving import Leaving
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outgoing:
+    """A work, an installation of it if there is one, and all that goes out of them."""
+
+    documentation: Documentation
+    proposal: Proposal | None
+    leaving: Leaving
+    texts: Mapping[str, str]
+    """The dossier as it leaves, by path in the package."""
+    files: tuple[CarriedFile, ...]
+    day: datetime.date | None
+    """The date of the package."""
+    findings: tuple[Diagnostic, ...]
+
+    @property
+    def name(self) -> str:
+        """The top folder of a zip: made from the titles, so that it does not depend on how the file is called."""
+        installation = self.leaving.installation
+        title = f"{self.leaving.work.title} {installation.title if installation else ''}"
+        plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode().lower()
+        return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:60].strip("-") or "package"
+
+
+def outgoing_of(
+    documentation: Documentation, proposal: Proposal | None, date: datetime.date | None
+) -> Outgoing:
+    """What goes out, dated, or else of the first day of the installation. Raises `Unusable` where it cannot travel."""
+    leaving = leaving_of(documentation, proposal)
+    texts = dossier_texts(leaving, proposal)
+    files, findings = carried_files(documentation, leaving.work)
+    span = Span(file=documentation.files[0].name)
+    found = (*findings, *_unsafe([*texts, *(one.inside for one in files)], texts, span))
+    if has_errors(found):
+        raise Unusable(one for one in found if one.is_error)
+    first = proposal.installation.dates.first if proposal else None
+    return Outgoing(
+        documentation=documentation,
+        proposal=proposal,
+        leaving=leaving,
+        texts=texts,
+        files=files,
+        day=date or first,
+        findings=found,
+    )
+
+
+def _unsafe(paths: list[str], texts: Mapping[str, str], span: Span) -> Iterator[Diagnostic]:
+    """Names that could not travel, or that would meet in the package; those of files were looked at as they came."""
+    yield from (fault.at(span) for path in texts for fault in name_faults(path))
+    yield from (fault.at(span) for _, fault in collisions(dict.fromkeys(paths)))

@@ -1,0 +1,149 @@
+"""Files and folders written beside their final place, made safe on the disk, and only then given their name.
+
+Whoever looks, after a crash as well, finds under the final name the whole or nothing. What a program that was killed
+leaves behind begins with a full stop and ends in `.partial`; it may be removed.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.language.message import Words, say
+
+_LONGEST = 80
+"""Characters of the final name that the passing one repeats, so that it stays within what file systems hold."""
+
+
+def write_whole(path: Path, content: str | bytes, *, replace: bool = True) -> None:
+    """Write a file so that it is there whole or not at all. Raises `Unusable` where it cannot be."""
+    if not replace:
+        _refuse_taken(path)
+    if path.is_dir():
+        raise _unusable("is-a-folder", say("`{path}` is a folder; name a file in it", path=str(path)), path)
+    with _staged_file(path, replace) as place:
+        place.write_bytes(content.encode() if isinstance(content, str) else content)
+
+
+@contextlib.contextmanager
+def staged_file(final: Path) -> Iterator[Path]:
+    """An empty file to fill, which takes its final name when the block ends well, and goes when it does not.
+
+    Raises `Unusable` where something has that name already, or it cannot be written.
+    """
+    refuse_existing(final)
+    with _staged_file(final, False) as place:
+        yield place
+
+
+@contextlib.contextmanager
+def staged_folder(final: Path) -> Iterator[Path]:
+    """The same for a folder."""
+    refuse_existing(final)
+    with _refusing_unwritable(final):
+        place = Path(tempfile.mkdtemp(prefix=_prefix(final), suffix=".partial", dir=final.parent))
+        try:
+            yield place
+            _settle_all(place)
+            _give_name(place, final, mode=0o777, replace=False)
+        except BaseException:
+            shutil.rmtree(place, ignore_errors=True)
+            raise
+
+
+@contextlib.contextmanager
+def passing_folder(final: Path) -> Iterator[Path]:
+    """A folder beside the final place, to be used while that is made, and gone afterwards."""
+    with tempfile.TemporaryDirectory(".partial", _prefix(final), final.parent) as name:
+        yield Path(name)
+
+
+def refuse_existing(final: Path) -> None:
+    """Raises `Unusable` where something has the final name already, or there is no folder to write in."""
+    _refuse_taken(final)
+    if not final.parent.is_dir():
+        message = say("there is no folder `{folder}` to write in", folder=str(final.parent))
+        raise _unusable("no-folder", message, final)
+
+
+def _refuse_taken(final: Path) -> None:
+    if os.path.lexists(final):
+        message = say("`{path}` is already there; name another, or move it away", path=str(final))
+        raise _unusable("file-exists", message, final)
+
+
+@contextlib.contextmanager
+def _staged_file(final: Path, replace: bool) -> Iterator[Path]:
+    with _refusing_unwritable(final):
+        handle, name = tempfile.mkstemp(prefix=_prefix(final), suffix=".partial", dir=final.parent)
+        os.close(handle)
+        place = Path(name)
+        try:
+            yield place
+            _settle(place)
+            _give_name(place, final, mode=0o666, replace=replace)
+        except BaseException:
+            with contextlib.suppress(OSError):
+                place.unlink()
+            raise
+
+
+def _prefix(final: Path) -> str:
+    return f".{final.name[:_LONGEST]}."
+
+
+def _give_name(place: Path, final: Path, *, mode: int, replace: bool) -> None:
+    os.chmod(place, mode & ~_umask())
+    if not replace:
+        # asked again as late as can be: the block may have taken long, and renaming replaces without a word
+        _refuse_taken(final)
+    os.replace(place, final)
+    _settle_names(final.parent)
+
+
+def _settle_all(folder: Path) -> None:
+    """Wait until every file and folder within is on the disk."""
+    for place, _, names in os.walk(folder):
+        for name in names:
+            _settle(Path(place) / name)
+        _settle_names(Path(place))
+
+
+def _settle_names(folder: Path) -> None:
+    """Wait until a folder's list of names is on the disk, where the system lets one: a rename alone may be lost."""
+    with contextlib.suppress(OSError):
+        _settle(folder)
+
+
+def _settle(path: Path) -> None:
+    handle = os.open(path, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def _umask() -> int:
+    """The permissions that the user withholds; the system tells them only in exchange for others."""
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
+
+
+@contextlib.contextmanager
+def _refusing_unwritable(final: Path) -> Iterator[None]:
+    try:
+        yield
+    except OSError as error:
+        reason = error.strerror or str(error)
+        message = say("`{path}` cannot be written: {reason}", path=str(final), reason=reason)
+        raise _unusable("unwritable", message, final) from None
+
+
+def _unusable(slug: str, message: Words, path: Path) -> Unusable:
+    return Unusable([Diagnostic(slug=slug, message=message, span=Span(file=str(path)))])
