@@ -12,11 +12,11 @@ import multiprocessing
 import os
 import signal
 import sys
-from collections.abc import Iterator, Sequence
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from importlib.machinery import ModuleSpec
-from multiprocessing.connection import Connection
+from multiprocessing.connection import Connection, wait
+from multiprocessing.process import BaseProcess
 from pathlib import Path
 from random import Random
 from types import ModuleType
@@ -28,6 +28,8 @@ sys.path[:0] = [str(ROOT / "tests"), str(ROOT), str(ROOT / "tests" / "mutation")
 from mutants import Mutant, mutants_of  # noqa: E402  after the folders are known
 
 ROOMS = ("values", "variance")
+WORDS = {"amounts.py", "reasons.py", "device_findings.py"}
+"""Modules that tell what was found, and change no verdict."""
 RANDOM_WORKS = 400
 SECONDS = 120
 """A change that makes judging endless is noticed."""
@@ -161,20 +163,40 @@ def _in_a_process(mutant: Mutant, known: Sequence[Known], says: Connection) -> N
     says.send(noticed(mutant, known))
 
 
-def asked(mutant: Mutant, known: Sequence[Known]) -> str:
-    """What `noticed` says, asked in a process of its own; one that dies or never ends has been noticed."""
-    hears, says = multiprocessing.Pipe(duplex=False)
-    process = multiprocessing.get_context("fork").Process(target=_in_a_process, args=(mutant, known, says))
-    process.start()
-    process.join()
-    return str(hears.recv()) if process.exitcode == 0 else "it ends otherwise"
+def survey(mutants: Iterable[Mutant], known: Sequence[Known]) -> Iterator[tuple[Mutant, str]]:
+    """What `noticed` says of each, asked in a process of its own; one that dies or never ends has been noticed.
+
+    The processes are forked here, where no other thread runs that could hold a lock.
+    """
+    waiting, running = iter(mutants), dict[int, tuple[Mutant, Connection, BaseProcess]]()
+    while True:
+        while len(running) < (os.cpu_count() or 1) and (mutant := next(waiting, None)) is not None:
+            hears, says = multiprocessing.Pipe(duplex=False)
+            process = multiprocessing.get_context("fork").Process(
+                target=_in_a_process, args=(mutant, known, says)
+            )
+            process.start()
+            says.close()
+            running[process.sentinel] = (mutant, hears, process)
+        if not running:
+            return
+        for sentinel in [one for one in wait(list(running)) if isinstance(one, int)]:
+            asked, answer, ended = running.pop(sentinel)
+            ended.join()
+            yield asked, str(answer.recv()) if ended.exitcode == 0 else "it ends otherwise"
+            answer.close()
 
 
 def modules(wanted: Sequence[str]) -> list[Path]:
     """The modules to change: those named, by their path below `intent`, or all of the rooms."""
     if wanted:
         return [ROOT / "intent" / name for name in wanted]
-    return [file for room in ROOMS for file in sorted((ROOT / "intent" / room).rglob("*.py"))]
+    return [
+        file
+        for room in ROOMS
+        for file in sorted((ROOT / "intent" / room).rglob("*.py"))
+        if file.name not in WORDS
+    ]
 
 
 def main() -> None:
@@ -185,13 +207,12 @@ def main() -> None:
         known.append(Known(text=text, read=found, verdicts=verdicts_of(found)))
     every = [mutant for file in modules(sys.argv[1:]) for mutant in mutants_of(file)]
     counted = {"by a case": 0, "by a random work": 0, "by nothing": 0}
-    with ThreadPoolExecutor(os.cpu_count()) as pool:
-        for mutant, by in zip(every, pool.map(lambda one: asked(one, known), every), strict=True):
-            how = "by a random work" if by.startswith("seed") else "by a case" if by else "by nothing"
-            counted[how] += 1
-            if how != "by a case":
-                place = f"{mutant.file.relative_to(ROOT)}:{mutant.line}"
-                print(f"{place}: noticed {by or 'by nothing'}: {mutant.what}", flush=True)
+    for mutant, by in survey(every, known):
+        how = "by a random work" if by.startswith("seed") else "by a case" if by else "by nothing"
+        counted[how] += 1
+        if how != "by a case":
+            place = f"{mutant.file.relative_to(ROOT)}:{mutant.line}"
+            print(f"{place}: noticed {by or 'by nothing'}: {mutant.what}", flush=True)
     print(", ".join(f"{number} noticed {how}" for how, number in counted.items()))
 
 
