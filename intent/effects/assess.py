@@ -20,6 +20,7 @@ from intent.effects.signal.arrival import signal_effects
 from intent.effects.signal.sound import sound_effects
 from intent.effects.signal.timing import timing_effects
 from intent.model.installation import Installation
+from intent.model.subject import several
 from intent.model.work import Work
 from intent.variance.case import lay_out
 from intent.variance.judge import judged
@@ -55,9 +56,15 @@ def assess(work: Work, installation: Installation) -> Variance:
 
 
 def together(effects: Iterable[Effect]) -> tuple[Effect, ...]:
-    """In the order of the topics; effects alike in everything but their parts are told once, of all of them."""
+    """The effects in the order of their topics, those of parts that are alike in all else as one effect of them all."""
     members: dict[Effect, dict[str, None]] = {}
     for effect in effects:
-        members.setdefault(replace(effect, members=()), {}).update(dict.fromkeys(effect.members))
-    joined = [replace(effect, members=tuple(every)) for effect, every in members.items()]
+        subject = effect.subject
+        # parts make no difference to what is alike; the work or the venue as a whole stays by itself
+        alike = replace(effect, subject=several(())) if subject.is_named_by_members else effect
+        members.setdefault(alike, {}).update(dict.fromkeys(subject.members))
+    joined = [
+        replace(effect, subject=several(parts)) if effect.subject.is_named_by_members else effect
+        for effect, parts in members.items()
+    ]
     return tuple(sorted(joined, key=lambda effect: list(EffectTopic).index(effect.topic)))

@@ -10,17 +10,17 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.language.message import Term
+from intent.language.message import Message, Words, named
 from intent.model.installation import Installation
-from intent.model.work import Crate, Device, Part, Work
-from intent.names import THE_VENUE, THE_WORK, term_iri
+from intent.model.work import Part, Work
+from intent.names import THE_VENUE, term_iri
 from intent.values.bounds import known
-from intent.values.regions import EVERYTHING, Interval, Region
+from intent.values.regions import Interval, Region
 from intent.values.sets import Answer
 from intent.variance.case import Case
-from intent.variance.computed import bounds_of, is_stated, names_of
+from intent.variance.giving import bounds_of, is_stated, names_of
 from intent.variance.state import State
-from intent.vocabulary.terms import Characteristic, Vocabulary
+from intent.vocabulary.terms import Characteristic, Concept, UnknownTerm, Vocabulary, local_name
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +39,7 @@ class Scene:
         return bounds_of(self.state, subject, characteristic)
 
     def venue(self, characteristic: str) -> Interval:
+        """A number of the venue's, in reference units."""
         return self.bounds(THE_VENUE, characteristic)
 
     def axes(self, subject: str, characteristic: str) -> tuple[Interval, ...]:
@@ -51,7 +52,12 @@ class Scene:
 
     def names(self, subject: str, characteristic: str) -> frozenset[str]:
         """The local names of the concepts that the value may be; all there are where none is given."""
-        return frozenset(iri.rsplit("/", 1)[-1] for iri in names_of(self.state, subject, characteristic))
+        return frozenset(map(local_name, names_of(self.state, subject, characteristic)))
+
+    def stated_names(self, subject: str, characteristic: str) -> frozenset[str]:
+        """The local names of the concepts that a stated value may be; none where nothing is stated."""
+        stated = self.states(subject, characteristic)
+        return self.names(subject, characteristic) if stated else frozenset()
 
     def is_(self, subject: str, characteristic: str, concept: str) -> Answer:
         """Whether the value is a concept or something narrower: in, out, or open."""
@@ -61,16 +67,22 @@ class Scene:
             return Answer.IN
         return Answer.OPEN if found & wanted or not found else Answer.OUT
 
-    def text(self, subject: str, characteristic: str) -> str:
+    def text(self, subject: str, characteristic: str) -> Words:
         """What is written for a value; nothing where none is given."""
         found = self.characteristic(characteristic)
         return self.state.words(subject, found) if self.state.is_given(subject, found) else ""
+
+    def texts(self, subject: str, characteristic: str) -> frozenset[str]:
+        """The texts that a stated value may be, as they are compared; none where nothing is stated."""
+        stated = self.states(subject, characteristic)
+        return names_of(self.state, subject, characteristic) if stated else frozenset()
 
     def states(self, subject: str, characteristic: str) -> bool:
         """Whether a value is written, rather than computed or not given."""
         return is_stated(self.state, subject, characteristic)
 
     def is_given(self, subject: str, characteristic: str) -> bool:
+        """Whether a value is written, or anything is known of it by what is."""
         return self.state.is_given(subject, self.characteristic(characteristic))
 
     def parts(self, *kinds: str) -> tuple[Part, ...]:
@@ -92,6 +104,7 @@ class Scene:
         """The parts, of those that share a device only the first: a device takes its power and its weight once."""
         first: dict[str, str] = {}
         for part in parts:
+            # a part without a device counts by itself, under a name that no device can have
             first.setdefault(self.device(part) or f" {part}", part)
         return tuple(first.values())
 
@@ -99,15 +112,20 @@ class Scene:
         """The material that a part's channel shows or sounds."""
         return self.state.material_of(subject)
 
-    def term(self, name: str) -> Term:
-        """A term of the vocabulary, to be said in a sentence in the reader's language."""
+    def term(self, name: str) -> Concept | Characteristic | UnknownTerm:
+        """A term of the vocabulary, to be put in a place of a message."""
         return self.vocabulary.named(term_iri(name))
 
     def characteristic(self, name: str) -> Characteristic:
         return self.vocabulary.characteristics[term_iri(name)]
 
-    def label(self, characteristic: str) -> str:
-        return self.characteristic(characteristic).label
+    def label(self, characteristic: str) -> Message:
+        """What a characteristic is called, as a message by itself."""
+        return named(self.characteristic(characteristic))
+
+    def unknown(self, subject: str, *characteristics: str) -> tuple[Message, ...]:
+        """What those characteristics are called of which nothing is given: what a closer answer would need."""
+        return tuple(self.label(name) for name in characteristics if not self.is_given(subject, name))
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,12 +156,12 @@ class Sides:
             for subject in subjects
         )
 
-    def boxes(self) -> tuple[Crate, ...]:
-        return self.work.boxes
-
-    def devices(self) -> dict[str, Device]:
-        """Every device that has a row, of the work and of the pool."""
-        return {device.identifier: device for device in (*self.work.devices, *self.installation.devices)}
+    def bounds(self, subject: str, characteristic: str) -> tuple[Interval, Interval]:
+        """A number as documented and as proposed, in reference units."""
+        return (
+            self.documented.bounds(subject, characteristic),
+            self.proposed.bounds(subject, characteristic),
+        )
 
     @property
     def asks(self) -> tuple[str, ...]:
@@ -155,26 +173,9 @@ def sides_of(case: Case) -> Sides:
     return Sides(Scene(case, case.documented), Scene(case, case.proposed))
 
 
-def unknown_among(scene: Scene, subject: str, *characteristics: str) -> tuple[str, ...]:
-    """The labels of those characteristics of which nothing is given: what a closer answer would need."""
-    return tuple(scene.label(name) for name in characteristics if not scene.is_given(subject, name))
-
-
 def differ(before: Interval, after: Interval, share: Fraction = Fraction(1, 100)) -> bool:
-    """Whether a length differs by more than a share: less than a hundredth nobody sees (common practice, no source)."""
+    """Whether a number changes by more than a share; a hundredth of a length nobody sees (common practice)."""
     one, two = known(before), known(after)
     if one is None or two is None:
         return before != after
     return abs(two - one) > share * one
-
-
-__all__ = [
-    "EVERYTHING",
-    "THE_VENUE",
-    "THE_WORK",
-    "Scene",
-    "Sides",
-    "differ",
-    "sides_of",
-    "unknown_among",
-]

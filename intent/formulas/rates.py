@@ -9,13 +9,12 @@ from fractions import Fraction
 from itertools import pairwise
 from math import floor, log2
 
-from intent.values.bounds import NATURAL, negative, over, plus, point, rising, times
+from intent.values.bounds import apart, over, plus, rising, times
 from intent.values.regions import Interval
+from intent.values.units import SECONDS_A_DAY, SECONDS_A_MINUTE
 
-ONE = point(1)
 HALF = Fraction(1, 2)
 SEMITONES_AN_OCTAVE = 12
-SECONDS_A_MINUTE, SECONDS_AN_HOUR, SECONDS_A_DAY = 60, 3600, 86400
 NTSC_RATE = Fraction(30000, 1001)
 """Frames a second of a 525-line colour picture (SMPTE ST 12 practice)."""
 NOMINAL_RATE = 30
@@ -81,11 +80,7 @@ def _holds_step(low: Fraction, high: Fraction, beyond: Fraction) -> bool:
 
 def beat(one: Interval, two: Interval) -> Interval:
     """How often in a second two rates come together anew: their difference. Arithmetic."""
-    apart = plus(one, negative(two))
-    if apart.low is None or apart.high is None:
-        return NATURAL
-    nearest = max(apart.low, -apart.high, Fraction(0))
-    return Interval(nearest, max(abs(apart.low), abs(apart.high)))
+    return apart(one, two)
 
 
 def drift(one: Interval, two: Interval, seconds: Interval) -> Interval:

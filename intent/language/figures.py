@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor, log10
+from math import ceil, floor, log10
 
-from intent.values.bounds import scaled
 from intent.values.regions import Interval
+from intent.values.units import in_unit
+
+_MANY = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +29,17 @@ class Written:
     text: str
 
 
-def figure(bounds: Interval, unit: str = "", factor: Fraction | int = 1, digits: int = 3) -> Figure:
-    """A figure in another unit than the reference unit: ``factor`` of it make one of that."""
-    return Figure(scaled(bounds, factor), unit, digits)
+def figure(held: Interval, unit: str = "", digits: int = 3) -> Figure:
+    """The figure, in some unit, of a number as it is held."""
+    return Figure(in_unit(held, unit), unit, digits)
+
+
+def counted(figure: Figure) -> int:
+    """The number by which a language chooses its plural: one only where just one is told, of a range its upper end."""
+    if figure.bounds.high is None:
+        return _MANY
+    told = Fraction(rounded(figure.bounds.high, figure.digits))
+    return int(told) if told.denominator == 1 else max(_MANY, ceil(told))
 
 
 def rounded(number: Fraction, digits: int) -> str:

@@ -7,7 +7,7 @@ a terminal tells it in the reader's language. Its English pattern is its name: a
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Protocol, TypeAlias
 
@@ -33,6 +33,10 @@ class Message:
     """The English pattern for any number but one; empty where the message counts nothing."""
     number: int = 1
     """How many things it counts; a language chooses among its plural forms by it."""
+
+    def filled(self, number: int = 1, /, **places: Place) -> Message:
+        """A message out of a table, with what stands in its places, and how many things it counts."""
+        return replace(self, places=tuple(places.items()), number=number)
 
 
 Words: TypeAlias = "Message | str"

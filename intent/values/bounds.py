@@ -25,6 +25,9 @@ def point(number: Number) -> Interval:
     return Interval(exact, exact)
 
 
+ZERO, ONE = point(0), point(1)
+
+
 def between(low: Number, high: Number) -> Interval:
     return Interval(Fraction(low), Fraction(high))
 
@@ -44,7 +47,7 @@ def plus(one: Interval, two: Interval) -> Interval:
 
 
 def total(summands: Iterable[Interval]) -> Interval:
-    found = point(0)
+    found = ZERO
     for summand in summands:
         found = plus(found, summand)
     return found
@@ -100,6 +103,11 @@ def magnitude(one: Interval) -> Interval:
     return Interval(Fraction(0), furthest)
 
 
+def apart(one: Interval, two: Interval) -> Interval:
+    """How far apart two numbers lie."""
+    return magnitude(minus(one, two))
+
+
 def root(one: Interval) -> Interval:
     """The square root, exact where it is a fraction, else cut off after twelve decimals."""
     low, high = (None if end is None else _root(max(end, Fraction(0))) for end in (one.low, one.high))
@@ -120,7 +128,7 @@ def larger(one: Interval, two: Interval) -> Interval:
 
 def natural(one: Interval) -> Interval:
     """What is known of a length, a weight or a life: it is not less than nothing."""
-    return larger(one, point(0))
+    return larger(one, ZERO)
 
 
 def hull(alternatives: Iterable[Interval]) -> Interval:
@@ -147,6 +155,12 @@ def surely_above(one: Interval, limit: Interval) -> bool:
 def surely_within(one: Interval, limit: Interval) -> bool:
     """Whether one number is at most another whatever the two may be."""
     return one.high is not None and limit.low is not None and one.high <= limit.low
+
+
+def differs_by(before: Interval, after: Interval, least: Fraction) -> bool:
+    """Whether a number changes by at least so much; of numbers not known exactly, whether their bounds differ."""
+    one, two = known(before), known(after)
+    return before != after if one is None or two is None else abs(two - one) >= least
 
 
 def _sum(one: Fraction | None, two: Fraction | None) -> Fraction | None:

@@ -5,19 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from intent.effects.handling.travelling import Load
-from intent.effects.scene import THE_VENUE, Sides, unknown_among
+from intent.effects.scene import Sides
+from intent.effects.unsaid import Missing, unsaid_effects
 from intent.formulas.niosh import METRIC
 from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning, clearance_in_car, surely_larger
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import natural, over, point, scaled, surely_above
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one, several
+from intent.names import THE_VENUE
+from intent.values.bounds import ZERO, natural, over, point, surely_above, surely_within
 from intent.values.regions import Interval
 from intent.values.sets import Answer
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 CAR = ("lift-width", "lift-depth", "lift-height")
-ARITHMETIC = "arithmetic; standing straight in the car"
-LOAD_CONSTANT = "DHHS (NIOSH) 94-110: 23 kg in the best of postures, for one person who does not walk"
+ARITHMETIC = say("arithmetic; standing straight in the car")
+LOAD_CONSTANT = say("DHHS (NIOSH) 94-110: 23 kg in the best of postures, for one person who does not walk")
+CLEARANCE = say("clearance in the lift")
 
 
 def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | VenueFinding]:
@@ -43,19 +49,20 @@ def _too_heavy(sides: Sides, load: Load, limit: Interval) -> VenueFinding:
         weight=figure(load.weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding(slug="lift-overloaded", text=text, subject=load.identifier, ask=sides.asks)
+    return VenueFinding(
+        slug="lift-overloaded", text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
+    )
 
 
 def _heaviest(load: Load, limit: Interval) -> Effect:
     return Effect(
         topic=EffectTopic.HANDLING,
-        members=(load.identifier,),
-        quantity="share of what the lift may carry",
+        subject=one(load.identifier),
+        quantity=say("share of what the lift may carry"),
         unit="%",
-        documented=None,
-        proposed=scaled(over(load.weight, limit), 100),
+        proposed=in_unit(over(load.weight, limit), "%"),
         sentence=say("the heaviest of all that goes into the lift; those who go with it are not counted"),
-        source="arithmetic",
+        source=say("arithmetic"),
     )
 
 
@@ -64,50 +71,41 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Venu
     width, deep, high = (natural(scene.venue(name)) for name in CAR)
     car = (width, deep, high)
     standing: list[tuple[Load, Interval]] = []
-    unsure: dict[tuple[str, ...], list[str]] = {}
+    unsure: dict[str, Missing] = {}
     for load in loads:
         as_it_stands = clearance_in_car(load.extent, car, Turning.UPRIGHT)
-        freest = max(load.turnings, key=lambda turning: turning.value)
-        laid = clearance_in_car(load.extent, car, freest)
-        if as_it_stands.low is not None and as_it_stands.low >= 0:
+        laid = clearance_in_car(load.extent, car, load.freest)
+        if surely_within(ZERO, as_it_stands):
             standing.append((load, as_it_stands))
-        elif surely_larger(load.extent, car, freest):
+        elif surely_larger(load.extent, car, load.freest):
             yield _too_large(sides, load, car)
-        elif laid.low is not None and laid.low >= 0:
+        elif surely_within(ZERO, laid):
             words = say("it goes into the lift only when it is turned onto another of its sides")
             yield _clearance(load, laid, words, load.unknown("transport-orientation"))
-        elif laid.high is not None and laid.high < 0:
+        elif surely_above(ZERO, laid):
             yield _clearance(load, laid, say("it goes into the lift on the slant at most, if at all"))
-        else:
-            missing = (*load.unknown(*load.sides_named), *unknown_among(scene, THE_VENUE, *CAR))
-            if missing and (load.is_new or load.is_box):
-                unsure.setdefault(missing, []).append(load.identifier)
+        elif load.is_new or load.is_box:
+            unsure[load.identifier] = (*load.unknown(*load.sides_named), *scene.unknown(THE_VENUE, *CAR))
     if standing:
         words = say("the tightest of all that travels: it goes into the lift as it stands")
         yield _clearance(*min(standing, key=lambda one: one[1].low or 0), words)
-    for missing, identifiers in unsure.items():
-        words = say("whether it goes into the lift cannot be said from what is given")
-        yield Effect(
-            topic=EffectTopic.HANDLING,
-            members=tuple(identifiers),
-            quantity="clearance in the lift",
-            unit="cm",
-            documented=None,
-            proposed=None,
-            sentence=words,
-            source=ARITHMETIC,
-            missing=missing,
-        )
+    yield from unsaid_effects(
+        unsure,
+        topic=EffectTopic.HANDLING,
+        quantity=CLEARANCE,
+        unit="cm",
+        sentence=say("whether it goes into the lift cannot be said from what is given"),
+        source=ARITHMETIC,
+    )
 
 
-def _clearance(load: Load, spare: Interval, words: Saying, missing: tuple[str, ...] = ()) -> Effect:
+def _clearance(load: Load, spare: Interval, words: Message, missing: Missing = ()) -> Effect:
     return Effect(
         topic=EffectTopic.HANDLING,
-        members=(load.identifier,),
-        quantity="clearance in the lift",
+        subject=one(load.identifier),
+        quantity=CLEARANCE,
         unit="cm",
-        documented=None,
-        proposed=scaled(spare, 100),
+        proposed=in_unit(spare, "cm"),
         sentence=words,
         source=ARITHMETIC,
         missing=missing,
@@ -115,8 +113,8 @@ def _clearance(load: Load, spare: Interval, words: Saying, missing: tuple[str, .
 
 
 def _too_large(sides: Sides, load: Load, car: Extent) -> VenueFinding:
-    length, width, height = (figure(side, "cm", 100) for side in load.extent)
-    across, deep, high = (figure(side, "cm", 100) for side in car)
+    length, width, height = (figure(side, "cm") for side in load.extent)
+    across, deep, high = (figure(side, "cm") for side in car)
     text = say(
         "{name}, {length} × {width} × {height}, does not go into the lift of the venue "
         "(width {across}, depth {deep}, height {high}) in any way in which it may travel",
@@ -128,7 +126,9 @@ def _too_large(sides: Sides, load: Load, car: Extent) -> VenueFinding:
         deep=deep,
         high=high,
     )
-    return VenueFinding(slug="lift-too-small", text=text, subject=load.identifier, ask=sides.asks)
+    return VenueFinding(
+        slug="lift-too-small", text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
+    )
 
 
 def stair_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect]:
@@ -146,10 +146,8 @@ def stair_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect]:
     )
     yield Effect(
         topic=EffectTopic.HANDLING,
-        members=tuple(load.identifier for load in heavy),
-        quantity="heavy loads on stairs",
-        unit="",
-        documented=None,
+        subject=several(load.identifier for load in heavy),
+        quantity=say("heavy loads on stairs"),
         proposed=point(len(heavy)),
         sentence=words,
         source=LOAD_CONSTANT,

@@ -10,31 +10,39 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from intent.effects.handling.travelling import travelling_boxes
-from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
-from intent.language.message import Figure, Saying, figure, say
-from intent.values.bounds import is_known, natural, over, point, scaled, surely_above, surely_within, times
+from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import Missing, unsaid_effects
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one
+from intent.names import THE_VENUE
+from intent.values.bounds import is_known, natural, over, point, surely_above, surely_within, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
 STANDARD_GRAVITY = point(Fraction("9.80665"))
 """In m/s²."""
-LOAD_OVER_AREA = (
+LOAD_OVER_AREA = say(
     "weight × 9.80665 m/s² over the standing area (outer width × outer depth where none is stated; of a box, length × "
     "width); what stands on or beside it is not counted"
 )
-ARITHMETIC = "arithmetic; all of the weight on one point"
-KILOPASCALS_A_PASCAL = Fraction(1, 1000)
+ARITHMETIC = say("arithmetic; all of the weight on one point")
+ON_THE_FLOOR, ON_A_POINT = say("load on the floor"), say("hanging load")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Footing:
-    """What stands on the floor: its weight in kilograms on an area in square metres."""
+    """What stands on the floor."""
 
     identifier: str
     weight: Interval
+    """In kilograms."""
     area: Interval
-    missing: tuple[str, ...]
+    """In square metres."""
+    missing: Missing
+    """What would have to be given to know its pressure."""
 
     @property
     def pressure(self) -> Interval:
@@ -52,23 +60,28 @@ def floor_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
 
 def _on_the_floor(sides: Sides, limit: Interval) -> Iterator[Effect | VenueFinding]:
     below: list[_Footing] = []
-    unsure: dict[tuple[str, ...], list[str]] = {}
+    unsure: dict[str, Missing] = {}
     for footing in (*_standing(sides.proposed), *_boxes(sides)):
         if surely_above(footing.pressure, limit):
             yield from _too_much(sides, footing, limit)
         elif surely_within(footing.pressure, limit):
             below.append(footing)
-        elif footing.missing:
-            unsure.setdefault(footing.missing, []).append(footing.identifier)
+        else:
+            unsure[footing.identifier] = footing.missing
     if below:
         most = max(below, key=lambda footing: footing.pressure.high or Fraction(0))
         words = say(
-            "the most that anything lays on the floor by itself, of {limit}", limit=_kilopascals(limit)
+            "the most that anything lays on the floor by itself, of {limit}", limit=figure(limit, "kPa")
         )
-        yield _effect((most.identifier,), most.pressure, words)
-    for missing, identifiers in unsure.items():
-        words = say("whether the floor bears it cannot be said from what is given")
-        yield _effect(tuple(identifiers), None, words, missing)
+        yield _pressed(most, words)
+    yield from unsaid_effects(
+        unsure,
+        topic=EffectTopic.HANDLING,
+        quantity=ON_THE_FLOOR,
+        unit="kPa",
+        sentence=say("whether the floor bears it cannot be said from what is given"),
+        source=LOAD_OVER_AREA,
+    )
 
 
 def _standing(scene: Scene) -> Iterator[_Footing]:
@@ -76,12 +89,11 @@ def _standing(scene: Scene) -> Iterator[_Footing]:
     for part in scene.one_a_device(part.identifier for part in scene.parts()):
         on_floor = scene.is_(part, "support", "on-floor")
         if scene.states(part, "standing-area") or on_floor is Answer.IN:
-            missing = unknown_among(scene, part, "weight", "standing-area")
             yield _Footing(
                 identifier=part,
                 weight=natural(scene.bounds(part, "weight")),
                 area=natural(scene.bounds(part, "standing-area")),
-                missing=missing,
+                missing=scene.unknown(part, "weight", "standing-area"),
             )
 
 
@@ -99,35 +111,33 @@ def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effe
     words = say(
         "spread over at least {area} it would stay within {limit}; a structural engineer judges what the floor bears",
         area=figure(enough, "m²"),
-        limit=_kilopascals(limit),
+        limit=figure(limit, "kPa"),
     )
-    yield _effect((footing.identifier,), footing.pressure, words)
+    yield _pressed(footing, words)
     text = say(
         "{name} lays {pressure} on the floor under it, and the floor of the venue may carry {limit}",
         name=footing.identifier,
-        pressure=_kilopascals(footing.pressure),
-        limit=_kilopascals(limit),
+        pressure=figure(footing.pressure, "kPa"),
+        limit=figure(limit, "kPa"),
     )
-    yield VenueFinding(slug="floor-overloaded", text=text, subject=footing.identifier, ask=sides.asks)
+    yield VenueFinding(
+        slug="floor-overloaded",
+        text=text,
+        subject=one(footing.identifier),
+        ask=sides.asks,
+        names_subject=True,
+    )
 
 
-def _kilopascals(pressure: Interval) -> Figure:
-    return figure(pressure, "kPa", KILOPASCALS_A_PASCAL)
-
-
-def _effect(
-    members: tuple[str, ...], pressure: Interval | None, words: Saying, missing: tuple[str, ...] = ()
-) -> Effect:
+def _pressed(footing: _Footing, words: Message) -> Effect:
     return Effect(
         topic=EffectTopic.HANDLING,
-        members=members,
-        quantity="load on the floor",
+        subject=one(footing.identifier),
+        quantity=ON_THE_FLOOR,
         unit="kPa",
-        documented=None,
-        proposed=None if pressure is None else scaled(pressure, KILOPASCALS_A_PASCAL),
+        proposed=in_unit(footing.pressure, "kPa"),
         sentence=words,
         source=LOAD_OVER_AREA,
-        missing=missing,
     )
 
 
@@ -141,16 +151,13 @@ def _hanging(sides: Sides) -> Iterator[Effect | VenueFinding]:
         weight = natural(scene.bounds(part, "weight"))
         is_new = not sides.was_there(part) or sides.documented.is_(part, "support", "hung") is not Answer.IN
         if surely_above(weight, limit):
-            yield _too_heavy(sides, part, weight, limit)
+            yield _too_heavy(sides, part, weight=weight, limit=limit)
         if is_new or scene.states(THE_VENUE, "hanging-load-limit"):
-            missing = (
-                *unknown_among(scene, part, "weight"),
-                *unknown_among(scene, THE_VENUE, "hanging-load-limit"),
-            )
-            yield _hung(part, weight, limit, missing)
+            missing = (*scene.unknown(part, "weight"), *scene.unknown(THE_VENUE, "hanging-load-limit"))
+            yield _hung(part, weight=weight, limit=limit, missing=missing)
 
 
-def _hung(part: str, weight: Interval, limit: Interval, missing: tuple[str, ...]) -> Effect:
+def _hung(part: str, *, weight: Interval, limit: Interval, missing: Missing) -> Effect:
     words = (
         say(
             "whether a hanging point bears it cannot be said; a rigger licensed for it judges fixings and points"
@@ -163,10 +170,9 @@ def _hung(part: str, weight: Interval, limit: Interval, missing: tuple[str, ...]
     )
     return Effect(
         topic=EffectTopic.HANDLING,
-        members=(part,),
-        quantity="hanging load",
+        subject=one(part),
+        quantity=ON_A_POINT,
         unit="kg",
-        documented=None,
         proposed=None if weight.high is None and not weight.low else weight,
         sentence=words,
         source=ARITHMETIC,
@@ -174,11 +180,13 @@ def _hung(part: str, weight: Interval, limit: Interval, missing: tuple[str, ...]
     )
 
 
-def _too_heavy(sides: Sides, part: str, weight: Interval, limit: Interval) -> VenueFinding:
+def _too_heavy(sides: Sides, part: str, *, weight: Interval, limit: Interval) -> VenueFinding:
     text = say(
         "{name} weighs {weight}, and a hanging point of the venue may carry {limit}",
         name=part,
         weight=figure(weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding(slug="hanging-point-overloaded", text=text, subject=part, ask=sides.asks)
+    return VenueFinding(
+        slug="hanging-point-overloaded", text=text, subject=one(part), ask=sides.asks, names_subject=True
+    )

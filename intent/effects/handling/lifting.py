@@ -5,12 +5,13 @@ Formula: `intent.formulas.niosh`, for one person; that people share a load is a 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
 from intent.effects.handling.travelling import Load, travelling_boxes
-from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
+from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import Missing
 from intent.formulas.niosh import (
     METRIC,
     Lift,
@@ -20,34 +21,43 @@ from intent.formulas.niosh import (
     reach_around,
     recommended_limit,
 )
-from intent.language.message import Saying, figure, say
+from intent.language.figures import figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import one
+from intent.names import THE_VENUE
 from intent.values.bounds import (
+    ONE,
+    ZERO,
+    apart,
     between,
     known,
-    magnitude,
     minus,
     natural,
-    over,
     point,
+    scaled,
     smaller,
     surely_above,
     surely_within,
-    times,
 )
 from intent.values.regions import Interval
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic
 
-EQUATION = (
+EQUATION = say(
     "revised NIOSH lifting equation (DHHS (NIOSH) 94-110), for one person, at most 0.2 lifts a minute; where nothing "
     "is given, to or from 75 cm, hands 20 cm + half the depth away (25 cm near the floor; 25 cm in all for each of "
     "several people), no twist; that several bear like shares is rough, and more than two common practice, no source"
 )
-CENTIMETRES = point(100)
 KNUCKLES = point(Fraction(3, 4))
 """The height of a trolley or table, in metres, where a lift begins or ends of which nothing is given."""
 LIGHT = point(least_limit())
 """What one person may lift, in kilograms, in whatever way the equation allows."""
 PEOPLE = "people-to-lift"
+GRIPS: Mapping[str, str] = {"grip-good": "good", "grip-fair": "fair", "grip-poor": "poor"}
+"""What the equation calls each grip; a grip of which nothing is said may be any."""
+INDEX = say("lifting index")
+UNSURE = say("whether one person should lift it cannot be said from what is given")
+HALF = Fraction(1, 2)
 WAY_IN = (
     "door-width",
     "door-height",
@@ -85,14 +95,12 @@ class Lifting:
     @property
     def is_too_much(self) -> bool:
         """Whether it is surely more than one person should lift, or nothing may be lifted so."""
-        return 0 in (self.origin.high, self.destination.high) or (
-            self.index.low is not None and self.index.low > 1
-        )
+        return 0 in (self.origin.high, self.destination.high) or surely_above(self.index, ONE)
 
     @property
     def is_fine(self) -> bool:
         """Whether one person may surely lift it."""
-        return surely_within(self.index, point(1)) or surely_within(self.weight, LIGHT)
+        return surely_within(self.index, ONE) or surely_within(self.weight, LIGHT)
 
 
 def lifting_effects(sides: Sides) -> Iterator[Effect]:
@@ -122,24 +130,25 @@ def lift_of(scene: Scene, part: str) -> Lifting:
     begin = (
         natural(scene.bounds(part, "carrying-height")) if scene.states(part, "carrying-height") else KNUCKLES
     )
-    return _lifting(scene, part, natural(scene.bounds(part, "outer-depth")), begin, _place(scene, part))
+    depth = natural(scene.bounds(part, "outer-depth"))
+    return _lifting(scene, part, depth=depth, begin=begin, end=_place(scene, part))
 
 
 def _place(scene: Scene, part: str) -> Interval:
     """How high the hands are that set it down: under it where its height is given, else at its middle."""
     middle = scene.bounds(part, "height")
     if scene.is_given(part, "outer-height"):
-        middle = minus(middle, over(scene.bounds(part, "outer-height"), point(2)))
+        middle = minus(middle, scaled(scene.bounds(part, "outer-height"), HALF))
     return natural(middle)
 
 
-def _lifting(scene: Scene, subject: str, depth: Interval, begin: Interval, end: Interval) -> Lifting:
-    """Depth and heights in metres."""
-    low, high, deep = (times(length, CENTIMETRES) for length in (begin, end, depth))
-    travel, turn = magnitude(minus(high, low)), _twist(scene, subject)
-    grips = frozenset(name.removeprefix("grip-") for name in scene.names(subject, "grip"))
+def _lifting(scene: Scene, subject: str, *, depth: Interval, begin: Interval, end: Interval) -> Lifting:
+    """A lift between two heights, of a load of some depth, all in metres; the equation asks for centimetres."""
+    low, high, deep = (in_unit(length, "cm") for length in (begin, end, depth))
+    travel, turn = apart(high, low), _twist(scene, subject)
+    grips = frozenset(GRIPS[name] for name in scene.names(subject, "grip") if name in GRIPS)
     reach = natural(scene.bounds(subject, "reach")) if scene.states(subject, "reach") else None
-    measured = None if reach is None else times(reach, CENTIMETRES)
+    measured = None if reach is None else in_unit(reach, "cm")
 
     def posture(height: Interval, out: Interval) -> Lift:
         return Lift(reach=measured or out, height=height, travel=travel, turn=turn, grips=grips)
@@ -159,7 +168,7 @@ def _lifting(scene: Scene, subject: str, depth: Interval, begin: Interval, end: 
 def _twist(scene: Scene, subject: str) -> Interval:
     """To the left or to the right, whichever is less; none where nothing is given."""
     if not scene.states(subject, "twist"):
-        return point(0)
+        return ZERO
     turn = known(scene.bounds(subject, "twist"))
     return between(0, 180) if turn is None else point(min(turn, 360 - turn))
 
@@ -173,11 +182,19 @@ def _part(sides: Sides, part: str) -> Iterator[Effect]:
     if after.is_too_much or (after.is_fine and before is not None and before.is_too_much):
         was = before if before is not None and before.weight.low else None
         index = None if was is None else _told(was.index)
-        yield _effect(part, index, _told(after.index), _index_words(after), _missing(scene, part))
-        yield _people(scene, part, None if was is None else was.people(), after)
+        yield Effect(
+            topic=EffectTopic.HANDLING,
+            subject=one(part),
+            quantity=INDEX,
+            documented=index,
+            proposed=_told(after.index),
+            sentence=_index_words(after),
+            source=EQUATION,
+            missing=_missing(scene, part),
+        )
+        yield _people(scene, part, before=None if was is None else was.people(), lifting=after)
     elif not after.is_fine:
-        words = say("whether one person should lift it cannot be said from what is given")
-        yield _effect(part, None, None, words, _missing(scene, part))
+        yield _unsure(part, _missing(scene, part))
 
 
 def _told(found: Interval) -> Interval | None:
@@ -185,27 +202,18 @@ def _told(found: Interval) -> Interval | None:
     return None if found.low is None else found
 
 
-def _effect(
-    part: str,
-    before: Interval | None,
-    after: Interval | None,
-    words: Saying,
-    missing: tuple[str, ...],
-) -> Effect:
+def _unsure(subject: str, missing: Missing) -> Effect:
     return Effect(
         topic=EffectTopic.HANDLING,
-        members=(part,),
-        quantity="lifting index",
-        unit="",
-        documented=before,
-        proposed=after,
-        sentence=words,
+        subject=one(subject),
+        quantity=INDEX,
+        sentence=UNSURE,
         source=EQUATION,
         missing=missing,
     )
 
 
-def _people(scene: Scene, subject: str, before: Interval | None, lifting: Lifting) -> Effect:
+def _people(scene: Scene, subject: str, *, before: Interval | None, lifting: Lifting) -> Effect:
     after = lifting.people()
     stated = scene.bounds(subject, PEOPLE) if scene.states(subject, PEOPLE) else None
     words = _people_words(after)
@@ -217,9 +225,8 @@ def _people(scene: Scene, subject: str, before: Interval | None, lifting: Liftin
         )
     return Effect(
         topic=EffectTopic.HANDLING,
-        members=(subject,),
+        subject=one(subject),
         quantity=scene.label(PEOPLE),
-        unit="",
         documented=before,
         proposed=after,
         sentence=words,
@@ -227,7 +234,7 @@ def _people(scene: Scene, subject: str, before: Interval | None, lifting: Liftin
     )
 
 
-def _index_words(lifting: Lifting) -> Saying:
+def _index_words(lifting: Lifting) -> Message:
     most = [limit.high or Fraction(0) for limit in (lifting.origin, lifting.destination)]
     if 0 in most:
         return say("one person cannot lift it there within the reach of the equation")
@@ -239,14 +246,16 @@ def _index_words(lifting: Lifting) -> Saying:
     )
 
 
-def _people_words(people: Interval | None) -> Saying:
+def _people_words(people: Interval | None) -> Message:
     if people is None:
         return say(
             "not by hand from the floor: plan a platform or lifting aid, as those in charge judge; local rules prevail"
         )
     least = people.low or Fraction(1)
     if least > 2:
-        return say(
+        return say_of(
+            int(least),
+            "at least {people} person, and rather a lifting aid: they share the load only roughly; local rules prevail",
             "at least {people} people, and rather a lifting aid: they share the load only roughly; local rules prevail",
             people=figure(point(least)),
         )
@@ -255,10 +264,10 @@ def _people_words(people: Interval | None) -> Saying:
     return say("one person may lift it, by the equation; local rules prevail")
 
 
-def _missing(scene: Scene, part: str) -> tuple[str, ...]:
+def _missing(scene: Scene, part: str) -> Missing:
     """What a closer answer would need; the depth only where nobody has measured how far out the hands are."""
     depth = () if scene.states(part, "reach") else ("outer-depth",)
-    return unknown_among(scene, part, "weight", *depth, "height", "grip")
+    return scene.unknown(part, "weight", *depth, "height", "grip")
 
 
 def _box(box: Load) -> Iterator[Effect]:
@@ -268,10 +277,10 @@ def _box(box: Load) -> Iterator[Effect]:
         return
     length, width, height = box.extent
     held = natural(box.bounds("carrying-height")) if scene.states(name, "carrying-height") else None
-    lifting = _lifting(scene, name, smaller(length, width), held or over(height, point(2)), KNUCKLES)
+    begin = held or scaled(height, HALF)
+    lifting = _lifting(scene, name, depth=smaller(length, width), begin=begin, end=KNUCKLES)
     if lifting.is_too_much:
         stated = scene.bounds(name, PEOPLE) if scene.states(name, PEOPLE) else None
-        yield _people(scene, name, stated, lifting)
+        yield _people(scene, name, before=stated, lifting=lifting)
     elif not lifting.is_fine and box.unknown("weight"):
-        words = say("whether one person should lift it cannot be said from what is given")
-        yield _effect(name, None, None, words, box.unknown("weight"))
+        yield _unsure(name, box.unknown("weight"))

@@ -7,25 +7,29 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from intent.effects.handling.outline import lying_sides
 from intent.effects.scene import Scene
-from intent.values.bounds import known
+from intent.values.bounds import known, point
+from intent.values.regions import Interval
 
 MICROMETRES = 10**6
 SAME_DEPTH = 10_000
 """A device of unknown depth is met by what is less than this before or behind it: the tolerance of a position."""
 LEAST_OVERLAP = 1000
+"""Two devices that overlap by less, a millimetre, touch."""
 Edges = tuple[int, int]
 """Where something begins and ends on an axis."""
 
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """The front of a device on the wall: its edges across, upright and in depth."""
+    """The front of a device on the wall."""
 
     part: str
     edges: tuple[Edges, Edges, Edges]
+    """Across, upright and in depth."""
 
     def gap(self, other: Face, axis: int) -> int:
         """What is between two on an axis; less than nothing where they overlap."""
@@ -39,6 +43,7 @@ class Face:
         return self.is_level_with(other) and 2 * -self.gap(other, across) >= smaller
 
     def is_level_with(self, other: Face) -> bool:
+        """Whether the two share some depth, and so may stand in each other's way."""
         return self.gap(other, 2) <= 0
 
     def overlaps(self, other: Face) -> bool:
@@ -53,6 +58,19 @@ class Pair:
     two: str
     axis: int
     gap: int
+    """In micrometres."""
+
+    def gap_among(self, others: Mapping[str, Face]) -> int | None:
+        """What is between the same two on the same axis among other faces; none where they are not neighbours there."""
+        one, two = others.get(self.one), others.get(self.two)
+        if one is None or two is None or not one.is_beside(two, self.axis):
+            return None
+        return one.gap(two, self.axis)
+
+
+def in_metres(micrometres: int) -> Interval:
+    """A length in the unit in which values are held."""
+    return point(Fraction(micrometres, MICROMETRES))
 
 
 def faces(scene: Scene, parts: Iterable[str], sides: tuple[str, str]) -> dict[str, Face]:

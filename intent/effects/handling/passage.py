@@ -3,66 +3,71 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from intent.effects.handling.travelling import Load
-from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
+from intent.effects.scene import Sides
+from intent.effects.unsaid import Missing, unsaid_effects
 from intent.formulas.openings import Opening, Turning, clearance
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import natural, negative, scaled
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one
+from intent.names import THE_VENUE
+from intent.values.bounds import ZERO, natural, negative, surely_above, surely_within
 from intent.values.regions import Interval
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-CRITERION = "arithmetic; on the slant, the criterion for a rectangle in another (Carver 1957, as quoted in Wetzel 2000)"
+CRITERION = say(
+    "arithmetic; on the slant, the criterion for a rectangle in another (Carver 1957, as quoted in Wetzel 2000)"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Passage:
-    """An opening on the way in, with its sentences."""
+    """An opening on the way in: what its size is called, and what is said of things that come to it."""
 
     slug: str
+    """Of the finding that something does not go through."""
     across: str
     upright: str
-    quantity: str
-    as_it_stands: str
-    laid: str
-    slanting: str
-    unsure: str
-    blocked: str
+    """The characteristics of the venue that give its width and its height."""
+    quantity: Message
+    as_it_stands: Message
+    laid: Message
+    slanting: Message
+    unsure: Message
+    blocked: Message
 
 
 DOOR = Passage(
     slug="door-too-narrow",
     across="door-width",
     upright="door-height",
-    quantity="clearance at the door",
-    as_it_stands="the tightest of all that travels: it goes through the door as it stands",
-    laid="it goes through the door only when it is turned onto another of its sides",
-    slanting="it goes through the door only when it is tilted on the slant",
-    unsure="whether it goes through the door cannot be said from what is given",
-    blocked="{name}, {length} × {width} × {height}, does not go through the door of the venue, {hole}, "
-    "in any way in which it may travel: it is {over} too large",
+    quantity=say("clearance at the door"),
+    as_it_stands=say("the tightest of all that travels: it goes through the door as it stands"),
+    laid=say("it goes through the door only when it is turned onto another of its sides"),
+    slanting=say("it goes through the door only when it is tilted on the slant"),
+    unsure=say("whether it goes through the door cannot be said from what is given"),
+    blocked=say(
+        "{name}, {length} × {width} × {height}, does not go through the door of the venue, {hole}, "
+        "in any way in which it may travel: it is {over} too large"
+    ),
 )
 CORRIDOR = Passage(
     slug="corridor-too-narrow",
     across="corridor-width",
     upright="corridor-height",
-    quantity="clearance in the corridor",
-    as_it_stands="the tightest of all that travels: it goes through the corridor as it stands",
-    laid="it goes through the corridor only when it is turned onto another of its sides",
-    slanting="it goes through the corridor only when it is tilted on the slant",
-    unsure="whether it goes through the corridor cannot be said from what is given",
-    blocked="{name}, {length} × {width} × {height}, does not go through the corridor of the venue, {hole}, "
-    "in any way in which it may travel: it is {over} too large",
+    quantity=say("clearance in the corridor"),
+    as_it_stands=say("the tightest of all that travels: it goes through the corridor as it stands"),
+    laid=say("it goes through the corridor only when it is turned onto another of its sides"),
+    slanting=say("it goes through the corridor only when it is tilted on the slant"),
+    unsure=say("whether it goes through the corridor cannot be said from what is given"),
+    blocked=say(
+        "{name}, {length} × {width} × {height}, does not go through the corridor of the venue, {hole}, "
+        "in any way in which it may travel: it is {over} too large"
+    ),
 )
-
-
-@dataclass(frozen=True, slots=True)
-class _Sorted:
-    """What stands, what must be turned, and of what nobody can say."""
-
-    standing: list[tuple[Load, Interval]] = field(default_factory=list)
-    unsure: dict[tuple[str, ...], list[str]] = field(default_factory=dict)
 
 
 def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> Iterator[Effect | VenueFinding]:
@@ -71,79 +76,61 @@ def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> It
     if not any(scene.states(THE_VENUE, name) for name in (passage.across, passage.upright)):
         return
     hole = natural(scene.venue(passage.across)), natural(scene.venue(passage.upright))
-    found = _Sorted()
+    standing: list[tuple[Load, Interval]] = []
+    unsure: dict[str, Missing] = {}
     for load in loads:
-        yield from _at(sides, load, hole, passage, found)
-    if found.standing:
-        load, spare = min(found.standing, key=lambda one: one[1].low or 0)
-        yield _effect(load, passage, spare, say(passage.as_it_stands))
-    for missing, identifiers in found.unsure.items():
-        yield Effect(
-            topic=EffectTopic.HANDLING,
-            members=tuple(identifiers),
-            quantity=passage.quantity,
-            unit="cm",
-            documented=None,
-            proposed=None,
-            sentence=say(passage.unsure),
-            source=CRITERION,
-            missing=missing,
-        )
-
-
-def _at(
-    sides: Sides, load: Load, hole: Opening, passage: Passage, found: _Sorted
-) -> Iterator[Effect | VenueFinding]:
-    extent = load.extent
-    standing = clearance(extent, hole, Turning.UPRIGHT)
-    if standing.low is not None and standing.low >= 0:
-        found.standing.append((load, standing))
-        return
-    freest = max(load.turnings, key=lambda turning: turning.value)
-    best = clearance(extent, hole, freest)
-    if best.high is not None and best.high < 0:
-        yield _blocked(sides, load, hole, passage, best)
-        return
-    stricter = Turning.LAID if freest is not Turning.UPRIGHT else freest
-    for turning, pattern in ((stricter, passage.laid), (freest, passage.slanting)):
-        spare = clearance(extent, hole, turning)
-        if spare.low is not None and spare.low >= 0:
-            yield _effect(load, passage, spare, say(pattern), load.unknown("transport-orientation"))
-            return
-    missing = _missing(sides.proposed, load, passage)
-    if missing and (load.is_new or load.is_box or any(side.high is not None for side in extent)):
-        found.unsure.setdefault(missing, []).append(load.identifier)
-
-
-def _missing(scene: Scene, load: Load, passage: Passage) -> tuple[str, ...]:
-    """The sides of the load or else of the opening of which nothing is given."""
-    return (
-        *load.unknown(*load.sides_named),
-        *unknown_among(scene, THE_VENUE, passage.across, passage.upright),
+        as_it_stands = clearance(load.extent, hole, Turning.UPRIGHT)
+        if surely_within(ZERO, as_it_stands):
+            standing.append((load, as_it_stands))
+        elif surely_above(ZERO, best := clearance(load.extent, hole, load.freest)):
+            yield _blocked(sides, load, hole=hole, passage=passage, best=best)
+        elif (turned := _turned(load, hole, passage)) is not None:
+            yield turned
+        elif load.is_new or load.is_box or any(side.high is not None for side in load.extent):
+            unknown_hole = scene.unknown(THE_VENUE, passage.across, passage.upright)
+            unsure[load.identifier] = (*load.unknown(*load.sides_named), *unknown_hole)
+    if standing:
+        load, spare = min(standing, key=lambda found: found[1].low or 0)
+        yield _clearance(load, passage, spare, passage.as_it_stands)
+    yield from unsaid_effects(
+        unsure,
+        topic=EffectTopic.HANDLING,
+        quantity=passage.quantity,
+        unit="cm",
+        sentence=passage.unsure,
+        source=CRITERION,
     )
 
 
-def _effect(
-    load: Load, passage: Passage, spare: Interval, sentence: Saying, missing: tuple[str, ...] = ()
+def _turned(load: Load, hole: Opening, passage: Passage) -> Effect | None:
+    """How it goes through if it is turned as far as it may be, and no further than it must; none if it may not."""
+    straight = Turning.LAID if load.freest is not Turning.UPRIGHT else Turning.UPRIGHT
+    for turning, words in ((straight, passage.laid), (load.freest, passage.slanting)):
+        spare = clearance(load.extent, hole, turning)
+        if surely_within(ZERO, spare):
+            return _clearance(load, passage, spare, words, load.unknown("transport-orientation"))
+    return None
+
+
+def _clearance(
+    load: Load, passage: Passage, spare: Interval, words: Message, missing: Missing = ()
 ) -> Effect:
     return Effect(
         topic=EffectTopic.HANDLING,
-        members=(load.identifier,),
+        subject=one(load.identifier),
         quantity=passage.quantity,
         unit="cm",
-        documented=None,
-        proposed=scaled(spare, 100),
-        sentence=sentence,
+        proposed=in_unit(spare, "cm"),
+        sentence=words,
         source=CRITERION,
         missing=missing,
     )
 
 
-def _blocked(sides: Sides, load: Load, hole: Opening, passage: Passage, best: Interval) -> VenueFinding:
-    length, width, height = (figure(side, "cm", 100) for side in load.extent)
-    across, upright = (figure(side, "cm", 100) for side in hole)
-    text = say(
-        passage.blocked,
+def _blocked(sides: Sides, load: Load, *, hole: Opening, passage: Passage, best: Interval) -> VenueFinding:
+    length, width, height = (figure(side, "cm") for side in load.extent)
+    across, upright = (figure(side, "cm") for side in hole)
+    text = passage.blocked.filled(
         name=load.identifier,
         length=length,
         width=width,
@@ -151,6 +138,8 @@ def _blocked(sides: Sides, load: Load, hole: Opening, passage: Passage, best: In
         hole=say("{across} wide", across=across)
         if hole[1].high is None
         else say("{across} × {upright}", across=across, upright=upright),
-        over=figure(negative(best), "cm", 100),
+        over=figure(negative(best), "cm"),
     )
-    return VenueFinding(slug=passage.slug, text=text, subject=load.identifier, ask=sides.asks)
+    return VenueFinding(
+        slug=passage.slug, text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
+    )

@@ -10,45 +10,66 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from intent.effects.handling.neighbours import MICROMETRES, Face, Pair, faces, neighbours
+from intent.effects.handling.neighbours import MICROMETRES, Face, Pair, faces, in_metres, neighbours
 from intent.effects.handling.outline import OUTER, SCREEN, is_projected, lying_sides, outline_of
-from intent.effects.scene import Scene, Sides, unknown_among
+from intent.effects.scene import Scene, Sides
 from intent.formulas import placing
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import known, minus, negative, over, plus, point, scaled
+from intent.language.figures import Figure, figure
+from intent.language.message import Message, say
+from intent.model.subject import one, several
+from intent.values.bounds import (
+    ZERO,
+    differs_by,
+    known,
+    minus,
+    negative,
+    plus,
+    scaled,
+    surely_above,
+    surely_within,
+)
 from intent.values.regions import Interval
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-CENTRED = "outlines of the devices as they lie, taken as centred on their pictures"
+CENTRED = say("outlines of the devices as they lie, taken as centred on their pictures")
 LEAST = Fraction(1, 1000)
-"""In metres; a gap that differs by less is not told (common practice, no source)."""
+"""In metres; room that differs by less is not told (common practice, no source)."""
+LEAST_GAP = LEAST * MICROMETRES
+"""The same for gaps, which are in micrometres."""
 LEAST_SHARE = Fraction(1, 20)
 """Of a gap; a wide one that differs by less is not told (common practice, no source)."""
-OPENINGS = (("opening-width", "room across the opening"), ("opening-height", "room up the opening"))
+OPENINGS = (
+    ("opening-width", say("room across the opening")),
+    ("opening-height", say("room up the opening")),
+)
+HALF = Fraction(1, 2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Basis:
-    """Between what a gap is measured."""
+    """Between what a gap is measured: devices, screens or projected pictures."""
 
     sides: tuple[str, str]
-    quantities: tuple[str, str]
-    """The names of a gap on each axis."""
-    source: str
+    """The characteristics that give their width and height."""
+    quantities: tuple[Message, Message]
+    """What a gap is called at the side, and above and below."""
+    source: Message
     lacking: tuple[str, ...] = ()
+    """The characteristics that would give a closer answer."""
 
 
-DEVICES = Basis(sides=OUTER, quantities=("gap at the side", "gap above and below"), source=CENTRED)
+DEVICES = Basis(sides=OUTER, quantities=(say("gap at the side"), say("gap above and below")), source=CENTRED)
 SCREENS = Basis(
     sides=SCREEN,
-    quantities=("gap between screens at the side", "gap between screens above and below"),
-    source="sizes of the screens, since the outer size of some devices is not given",
+    quantities=(say("gap between screens at the side"), say("gap between screens above and below")),
+    source=say("sizes of the screens, since the outer size of some devices is not given"),
     lacking=OUTER,
 )
 PICTURES = Basis(
     sides=SCREEN,
-    quantities=("gap between pictures at the side", "gap between pictures above and below"),
-    source="sizes of the projected pictures",
+    quantities=(say("gap between pictures at the side"), say("gap between pictures above and below")),
+    source=say("sizes of the projected pictures"),
 )
 
 
@@ -67,57 +88,49 @@ def placement_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
 def _in_the_opening(sides: Sides, part: str) -> Iterator[Effect]:
     for axis, (opening, quantity) in enumerate(OPENINGS):
         if sides.proposed.is_given(part, opening):
-            yield from _room(sides, part, axis, opening, quantity)
+            yield from _room(sides, part, axis=axis, opening=opening, quantity=quantity)
 
 
-def _room(sides: Sides, part: str, axis: int, opening: str, quantity: str) -> Iterator[Effect]:
-    after = _margin(sides.proposed, part, axis, opening)
+def _room(sides: Sides, part: str, *, axis: int, opening: str, quantity: Message) -> Iterator[Effect]:
+    after = _margin(sides.proposed, part, axis=axis, opening=opening)
     was_there = sides.was_there(part) and sides.documented.is_given(part, opening)
-    before = _margin(sides.documented, part, axis, opening) if was_there else None
-    if before is not None and _is_as_before(before, after):
+    before = _margin(sides.documented, part, axis=axis, opening=opening) if was_there else None
+    if before is not None and not differs_by(before, after, LEAST):
         return
     screen = lying_sides(sides.proposed, part, SCREEN)[axis]
+    is_known = known(after) is not None
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=quantity,
         unit="cm",
-        documented=None if before is None else scaled(before, 100),
-        proposed=scaled(after, 100),
+        documented=None if before is None else in_unit(before, "cm"),
+        proposed=in_unit(after, "cm"),
         sentence=_room_words(after, minus(screen, sides.proposed.bounds(part, opening))),
         source=CENTRED,
-        missing=()
-        if known(after) is not None
-        else unknown_among(sides.proposed, part, "rotation", OUTER[axis]),
+        missing=() if is_known else sides.proposed.unknown(part, "rotation", OUTER[axis]),
     )
 
 
-def _margin(scene: Scene, part: str, axis: int, opening: str) -> Interval:
+def _margin(scene: Scene, part: str, *, axis: int, opening: str) -> Interval:
     return placing.margin(scene.bounds(part, opening), outline_of(scene, part)[axis])
 
 
-def _is_as_before(before: Interval, after: Interval) -> bool:
-    one, two = known(before), known(after)
-    return before == after or (one is not None and two is not None and abs(two - one) < LEAST)
-
-
-def _room_words(room: Interval, hidden: Interval) -> Saying:
+def _room_words(room: Interval, hidden: Interval) -> Message:
     """What it means for the device, and for how much of its screen is covered."""
-    if room.high is not None and room.high < 0:
-        much = figure(negative(room), "cm", 100)
-        if hidden.low is not None and hidden.low > 0:
+    if surely_above(ZERO, room):
+        much = figure(negative(room), "cm")
+        if surely_above(hidden, ZERO):
             return say(
                 "the device does not go into the opening, by {much}; behind it, {hidden} of the screen is covered",
                 much=much,
-                hidden=figure(hidden, "cm", 100),
+                hidden=figure(hidden, "cm"),
             )
         return say(
             "the device does not go into the opening, by {much}: it can only stand behind it", much=much
         )
-    if room.low is not None and room.low >= 0:
-        return say(
-            "the device goes into the opening and leaves {room} beside it", room=figure(room, "cm", 100)
-        )
+    if surely_within(ZERO, room):
+        return say("the device goes into the opening and leaves {room} beside it", room=figure(room, "cm"))
     return say("whether the device goes into the opening cannot be said from what is given")
 
 
@@ -140,34 +153,38 @@ def _has_outer_size(sides: Sides, part: str) -> bool:
 
 
 def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: Basis) -> Iterator[Effect]:
-    one, two = before.get(pair.one), before.get(pair.two)
-    were_beside = one is not None and two is not None and one.is_beside(two, pair.axis)
-    was = one.gap(two, pair.axis) if one is not None and two is not None and were_beside else None
-    is_overlap = pair.gap < -LEAST * MICROMETRES
-    if not is_overlap if was is None else abs(was - pair.gap) < max(LEAST * MICROMETRES, LEAST_SHARE * was):
+    was = pair.gap_among(before)
+    if not _is_told(was, pair.gap):
         return
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(pair.one, pair.two),
+        subject=several((pair.one, pair.two)),
         quantity=basis.quantities[pair.axis],
         unit="cm",
-        documented=None if was is None else point(Fraction(100 * was, MICROMETRES)),
-        proposed=point(Fraction(100 * pair.gap, MICROMETRES)),
+        documented=None if was is None else in_unit(in_metres(was), "cm"),
+        proposed=in_unit(in_metres(pair.gap), "cm"),
         sentence=_gap_words(was, pair.gap, basis),
         source=basis.source,
         missing=tuple(sides.proposed.label(name) for name in basis.lacking),
     )
 
 
-def _gap_words(was: int | None, gap: int, basis: Basis) -> Saying:
-    if gap < -LEAST * MICROMETRES:
+def _is_told(was: int | None, gap: int) -> bool:
+    """Whether a gap differs enough; of two that were no neighbours, only whether they overlap."""
+    if was is None:
+        return gap < -LEAST_GAP
+    return abs(was - gap) >= max(LEAST_GAP, LEAST_SHARE * was)
+
+
+def _gap_words(was: int | None, gap: int, basis: Basis) -> Message:
+    if gap < -LEAST_GAP:
         if basis is PICTURES:
             return say("the pictures overlap by {much}", much=_centimetres(-gap))
         return say(
             "two devices cannot stand in one place: they overlap by {much}, and one has to move or be smaller",
             much=_centimetres(-gap),
         )
-    if abs(gap) <= LEAST * MICROMETRES:
+    if abs(gap) <= LEAST_GAP:
         return say("the gap closes: one touches the other")
     if was is not None and was < 0:
         return say("they no longer overlap")
@@ -177,21 +194,23 @@ def _gap_words(was: int | None, gap: int, basis: Basis) -> Saying:
     return say("{much} wider than documented", much=_centimetres(change))
 
 
-def _centimetres(micrometres: int) -> object:
-    return figure(point(micrometres), "cm", Fraction(100, MICROMETRES))
+def _centimetres(micrometres: int) -> Figure:
+    return figure(in_metres(micrometres), "cm")
 
 
 def _under_the_ceiling(sides: Sides, displays: Sequence[str]) -> Iterator[VenueFinding]:
-    """Told where even what is known of a display's size reaches above the ceiling."""
+    """The displays that surely reach above the ceiling, as little as may be known of their size."""
     ceiling = sides.proposed.venue("ceiling-height")
     for part in displays:
-        half = over(outline_of(sides.proposed, part)[1], point(2))
+        half = scaled(outline_of(sides.proposed, part)[1], HALF)
         top = plus(sides.proposed.bounds(part, "height"), half)
-        if top.low is not None and ceiling.high is not None and top.low > ceiling.high:
+        if surely_above(top, ceiling):
             text = say(
                 "The ceiling at the venue is {ceiling} high, and {part} reaches {top} above the floor.",
                 ceiling=figure(ceiling, "m"),
                 part=part,
                 top=figure(top, "m"),
             )
-            yield VenueFinding(slug="ceiling-too-low", text=text, subject=part, ask=sides.asks)
+            yield VenueFinding(
+                slug="ceiling-too-low", text=text, subject=one(part), ask=sides.asks, names_subject=True
+            )

@@ -11,14 +11,17 @@ from itertools import permutations
 from intent.effects.handling.ascending import lift_effects, stair_effects
 from intent.effects.handling.passage import CORRIDOR, DOOR, passage_effects
 from intent.effects.handling.travelling import Load, travelling
-from intent.effects.scene import THE_VENUE, Scene, Sides, unknown_among
+from intent.effects.scene import Scene, Sides
 from intent.formulas.openings import Turning, longest_round_corner
-from intent.language.message import Saying, say
-from intent.values.bounds import minus, natural, scaled
+from intent.language.message import Message, say
+from intent.model.subject import one
+from intent.names import THE_VENUE
+from intent.values.bounds import ZERO, minus, natural, surely_above, surely_within
 from intent.values.regions import Interval
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-LADDER = "the ladder problem, for what is as wide as it is; both corridors as wide as the narrowest"
+LADDER = say("the ladder problem, for what is as wide as it is; both corridors as wide as the narrowest")
 
 
 def route_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
@@ -39,38 +42,38 @@ def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
     for load in loads:
         length, width, upright = load.extent
         standing = _spare(*_plan(length, width), corridor)
-        if standing.high is None or standing.high >= 0:
+        if not surely_above(ZERO, standing):
             continue
+        # the ways to set it on another side, under a ceiling that is known and lets it through
         turned = [
-            _spare(*_plan(one, two), corridor)
-            for one, two, three in permutations((length, width, upright))
-            if three.high is not None and height.high is not None and three.high <= (height.low or 0)
+            _spare(*_plan(along, across), corridor)
+            for along, across, tall in permutations((length, width, upright))
+            if height.high is not None and surely_within(tall, height)
         ]
-        ways = [spare for spare in turned if spare.low is not None and spare.low >= 0]
+        goes_round = any(surely_within(ZERO, spare) for spare in turned)
         may_be_laid = load.turnings != {Turning.UPRIGHT}
         yield Effect(
             topic=EffectTopic.HANDLING,
-            members=(load.identifier,),
-            quantity="room to turn a corner",
+            subject=one(load.identifier),
+            quantity=say("room to turn a corner"),
             unit="cm",
-            documented=None,
-            proposed=scaled(standing, 100),
-            sentence=_corner_words(bool(ways) and may_be_laid),
+            proposed=in_unit(standing, "cm"),
+            sentence=_corner_words(goes_round and may_be_laid),
             source=LADDER,
-            missing=unknown_among(scene, THE_VENUE, "corridor-height"),
+            missing=scene.unknown(THE_VENUE, "corridor-height"),
         )
 
 
-def _plan(one: Interval, two: Interval) -> tuple[Interval, Interval]:
+def _plan(along: Interval, across: Interval) -> tuple[Interval, Interval]:
     """The longer and the shorter side of what is seen from above."""
-    return (two, one) if (one.low or 0) < (two.low or 0) else (one, two)
+    return (across, along) if (along.low or 0) < (across.low or 0) else (along, across)
 
 
 def _spare(length: Interval, width: Interval, corridor: Interval) -> Interval:
     return minus(longest_round_corner(width, corridor), length)
 
 
-def _corner_words(can_be_turned: bool) -> Saying:
+def _corner_words(can_be_turned: bool) -> Message:
     if can_be_turned:
         return say(
             "if the corridor turns a right angle, it does not go round as it stands, but does on another of its sides"

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from intent.effects.scene import Scene, Sides, unknown_among
+from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import Missing
 from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning
 from intent.model.work import Crate
@@ -61,8 +62,14 @@ class Load:
         names = self.scene.names(self.identifier, "transport-orientation")
         return frozenset(TURNINGS[name] for name in names if name in TURNINGS) or frozenset(Turning)
 
-    def unknown(self, *characteristics: str) -> tuple[str, ...]:
-        return unknown_among(self.scene, self.identifier, *characteristics)
+    @property
+    def freest(self) -> Turning:
+        """How far it may be turned at the most."""
+        return max(self.turnings, key=lambda turning: turning.value)
+
+    def unknown(self, *characteristics: str) -> Missing:
+        """What those characteristics are called of which nothing is given."""
+        return self.scene.unknown(self.identifier, *characteristics)
 
 
 def travelling(sides: Sides) -> tuple[Load, ...]:
@@ -72,7 +79,7 @@ def travelling(sides: Sides) -> tuple[Load, ...]:
 
 def travelling_boxes(sides: Sides) -> Iterator[Load]:
     """A box whose parts all stay at home, omitted or substituted, stays there too."""
-    case, boxes = sides.proposed.case, sides.boxes()
+    case, boxes = sides.proposed.case, sides.work.boxes
     scene = _scene_of(sides.proposed, boxes)
     for box in boxes:
         travels = [
@@ -84,7 +91,7 @@ def travelling_boxes(sides: Sides) -> Iterator[Load]:
 
 def _unboxed(sides: Sides) -> Iterator[Load]:
     case = sides.proposed.case
-    boxed = {part for box in sides.boxes() for part in box.holds} - case.substituted
+    boxed = {part for box in sides.work.boxes for part in box.holds} - case.substituted
     parts = [part.identifier for part in sides.proposed.parts() if part.identifier not in boxed]
     bulky = {part.identifier for part in sides.proposed.parts(*BULKY)}
     for part in sides.proposed.one_a_device(parts):
@@ -94,6 +101,4 @@ def _unboxed(sides: Sides) -> Iterator[Load]:
 
 def _scene_of(scene: Scene, boxes: tuple[Crate, ...]) -> Scene:
     """A scene in which the boxes can be asked about."""
-    statements = {box.identifier: box.statements for box in boxes}
-    state = replace(scene.state, statements=statements, present={}, devices={}, documented=None, _values={})
-    return Scene(scene.case, state)
+    return Scene(scene.case, scene.state.asked_of({box.identifier: box.statements for box in boxes}))

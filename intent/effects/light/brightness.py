@@ -8,39 +8,47 @@ from fractions import Fraction
 from intent.effects.light.dose import dose_effects
 from intent.effects.light.white import white_effects
 from intent.effects.picture.size import grown
-from intent.effects.scene import Scene, Sides, differ, unknown_among
+from intent.effects.scene import Scene, Sides, differ
+from intent.effects.unsaid import Missing
 from intent.formulas import photometry
-from intent.language.message import Figure, Saying, figure, say
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one, several
 from intent.values.bounds import (
+    ONE,
+    ZERO,
     hull,
     is_known,
-    known,
     magnitude,
     minus,
     over,
     point,
-    scaled,
     smaller,
+    surely_above,
     surely_within,
     times,
 )
 from intent.values.regions import Interval
+from intent.values.units import in_unit
 from intent.variance.computed import black_of, contrast_in, light_on, white_of
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-STATED = "what is stated of the displays, with the room dark"
-THROWN = "light output × screen gain over π and the area of the picture (CIE S 017, 17-24-063), evenly lit"
-REFLECTION = (
+STATED = say("what is stated of the displays, with the room dark")
+THROWN = say(
+    "light output × screen gain over π and the area of the picture (CIE S 017, 17-24-063), evenly lit"
+)
+REFLECTION = say(
     "the face of the display throws back ρE/π of the room's light (CIE S 017, 17-24-063), which adds to white and "
     "black; the documented display is taken to stand in the same light where none is documented"
 )
-CURVE = "ITU-R BT.1886, at half of the signal, with the room dark; gamma 2.4 where none is given"
+CURVE = say("ITU-R BT.1886, at half of the signal, with the room dark; gamma 2.4 where none is given")
 TENTH = Fraction(1, 10)
 """Of a luminance or a contrast: less is seen only side by side (common practice, no source)."""
 TWENTIETH = Fraction(1, 20)
 """Of a middle tone (common practice, no source)."""
 HALF = Fraction(1, 2)
 """Of the signal: a middle tone."""
+OF_WHITE = "% of white"
 
 
 def light_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
@@ -70,14 +78,14 @@ def _luminance(sides: Sides, part: str) -> Iterator[Effect]:
     wanted = ("luminance",) if stated else ("screen-gain", "throw-distance", "throw-ratio", "aspect-ratio")
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=(part,),
+        subject=one(part),
         quantity=scene.label("luminance"),
         unit="cd/m²",
         documented=before,
         proposed=after,
         sentence=grown(before, after),
         source=STATED if stated else THROWN,
-        missing=() if is_known(after) else unknown_among(scene, part, *wanted),
+        missing=() if is_known(after) else scene.unknown(part, *wanted),
     )
 
 
@@ -92,7 +100,7 @@ def _contrast(sides: Sides, part: str) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=(part,),
+        subject=one(part),
         quantity=scene.label("room-contrast" if is_lit else "contrast"),
         unit=":1",
         documented=before,
@@ -122,29 +130,27 @@ def _dark(scene: Scene, part: str) -> Interval:
     return scene.bounds(part, "contrast")
 
 
-def _contrast_words(scene: Scene, part: str, change: Saying) -> Saying:
+def _contrast_words(scene: Scene, part: str, change: Message) -> Message:
     dark = _dark(scene, part)
     if dark.high is None:
         return say("{change}, in the light of this room", change=change)
     return say(
-        "{change}, in the light of this room; in the dark it is {dark}", change=change, dark=_ratio(dark)
+        "{change}, in the light of this room; in the dark it is {dark}",
+        change=change,
+        dark=figure(dark, ":1"),
     )
 
 
-def _ratio(bounds: Interval) -> Figure:
-    return figure(bounds, ":1")
-
-
-def _missing_for_contrast(scene: Scene, part: str, after: Interval) -> tuple[str, ...]:
+def _missing_for_contrast(scene: Scene, part: str, after: Interval) -> Missing:
     """What would have to be given to know the contrast, and that which is left in the room."""
     if is_known(after) and _is_lit(scene, part):
         return ()
-    found = list(unknown_among(scene, part, "luminance"))
+    found = list(scene.unknown(part, "luminance"))
     if _dark(scene, part).high is None and not scene.states(part, "black-level"):
         found.append(scene.label("black-level"))
     if not _is_lit(scene, part):
         found.append(scene.label("ambient-light"))
-    return (*found, *unknown_among(scene, part, "reflectance"))
+    return (*found, *scene.unknown(part, "reflectance"))
 
 
 def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
@@ -156,19 +162,17 @@ def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
     share = hull(over(left, dark) for dark, left in found.values())
     sentence = say(
         "in the dark it is {dark}; the light of this room leaves {share} of that",
-        dark=_ratio(hull(dark for dark, _left in found.values())),
-        share=figure(smaller(share, point(1)), "%", 100),
+        dark=figure(hull(dark for dark, _left in found.values()), ":1"),
+        share=figure(smaller(share, ONE), "%"),
     )
     missing = dict.fromkeys(
         label for part, (_dark, left) in found.items() for label in _missing_for_contrast(scene, part, left)
     )
-    label = scene.label("room-contrast")
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=tuple(found),
-        quantity=label,
+        subject=several(found),
+        quantity=scene.label("room-contrast"),
         unit=":1",
-        documented=None,
         proposed=room,
         sentence=sentence,
         source=REFLECTION,
@@ -192,21 +196,20 @@ def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
     before, after = _middle_tone(sides.documented, part), _middle_tone(sides.proposed, part)
     if not is_known(before) or not is_known(after) or not differ(before, after, TWENTIETH):
         return
-    change = minus(over(after, before), point(1))
-    percent = figure(magnitude(change), "%", 100)
+    change = minus(over(after, before), ONE)
+    percent = figure(magnitude(change), "%")
     sentence = (
         say("shadows and middle tones are lighter, by {percent} against white", percent=percent)
-        if (known(change) or 0) > 0
+        if surely_above(change, ZERO)
         else say("shadows and middle tones are darker, by {percent} against white", percent=percent)
     )
-    unit, scale = "% of white", 100
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=(part,),
-        quantity="mid-grey",
-        unit=unit,
-        documented=scaled(before, scale),
-        proposed=scaled(after, scale),
+        subject=one(part),
+        quantity=say("mid-grey"),
+        unit=OF_WHITE,
+        documented=in_unit(before, OF_WHITE),
+        proposed=in_unit(after, OF_WHITE),
         sentence=sentence,
         source=CURVE,
     )
@@ -215,10 +218,10 @@ def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
 def _middle_tone(scene: Scene, part: str) -> Interval:
     """As a share of white."""
     gamma = scene.bounds(part, "gamma") if scene.states(part, "gamma") else photometry.TELEVISION_GAMMA
-    return photometry.displayed_luminance(HALF, point(1), _black_share(scene, part), gamma)
+    return photometry.displayed_luminance(HALF, ONE, _black_share(scene, part), gamma)
 
 
 def _black_share(scene: Scene, part: str) -> Interval:
     if not scene.states(part, "black-level") and scene.states(part, "contrast"):
-        return over(point(1), scene.bounds(part, "contrast"))
+        return over(ONE, scene.bounds(part, "contrast"))
     return over(black_of(scene.state, part), white_of(scene.state, part))

@@ -5,18 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from intent.effects.scene import THE_VENUE, THE_WORK, Scene, Sides, unknown_among
+from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import Missing
 from intent.formulas import photometry
 from intent.formulas.photometry import Allowance, Responsivity
-from intent.language.message import Figure, Saying, figure, joined, say
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one
+from intent.names import THE_VENUE, THE_WORK
 from intent.values.bounds import (
     NATURAL,
+    ONE,
     hull,
-    known,
+    is_known,
     larger,
     minus,
     over,
-    point,
     surely_above,
     surely_within,
     times,
@@ -25,18 +29,18 @@ from intent.values.regions import Interval
 from intent.variance.computed import light_on
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-ONE = point(1)
 CLASSES: Mapping[str, Responsivity] = {
     "responsivity-none": Responsivity.NONE,
     "responsivity-low": Responsivity.LOW,
     "responsivity-medium": Responsivity.MEDIUM,
     "responsivity-high": Responsivity.HIGH,
 }
-LIT_WHILE_OPEN = (
+LIT_WHILE_OPEN = say(
     "light on the object × the time that the venue is open, in the dark for the rest; a year of 365 days"
 )
-BY_CLASS = "allowance by class of responsivity, CIE 157:2004, as quoted"
-OWN = "limit stated of the object"
+BY_CLASS = say("allowance by class of responsivity, CIE 157:2004, as quoted")
+OWN = say("limit stated of the object")
+LUX_HOURS = "lx·h"
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,16 +52,16 @@ class _Limits:
     is_own_dose: bool
 
     @property
-    def whose_illuminance(self) -> Saying:
+    def whose_illuminance(self) -> Message:
         return _whose(self.is_own_illuminance)
 
     @property
-    def whose_dose(self) -> Saying:
+    def whose_dose(self) -> Message:
         return _whose(self.is_own_dose)
 
 
 def dose_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
-    """Told of every part of which a class of responsivity or a limit is stated."""
+    """The light on every part of which a class of responsivity or a limit is stated."""
     for part in sides.proposed.parts():
         limits = _limits(sides.proposed, part.identifier)
         if limits is not None:
@@ -82,7 +86,7 @@ def _limits(scene: Scene, part: str) -> _Limits | None:
     return _Limits(Allowance(illuminance, dose), own_light, own_dose)
 
 
-def _whose(is_own: bool) -> Saying:
+def _whose(is_own: bool) -> Message:
     return say("set for the object") if is_own else say("that CIE 157:2004 gives its class")
 
 
@@ -90,24 +94,24 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
     lit, limit = light_on(sides.proposed.state, part), limits.allowance.illuminance
     if not surely_above(lit, limit):
         return
-    places = {"limit": _lux(limit), "whose": limits.whose_illuminance}
+    at_most, whose = figure(limit, "lx"), limits.whose_illuminance
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=(part,),
+        subject=one(part),
         quantity=sides.proposed.label("illuminance"),
         unit="lx",
-        documented=None,
         proposed=lit,
-        sentence=say("more than the limit of {limit} {whose}", **places),
+        sentence=say("more than the limit of {limit} {whose}", limit=at_most, whose=whose),
         source=OWN if limits.is_own_illuminance else BY_CLASS,
     )
     text = say(
         "at the venue {name} stands in {lit}, above the limit of {limit} {whose}",
         name=part,
-        lit=_lux(lit),
-        **places,
+        lit=figure(lit, "lx"),
+        limit=at_most,
+        whose=whose,
     )
-    yield VenueFinding(slug="light-dose", text=text, subject=part, ask=sides.asks)
+    yield VenueFinding(slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True)
 
 
 def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | VenueFinding]:
@@ -115,100 +119,80 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
     dose, years = scene.bounds(part, "light-dose"), over(scene.state.days, photometry.DAYS_A_YEAR)
     if yearly.high is None or dose.high == 0:
         return
-    source = joined([Saying(LIT_WHILE_OPEN), Saying(OWN if limits.is_own_dose else BY_CLASS)], "; ")
-    label, missing = scene.label("light-dose"), _missing(scene, part)
-    if dose.high is None:
-        sentence = say(
-            "how much of a year's light, {limit} {whose}, it uses cannot be said from what is given",
-            limit=_lux_hours(yearly),
-            whose=limits.whose_dose,
-        )
-        yield Effect(
-            topic=EffectTopic.LIGHT,
-            members=(part,),
-            quantity=label,
-            unit="lx·h",
-            documented=None,
-            proposed=None,
-            sentence=sentence,
-            source=source,
-            missing=missing,
-        )
-        return
-    allowed = times(yearly, larger(ONE, years))
-    words = _words(scene, part, limits, dose, years)
+    is_bounded = dose.high is not None
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=(part,),
-        quantity=label,
-        unit="lx·h",
-        documented=None,
-        proposed=dose,
-        sentence=words,
-        source=source,
-        missing=missing,
+        subject=one(part),
+        quantity=scene.label("light-dose"),
+        unit=LUX_HOURS,
+        proposed=dose if is_bounded else None,
+        sentence=_words(scene, part, limits, years) if is_bounded else _unsaid_words(limits),
+        source=say("{light}; {limit}", light=LIT_WHILE_OPEN, limit=OWN if limits.is_own_dose else BY_CLASS),
+        missing=_missing(scene, part),
     )
-    if surely_above(dose, allowed):
+    allowed = times(yearly, larger(ONE, years))
+    if is_bounded and surely_above(dose, allowed):
         text = say(
             "at the venue {name} gets {dose} of light, and the yearly limit {whose} leaves it {allowed}",
             name=part,
-            dose=_lux_hours(dose),
-            allowed=_lux_hours(allowed),
+            dose=figure(dose, LUX_HOURS),
+            allowed=figure(allowed, LUX_HOURS),
             whose=limits.whose_dose,
         )
-        yield VenueFinding(slug="light-dose", text=text, subject=part, ask=sides.asks)
+        yield VenueFinding(
+            slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True
+        )
 
 
-def _words(scene: Scene, part: str, limits: _Limits, dose: Interval, years: Interval) -> Saying:
+def _unsaid_words(limits: _Limits) -> Message:
+    return say(
+        "how much of a year's light, {limit} {whose}, it uses cannot be said from what is given",
+        limit=figure(limits.allowance.dose, LUX_HOURS),
+        whose=limits.whose_dose,
+    )
+
+
+def _words(scene: Scene, part: str, limits: _Limits, years: Interval) -> Message:
     """Which share of a year's light it uses, in which share of a year, and what follows."""
-    yearly = limits.allowance.dose
-    used = over(dose, yearly)
+    dose, yearly = scene.bounds(part, "light-dose"), limits.allowance.dose
     shares = say(
         "it uses {used} of a whole year's light, {limit} {whose}, in {time} of a year",
-        used=figure(used, "%", 100),
-        limit=_lux_hours(yearly),
+        used=figure(over(dose, yearly), "%"),
+        limit=figure(yearly, LUX_HOURS),
         whose=limits.whose_dose,
-        time=figure(years, "%", 100),
+        time=figure(years, "%"),
     )
-    return say("{shares}: {meaning}", shares=shares, meaning=_meaning(scene, part, yearly, used, years))
+    meaning = _meaning(light_on(scene.state, part), dose=dose, yearly=yearly, years=years)
+    return say("{shares}: {meaning}", shares=shares, meaning=meaning)
 
 
-def _meaning(scene: Scene, part: str, yearly: Interval, used: Interval, years: Interval) -> Saying:
+def _meaning(lit: Interval, *, dose: Interval, yearly: Interval, years: Interval) -> Message:
+    used = over(dose, yearly)
     if surely_above(used, larger(ONE, years)):
-        return say("too much; {within}", within=_within(scene, part, yearly, years))
+        return say("too much; {within}", within=_within(over(dose, lit), times(yearly, larger(ONE, years))))
     if surely_within(used, years):
         return say("no more than its share")
     if surely_above(used, years):
-        left = figure(minus(ONE, used), "%", 100)
+        left = figure(minus(ONE, used), "%")
         return say("more than its share; {left} is left for the rest of the year", left=left)
     return say("whether that is more than its share cannot be said from what is given")
 
 
-def _within(scene: Scene, part: str, yearly: Interval, years: Interval) -> Saying:
-    """How little light would do."""
-    lit, dose = light_on(scene.state, part), scene.bounds(part, "light-dose")
-    hours = known(over(dose, lit))
-    most = known(over(times(yearly, larger(ONE, years)), point(hours))) if hours else None
-    if most is None:
+def _within(hours: Interval, allowed: Interval) -> Message:
+    """How little light would do, in so many hours of it."""
+    most = over(allowed, hours)
+    if not is_known(hours) or not is_known(most):
         return say("less light, or less time in it, would stay within the limit")
-    return say("at most {most}, or less time in it, would stay within the limit", most=_lux(point(most)))
+    return say("at most {most}, or less time in it, would stay within the limit", most=figure(most, "lx"))
 
 
-def _missing(scene: Scene, part: str) -> tuple[str, ...]:
+def _missing(scene: Scene, part: str) -> Missing:
     """What would have to be given to know the dose."""
     if scene.states(part, "light-dose"):
         return ()
-    found: list[str] = []
+    found: list[Message] = []
     if light_on(scene.state, part).high is None:
         found.append(scene.label("illuminance"))
     if not scene.states(THE_WORK, "time-in-operation"):
-        found.extend(unknown_among(scene, THE_VENUE, "opening-time", "days-open"))
+        found.extend(scene.unknown(THE_VENUE, "opening-time", "days-open"))
     return tuple(found)
-
-
-def _lux(bounds: Interval) -> Figure:
-    return figure(bounds, "lx")
-
-
-def _lux_hours(bounds: Interval) -> Figure:
-    return figure(bounds, "lx·h")

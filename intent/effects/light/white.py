@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from intent.effects.scene import EVERYTHING, Scene, Sides, unknown_among
+from intent.effects.scene import Scene, Sides
 from intent.formulas.colour import (
     DIGITAL_CINEMA,
     ILLUMINANT_C,
@@ -13,13 +13,15 @@ from intent.formulas.colour import (
     correlated_temperature,
     mireds,
 )
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import hull, magnitude, minus, point, surely_above
-from intent.values.regions import Interval
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one
+from intent.values.bounds import ZERO, hull, magnitude, minus, point, surely_above
+from intent.values.regions import EVERYTHING, Interval
 from intent.variance.result import Effect, EffectTopic
 
-MIRED = "mired: a million over the colour temperature in kelvins, by definition"
-NEAREST = (
+MIRED = say("mired: a million over the colour temperature in kelvins, by definition")
+NEAREST = say(
     "colour temperature of the standard's white by the method of Robertson (1968); white C of NTSC 1953 or D65 of "
     "later practice where material is NTSC and no colour space is given"
 )
@@ -50,41 +52,37 @@ JAPANESE = "ntsc-j"
 
 
 def white_effects(sides: Sides, part: str) -> Iterator[Effect]:
-    """Told of a display that is there before and after, and has changed, or whose material has."""
+    """How white changes on a display that is there before and after, if it or its material is changed."""
     if sides.was_there(part):
         yield from _shift(sides, part)
         yield from _against_material(sides, part)
 
 
 def _shift(sides: Sides, part: str) -> Iterator[Effect]:
-    before, after = (scene.bounds(part, "white-point") for scene in (sides.documented, sides.proposed))
+    before, after = sides.bounds(part, "white-point")
     if before == after or not sides.documented.states(part, "white-point"):
         return
     warmer = minus(mireds(after), mireds(before))
     if magnitude(warmer).high is not None and not surely_above(magnitude(warmer), LEAST_STEP):
         return
-    label, missing = (
-        sides.proposed.label("white-point"),
-        unknown_among(sides.proposed, part, "white-point"),
-    )
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=(part,),
-        quantity=label,
+        subject=one(part),
+        quantity=sides.proposed.label("white-point"),
         unit="K",
         documented=before,
         proposed=after,
         sentence=_shift_words(warmer),
         source=MIRED,
-        missing=missing,
+        missing=sides.proposed.unknown(part, "white-point"),
     )
 
 
-def _shift_words(warmer: Interval) -> Saying:
+def _shift_words(warmer: Interval) -> Message:
     change = figure(magnitude(warmer), "mired")
-    if warmer.low is not None and warmer.low > 0:
+    if surely_above(warmer, ZERO):
         return say("white is warmer by {change}: it looks yellower or redder", change=change)
-    if warmer.high is not None and warmer.high < 0:
+    if surely_above(ZERO, warmer):
         return say("white is cooler by {change}: it looks bluer", change=change)
     return say("whether white is warmer or cooler cannot be said from what is given")
 
@@ -96,23 +94,16 @@ def _against_material(sides: Sides, part: str) -> Iterator[Effect]:
     before, after = _warmer_than_material(sides.documented, part), _warmer_than_material(sides.proposed, part)
     if after is None or before == after or not surely_above(magnitude(after), LEAST_STEP):
         return
-    white = white_of_material(sides.proposed, part)
-    is_warmer = after.low is not None and after.low > 0
+    white = figure(white_of_material(sides.proposed, part), "K", digits=4)
     sentence = (
-        say(
-            "white is warmer than that of {white} for which the material was made",
-            white=figure(white, "K", 1, 4),
-        )
-        if is_warmer
-        else say(
-            "white is cooler than that of {white} for which the material was made",
-            white=figure(white, "K", 1, 4),
-        )
+        say("white is warmer than that of {white} for which the material was made", white=white)
+        if surely_above(after, ZERO)
+        else say("white is cooler than that of {white} for which the material was made", white=white)
     )
     yield Effect(
         topic=EffectTopic.LIGHT,
-        members=(part,),
-        quantity="white, warmer than the material's",
+        subject=one(part),
+        quantity=say("white, warmer than the material's"),
         unit="mired",
         documented=before if sides.documented.states(part, "white-point") else None,
         proposed=after,

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from intent.effects.scene import Scene, Sides
-from intent.language.message import Saying, say
+from intent.language.message import Message, say
+from intent.model.subject import one
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
 
-SOURCE = "definitions of the methods; material of 525 or 625 lines is interlaced where nothing else is said"
+SOURCE = say(
+    "definitions of the methods; material of 525 or 625 lines is interlaced where nothing else is said"
+)
 PROGRESSIVE = ("flat-panel", "led-wall", "lcd-projector", "lcos-projector", "micromirror-projector")
 """Technologies that show all lines at once (common practice, no source)."""
-METHODS = {
+METHODS: Mapping[str, Message] = {
     "deinterlacing-none": say(
         "the material is interlaced, the screen is not, and nothing is set to make frames of the fields"
     ),
@@ -27,6 +30,7 @@ METHODS = {
         "movement is followed and lines computed: it stays fluid, with faults about what is fast"
     ),
 }
+"""What each method does to the picture."""
 UNSURE = say(
     "the material is interlaced and the screen is not: whether movement stays fluid, combs or blurs depends on "
     "how frames are made of the fields"
@@ -34,7 +38,7 @@ UNSURE = say(
 
 
 def field_effects(sides: Sides, part: str) -> Iterator[Effect]:
-    """Told where interlaced material comes to a screen without fields, or fields are treated otherwise."""
+    """What becomes of the fields, where they come to a screen without any, or frames are made of them otherwise."""
     if not _is_progressive(sides.proposed, part) or not _is_interlaced(sides.proposed, part):
         return
     before = _method(sides.documented, part) if _is_progressive(sides.documented, part) else ""
@@ -44,19 +48,12 @@ def field_effects(sides: Sides, part: str) -> Iterator[Effect]:
     label = sides.proposed.label("deinterlacing")
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=label,
-        unit="",
-        documented=None,
-        proposed=None,
-        sentence=_words(after),
+        sentence=METHODS.get(after or "", UNSURE),
         source=SOURCE,
         missing=() if after else (label,),
     )
-
-
-def _words(method: str | None) -> Saying:
-    return METHODS.get(method or "", UNSURE)
 
 
 def _is_progressive(scene: Scene, part: str) -> bool:
@@ -79,7 +76,7 @@ def _is_interlaced(scene: Scene, part: str) -> bool:
 def _method(scene: Scene, part: str) -> str | None:
     """How frames are made of fields, by the display or by what plays the same material to it; none if not given."""
     if scene.is_given(part, "deinterlacing"):
-        return _one(scene.names(part, "deinterlacing"))
+        return _single(scene.names(part, "deinterlacing"))
     shown = set(scene.material(part))
     givers = (
         other.identifier
@@ -87,8 +84,8 @@ def _method(scene: Scene, part: str) -> str | None:
         if scene.is_given(other.identifier, "deinterlacing") and shown & set(scene.material(other.identifier))
     )
     found = next(givers, None)
-    return None if found is None else _one(scene.names(found, "deinterlacing"))
+    return None if found is None else _single(scene.names(found, "deinterlacing"))
 
 
-def _one(names: frozenset[str]) -> str | None:
+def _single(names: frozenset[str]) -> str | None:
     return next(iter(names)) if len(names) == 1 else None

@@ -10,20 +10,23 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from intent.effects.picture.way_up import lies_along
-from intent.effects.scene import Scene, Sides, differ, unknown_among
+from intent.effects.scene import Scene, Sides, differ
 from intent.formulas import shapes
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import hull, known, minus, point, scaled, times
+from intent.language.figures import counted, figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import one
+from intent.values.bounds import ONE, ZERO, differs_by, hull, known, minus, point, times
 from intent.values.regions import Interval
+from intent.values.units import in_unit
 from intent.variance.computed import lying_shape
 from intent.variance.result import Effect, EffectTopic
 
-ARITHMETIC = "arithmetic of rectangles"
+ARITHMETIC = say("arithmetic of rectangles")
 LEAST_BAR = Fraction(2, 1000)
 """In metres; a narrower one is not told (common practice, no source)."""
 LEAST_SHARE = Fraction(1, 100)
 """Lost or drawn out; less than that is not told (common practice, no source)."""
-NOTHING = point(0)
+AT_THE_SIDES, ABOVE_AND_BELOW = say("bars at the sides"), say("bars above and below")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +42,7 @@ class Bar:
 
 
 def on_screen_effects(sides: Sides, part: str) -> Iterator[Effect]:
-    """Told of the fit that is given; or what each fit would do, where none is."""
+    """What the fit that is given does to the picture; or what each fit would do, where none is."""
     if len(sides.proposed.names(part, "fit")) > 1:
         yield from _each_fit(sides, part)
     else:
@@ -59,57 +62,52 @@ def _each_fit(sides: Sides, part: str) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=sides.proposed.label("fit"),
-        unit="",
-        documented=None,
-        proposed=None,
         sentence=say(
             "the picture has another shape than the screen: shown whole it leaves {lost} of the screen black, "
             "cropped it loses {lost} of itself, stretched it is drawn out by {drawn}",
-            lost=figure(minus(point(1), shapes.filled_share(shape, screen)), "%", 100),
-            drawn=figure(shapes.distortion(shape, screen), "%", 100),
+            lost=figure(minus(ONE, shapes.filled_share(shape, screen)), "%"),
+            drawn=figure(shapes.distortion(shape, screen), "%"),
         ),
         source=ARITHMETIC,
-        missing=unknown_among(sides.proposed, part, "fit"),
+        missing=sides.proposed.unknown(part, "fit"),
     )
 
 
 def _bars(sides: Sides, part: str) -> Iterator[Effect]:
-    """As they are seen, whichever way up the screen lies."""
-    lies = lies_along(sides.documented, part), lies_along(sides.proposed, part)
-    is_told = None not in lies
+    """As they are seen, whichever way up the screen lies; as if it stood upright where that is not known."""
+    lay, lies = lies_along(sides.documented, part), lies_along(sides.proposed, part)
     before, after = _bars_of(sides.documented, part), _bars_of(sides.proposed, part)
-    for place, name in enumerate(_bar_names(is_told)):
-        was = before[place if lies[0] or not is_told else 1 - place]
-        will_be = after[place if lies[1] or not is_told else 1 - place]
+    if lay is None or lies is None:
+        names = (
+            say("bars at the sides of the upright screen"),
+            say("bars above and below on the upright screen"),
+        )
+    else:
+        names = AT_THE_SIDES, ABOVE_AND_BELOW
+        # a screen on its side has the bars of its columns above and below
+        before, after = before if lay else before[::-1], after if lies else after[::-1]
+    for name, was, will_be in zip(names, before, after, strict=True):
         if known(will_be.share) is not None and _are_others(was, will_be):
+            is_sized = known(will_be.thickness) is not None
             yield Effect(
                 topic=EffectTopic.PICTURE,
-                members=(part,),
+                subject=one(part),
                 quantity=name,
                 unit="cm",
-                documented=scaled(was.thickness, 100),
-                proposed=scaled(will_be.thickness, 100),
+                documented=in_unit(was.thickness, "cm"),
+                proposed=in_unit(will_be.thickness, "cm"),
                 sentence=_bar_words(sides.proposed, part, will_be),
                 source=ARITHMETIC,
-                missing=()
-                if known(will_be.thickness) is not None
-                else unknown_among(sides.proposed, part, "visible-diagonal"),
+                missing=() if is_sized else sides.proposed.unknown(part, "visible-diagonal"),
             )
-
-
-def _bar_names(is_told: bool) -> tuple[str, str]:
-    """Where bars are seen; of a screen that lies slanting, or nobody knows how, as if it stood upright."""
-    if is_told:
-        return "bars at the sides", "bars above and below"
-    return "bars at the sides of the upright screen", "bars above and below on the upright screen"
 
 
 def _bars_of(scene: Scene, part: str) -> tuple[Bar, Bar]:
     names = scene.names(part, "fit")
-    shares = shapes.bars(*_shapes(scene, part)) if "whole" in names else (NOTHING, NOTHING)
-    told = shares if names == {"whole"} else tuple(hull([NOTHING, share]) for share in shares)
+    shares = shapes.bars(*_shapes(scene, part)) if "whole" in names else (ZERO, ZERO)
+    told = shares if names == {"whole"} else tuple(hull([ZERO, share]) for share in shares)
     sides = scene.bounds(part, "visible-width"), scene.bounds(part, "visible-height")
     beside, above = (
         Bar(share, times(share, side), axis)
@@ -119,83 +117,89 @@ def _bars_of(scene: Scene, part: str) -> tuple[Bar, Bar]:
 
 
 def _are_others(was: Bar, will_be: Bar) -> bool:
-    one, two = known(was.thickness), known(will_be.thickness)
-    if one is None or two is None:
+    if known(was.thickness) is None or known(will_be.thickness) is None:
         return was.share != will_be.share
-    return abs(two - one) > LEAST_BAR
+    return differs_by(was.thickness, will_be.thickness, LEAST_BAR)
 
 
-def _bar_words(scene: Scene, part: str, bar: Bar) -> Saying:
-    if bar.share == NOTHING:
+def _bar_words(scene: Scene, part: str, bar: Bar) -> Message:
+    if bar.share == ZERO:
         return say("there are none any more")
     elements = known(scene.axes(part, "raster")[bar.axis])
-    share = figure(bar.share, "%", 100)
+    share = figure(bar.share, "%")
     if elements is None:
         return say("each takes {share} of the screen", share=share)
-    places = {
-        "share": share,
-        "taken": figure(times(bar.share, point(elements))),
-        "every": figure(point(elements), digits=6),
-    }
+    taken, every = figure(times(bar.share, point(elements))), figure(point(elements), digits=6)
     if bar.axis == 0:
-        return say("each takes {share} of the screen, {taken} of its {every} columns", **places)
-    return say("each takes {share} of the screen, {taken} of its {every} rows", **places)
+        return say_of(
+            counted(every),
+            "each takes {share} of the screen, {taken} of its one column",
+            "each takes {share} of the screen, {taken} of its {every} columns",
+            share=share,
+            taken=taken,
+            every=every,
+        )
+    return say_of(
+        counted(every),
+        "each takes {share} of the screen, {taken} of its one row",
+        "each takes {share} of the screen, {taken} of its {every} rows",
+        share=share,
+        taken=taken,
+        every=every,
+    )
 
 
 def _cut_off(sides: Sides, part: str) -> Iterator[Effect]:
     shape, screen = _shapes(sides.proposed, part)
     words = _by_direction(
-        sides.proposed,
-        part=part,
+        lies_along(sides.proposed, part),
         is_across=_order(shape, screen),
         across=say("cut off at the left and the right"),
         upright=say("cut off at the top and the bottom"),
         unsure=say("cut off at two edges"),
     )
-    yield from _share(sides, part, "lost-share", words, say("nothing is cut off any more"))
+    yield from _share(sides, part, name="lost-share", words=words, no_more=say("nothing is cut off any more"))
 
 
 def _drawn_out(sides: Sides, part: str) -> Iterator[Effect]:
     shape, screen = _shapes(sides.proposed, part)
     words = _by_direction(
-        sides.proposed,
-        part=part,
+        lies_along(sides.proposed, part),
         is_across=_order(screen, shape),
         across=say("drawn out sideways: circles become lying ovals"),
         upright=say("drawn out upwards: circles become standing ovals"),
         unsure=say("drawn out in one direction: circles become ovals"),
     )
-    yield from _share(sides, part, "distortion", words, say("the picture is no longer drawn out"))
+    no_more = say("the picture is no longer drawn out")
+    yield from _share(sides, part, name="distortion", words=words, no_more=no_more)
 
 
-def _order(one: Interval, two: Interval) -> bool | None:
+def _order(shape: Interval, other: Interval) -> bool | None:
     """Whether the first is the wider shape, where that is known."""
-    first, second = known(one), known(two)
+    first, second = known(shape), known(other)
     return None if first is None or second is None else first > second
 
 
 def _by_direction(
-    scene: Scene, part: str, is_across: bool | None, across: Saying, upright: Saying, unsure: Saying
-) -> Saying:
+    lies: bool | None, *, is_across: bool | None, across: Message, upright: Message, unsure: Message
+) -> Message:
     """Words for a direction on the screen, as it is seen whichever way up the screen lies."""
-    lies = lies_along(scene, part)
     if lies is None or is_across is None:
         return unsure
     return across if lies == is_across else upright
 
 
-def _share(sides: Sides, part: str, name: str, words: Saying, no_more: Saying) -> Iterator[Effect]:
-    before, after = sides.documented.bounds(part, name), sides.proposed.bounds(part, name)
-    was, will_be = known(before), known(after)
-    if will_be is None or before == after or (was is not None and abs(was - will_be) < LEAST_SHARE):
+def _share(sides: Sides, part: str, *, name: str, words: Message, no_more: Message) -> Iterator[Effect]:
+    before, after = sides.bounds(part, name)
+    if known(after) is None or not differs_by(before, after, LEAST_SHARE):
         return
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=sides.proposed.label(name),
         unit="%",
-        documented=scaled(before, 100),
-        proposed=scaled(after, 100),
-        sentence=no_more if after == NOTHING else words,
+        documented=in_unit(before, "%"),
+        proposed=in_unit(after, "%"),
+        sentence=no_more if after == ZERO else words,
         source=ARITHMETIC,
     )

@@ -9,22 +9,29 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from intent.effects.picture.interlacing import field_effects
-from intent.effects.picture.structure import structure_effects
+from intent.effects.picture.structure import raster_of, structure_effects
 from intent.effects.scene import Scene, Sides
 from intent.formulas import pixels
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import hull, known, over, point, scaled, times
+from intent.language.figures import figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import one
+from intent.values.bounds import differs_by, hull, known, over, point, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
+from intent.values.units import in_unit
 from intent.variance.computed import lying_shape, turn_of_picture
 from intent.variance.result import Effect, EffectTopic
 
-ELEMENTS = "ITU-T H.264 table E-1, DV profiles and ITU-R BT.601, as quoted: 704, 720 or 702 columns for a 4:3 picture"
-LINES = "lines of the screen that the picture takes, over lines of the picture; arithmetic"
-OVERSCAN = "arithmetic; as much hidden of the height as of the width"
-TUBES = "tubes are set to scan beyond their mask (common practice, no source)"
-INSIDE = "share of the picture inside the mask"
+ELEMENTS = say(
+    "ITU-T H.264 table E-1, DV profiles and ITU-R BT.601, as quoted: 704, 720 or 702 columns for a 4:3 picture"
+)
+LINES = say("lines of the screen that the picture takes, over lines of the picture; arithmetic")
+OVERSCAN = say("arithmetic; as much hidden of the height as of the width")
+TUBES = say("tubes are set to scan beyond their mask (common practice, no source)")
+LINES_TO_A_LINE = say("lines of the screen to a line of the picture")
+INSIDE = say("share of the picture inside the mask")
 LEAST_SHARE = Fraction(1, 100)
+"""Of the width, behind the mask; a change of less is not told (common practice, no source)."""
 
 
 def raster_effects(sides: Sides) -> Iterator[Effect]:
@@ -40,18 +47,12 @@ def raster_effects(sides: Sides) -> Iterator[Effect]:
 
 def stored_raster(scene: Scene, part: str) -> tuple[Interval, Interval] | None:
     """Columns and rows of what a display is given to show, where one raster is given."""
-    found = {
-        (columns, rows)
-        for material in scene.material(part)
-        for columns, rows in [
-            scene.axes(material, "active-raster" if scene.is_given(material, "active-raster") else "raster")
-        ]
-    }
+    found = {raster_of(scene, material) for material in scene.material(part)}
     return found.pop() if len(found) == 1 else None
 
 
 def _elements(sides: Sides, part: str) -> Iterator[Effect]:
-    """The shape of picture elements is a convention: where none is given, what each convention would make of it."""
+    """What shape the picture would have by each convention, where that of its picture elements is not given."""
     scene = sides.proposed
     stored = stored_raster(scene, part)
     columns, rows = (known(axis) for axis in stored) if stored else (None, None)
@@ -64,10 +65,9 @@ def _elements(sides: Sides, part: str) -> Iterator[Effect]:
     wide = times(narrow, point(pixels.WIDER))
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=scene.label("picture-shape"),
         unit=":1",
-        documented=None,
         proposed=hull([narrow, wide]),
         sentence=say(
             "the shape of the picture elements is not given, and conventions differ: "
@@ -87,9 +87,8 @@ def _scaling(sides: Sides, part: str) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
-        quantity="lines of the screen to a line of the picture",
-        unit="",
+        subject=one(part),
+        quantity=LINES_TO_A_LINE,
         documented=None if before is None else point(before),
         proposed=point(after),
         sentence=_factor_words(after),
@@ -107,27 +106,26 @@ def _factor(scene: Scene, part: str) -> Fraction | None:
     turn = known(turn_of_picture(scene.state, part))
     if turn is None or turn % 90:
         return None
+    # a picture on its side has its lines along the columns of the screen
     lines, share = (rows, over(screen, shape)) if turn % 180 == 0 else (columns, over(shape, screen))
     return known(pixels.scaling(pixels.shown_lines(lines, share, next(iter(fits))), stored[1]))
 
 
-def _factor_words(factor: Fraction) -> Saying:
-    if factor == 1:
-        return say("each line of the picture is one line of the screen")
+def _factor_words(factor: Fraction) -> Message:
     if factor < 1:
         return say("the screen has fewer lines for the picture than it holds: fine detail is lost")
     if pixels.whole_multiple(factor):
-        return say(
+        return say_of(
+            int(factor),
+            "each line of the picture is one line of the screen",
             "each line of the picture is shown by {lines} lines of the screen, evenly",
             lines=figure(point(factor)),
         )
     few = int(factor)
-    if few == 1:
-        return say(
-            "a line of the picture is shown by one line of the screen or by two, or else smoothed: "
-            "fine level lines become uneven or soft"
-        )
-    return say(
+    return say_of(
+        few,
+        "a line of the picture is shown by one line of the screen or by two, or else smoothed: "
+        "fine level lines become uneven or soft",
         "a line of the picture is shown by {few} lines of the screen or by {many}, or else smoothed: "
         "fine level lines become uneven or soft",
         few=figure(point(few)),
@@ -137,36 +135,32 @@ def _factor_words(factor: Fraction) -> Saying:
 
 def _edges(sides: Sides, part: str) -> Iterator[Effect]:
     """What of the picture's edges was hidden behind a mask, and is seen now; or the other way round."""
-    before, after = (scene.bounds(part, "overscan") for scene in (sides.documented, sides.proposed))
+    before, after = sides.bounds(part, "overscan")
     was, will_be = known(before), known(after)
-    if was is not None and will_be is not None and abs(will_be - was) >= LEAST_SHARE:
+    if was is not None and will_be is not None and differs_by(before, after, LEAST_SHARE):
         yield Effect(
             topic=EffectTopic.PICTURE,
-            members=(part,),
+            subject=one(part),
             quantity=INSIDE,
             unit="%",
-            documented=scaled(pixels.seen_after_overscan(before), 100),
-            proposed=scaled(pixels.seen_after_overscan(after), 100),
+            documented=in_unit(pixels.seen_after_overscan(before), "%"),
+            proposed=in_unit(pixels.seen_after_overscan(after), "%"),
             sentence=_edge_words(was, will_be),
             source=OVERSCAN,
         )
     elif was is None and will_be in {None, 0} and _leaves_a_tube(sides, part):
-        words = say("a tube hides the edges of the picture behind its mask: here they may be seen")
-        missing = (sides.proposed.label("overscan"),)
         yield Effect(
             topic=EffectTopic.PICTURE,
-            members=(part,),
+            subject=one(part),
             quantity=INSIDE,
             unit="%",
-            documented=None,
-            proposed=None,
-            sentence=words,
+            sentence=say("a tube hides the edges of the picture behind its mask: here they may be seen"),
             source=TUBES,
-            missing=missing,
+            missing=(sides.proposed.label("overscan"),),
         )
 
 
-def _edge_words(was: Fraction, will_be: Fraction) -> Saying:
+def _edge_words(was: Fraction, will_be: Fraction) -> Message:
     if will_be > was:
         return say("more of the picture's edges is hidden")
     return say(

@@ -7,21 +7,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from intent.effects.scene import Scene, Sides, differ, unknown_among
+from intent.effects.scene import Scene, Sides, differ
 from intent.formulas import pixels, seeing
-from intent.language.message import Saying, figure, say
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one
 from intent.values.bounds import NATURAL, known, surely_above, surely_within
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
 
-ACUITY = "an eye of normal acuity tells apart one arc minute: 3437.75 times the pitch; arithmetic"
+ACUITY = say("an eye of normal acuity tells apart one arc minute: 3437.75 times the pitch; arithmetic")
+GLASS = say("a flat panel is taken to be flat where nothing else is said")
+SEEN_UP_TO = say("lines or picture elements seen up to")
 FLAT = "curvature-flat"
-GLASS = "a flat panel is taken to be flat where nothing else is said"
 
 
 def structure_effects(sides: Sides, part: str) -> Iterator[Effect]:
-    """Told where another pitch is seen from further or from less far, and where the face is curved otherwise."""
+    """From how far lines or picture elements are seen, and how the face of the screen is curved, where that changes."""
     yield from _pitch(sides, part)
     yield from _curvature(sides, part)
 
@@ -34,17 +37,17 @@ def _pitch(sides: Sides, part: str) -> Iterator[Effect]:
     is_stood = sides.proposed.is_given(part, "viewing-distance")
     if not differ(before, after) or (known(before) is None and not (is_stood and known(after) is not None)):
         return
-    missing = unknown_among(sides.proposed, part, "viewing-distance")
+    missing = sides.proposed.unknown(part, "viewing-distance")
     if known(after) is None:
-        missing += unknown_among(sides.proposed, part, "raster")
+        missing += sides.proposed.unknown(part, "raster")
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
-        quantity="lines or picture elements seen up to",
+        subject=one(part),
+        quantity=SEEN_UP_TO,
         unit="m",
         documented=None if before == NATURAL else before,
         proposed=after,
-        sentence=_words(before, after, viewing),
+        sentence=_pitch_words(before, after, viewing),
         source=ACUITY,
         missing=missing,
     )
@@ -55,35 +58,41 @@ def pitch_of(scene: Scene, part: str) -> Interval:
     if scene.is_given(part, "pixel-pitch"):
         return scene.bounds(part, "pixel-pitch")
     if scene.is_(part, "technology", "cathode-ray-tube") is Answer.IN and not scene.is_given(part, "raster"):
-        rows = {_rows(scene, material) for material in scene.material(part)}
+        rows = {raster_of(scene, material)[1] for material in scene.material(part)}
         side = "picture-height"
     else:
         rows, side = {scene.axes(part, "raster")[1]}, "visible-height"
     return pixels.pitch(scene.bounds(part, side), rows.pop()) if len(rows) == 1 else NATURAL
 
 
-def _rows(scene: Scene, material: str) -> Interval:
-    return scene.axes(material, "active-raster" if scene.is_given(material, "active-raster") else "raster")[1]
+def raster_of(scene: Scene, material: str) -> tuple[Interval, Interval]:
+    """Columns and rows that hold the picture of some material."""
+    columns, rows = scene.axes(
+        material, "active-raster" if scene.is_given(material, "active-raster") else "raster"
+    )
+    return columns, rows
 
 
-def _words(before: Interval, after: Interval, viewing: Interval) -> Saying:
+def _pitch_words(before: Interval, after: Interval, viewing: Interval) -> Message:
     """Whether visitors where they stand told lines apart, and do still."""
     was, will_be = _is_seen(before, viewing), _is_seen(after, viewing)
-    places = {"viewing": figure(viewing, "m")}
+    stands = figure(viewing, "m")
     if will_be is None:
         return say("beyond that they are no longer told apart; whether visitors stand nearer is not known")
     if was is False and will_be:
         return say(
-            "from {viewing}, where visitors stand, they can be told apart, which they could not", **places
+            "from {viewing}, where visitors stand, they can be told apart, which they could not",
+            viewing=stands,
         )
     if was and will_be is False:
-        return say("from {viewing}, where visitors stand, they can no longer be told apart", **places)
+        return say("from {viewing}, where visitors stand, they can no longer be told apart", viewing=stands)
     if will_be:
-        return say("from {viewing}, where visitors stand, they can be told apart", **places)
-    return say("from {viewing}, where visitors stand, they cannot be told apart", **places)
+        return say("from {viewing}, where visitors stand, they can be told apart", viewing=stands)
+    return say("from {viewing}, where visitors stand, they cannot be told apart", viewing=stands)
 
 
 def _is_seen(fading: Interval, viewing: Interval) -> bool | None:
+    """Whether lines that fade at one distance are told apart from another; none where that is not sure."""
     if surely_above(fading, viewing):
         return True
     return False if surely_within(fading, viewing) else None
@@ -95,17 +104,14 @@ def _curvature(sides: Sides, part: str) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=sides.proposed.label("screen-curvature"),
-        unit="",
-        documented=None,
-        proposed=None,
         sentence=_curvature_words(before, after),
         source=GLASS,
     )
 
 
-def _curvature_words(before: str, after: str) -> Saying:
+def _curvature_words(before: str, after: str) -> Message:
     if after == FLAT:
         return say("the face is flat, where it was curved: the picture no longer bulges")
     if before == FLAT:

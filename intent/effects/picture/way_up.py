@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from intent.effects.scene import Scene, Sides, unknown_among
-from intent.language.message import Saying, figure, say
+from intent.effects.scene import Scene, Sides
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one
 from intent.values.bounds import known, point
-from intent.values.regions import Interval
+from intent.values.regions import EVERYTHING, Interval
 from intent.variance.computed import turn_of_picture
 from intent.variance.result import Effect, EffectTopic
 
-SOURCE = "rotation of the device and turn of the picture added; no turn where none is given"
+SOURCE = say("rotation of the device and turn of the picture added; no turn where none is given")
 LEAST_ANGLE = 1
 """In degrees: the vocabulary's tolerance of a rotation (common practice, no source)."""
 
@@ -24,22 +26,23 @@ def lies_along(scene: Scene, part: str) -> bool | None:
 
 
 def way_up_effects(sides: Sides, part: str) -> Iterator[Effect]:
-    """Told where the device, or the picture on it, is turned."""
+    """How the picture is seen, where the device, or the picture on it, is turned."""
     before, after = sides.documented, sides.proposed
-    device = _turned(before.bounds(part, "rotation"), after.bounds(part, "rotation"))
+    device = _turned(*sides.bounds(part, "rotation"))
     screen = _turned(turn_of_picture(before.state, part), turn_of_picture(after.state, part))
     if not device and not screen:
         return
+    was, will_be = sides.bounds(part, "picture-rotation")
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=after.label("picture-rotation"),
         unit="°",
-        documented=before.bounds(part, "picture-rotation"),
-        proposed=after.bounds(part, "picture-rotation"),
+        documented=was,
+        proposed=will_be,
         sentence=_words(device, screen),
         source=SOURCE,
-        missing=_missing(after, part),
+        missing=after.unknown(part, "rotation"),
     )
 
 
@@ -47,14 +50,14 @@ def _turned(before: Interval, after: Interval) -> Interval | None:
     """By how many degrees clockwise; none where not, everything where nobody knows."""
     if before == after:
         return None
-    one, two = known(before), known(after)
-    if one is None or two is None:
-        return Interval(None, None)
-    turn = (two - one) % 360
+    was, will_be = known(before), known(after)
+    if was is None or will_be is None:
+        return EVERYTHING
+    turn = (will_be - was) % 360
     return None if min(turn, 360 - turn) <= LEAST_ANGLE else point(turn)
 
 
-def _words(device: Interval | None, screen: Interval | None) -> Saying:
+def _words(device: Interval | None, screen: Interval | None) -> Message:
     turns = [known(turn) for turn in (device, screen) if turn is not None]
     if None in turns:
         return say("which way up the picture will be seen cannot be said from what is given")
@@ -63,24 +66,13 @@ def _words(device: Interval | None, screen: Interval | None) -> Saying:
         return say(
             "the device lies otherwise, but the picture on it is turned back: it is seen as documented"
         )
-    if turn == 180:
-        return say("{cause}: it is seen the other way up than documented", cause=_cause(screen is None))
-    if turn < 180:
-        return say(
-            "{cause}, by {angle} clockwise", cause=_cause(screen is None), angle=figure(point(turn), "°")
-        )
-    return say(
-        "{cause}, by {angle} anticlockwise",
-        cause=_cause(screen is None),
-        angle=figure(point(360 - turn), "°"),
+    cause = (
+        say("the picture turns with the device")
+        if screen is None
+        else say("the picture is turned on the screen")
     )
-
-
-def _cause(is_with_device: bool) -> Saying:
-    if is_with_device:
-        return say("the picture turns with the device")
-    return say("the picture is turned on the screen")
-
-
-def _missing(scene: Scene, part: str) -> tuple[str, ...]:
-    return unknown_among(scene, part, "rotation")
+    if turn == 180:
+        return say("{cause}: it is seen the other way up than documented", cause=cause)
+    if turn < 180:
+        return say("{cause}, by {angle} clockwise", cause=cause, angle=figure(point(turn), "°"))
+    return say("{cause}, by {angle} anticlockwise", cause=cause, angle=figure(point(360 - turn), "°"))

@@ -11,17 +11,22 @@ from collections.abc import Iterator, Mapping, Sequence
 from intent.effects.power.consumers import lacking_effects
 from intent.effects.power.feeds import Circuits, Feed, circuits_of, feeds_of
 from intent.effects.power.surges import surge_effects
-from intent.effects.scene import THE_VENUE, Scene, Sides
+from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import Missing
 from intent.formulas import electricity
-from intent.language.message import Figure, Saying, figure, say
+from intent.language.figures import figure
+from intent.language.message import Message, Place, say, say_of
+from intent.model.subject import WHOLE_VENUE, WHOLE_WORK, Subject, one, several
+from intent.names import THE_VENUE
 from intent.values.bounds import natural, over, surely_above, surely_within, times, total
 from intent.values.regions import Interval
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-CURRENT = (
+CURRENT = say(
     "apparent power over the venue's mains voltage; continuous loads after NEC (NFPA 70) 210.20(A), as quoted: 80 % "
     "where the venue states no share; the local code comes first, and a licensed electrician judges"
 )
+IN_ALL = say("current in all")
 Loads = Mapping[str, Interval]
 """The current of each part, in amperes."""
 
@@ -39,25 +44,15 @@ def _currents(sides: Sides, circuits: Circuits, feeds: Sequence[Feed]) -> Iterat
     scene = sides.proposed
     loads = {part: _current(scene, part, circuits.mains) for feed in feeds for part in feed.parts}
     if not any(load.low for load in loads.values()):
-        words = say("whether the circuits of the venue carry it cannot be said from what is given")
-        missing = () if scene.is_given(THE_VENUE, "mains") else (scene.label("mains"),)
+        missing = scene.unknown(THE_VENUE, "mains")
         if missing:
-            yield Effect(
-                topic=EffectTopic.POWER,
-                members=(),
-                quantity="current in all",
-                unit="A",
-                documented=None,
-                proposed=None,
-                sentence=words,
-                source=CURRENT,
-                missing=missing,
-            )
+            words = say("whether the circuits of the venue carry it cannot be said from what is given")
+            yield _in_all(None, words, missing)
         return
     if not any(feed.name for feed in feeds):
         yield from _unassigned(sides, circuits, feeds[0], loads)
     else:
-        yield _in_all(loads, say("of all circuits together"))
+        yield _in_all(total(loads.values()), say("of all circuits together"))
         yield from _by_circuit(sides, circuits, feeds, loads)
     yield from _least(scene, loads)
 
@@ -66,16 +61,16 @@ def _current(scene: Scene, part: str, mains: Interval) -> Interval:
     return electricity.current(natural(scene.bounds(part, "apparent-power")), mains)
 
 
-def _in_all(loads: Loads, words: Saying) -> Effect:
+def _in_all(drawn: Interval | None, words: Message, missing: Missing = ()) -> Effect:
     return Effect(
         topic=EffectTopic.POWER,
-        members=(),
-        quantity="current in all",
+        subject=WHOLE_WORK,
+        quantity=IN_ALL,
         unit="A",
-        documented=None,
-        proposed=total(loads.values()),
+        proposed=drawn,
         sentence=words,
         source=CURRENT,
+        missing=missing,
     )
 
 
@@ -83,29 +78,35 @@ def _unassigned(
     sides: Sides, circuits: Circuits, feed: Feed, loads: Loads
 ) -> Iterator[Effect | VenueFinding]:
     """How many circuits the work needs, and whether those that it has cannot be enough."""
+    drawn = total(loads.values())
     needed = electricity.circuits_needed(loads.values(), circuits.allowed)
-    yield _in_all(loads, _needed_words(needed, circuits))
+    yield _in_all(drawn, _needed_words(needed, circuits))
     for part, load in loads.items():
         if surely_above(load, circuits.bearable):
             text = say(
                 "{part} draws {current} at the mains of the venue, and one circuit may carry {limit}",
                 part=part,
-                current=_amperes(load),
-                limit=_amperes(circuits.bearable),
+                current=figure(load, "A"),
+                limit=figure(circuits.bearable, "A"),
             )
-            yield VenueFinding(slug="circuit-overloaded", text=text, subject=part, ask=sides.asks)
-    drawn = total(loads.values())
+            yield _overloaded(sides, text, one(part))
     if feed.surely_exceeds(drawn, circuits.bearable):
         text = say(
             "the devices draw {current} at the mains of the venue, and the circuits given to the work carry {limit}",
-            current=_amperes(drawn),
-            limit=_amperes(times(circuits.number, circuits.bearable)),
+            current=figure(drawn, "A"),
+            limit=figure(times(circuits.number, circuits.bearable), "A"),
         )
-        yield VenueFinding(slug="circuit-overloaded", text=text, subject="", ask=sides.asks)
+        yield _overloaded(sides, text, WHOLE_VENUE)
 
 
-def _needed_words(needed: Interval, circuits: Circuits) -> Saying:
-    places = {
+def _overloaded(sides: Sides, text: Message, subject: Subject) -> VenueFinding:
+    return VenueFinding(
+        slug="circuit-overloaded", text=text, subject=subject, ask=sides.asks, names_subject=True
+    )
+
+
+def _needed_words(needed: Interval, circuits: Circuits) -> Message:
+    places: dict[str, Place] = {
         "needed": figure(needed),
         "allowance": circuits.allowance,
         "given": figure(circuits.number),
@@ -135,19 +136,25 @@ def _by_circuit(
         if feed.name:
             yield _on_one(sides.proposed, circuits, feed, drawn)
         else:
-            words = say("which circuit feeds it is not given, and so in none of these sums")
-            yield from lacking_effects(sides.proposed, feed.parts, "circuit", words, CURRENT, "circuit")
+            yield from lacking_effects(
+                sides.proposed,
+                feed.parts,
+                "circuit",
+                quantity=sides.proposed.label("circuit"),
+                sentence=say("which circuit feeds it is not given, and so in none of these sums"),
+                source=CURRENT,
+            )
         if feed.name and surely_above(drawn, circuits.bearable):
-            text = say(
+            text = say_of(
+                len(feed.parts),
+                "{parts} draws {current} on circuit {name}, and a circuit of the venue may carry {limit}",
                 "{parts} draw {current} on circuit {name}, and a circuit of the venue may carry {limit}",
                 parts=feed.parts,
                 name=feed.name,
-                current=_amperes(drawn),
-                limit=_amperes(circuits.bearable),
+                current=figure(drawn, "A"),
+                limit=figure(circuits.bearable, "A"),
             )
-            yield VenueFinding(
-                slug="circuit-overloaded", text=text, subject=", ".join(feed.parts), ask=sides.asks
-            )
+            yield _overloaded(sides, text, several(feed.parts))
 
 
 def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Effect:
@@ -155,10 +162,9 @@ def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Ef
     is_usual = is_over and not circuits.is_stated and not surely_above(drawn, circuits.rating)
     return Effect(
         topic=EffectTopic.POWER,
-        members=feed.parts,
-        quantity="current on one circuit",
+        subject=several(feed.parts),
+        quantity=say("current on one circuit"),
         unit="A",
-        documented=None,
         proposed=drawn,
         sentence=feed.told(_load_words(circuits, drawn, is_over)),
         source=CURRENT,
@@ -166,8 +172,8 @@ def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Ef
     )
 
 
-def _load_words(circuits: Circuits, drawn: Interval, is_over: bool) -> Saying:
-    load, allowance = figure(over(drawn, circuits.rating), "%", 100), circuits.allowance
+def _load_words(circuits: Circuits, drawn: Interval, is_over: bool) -> Message:
+    load, allowance = figure(over(drawn, circuits.rating), "%"), circuits.allowance
     if is_over:
         return say(
             "more than {allowance}: an electrician has to spread the devices over more circuits",
@@ -175,18 +181,23 @@ def _load_words(circuits: Circuits, drawn: Interval, is_over: bool) -> Saying:
         )
     if surely_within(drawn, circuits.allowed):
         return say("{load} of its rating, within {allowance}", load=load, allowance=allowance)
-    words = "{load} of its rating; whether that is within {allowance} cannot be said"
-    return say(words, load=load, allowance=allowance)
+    return say(
+        "{load} of its rating; whether that is within {allowance} cannot be said",
+        load=load,
+        allowance=allowance,
+    )
 
 
 def _least(scene: Scene, loads: Loads) -> Iterator[Effect]:
     """Of which devices the current is not known to the top though the power is."""
     parts = [part for part, load in loads.items() if load.high is None and scene.is_given(part, "power")]
-    words = say(
-        "counted at the least current that its power makes, as with a power factor of 1; it may be much more"
+    yield from lacking_effects(
+        scene,
+        parts,
+        "power-factor",
+        quantity=say("current"),
+        sentence=say(
+            "counted at the least current that its power makes, as with a power factor of 1; it may be much more"
+        ),
+        source=CURRENT,
     )
-    yield from lacking_effects(scene, parts, "current", words, CURRENT, "power-factor")
-
-
-def _amperes(current: Interval) -> Figure:
-    return figure(current, "A")

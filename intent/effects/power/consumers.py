@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from intent.effects.scene import Scene, unknown_among
-from intent.language.message import Saying
+from intent.effects.scene import Scene
+from intent.effects.unsaid import unsaid_effects
+from intent.language.message import Message
 from intent.names import term_iri
 from intent.values.bounds import natural, total
 from intent.values.regions import Interval
@@ -25,11 +26,12 @@ STATED = ("power", "apparent-power", "rated-current")
 
 @dataclass(frozen=True, slots=True)
 class Sum:
-    """What some devices take together, at least and at most."""
+    """What some devices take together."""
 
     total: Interval
+    """At least and at most."""
     of: int
-    """How many there are."""
+    """How many devices there are."""
     lacking: tuple[str, ...]
     """The parts of which it is not given, or not to which it reaches."""
 
@@ -78,22 +80,18 @@ def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
 
 
 def lacking_effects(
-    scene: Scene, parts: Iterable[str], quantity: str, sentence: Saying, source: str, *needed: str
+    scene: Scene,
+    parts: Iterable[str],
+    *needed: str,
+    quantity: Message,
+    sentence: Message,
+    source: Message,
 ) -> Iterator[Effect]:
-    """One effect for all the parts that lack the same of what is needed."""
-    by_missing: dict[tuple[str, ...], list[str]] = {}
-    for part in parts:
-        by_missing.setdefault(unknown_among(scene, part, *needed), []).append(part)
-    for missing, members in by_missing.items():
-        if missing:
-            yield Effect(
-                topic=EffectTopic.POWER,
-                members=tuple(members),
-                quantity=quantity,
-                unit="",
-                documented=None,
-                proposed=None,
-                sentence=sentence,
-                source=source,
-                missing=missing,
-            )
+    """What cannot be said of parts that take power, of which some characteristics that it needs are not given."""
+    return unsaid_effects(
+        {part: scene.unknown(part, *needed) for part in parts},
+        topic=EffectTopic.POWER,
+        quantity=quantity,
+        sentence=sentence,
+        source=source,
+    )

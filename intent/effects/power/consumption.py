@@ -11,18 +11,30 @@ from intent.effects.picture.size import grown
 from intent.effects.power.circuits import circuit_effects
 from intent.effects.power.consumers import Sum, consumers, lacking_effects, summed
 from intent.effects.power.mains import mains_effects
-from intent.effects.scene import THE_VENUE, Scene, Sides
+from intent.effects.scene import Scene, Sides
 from intent.formulas import electricity
-from intent.language.message import Figure, Saying, figure, say
-from intent.values.bounds import known, minus, natural, surely_above, surely_within, total
+from intent.language.figures import Figure, figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import WHOLE_WORK
+from intent.names import THE_VENUE
+from intent.values.bounds import (
+    ZERO,
+    known,
+    minus,
+    natural,
+    negative,
+    surely_above,
+    surely_within,
+    total,
+)
 from intent.values.regions import Interval
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-SUM = (
+SUM = say(
     "power of all devices, each once, while they work; transformers and power supplies are counted with what they "
     "feed; 1 BTU is 1055.05585262 J"
 )
-HEAT = (
+HEAT = say(
     "what a device takes from the mains it gives to the room as heat; the heat of visitors and of the sun is not "
     "counted"
 )
@@ -43,27 +55,31 @@ def power_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
 def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator[Effect]:
     earlier = consumers(sides.documented)
     change = _change(sides, earlier, takers)
-    if known(change) == 0 and not (venue_speaks and takers):
+    if change == ZERO and not (venue_speaks and takers):
         return
     before, after = (
         summed(scene, parts, "power")
         for scene, parts in ((sides.documented, earlier), (sides.proposed, takers))
     )
     if not before.is_blank or not after.is_blank:
-        words = _difference(before, after, change)
-        quantity = "power in all"
         yield Effect(
             topic=EffectTopic.POWER,
-            members=(),
-            quantity=quantity,
+            subject=WHOLE_WORK,
+            quantity=say("power in all"),
             unit="W",
             documented=before.total,
             proposed=after.total,
-            sentence=_told(words, after),
+            sentence=_told(_difference(before, after, change), after),
             source=SUM,
         )
-    words = say("not in the sum, for it is not given")
-    yield from lacking_effects(sides.proposed, after.lacking, "power", words, SUM, "power")
+    yield from lacking_effects(
+        sides.proposed,
+        after.lacking,
+        "power",
+        quantity=sides.proposed.label("power"),
+        sentence=say("not in the sum, for it is not given"),
+        source=SUM,
+    )
 
 
 def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Interval:
@@ -77,7 +93,8 @@ def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Inte
 
 def _device(scene: Scene, part: str) -> tuple[str, bool]:
     """What tells a device from others: its name, or its place and whether another stands in it than documented."""
-    is_other = scene.state.documented is not None and part in scene.case.substituted
+    is_proposed = scene.state.documented is not None
+    is_other = is_proposed and part in scene.case.substituted
     return scene.device(part) or f" {part}", is_other and scene.device(part) is None
 
 
@@ -85,24 +102,26 @@ def _power(scene: Scene, part: str) -> Interval:
     return natural(scene.bounds(part, "power"))
 
 
-def _difference(before: Sum, after: Sum, change: Interval) -> Saying:
-    if known(change) == 0:
+def _difference(before: Sum, after: Sum, change: Interval) -> Message:
+    if change == ZERO:
         return say("as much as documented")
     if known(before.total) is not None and known(after.total) is not None:
         return grown(before.total, after.total)
-    if change.low is not None and change.low >= 0:
+    if surely_within(ZERO, change):
         return say("{much} more than documented", much=figure(change, "W"))
-    if change.high is not None and change.high <= 0:
-        return say("{much} less than documented", much=figure(minus(total(()), change), "W"))
+    if surely_within(change, ZERO):
+        return say("{much} less than documented", much=figure(negative(change), "W"))
     return say("by how much it differs cannot be said from what is given")
 
 
-def _told(difference: Saying, after: Sum) -> Saying:
+def _told(difference: Message, after: Sum) -> Message:
     """With the heat that it becomes, and of how many devices it is known."""
     heat = _btu(after.total)
     if not after.lacking:
         return say("{difference}; it becomes heat: {heat}", difference=difference, heat=heat)
-    return say(
+    return say_of(
+        after.of,
+        "{difference}; no less than this, for it is not given of the only device; it becomes heat: {heat}",
         "{difference}; no less than this, for it is not given of {some} of {all} devices; it becomes heat: {heat}",
         difference=difference,
         some=len(after.lacking),
@@ -124,10 +143,9 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding
         return
     yield Effect(
         topic=EffectTopic.POWER,
-        members=(),
-        quantity="heat in all",
+        subject=WHOLE_WORK,
+        quantity=say("heat in all"),
         unit="W",
-        documented=None,
         proposed=found.total,
         sentence=_heat_words(found.total, capacity),
         source=HEAT,
@@ -138,19 +156,25 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding
             heat=figure(found.total, "W"),
             capacity=figure(capacity, "W"),
         )
-        yield VenueFinding(slug="heat", text=text, subject="", ask=sides.asks)
+        yield VenueFinding(slug="heat", text=text, ask=sides.asks, names_subject=True)
 
 
-def _heat_words(heat: Interval, capacity: Interval) -> Saying:
-    places = {"heat": _btu(heat), "capacity": figure(capacity, "W")}
+def _heat_words(heat: Interval, capacity: Interval) -> Message:
+    given, carried = _btu(heat), figure(capacity, "W")
     if surely_above(heat, capacity):
         return say(
             "{heat}, more than the {capacity} that the air conditioning carries away: the room warms up",
-            **places,
+            heat=given,
+            capacity=carried,
         )
     if surely_within(heat, capacity):
-        return say("{heat}, within the {capacity} that the air conditioning carries away", **places)
+        return say(
+            "{heat}, within the {capacity} that the air conditioning carries away",
+            heat=given,
+            capacity=carried,
+        )
     return say(
         "{heat}; whether the air conditioning, which carries away {capacity}, keeps up cannot be said",
-        **places,
+        heat=given,
+        capacity=carried,
     )

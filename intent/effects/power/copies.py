@@ -4,34 +4,41 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from intent.effects.power.running import Run
-from intent.effects.scene import THE_WORK, Scene
+from intent.effects.scene import Scene
+from intent.effects.signal.rounds import recorded_round
+from intent.effects.unsaid import Missing
 from intent.formulas import lifetimes
-from intent.language.message import Figure, Saying, figure, say, say_of
-from intent.values.bounds import NATURAL, is_known, known, minus, natural, surely_above, surely_within
+from intent.language.figures import counted, figure
+from intent.language.message import Message, say, say_of
+from intent.model import subject
+from intent.names import THE_WORK
+from intent.values.bounds import NATURAL, ONE, is_known, minus, natural, surely_above, surely_within
 from intent.values.regions import Interval
 from intent.variance.result import Effect, EffectTopic
 
-COPIES = (
+COPIES = say(
     "arithmetic; every copy new and run at the recorded speed, no gap between rounds where none is said; the time "
     "lit is shared by the slides alike"
 )
 LIVES = ("passes-a-copy", "gate-hours")
+"""What may be stated of how long a copy lasts: in passes through the device, or in hours in the light of the gate."""
 
 
 @dataclass(frozen=True, slots=True)
 class Copied:
-    """A part through which copies run, the material of its channel, and what is stated of how long a copy lasts."""
+    """A part through which copies run."""
 
     part: str
-    subjects: tuple[str, ...]
-    """The part, and then its material: a value is asked of the first of them that states it."""
+    material: tuple[str, ...]
+    """What its channel shows or sounds."""
     lives: tuple[str, ...]
+    """Those of `LIVES` that are stated of it: how long a copy lasts."""
 
     def stating(self, scene: Scene, characteristic: str) -> str | None:
-        return _stating(scene, self.subjects, characteristic)
+        """The first of the part and its material of which a value is stated."""
+        return _stating(scene, (self.part, *self.material), characteristic)
 
 
 def copied(scene: Scene, parts: Iterable[str]) -> Iterator[Copied]:
@@ -43,10 +50,10 @@ def copied(scene: Scene, parts: Iterable[str]) -> Iterator[Copied]:
         lives = [life for life in LIVES if scene.states(part, life)]
         if not lives and not by_material:
             continue
-        subjects = (part, *scene.material(part))
-        found = tuple(life for life in LIVES if _stating(scene, subjects, life) is not None)
+        material = scene.material(part)
+        found = tuple(life for life in LIVES if _stating(scene, (part, *material), life) is not None)
         if found:
-            yield Copied(part, subjects, found)
+            yield Copied(part, material, found)
 
 
 def _stating(scene: Scene, subjects: Sequence[str], characteristic: str) -> str | None:
@@ -54,6 +61,7 @@ def _stating(scene: Scene, subjects: Sequence[str], characteristic: str) -> str 
 
 
 def copies_effects(run: Run, copies: Iterable[Copied]) -> Iterator[Effect]:
+    """How many copies of film, tape or slides the run takes."""
     for one in copies:
         if "passes-a-copy" in one.lives:
             yield _film(run, one)
@@ -68,51 +76,47 @@ def _stated(scene: Scene, one: Copied, characteristic: str) -> Interval:
 
 def _film(run: Run, one: Copied) -> Effect:
     """Film and tape wear with every pass through the device."""
-    life, loop = _stated(run.scene, one, "passes-a-copy"), _loop(run.scene, one)
-    passes = lifetimes.passes(run.time, loop)
-    lead = say("{passes} passes, of which a copy stands {life}", passes=figure(passes), life=figure(life))
+    stated = recorded_round(run.scene, one.part, *one.material, THE_WORK)
+    loop = NATURAL if stated is None else natural(stated)
+    passes, life = lifetimes.passes(run.time, loop), _stated(run.scene, one, "passes-a-copy")
+    run_through = figure(passes)
+    lead = say_of(
+        counted(run_through),
+        "{passes} pass, of which a copy stands {life}",
+        "{passes} passes, of which a copy stands {life}",
+        passes=run_through,
+        life=figure(life),
+    )
     missing = () if is_known(loop) else (run.scene.label("loop-length"),)
-    return _effect(run, one, lifetimes.copies_needed(passes, life), lead, missing)
-
-
-def _loop(scene: Scene, one: Copied) -> Interval:
-    """From one start to the next, in seconds."""
-    for subject in (*one.subjects[1:], THE_WORK):
-        for name in ("loop-length", "duration"):
-            if scene.states(subject, name):
-                return natural(scene.bounds(subject, name))
-    return NATURAL
+    return _effect(run, one, needed=lifetimes.copies_needed(passes, life), lead=lead, missing=missing)
 
 
 def _slides(run: Run, one: Copied) -> Effect:
     """Slides fade in the light of the gate."""
     slides, life = _stated(run.scene, one, "slides"), _stated(run.scene, one, "gate-hours")
     lit = lifetimes.time_in_light(run.time, slides)
-    lead = say("each slide is lit for {lit}, and stands {life}", lit=_hours(lit), life=_hours(life))
+    lead = say("each slide is lit for {lit}, and stands {life}", lit=figure(lit, "h"), life=figure(life, "h"))
     missing = () if is_known(slides) else (run.scene.label("slides"),)
-    return _effect(run, one, lifetimes.copies_needed(lit, life), lead, missing)
+    return _effect(run, one, needed=lifetimes.copies_needed(lit, life), lead=lead, missing=missing)
 
 
-def _effect(run: Run, one: Copied, needed: Interval, lead: Saying, missing: tuple[str, ...]) -> Effect:
+def _effect(run: Run, one: Copied, *, needed: Interval, lead: Message, missing: Missing) -> Effect:
     is_held = one.stating(run.scene, "copies") is not None
     held = _stated(run.scene, one, "copies") if is_held else None
     unsaid = (*missing, *run.unsaid, *(() if is_held else (run.scene.label("copies"),)))
-    words = say("{lead}: {rest}", lead=lead, rest=_words(needed, held))
     return Effect(
         topic=EffectTopic.POWER,
-        members=(one.part,),
-        quantity="copies needed",
-        unit="",
-        documented=None,
+        subject=subject.one(one.part),
+        quantity=say("copies needed"),
         proposed=needed,
-        sentence=words,
+        sentence=say("{lead}: {rest}", lead=lead, rest=_words(needed, held)),
         source=COPIES,
         missing=unsaid,
     )
 
 
-def _words(needed: Interval, held: Interval | None) -> Saying:
-    if known(needed) == 1:
+def _words(needed: Interval, held: Interval | None) -> Message:
+    if needed == ONE:
         return say("one lasts the run")
     if held is None:
         return say("how many are held is not said")
@@ -120,14 +124,10 @@ def _words(needed: Interval, held: Interval | None) -> Saying:
         return say("no more than are held")
     if not surely_above(needed, held):
         return say("whether those held are enough cannot be said from what is given")
-    more = minus(needed, held)
+    more = figure(minus(needed, held))
     return say_of(
-        int(known(more) or 0),
+        counted(more),
         "one more than is held must be made, from a master that is not shown itself",
         "{more} more than are held must be made, from a master that is not shown itself",
-        more=figure(more),
+        more=more,
     )
-
-
-def _hours(seconds: Interval) -> Figure:
-    return figure(seconds, "h", Fraction(1, 3600))

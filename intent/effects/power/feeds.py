@@ -5,21 +5,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from intent.effects.scene import THE_VENUE, THE_WORK, Scene
+from intent.effects.scene import Scene
 from intent.formulas import electricity
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import natural, point, surely_above, surely_within, times
+from intent.language.figures import figure
+from intent.language.message import Message, Words, say
+from intent.names import THE_VENUE, THE_WORK
+from intent.values.bounds import ONE, natural, surely_above, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-
-ONE = point(1)
 
 
 @dataclass(frozen=True, slots=True)
 class Feed:
-    """The parts on one circuit; or those that name none, on any of the venue's."""
+    """The parts on one circuit; or those of which no circuit is named, on any of the venue's."""
 
-    name: str
+    name: Words
+    """What the circuit is called; empty where none is named."""
     parts: tuple[str, ...]
     circuits: Interval
     """On how many circuits they may be."""
@@ -32,7 +33,7 @@ class Feed:
         """Whether at least one circuit is beyond a limit, however the parts are spread."""
         return surely_above(taken, times(self.circuits, limit))
 
-    def told(self, words: Saying) -> Saying:
+    def told(self, words: Message) -> Message:
         """What holds of one circuit, as it is told of these parts."""
         if self.name:
             return say("on circuit {name}, {words}", name=self.name, words=words)
@@ -62,21 +63,25 @@ class Circuits:
         return self.allowed if self.is_stated else self.rating
 
     @property
-    def allowance(self) -> Saying:
-        places = {"share": figure(self.share, "%", 100), "rating": figure(self.rating, "A")}
+    def allowance(self) -> Message:
+        """The same in words, as a share of the rating."""
+        share, rating = figure(self.share, "%"), figure(self.rating, "A")
         if self.share == ONE:
-            return say("{rating}", rating=places["rating"])
+            return say("{rating}", rating=rating)
         if self.is_stated:
-            return say("{share} of {rating}, as the venue allows", **places)
-        return say("{share} of {rating}, the usual allowance for loads of three hours or more", **places)
+            return say("{share} of {rating}, as the venue allows", share=share, rating=rating)
+        return say(
+            "{share} of {rating}, the usual allowance for loads of three hours or more",
+            share=share,
+            rating=rating,
+        )
 
 
 def circuits_of(scene: Scene) -> Circuits:
+    """The venue's circuits; all of the rating may be drawn by a work that runs for less than three hours a day."""
     mains, number, rating = (natural(scene.venue(name)) for name in ("mains", "circuits", "circuit-current"))
-    is_short = (
-        scene.is_(THE_WORK, "running", "continuous") is Answer.OUT
-        and surely_within(scene.venue("opening-time"), electricity.CONTINUOUS_FROM)
-        and scene.venue("opening-time") != electricity.CONTINUOUS_FROM
+    is_short = scene.is_(THE_WORK, "running", "continuous") is Answer.OUT and surely_above(
+        electricity.CONTINUOUS_FROM, scene.venue("opening-time")
     )
     if is_short:
         return Circuits(mains=mains, number=number, rating=rating, share=ONE, is_stated=True)
@@ -87,7 +92,7 @@ def circuits_of(scene: Scene) -> Circuits:
 
 def feeds_of(scene: Scene, parts: Sequence[str], number: Interval) -> tuple[Feed, ...]:
     """The circuits that are named, and then the parts that name none."""
-    named: dict[str, list[str]] = {}
+    named: dict[Words, list[str]] = {}
     for part in parts:
         named.setdefault(scene.text(part, "circuit"), []).append(part)
     unnamed = named.pop("", [])

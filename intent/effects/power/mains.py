@@ -11,16 +11,19 @@ from dataclasses import dataclass
 
 from intent.effects.power.consumers import lacking_effects, supplies
 from intent.effects.power.plugs import plug_effects
-from intent.effects.scene import THE_VENUE, Scene, Sides
+from intent.effects.scene import Scene, Sides
 from intent.effects.signal.paths import links_of
 from intent.formulas import electricity
-from intent.language.message import Saying, figure, say
+from intent.language.figures import Figure, figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import several
+from intent.names import THE_VENUE
 from intent.values.bounds import natural, over, surely_above, surely_within, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-BANDS = (
+BANDS = say(
     "EN 50160 (230 V: 207 to 253 V) and ANSI C84.1 range A (120 V: 114 to 126 V), both as quoted; ± 10 % of any other "
     "supply (common practice, no source); ± 1 % of the frequency (EN 50160, from memory); volt-amperes at least"
 )
@@ -91,7 +94,10 @@ def _is_apart(built: Interval, given: Interval) -> bool:
 
 
 def _fed_through(sides: Sides) -> dict[str, set[str]]:
-    """What may feed each part, as converters that are there; those that no connection joins may feed any, by ``""``."""
+    """The sorts of converter that feed each part, and by the empty name those that may feed any part.
+
+    A converter that is there but that no connection joins to a part may feed any.
+    """
     found: dict[str, set[str]] = {}
     feeding = supplies(sides.proposed)
     if not feeding:
@@ -118,17 +124,15 @@ def _converted(scene: Scene, misfed: Misfed) -> Effect:
     missing = dict.fromkeys(
         label
         for part in misfed.parts
-        for label, name in (
-            (scene.label(name), name) for name in ("power", "power-factor", "rated-frequency")
-        )
-        if not scene.is_given(part, name) and _matters(scene, part, name)
+        for name in ("power", "power-factor", "rated-frequency")
+        if _matters(scene, part, name)
+        for label in scene.unknown(part, name)
     )
     return Effect(
         topic=EffectTopic.POWER,
-        members=misfed.parts,
-        quantity="converter for the mains",
+        subject=several(misfed.parts),
+        quantity=say("converter for the mains"),
         unit="VA",
-        documented=None,
         proposed=apparent if apparent.low else None,
         sentence=_converted_words(scene, misfed),
         source=BANDS,
@@ -143,51 +147,68 @@ def _matters(scene: Scene, part: str, name: str) -> bool:
     return scene.bounds(part, "apparent-power").high is None
 
 
-def _converted_words(scene: Scene, misfed: Misfed) -> Saying:
-    given = scene.venue("mains"), scene.venue("mains-frequency")
-    places = {
-        "built": _supply(misfed.voltage, misfed.frequency, misfed),
-        "given": _supply(*given, misfed),
-    }
+def _converted_words(scene: Scene, misfed: Misfed) -> Message:
+    built, given = _supplies(scene, misfed)
     if not misfed.wrong_frequency:
         return say(
             "built for {built} and the venue gives {given}: a mains transformer is needed, which does not change the "
             "frequency; a licensed electrician connects it",
-            **places,
+            built=built,
+            given=given,
         )
+    share = over(natural(scene.venue("mains-frequency")), misfed.frequency)
     return say(
         "built for {built} and the venue gives {given}: a frequency converter is needed; without it, "
         "motors that keep to the mains run at {speed} of their speed, and transformers may overheat",
-        speed=figure(over(natural(given[1]), misfed.frequency), "%", 100),
-        **places,
+        built=built,
+        given=given,
+        speed=figure(share, "%"),
     )
 
 
-def _supply(voltage: Interval, frequency: Interval, misfed: Misfed) -> Saying:
-    places = {"voltage": figure(voltage, "V"), "frequency": figure(frequency, "Hz")}
-    if misfed.wrong_voltage and misfed.wrong_frequency:
-        return say("{voltage}, {frequency}", **places)
-    return say("{voltage}", **places) if misfed.wrong_voltage else say("{frequency}", **places)
+def _supplies(scene: Scene, misfed: Misfed) -> tuple[Message, Message]:
+    """What the devices are built for, and what the venue gives, of voltage and frequency as far as they differ."""
+    given = scene.venue("mains"), scene.venue("mains-frequency")
+    built, there = (
+        [figure(voltage, "V")] * misfed.wrong_voltage + [figure(frequency, "Hz")] * misfed.wrong_frequency
+        for voltage, frequency in ((misfed.voltage, misfed.frequency), given)
+    )
+    return _supply(built), _supply(there)
+
+
+def _supply(figures: Sequence[Figure]) -> Message:
+    if len(figures) == 1:
+        return say("{figure}", figure=figures[0])
+    return say("{voltage}, {frequency}", voltage=figures[0], frequency=figures[1])
 
 
 def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> VenueFinding:
-    given = sides.proposed.venue("mains"), sides.proposed.venue("mains-frequency")
-    text = say(
+    built, given = _supplies(sides.proposed, misfed)
+    text = say_of(
+        len(parts),
+        "built for {built}, and the mains of the venue gives {given}; no transformer or converter is named "
+        "that feeds it",
         "built for {built}, and the mains of the venue gives {given}; no transformer or converter is named "
         "that feeds them",
-        built=_supply(misfed.voltage, misfed.frequency, misfed),
-        given=_supply(*given, misfed),
+        built=built,
+        given=given,
     )
     slug = "mains-voltage" if misfed.wrong_voltage else "mains-frequency"
-    return VenueFinding(slug=slug, text=text, subject=", ".join(parts), ask=sides.asks)
+    return VenueFinding(slug=slug, text=text, subject=several(parts), ask=sides.asks)
 
 
 def _not_given(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
     if not scene.states(THE_VENUE, "mains"):
         return
     unknown = [part for part in parts if not scene.states(part, "rated-voltage")]
-    words = say(
-        "whether it may be connected to {mains} cannot be said: look at its rating plate before",
-        mains=figure(scene.venue("mains"), "V"),
+    yield from lacking_effects(
+        scene,
+        unknown,
+        "rated-voltage",
+        quantity=say("mains voltage"),
+        sentence=say(
+            "whether it may be connected to {mains} cannot be said: look at its rating plate before",
+            mains=figure(scene.venue("mains"), "V"),
+        ),
+        source=BANDS,
     )
-    yield from lacking_effects(scene, unknown, "mains voltage", words, BANDS, "rated-voltage")

@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from intent.effects.power.running import Run
 from intent.effects.scene import Scene, Sides
-from intent.language.message import Saying, say
-from intent.values.bounds import scaled
+from intent.language.message import Message, say
+from intent.model.subject import one
 from intent.values.sets import Answer
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic
 
-PRACTICE = "common practice, no source"
+PRACTICE = say("common practice, no source")
 KEEPING = ("cathode-ray-tube", "crt-projector", "plasma-panel", "oled")
 """Technologies whose screens keep a trace of what stands still on them for long (common practice, no source)."""
 
 
 def retention_effects(sides: Sides, run: Run) -> Iterator[Effect]:
-    """Of every display."""
+    """What stands still on each display for long, and the traces that come or go with the device."""
     for part in sides.proposed.parts("display"):
         yield from _burning(sides, part.identifier, run)
         if sides.was_there(part.identifier) and sides.touches(part.identifier):
@@ -37,17 +37,19 @@ def keeps_traces(scene: Scene, part: str) -> Answer:
 
 def _stands_still(scene: Scene, part: str) -> Answer:
     """Whether anything that the part shows stands still for long."""
-    material = scene.material(part)
+    shown = scene.material(part)
     told = [
-        scene.is_(one, "static-picture", "yes") for one in material if scene.states(one, "static-picture")
+        scene.is_(material, "static-picture", "yes")
+        for material in shown
+        if scene.states(material, "static-picture")
     ]
     if Answer.IN in told:
         return Answer.IN
-    return Answer.OUT if told == [Answer.OUT] * len(material) and material else Answer.OPEN
+    return Answer.OUT if told == [Answer.OUT] * len(shown) and shown else Answer.OPEN
 
 
 def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
-    """Told where it is sure to be at risk, and where it was safe before and nobody says whether the picture moves."""
+    """A risk that is sure; or one on a screen that came for a safe one, where nobody says whether the picture moves."""
     scene = sides.proposed
     if keeps_traces(scene, part) is not Answer.IN:
         return
@@ -55,22 +57,20 @@ def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
     is_new = sides.was_there(part) and keeps_traces(sides.documented, part) is Answer.OUT
     if still is Answer.OUT or (not is_new and (still is Answer.OPEN or not run.is_timed)):
         return
-    missing = () if still is Answer.IN else (scene.label("static-picture"),)
-    hours = scaled(run.time, Fraction(1, 3600)) if run.is_timed and still is Answer.IN else None
+    is_sure = still is Answer.IN
     yield Effect(
         topic=EffectTopic.POWER,
-        members=(part,),
-        quantity="time of a standing picture",
+        subject=one(part),
+        quantity=say("time of a standing picture"),
         unit="h",
-        documented=None,
-        proposed=hours,
+        proposed=in_unit(run.time, "h") if run.is_timed and is_sure else None,
         sentence=_burning_words(is_new, still),
         source=PRACTICE,
-        missing=missing,
+        missing=() if is_sure else (scene.label("static-picture"),),
     )
 
 
-def _burning_words(is_new: bool, still: Answer) -> Saying:
+def _burning_words(is_new: bool, still: Answer) -> Message:
     if still is Answer.OPEN:
         return say("its screen keeps a trace of what stands still for long, as the documented one does not")
     if is_new:
@@ -86,27 +86,21 @@ def _trace(sides: Sides, part: str) -> Iterator[Effect]:
     if before == after:
         return
     if after is Answer.IN:
-        words, missing = say("a trace of what was shown on it before will be seen in the picture"), False
+        words = say("a trace of what was shown on it before will be seen in the picture")
     elif before is Answer.IN and after is Answer.OUT:
-        words, missing = say("the trace burnt into the documented screen is no longer seen"), False
+        words = say("the trace burnt into the documented screen is no longer seen")
     elif before is Answer.IN:
-        words, missing = (
-            say("the documented screen has a burnt-in trace, and nobody says whether this one has"),
-            True,
-        )
+        words = say("the documented screen has a burnt-in trace, and nobody says whether this one has")
     else:
         return
     label = sides.proposed.label("burn-in")
     yield Effect(
         topic=EffectTopic.PICTURE,
-        members=(part,),
+        subject=one(part),
         quantity=label,
-        unit="",
-        documented=None,
-        proposed=None,
         sentence=words,
         source=PRACTICE,
-        missing=(label,) if missing else (),
+        missing=(label,) if after is Answer.OPEN else (),
     )
 
 

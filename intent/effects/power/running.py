@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from intent.effects.scene import THE_VENUE, THE_WORK, Scene, unknown_among
+from intent.effects.scene import Scene
+from intent.effects.unsaid import Missing
+from intent.names import THE_VENUE, THE_WORK
 from intent.values.bounds import is_known
 from intent.values.regions import Interval
 from intent.values.sets import Answer
@@ -20,11 +22,11 @@ class Run:
     """Whether it is known how long the work runs each day; that a day has 24 hours is not enough."""
 
     @property
-    def unsaid(self) -> tuple[str, ...]:
+    def unsaid(self) -> Missing:
         """What would have to be given to know how long it runs."""
         if is_known(self.time) or self.scene.states(THE_WORK, "time-in-operation"):
             return ()
-        return unknown_among(self.scene, THE_VENUE, "opening-time", "days-open")
+        return self.scene.unknown(THE_VENUE, "opening-time", "days-open")
 
 
 def run_of(scene: Scene) -> Run:

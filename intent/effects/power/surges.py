@@ -8,20 +8,22 @@ from intent.effects.power.consumers import lacking_effects, summed
 from intent.effects.power.feeds import Feed
 from intent.effects.scene import Scene, Sides
 from intent.formulas import electricity
-from intent.language.message import Figure, Saying, figure, say
-from intent.values.bounds import natural, scaled, surely_above, surely_within, times
+from intent.language.figures import figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import WHOLE_WORK, several
+from intent.values.bounds import natural, surely_above, surely_within, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic, VenueFinding
 
-INRUSH = (
+INRUSH = say(
     "sum of the inrush currents, as if all peaks fell together; what the wiring holds back is not counted"
 )
-LEAKAGE = (
+LEAKAGE = say(
     "sum of the earth leakage currents; tripping without a fault is likely from 30 % of the rating on (common "
     "practice; IEC 60364-5-53, from memory); a licensed electrician judges"
 )
-MILLIAMPERES = 1000
 
 
 def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | VenueFinding]:
@@ -41,16 +43,13 @@ def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Ef
         together = [part for part in feed.parts if _is_switched(scene, part)]
         found = summed(scene, together, "inrush-current")
         if together and not found.is_blank:
-            words = feed.told(_inrush_words(scene, together, found.total, limit))
-            quantity = "inrush current"
             yield Effect(
                 topic=EffectTopic.POWER,
-                members=tuple(together),
-                quantity=quantity,
+                subject=several(together),
+                quantity=scene.label("inrush-current"),
                 unit="A",
-                documented=None,
                 proposed=found.total,
-                sentence=words,
+                sentence=feed.told(_inrush_words(scene, together, found.total, limit)),
                 source=INRUSH,
             )
         if together and feed.surely_exceeds(found.total, limit):
@@ -68,40 +67,49 @@ def _is_switched(scene: Scene, part: str) -> bool:
     return scene.is_(part, "switched-together", "yes") is Answer.IN
 
 
-def _inrush_words(scene: Scene, together: Sequence[str], taken: Interval, limit: Interval) -> Saying:
-    places = {"limit": figure(limit, "A")}
+def _inrush_words(scene: Scene, together: Sequence[str], taken: Interval, limit: Interval) -> Message:
+    breaks = figure(limit, "A")
     if surely_within(taken, limit):
-        return say("below the {limit} at which a breaker may switch off at once", **places)
+        return say("below the {limit} at which a breaker may switch off at once", limit=breaks)
     if not surely_above(taken, limit):
         return say(
-            "whether that is below the {limit} at which a breaker may switch off cannot be said", **places
+            "whether that is below the {limit} at which a breaker may switch off cannot be said", limit=breaks
         )
     each = (natural(scene.bounds(part, "inrush-current")) for part in together)
     if len(together) > 1 and all(surely_within(one, limit) for one in each):
         return say(
             "more than the {limit} at which a breaker may switch off at once; switched on one after another they "
             "stay below it",
-            **places,
+            limit=breaks,
         )
-    return say("more than the {limit} at which a breaker may switch off at once", **places)
+    return say("more than the {limit} at which a breaker may switch off at once", limit=breaks)
 
 
 def _too_high(sides: Sides, parts: Sequence[str], taken: Interval, limit: Interval) -> VenueFinding:
-    text = say(
+    text = say_of(
+        len(parts),
+        "switched on at once, {parts} takes {current}, and a breaker of the venue may switch off at {limit}",
         "switched on at once, {parts} take {current}, and a breaker of the venue may switch off at {limit}",
         parts=tuple(parts),
         current=figure(taken, "A"),
         limit=figure(limit, "A"),
     )
-    return VenueFinding(slug="breaker-inrush", text=text, subject=", ".join(parts), ask=sides.asks)
+    return VenueFinding(
+        slug="breaker-inrush", text=text, subject=several(parts), ask=sides.asks, names_subject=True
+    )
 
 
 def _not_said(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
     """Of parts that may be switched on with others and of which it is not said what they take, or whether they are."""
     unsure = [part for part in parts if scene.is_(part, "switched-together", "no") is not Answer.IN]
-    words = say("whether the breaker holds when it is switched on cannot be said")
     yield from lacking_effects(
-        scene, unsure, "inrush current", words, INRUSH, "inrush-current", "switched-together"
+        scene,
+        unsure,
+        "inrush-current",
+        "switched-together",
+        quantity=scene.label("inrush-current"),
+        sentence=say("whether the breaker holds when it is switched on cannot be said"),
+        source=INRUSH,
     )
 
 
@@ -115,11 +123,10 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
             continue
         yield Effect(
             topic=EffectTopic.POWER,
-            members=feed.parts if feed.name else (),
-            quantity="leakage to earth in all",
+            subject=several(feed.parts) if feed.name else WHOLE_WORK,
+            quantity=say("leakage to earth in all"),
             unit="mA",
-            documented=None,
-            proposed=scaled(found.total, MILLIAMPERES),
+            proposed=in_unit(found.total, "mA"),
             sentence=feed.told(_leakage_words(found.total, limit)),
             source=LEAKAGE,
         )
@@ -127,31 +134,39 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
             text = say(
                 "{current} leak to earth from {parts} while nothing is wrong, and the venue's protection switches off "
                 "at {limit}",
-                current=_milliamperes(found.total),
+                current=figure(found.total, "mA"),
                 parts=feed.parts,
-                limit=_milliamperes(limit),
+                limit=figure(limit, "mA"),
             )
-            yield VenueFinding(slug="leakage", text=text, subject=", ".join(feed.parts), ask=sides.asks)
-    words = say("not in the sum, for it is not given")
-    yield from lacking_effects(scene, lacking, "leakage to earth", words, LEAKAGE, "earth-leakage-current")
+            yield VenueFinding(
+                slug="leakage", text=text, subject=several(feed.parts), ask=sides.asks, names_subject=True
+            )
+    yield from lacking_effects(
+        scene,
+        lacking,
+        "earth-leakage-current",
+        quantity=say("leakage to earth"),
+        sentence=say("not in the sum, for it is not given"),
+        source=LEAKAGE,
+    )
 
 
-def _leakage_words(taken: Interval, limit: Interval) -> Saying:
+def _leakage_words(taken: Interval, limit: Interval) -> Message:
     likely = times(limit, electricity.LEAKAGE_SHARE)
-    places = {"share": figure(electricity.LEAKAGE_SHARE, "%", 100), "limit": _milliamperes(limit)}
+    share, trips = figure(electricity.LEAKAGE_SHARE, "%"), figure(limit, "mA")
     if surely_within(taken, likely):
-        return say("within {share} of the {limit} at which the protection switches off", **places)
+        return say(
+            "within {share} of the {limit} at which the protection switches off", share=share, limit=trips
+        )
     if surely_above(taken, likely):
         return say(
             "more than {share} of the {limit} at which the protection switches off, so that it may well do so though "
             "nothing is wrong; spread the devices, and never bridge the protection or an earth",
-            **places,
+            share=share,
+            limit=trips,
         )
     return say(
         "whether it stays within {share} of the {limit} at which the protection switches off cannot be said",
-        **places,
+        share=share,
+        limit=trips,
     )
-
-
-def _milliamperes(current: Interval) -> Figure:
-    return figure(current, "mA", MILLIAMPERES)

@@ -9,21 +9,26 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from intent.effects.handling.neighbours import MICROMETRES, Face, Pair, faces, neighbours
+from intent.effects.handling.neighbours import Face, Pair, faces, in_metres, neighbours
 from intent.effects.handling.outline import OUTER
 from intent.effects.power.consumers import consumers
-from intent.effects.scene import Scene, Sides, unknown_among
-from intent.effects.signal.paths import stated_names
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import known, natural, point
+from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import Missing
+from intent.language.figures import figure
+from intent.language.message import Message, say
+from intent.model.subject import one, several
+from intent.values.bounds import known, natural, surely_above
 from intent.values.sets import Answer
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic
 
-SOURCE = (
+SOURCE = say(
     "the vents turned as the rotation and tilt say, upright where nothing is given; what that does is common practice, "
     "no source"
 )
-GAPS = "outlines of the devices as they lie, taken as centred on their pictures, against the free space that is stated"
+GAPS = say(
+    "outlines of the devices as they lie, taken as centred on their pictures, against the free space that is stated"
+)
 ABOVE, RIGHT, BELOW, LEFT = range(4)
 DIRECTIONS: Mapping[str, tuple[int, ...]] = {
     "vent-top": (ABOVE,),
@@ -38,7 +43,10 @@ NEAREST = 30
 TOP_LEVEL = say("its vents, built on top, come to lie at one side: warm air leaves them less well")
 BOTTOM_LEVEL = say("its vents, built underneath, come to lie at one side: air rises through it less well")
 SOME_COVERED = say("of its vents, built all round, what it stands on now covers some that were free")
-TURNED: Mapping[str, Mapping[str, Saying]] = {
+UNCLEAR = say(
+    "whether its heat leaves it as it is turned cannot be said; ask its maker, for heat that stays in may start a fire"
+)
+TURNED: Mapping[str, Mapping[str, Message]] = {
     "vent-top": {
         UPSIDE_DOWN: say(
             "its vents, built on top, come to lie below: warm air cannot rise out of them, and heat stays in"
@@ -117,35 +125,33 @@ def _is_other(sides: Sides, part: str) -> bool:
 
 
 def _turned(sides: Sides, part: str) -> Iterator[Effect]:
-    """Told where another device lies otherwise than built, or the same one otherwise than documented."""
+    """Where the vents come to lie of another device that is turned, or of the same one turned otherwise."""
     scene = sides.proposed
     way = lying(scene, part)
     was = lying(sides.documented, part) if sides.was_there(part) else None
     if way == UPRIGHT or (way == was and not _is_other(sides, part)):
         return
-    vents = stated_names(scene, part, "vent-position")
+    vents = scene.stated_names(part, "vent-position")
     if len(vents) != 1 or way is None:
         yield _unclear(sides, part, vents)
         return
     told = TURNED.get(next(iter(vents)), {}).get(way)
     if told is not None:
-        caution = "{how}; turn it only as its maker allows, for heat that stays in may start a fire"
-        yield _effect(sides, part, "vent-position", say(caution, how=told))
+        caution = say(
+            "{how}; turn it only as its maker allows, for heat that stays in may start a fire", how=told
+        )
+        yield _effect(sides, part, "vent-position", caution)
 
 
 def _unclear(sides: Sides, part: str, vents: frozenset[str]) -> Effect:
     scene = sides.proposed
-    told = say(
-        "whether its heat leaves it as it is turned cannot be said; ask its maker, for heat that stays in may start "
-        "a fire"
-    )
     unknown = [name for name in ("rotation", "tilt") if _angle(scene, part, name) is None]
     missing = ["vent-position", *unknown] if len(vents) != 1 else unknown
-    return _effect(sides, part, "vent-position", told, tuple(map(scene.label, missing)))
+    return _effect(sides, part, "vent-position", UNCLEAR, tuple(map(scene.label, missing)))
 
 
 def _enclosed(sides: Sides, part: str) -> Iterator[Effect]:
-    """Told where a device is closed in that was not, or another comes into what is closed."""
+    """The heat of a device that is closed in and was not, or that comes in the place of one that is closed in."""
     scene = sides.proposed
     if scene.is_(part, "enclosed", "yes") is not Answer.IN:
         return
@@ -153,28 +159,24 @@ def _enclosed(sides: Sides, part: str) -> Iterator[Effect]:
     if was and not _is_other(sides, part):
         return
     heat, clearance = (natural(scene.bounds(part, name)) for name in ("heat-output", "vent-clearance"))
-    missing = unknown_among(scene, part, "heat-output", "vent-clearance")
-    places = {"heat": figure(heat, "W"), "clearance": figure(clearance, "cm", 100)}
+    missing = scene.unknown(part, "heat-output", "vent-clearance")
     if missing:
         told = say("closed in, its heat has to be led away, or it may overheat or start a fire")
     else:
         told = say(
             "closed in, its {heat} of heat have to be led away, and {clearance} kept free at its vents, or it may "
             "overheat or start a fire",
-            **places,
+            heat=figure(heat, "W"),
+            clearance=figure(clearance, "cm"),
         )
     yield _effect(sides, part, "enclosed", told, missing)
 
 
-def _effect(sides: Sides, part: str, name: str, told: Saying, missing: tuple[str, ...] = ()) -> Effect:
-    label = sides.proposed.label(name)
+def _effect(sides: Sides, part: str, name: str, told: Message, missing: Missing = ()) -> Effect:
     return Effect(
         topic=EffectTopic.POWER,
-        members=(part,),
-        quantity=label,
-        unit="",
-        documented=None,
-        proposed=None,
+        subject=one(part),
+        quantity=sides.proposed.label(name),
         sentence=told,
         source=SOURCE,
         missing=missing,
@@ -195,35 +197,25 @@ def _crowded(sides: Sides, touched: Sequence[str]) -> Iterator[Effect]:
 
 def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[Effect]:
     """Of each of two neighbours, whether its vents lie towards the other and need more room than there is."""
-    one, two = before.get(pair.one), before.get(pair.two)
-    were_beside = one is not None and two is not None and one.is_beside(two, pair.axis)
-    was = one.gap(two, pair.axis) if one is not None and two is not None and were_beside else None
-    gap = Fraction(pair.gap, MICROMETRES)
+    was, gap = pair.gap_among(before), in_metres(pair.gap)
     towards = (RIGHT, LEFT) if pair.axis == 0 else (ABOVE, BELOW)
     for part, direction in zip((pair.one, pair.two), towards, strict=True):
         clearance = natural(sides.proposed.bounds(part, "vent-clearance"))
-        if (
-            clearance.low is None
-            or gap >= clearance.low
-            or direction not in _open_sides(sides.proposed, part)
-        ):
+        if not surely_above(clearance, gap) or direction not in _open_sides(sides.proposed, part):
             continue
-        if (
-            was == pair.gap
-            and not _is_other(sides, part)
-            and direction in _open_sides(sides.documented, part)
-        ):
+        is_as_before = was == pair.gap and direction in _open_sides(sides.documented, part)
+        if is_as_before and not _is_other(sides, part):
             continue
         yield Effect(
             topic=EffectTopic.POWER,
-            members=(pair.one, pair.two),
-            quantity="room at the vents",
+            subject=several((pair.one, pair.two)),
+            quantity=say("room at the vents"),
             unit="cm",
-            documented=None if was is None else point(Fraction(100 * was, MICROMETRES)),
-            proposed=point(100 * gap),
+            documented=None if was is None else in_unit(in_metres(was), "cm"),
+            proposed=in_unit(gap, "cm"),
             sentence=say(
                 "less than the {clearance} that the vents of {part} need: its heat may stay in",
-                clearance=figure(clearance, "cm", 100),
+                clearance=figure(clearance, "cm"),
                 part=part,
             ),
             source=GAPS,
@@ -232,7 +224,7 @@ def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[
 
 def _open_sides(scene: Scene, part: str) -> frozenset[int]:
     """The sides to which vents surely lie."""
-    vents = stated_names(scene, part, "vent-position")
+    vents = scene.stated_names(part, "vent-position")
     rotation = _angle(scene, part, "rotation")
     turn = None if rotation is None else _quarter(rotation)
     if len(vents) != 1 or turn is None:

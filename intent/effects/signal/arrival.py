@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from intent.effects.scene import Scene, Sides, unknown_among
-from intent.effects.signal.paths import PICTURE, Lost, Way, links_of, named, stated_names, ways_of
-from intent.language.message import Saying, say
-from intent.values.bounds import between, point
+from intent.effects.scene import Scene, Sides
+from intent.effects.signal.paths import PICTURE, Lost, Way, links_of, terms_of, ways_of
+from intent.language.message import Message, say, say_of
+from intent.model.subject import one, several
+from intent.values.bounds import ZERO, between, point
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
 
-CONNECTIONS = "the connections of the work, and what its devices give and take"
-CONVERTING = "common practice, no source"
+CONNECTIONS = say("the connections of the work, and what its devices give and take")
+CONVERTING = say("common practice, no source")
 _JOINING = ("player", "converter", "cable", "control")
 
 
@@ -26,41 +27,34 @@ def signal_effects(sides: Sides) -> Iterator[Effect]:
         before, after = ways.documented(part.identifier), ways.proposed(part.identifier)
         lost = ways.lost(part.identifier)
         if lost is not None:
-            yield lost_effect(sides, part.identifier, lost, "players whose picture arrives")
+            yield lost_effect(sides, part.identifier, lost, say("players whose picture arrives"))
         yield from _channel(sides, part.identifier, before, after)
         yield from _standard(sides, part.identifier, after)
     yield from _unsaid(sides)
     yield from _added_converters(sides)
 
 
-def lost_effect(sides: Sides, part: str, lost: Lost, quantity: str) -> Effect:
+def lost_effect(sides: Sides, part: str, lost: Lost, quantity: Message) -> Effect:
     """What no longer reaches a part; an addition may mend it, for nobody records what that is connected to."""
-    added = _added(sides.proposed, sides, *_JOINING)
+    joining = (found.identifier for found in sides.proposed.parts(*_JOINING))
+    added = tuple(found for found in joining if not sides.was_there(found))
     why = say("{reasons}", reasons=lost.reasons) if len(lost.reasons) > 1 else lost.reasons[0]
-    sentence = (
-        say(
-            "{why}; whether {added} mends it is not said, for additions have no connections",
-            why=why,
-            added=added,
-        )
-        if added
-        else why
+    mending = say_of(
+        len(added),
+        "{why}; whether {added} mends it is not said, for additions have no connections",
+        "{why}; whether {added} mend it is not said, for additions have no connections",
+        why=why,
+        added=added,
     )
-    after = between(lost.after, lost.before) if added else point(lost.after)
     return Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
+        subject=one(part),
         quantity=quantity,
-        unit="",
         documented=point(lost.before),
-        proposed=after,
-        sentence=sentence,
+        proposed=between(lost.after, lost.before) if added else point(lost.after),
+        sentence=mending if added else why,
         source=CONNECTIONS,
     )
-
-
-def _added(scene: Scene, sides: Sides, *kinds: str) -> tuple[str, ...]:
-    return tuple(part.identifier for part in scene.parts(*kinds) if not sides.was_there(part.identifier))
 
 
 def _channel(
@@ -74,23 +68,21 @@ def _channel(
     if not carried or carrying:
         return
     channel = sides.proposed.text(part, "channel")
-    sentence = (
-        say(
-            "{players} at the other end does not carry channel {channel}",
-            players=tuple(after),
-            channel=channel,
-        )
-        if after
-        else say("no player that is there carries channel {channel}", channel=channel)
+    at_the_other_end = say_of(
+        len(after),
+        "{players} at the other end does not carry channel {channel}",
+        "{players} at the other end do not carry channel {channel}",
+        players=tuple(after),
+        channel=channel,
     )
+    nowhere = say("no player that is there carries channel {channel}", channel=channel)
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
-        quantity="players of its channel",
-        unit="",
+        subject=one(part),
+        quantity=say("players of its channel"),
         documented=point(len(carried)),
-        proposed=point(0),
-        sentence=sentence,
+        proposed=ZERO,
+        sentence=at_the_other_end if after else nowhere,
         source=CONNECTIONS,
     )
 
@@ -101,20 +93,22 @@ def _players(scene: Scene) -> tuple[str, ...]:
 
 def _carrying(scene: Scene, part: str, sources: Iterable[str]) -> tuple[str, ...]:
     """The players that carry the channel of a part, or of which no channel is given."""
-    shown = stated_names(scene, part, "channel")
+    shown = scene.stated_names(part, "channel")
     return tuple(
         source
         for source in sources
-        if not (carried := stated_names(scene, source, "channel")) or not shown or carried & shown
+        if not (carried := scene.stated_names(source, "channel")) or not shown or carried & shown
     )
 
 
 @dataclass(frozen=True, slots=True)
 class _Taken:
-    """How many pieces of material a device takes as they are: for sure, perhaps, not."""
+    """Of the material that a device is given to show, how much of it the device takes as it is."""
 
     surely: int
+    """How many pieces of material it surely takes."""
     perhaps: int
+    """How many more it may take."""
     refused: frozenset[str]
     """The standards of those that it does not take."""
 
@@ -127,31 +121,30 @@ def _standard(sides: Sides, part: str, after: Mapping[str, Way]) -> Iterator[Eff
         return
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
-        quantity="material taken as it is",
-        unit="",
+        subject=one(part),
+        quantity=say("material taken as it is"),
         documented=between(before.surely, before.surely + before.perhaps),
         proposed=between(now.surely, now.surely + now.perhaps),
         sentence=_standards_words(sides.proposed, part, now),
         source=CONVERTING,
-        missing=unknown_among(sides.proposed, part, "accepted-standard"),
+        missing=sides.proposed.unknown(part, "accepted-standard"),
     )
 
 
-def _standards_words(scene: Scene, part: str, taken: _Taken) -> Saying:
+def _standards_words(scene: Scene, part: str, taken: _Taken) -> Message:
     if not taken.refused:
         return say("whether the device takes the standard of the material is not said")
     return say(
         "the material is {standard} and the device takes {takes}: without a standards converter the picture "
         "rolls, tears or loses its colour",
-        standard=named(scene, taken.refused),
-        takes=named(scene, stated_names(scene, part, "accepted-standard")),
+        standard=terms_of(scene, taken.refused),
+        takes=terms_of(scene, scene.stated_names(part, "accepted-standard")),
     )
 
 
 def _taken(scene: Scene, part: str) -> _Taken:
-    takes = stated_names(scene, part, "accepted-standard")
-    standards = [stated_names(scene, material, "standard") for material in scene.material(part)]
+    takes = scene.stated_names(part, "accepted-standard")
+    standards = [scene.stated_names(material, "standard") for material in scene.material(part)]
     told = [standard for standard in standards if standard]
     refused = [standard for standard in told if takes and not standard & takes]
     surely = [standard for standard in told if standard <= takes]
@@ -171,33 +164,33 @@ def _is_converted(scene: Scene, ways: Mapping[str, Way]) -> bool:
 def _unsaid(sides: Sides) -> Iterator[Effect]:
     """The devices that have come of which nobody says whether they give or take what their connections carry."""
     links = [link for link in links_of(sides) if link.signal]
-    for part in sides.proposed.parts():
-        identifier = part.identifier
-        if identifier not in sides.proposed.case.substituted:
+    scene = sides.proposed
+    for found in scene.parts():
+        part = found.identifier
+        if part not in scene.case.substituted:
             continue
-        taken = [link.signal for link in links if link.end == identifier]
-        given = [link.signal for link in links if link.start == identifier]
-        if taken and not sides.proposed.states(identifier, "input-signal"):
-            signals = named(sides.proposed, frozenset[str]().union(*taken))
-            sentence = say("whether the new device takes {signals} is not said", signals=signals)
-            yield _perhaps(sides.proposed, identifier, len(taken), sentence, "input-signal")
-        if given and not sides.proposed.states(identifier, "output-signal"):
-            signals = named(sides.proposed, frozenset[str]().union(*given))
-            sentence = say("whether the new device gives {signals} is not said", signals=signals)
-            yield _perhaps(sides.proposed, identifier, len(given), sentence, "output-signal")
+        taken = [link.signal for link in links if link.end == part]
+        given = [link.signal for link in links if link.start == part]
+        if taken and not scene.states(part, "input-signal"):
+            signals = terms_of(scene, frozenset[str]().union(*taken))
+            words = say("whether the new device takes {signals} is not said", signals=signals)
+            yield _perhaps(part, number=len(taken), sentence=words, lacking=scene.label("input-signal"))
+        if given and not scene.states(part, "output-signal"):
+            signals = terms_of(scene, frozenset[str]().union(*given))
+            words = say("whether the new device gives {signals} is not said", signals=signals)
+            yield _perhaps(part, number=len(given), sentence=words, lacking=scene.label("output-signal"))
 
 
-def _perhaps(scene: Scene, part: str, count: int, sentence: Saying, lacking: str) -> Effect:
+def _perhaps(part: str, *, number: int, sentence: Message, lacking: Message) -> Effect:
     return Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
-        quantity="connections that fit",
-        unit="",
-        documented=point(count),
-        proposed=between(0, count),
+        subject=one(part),
+        quantity=say("connections that fit"),
+        documented=point(number),
+        proposed=between(0, number),
         sentence=sentence,
         source=CONNECTIONS,
-        missing=(scene.label(lacking),),
+        missing=(lacking,),
     )
 
 
@@ -209,9 +202,8 @@ def _added_converters(sides: Sides) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=added,
-        quantity="signal converters",
-        unit="",
+        subject=several(added),
+        quantity=say("signal converters"),
         documented=point(len(before)),
         proposed=point(len(after)),
         sentence=say(

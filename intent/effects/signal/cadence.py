@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from intent.effects.scene import Scene, Sides, unknown_among
+from intent.effects.scene import Scene, Sides
 from intent.formulas import rates
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import NATURAL, hull, is_known, known, over, point, times
+from intent.language.figures import counted, figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import one
+from intent.values.bounds import ONE, ZERO, hull, is_known, known, over, point, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
 
-CADENCE = "arithmetic; a tube or a film projector follows its signal or film where no refresh rate is said"
-HUM = "arithmetic; field rate taken as twice the frame rate where the material is not said to be progressive"
+CADENCE = say(
+    "arithmetic; a tube or a film projector follows its signal or film where no refresh rate is said"
+)
+HUM = say(
+    "arithmetic; field rate taken as twice the frame rate where the material is not said to be progressive"
+)
 LONGEST_CADENCE = 12
 """Patterns of more frames than this are told by how often they jump, not frame by frame."""
 SLOW = 1
@@ -37,14 +43,14 @@ def _cadence(sides: Sides, part: str) -> Iterator[Effect]:
     scene = sides.proposed
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
-        quantity="uneven frames",
+        subject=one(part),
+        quantity=say("uneven frames"),
         unit="a second",
         documented=before,
         proposed=after,
         sentence=_cadence_words(scene, part, after),
         source=CADENCE,
-        missing=() if is_known(after) else unknown_among(scene, part, "refresh-rate"),
+        missing=() if is_known(after) else scene.unknown(part, "refresh-rate"),
     )
 
 
@@ -55,7 +61,7 @@ def _uneven(scene: Scene, part: str) -> Interval | None:
         return None
     follows = any(scene.is_(part, "technology", technology) is Answer.IN for technology in _FOLLOWING)
     if follows and not scene.states(part, "refresh-rate"):
-        return point(0)
+        return ZERO
     return rates.uneven_frames(frame_rate, scene.bounds(part, "refresh-rate"))
 
 
@@ -68,24 +74,25 @@ def _frame_rate(scene: Scene, part: str) -> Interval | None:
     return hull(given) if given else None
 
 
-def _cadence_words(scene: Scene, part: str, uneven: Interval) -> Saying:
-    often = known(uneven)
-    frame_rate, refresh = (
-        known(_frame_rate(scene, part) or NATURAL),
-        known(scene.bounds(part, "refresh-rate")),
-    )
+def _cadence_words(scene: Scene, part: str, uneven: Interval) -> Message:
+    often, rate = known(uneven), _frame_rate(scene, part)
+    frame_rate = None if rate is None else known(rate)
+    refresh = known(scene.bounds(part, "refresh-rate"))
     if often is None:
         return say("how the frames fall on the refreshes of the device cannot be said from what is given")
     if often == 0:
         return say("every frame stays as long as the others: movement is even")
     if frame_rate is not None and refresh is not None and refresh < frame_rate:
-        return say(
+        lost = figure(uneven)
+        return say_of(
+            counted(lost),
+            "of {rate} frames in a second {lost} is not shown",
             "of {rate} frames in a second {lost} are not shown",
             rate=figure(point(frame_rate)),
-            lost=figure(uneven),
+            lost=lost,
         )
     if often < SLOW:
-        period = figure(over(point(1), uneven), "s", digits=5)
+        period = figure(over(ONE, uneven), "s", digits=5)
         return say(
             "one frame in {period} stays longer or shorter than the others: a jerk in slow movement",
             period=period,
@@ -93,14 +100,18 @@ def _cadence_words(scene: Scene, part: str, uneven: Interval) -> Saying:
     judder = _judder(uneven)
     if frame_rate is None or refresh is None or (refresh / frame_rate).denominator > LONGEST_CADENCE:
         return say("frames stay for different times: {judder}", judder=judder)
-    cadence = tuple(str(count) for count in rates.cadence(frame_rate, refresh))
+    cadence = rates.cadence(frame_rate, refresh)
     return say("frames stay for {cadence} refreshes by turns: {judder}", cadence=cadence, judder=judder)
 
 
-def _judder(uneven: Interval) -> Saying:
-    if uneven == point(1):
-        return say("movement judders once a second")
-    return say("movement judders {often} times a second", often=figure(uneven))
+def _judder(uneven: Interval) -> Message:
+    often = figure(uneven)
+    return say_of(
+        counted(often),
+        "movement judders once a second",
+        "movement judders {often} times a second",
+        often=often,
+    )
 
 
 def _hum(scene: Scene, part: str) -> Iterator[Effect]:
@@ -115,10 +126,9 @@ def _hum(scene: Scene, part: str) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
-        quantity="bars from the mains",
+        subject=one(part),
+        quantity=say("bars from the mains"),
         unit="a second",
-        documented=None,
         proposed=often,
         sentence=say(
             "where the mains leaks into a tube, or lamps flicker beside it, bars move through the picture: "

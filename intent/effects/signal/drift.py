@@ -5,23 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from intent.effects.scene import THE_WORK, Scene, Sides
+from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import Missing
 from intent.formulas import rates
 from intent.language.message import say
 from intent.model.assertions import Aggregate
 from intent.model.meaning import admitted_values, scale
+from intent.model.subject import several
 from intent.model.work import Instruction, Modality
-from intent.names import START_OFFSET
-from intent.values.bounds import minus, point, scaled
+from intent.names import START_OFFSET, THE_WORK
+from intent.values.bounds import NATURAL, ZERO, apart, point
 from intent.values.regions import Interval, Region
 from intent.values.sets import Answer, ValueSet
+from intent.values.units import SECONDS_A_DAY, in_unit
 from intent.variance.aggregates import amounts
 from intent.variance.result import Effect, EffectTopic
 from intent.variance.speaking import speakers
 
-WORST_CASE = "arithmetic of the worst case: both clocks off by all their tolerance, in opposite directions"
-NONE = point(0)
-DAY = point(rates.SECONDS_A_DAY)
+WORST_CASE = say(
+    "arithmetic of the worst case: both clocks off by all their tolerance, in opposite directions"
+)
+DAY = point(SECONDS_A_DAY)
 
 
 def drift_effects(sides: Sides) -> Iterator[Effect]:
@@ -50,13 +54,13 @@ def _drift(scene: Scene, players: Sequence[str]) -> Interval | None:
     if not any(scene.states(player, "synchronisation") for player in players):
         return None
     off = sorted((_tolerance(scene, player) for player in _free(scene, players)), key=_most)
-    return rates.drift(off[-1], off[-2], DAY) if len(off) > 1 else NONE
+    return rates.drift(off[-1], off[-2], DAY) if len(off) > 1 else ZERO
 
 
 def _tolerance(scene: Scene, player: str) -> Interval:
     """How far a player's clock may be off; what keeps step is not off."""
     if scene.is_(player, "synchronisation", "synchronised") is Answer.IN:
-        return NONE
+        return ZERO
     return scene.bounds(player, "clock-tolerance")
 
 
@@ -76,8 +80,8 @@ def _drift_effect(
     )
     return Effect(
         topic=EffectTopic.SIGNAL,
-        members=free,
-        quantity="drift in a day",
+        subject=several(free),
+        quantity=say("drift in a day"),
         unit="s",
         documented=_at_most(before),
         proposed=_at_most(after),
@@ -88,10 +92,10 @@ def _drift_effect(
 
 
 def _at_most(drift: Interval | None) -> Interval | None:
-    return drift if drift is None or drift == NONE else Interval(None, drift.high)
+    return drift if drift is None or drift == ZERO else Interval(None, drift.high)
 
 
-def _lacking(scene: Scene, players: Sequence[str]) -> tuple[str, ...]:
+def _lacking(scene: Scene, players: Sequence[str]) -> Missing:
     unsaid = any(not scene.is_given(player, "clock-tolerance") for player in players)
     return (scene.label("clock-tolerance"),) if unsaid else ()
 
@@ -110,7 +114,7 @@ def _leaving(sides: Sides, free: frozenset[str]) -> Iterator[Effect]:
             first = rates.time_to_drift(margin, *off).low
             if first is None or first == 0 or (running.high is not None and first > running.high):
                 continue
-            yield _leaving_effect(line.identifier, members, first)
+            yield _leaving_effect(line, members, first)
 
 
 def _is_in_force(scene: Scene, line: Instruction, subjects: Sequence[str]) -> bool:
@@ -129,39 +133,34 @@ def _margins(
     barred = admitted if line.modality is Modality.FORBIDDEN else admitted.complement()
     if line.assertion.aggregate is Aggregate.DIFFERENCE:
         for amount in amounts(line.assertion, subjects, scene.state):
-            one, two = (_tolerance(scene, member) for member in amount.members)
-            yield amount.members, _margin(amount.value, barred), (one, two)
+            first, second = (_tolerance(scene, member) for member in amount.members)
+            yield amount.members, _margin(amount.value, barred), (first, second)
     elif line.assertion.aggregate is Aggregate.EACH:
         for member in subjects:
             if scene.state.is_there(member):
                 value = scene.state.value(member, characteristic)
-                yield (member,), _margin(value, barred), (_tolerance(scene, member), NONE)
+                yield (member,), _margin(value, barred), (_tolerance(scene, member), ZERO)
 
 
 def _margin(value: ValueSet, barred: Region) -> Interval:
     """The distance from a value that is not known exactly to the nearest that is barred; without end if none is."""
     if not isinstance(value, Region):
-        return Interval(Fraction(0), None)
-    return Interval(min((_apart(value.bounds, box[0]) for box in barred.boxes), default=None), None)
+        return NATURAL
+    nearest = (apart(value.bounds, interval).low or Fraction(0) for (interval,) in barred.boxes)
+    return Interval(min(nearest, default=None), None)
 
 
-def _apart(one: Interval, two: Interval) -> Fraction:
-    above, below = minus(two, one).low, minus(one, two).low
-    return max(above or Fraction(0), below or Fraction(0), Fraction(0))
-
-
-def _leaving_effect(instruction: str, members: tuple[str, ...], first: Fraction) -> Effect:
+def _leaving_effect(line: Instruction, members: tuple[str, ...], first: Fraction) -> Effect:
     return Effect(
         topic=EffectTopic.SIGNAL,
-        members=members,
-        quantity="time until the offset may leave its range",
+        subject=several(members),
+        quantity=say("time until the offset may leave its range"),
         unit="days",
-        documented=None,
-        proposed=scaled(Interval(first, None), Fraction(1, rates.SECONDS_A_DAY)),
+        proposed=in_unit(Interval(first, None), "days"),
         sentence=say(
             "running without a restart, the clocks may take the offset out of what {instruction} requires after this "
             "time: start the players together again before",
-            instruction=instruction,
+            instruction=line.identifier,
         ),
         source=WORST_CASE,
     )

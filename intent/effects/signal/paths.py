@@ -10,12 +10,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
-from intent.language.message import Saying, Term, say
+from intent.language.message import Labelled, Message, say
 from intent.model.assertions import Statements
 from intent.model.meaning import given_value
 from intent.names import term_iri
 from intent.values.sets import Labels
-from intent.vocabulary.terms import Vocabulary
+from intent.vocabulary.terms import Vocabulary, local_name
 
 PICTURE = ("video-signal", "network", "usb")
 SOUND = ("audio-signal", "hdmi", "displayport", "sdi", "rf", "network", "usb")
@@ -38,19 +38,22 @@ Way = tuple[Link, ...]
 
 @dataclass(frozen=True, slots=True)
 class Misfit:
-    """Why a connection does not work: as told of the part at its end, and of any part beyond it."""
+    """Why a connection does not work."""
 
-    here: Saying
-    beyond: Saying
+    here: Message
+    """As it is told of the part at its end."""
+    beyond: Message
+    """As it is told of a part further on."""
 
 
 @dataclass(frozen=True, slots=True)
 class Lost:
-    """What no longer reaches a part: from how many players it came, from how many it comes, and why."""
+    """A picture or sound that reached a part as documented and does not as proposed."""
 
     before: int
+    """From how many players it came, and in the next line comes."""
     after: int
-    reasons: tuple[Saying, ...]
+    reasons: tuple[Message, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +80,7 @@ class Ways:
         reasons = [self._reason(player, way, part) for player, way in before.items() if player not in after]
         return Lost(len(before), len(after), tuple(dict.fromkeys(reasons))) if reasons else None
 
-    def _reason(self, player: str, way: Way, part: str) -> Saying:
+    def _reason(self, player: str, way: Way, part: str) -> Message:
         present = self.sides.proposed.state.present
         if not self.sides.proposed.state.is_there(player):
             return say("{player}, from which it comes, is left out", player=player)
@@ -125,7 +128,7 @@ def _stated(statements: Statements, name: str, vocabulary: Vocabulary) -> frozen
     value = given_value(expression, vocabulary.characteristics[term_iri(name)], vocabulary)
     if not isinstance(value, Labels) or value.all_but:
         return frozenset()
-    return frozenset(iri.rsplit("/", 1)[-1] for iri in value.names)
+    return frozenset(map(local_name, value.names))
 
 
 def _by_end(links: tuple[Link, ...] | list[Link]) -> dict[str, tuple[Link, ...]]:
@@ -160,15 +163,15 @@ def _new_misfit(sides: Sides, link: Link) -> Misfit | None:
 
 def _misfit(scene: Scene, link: Link) -> Misfit | None:
     """Why what a connection carries is not given at its start or not taken at its end; narrower names count."""
-    gives = stated_names(scene, link.start, "output-signal")
-    takes = stated_names(scene, link.end, "input-signal")
+    gives = scene.stated_names(link.start, "output-signal")
+    takes = scene.stated_names(link.end, "input-signal")
     sent = link.signal or gives
     if link.signal and gives and not link.signal & gives:
         return _not_given(scene, link, gives)
     if sent and takes and not sent & takes:
         return _not_taken(scene, link, sent, takes)
-    plugs = stated_names(scene, link.start, "output-connector")
-    sockets = stated_names(scene, link.end, "input-connector")
+    plugs = scene.stated_names(link.start, "output-connector")
+    sockets = scene.stated_names(link.end, "input-connector")
     if link.connector and plugs and not link.connector & plugs:
         return _no_plug(scene, link, plugs)
     if link.connector and sockets and not link.connector & sockets:
@@ -177,49 +180,87 @@ def _misfit(scene: Scene, link: Link) -> Misfit | None:
 
 
 def _not_given(scene: Scene, link: Link, gives: frozenset[str]) -> Misfit:
-    names = {"start": link.start, "gives": named(scene, gives), "carried": named(scene, link.signal)}
+    given, carried = terms_of(scene, gives), terms_of(scene, link.signal)
     return Misfit(
-        say("{start} gives {gives}, and the connection from it is for {carried}", **names),
-        say("{start} gives {gives}, and the connection to {end} is for {carried}", end=link.end, **names),
+        here=say(
+            "{start} gives {gives}, and the connection from it is for {carried}",
+            start=link.start,
+            gives=given,
+            carried=carried,
+        ),
+        beyond=say(
+            "{start} gives {gives}, and the connection to {end} is for {carried}",
+            start=link.start,
+            gives=given,
+            end=link.end,
+            carried=carried,
+        ),
     )
 
 
 def _not_taken(scene: Scene, link: Link, sent: frozenset[str], takes: frozenset[str]) -> Misfit:
-    names = {"start": link.start, "sent": named(scene, sent), "takes": named(scene, takes)}
+    given, taken = terms_of(scene, sent), terms_of(scene, takes)
     return Misfit(
-        say("{start} sends it {sent}, and the device takes {takes}", **names),
-        say("{start} sends {sent} to {end}, which takes {takes}", end=link.end, **names),
+        here=say(
+            "{start} sends it {sent}, and the device takes {takes}",
+            start=link.start,
+            sent=given,
+            takes=taken,
+        ),
+        beyond=say(
+            "{start} sends {sent} to {end}, which takes {takes}",
+            start=link.start,
+            sent=given,
+            end=link.end,
+            takes=taken,
+        ),
     )
 
 
 def _no_plug(scene: Scene, link: Link, plugs: frozenset[str]) -> Misfit:
-    names = {"start": link.start, "plug": named(scene, link.connector), "has": named(scene, plugs)}
+    plug, has = terms_of(scene, link.connector), terms_of(scene, plugs)
     return Misfit(
-        say("the cable from {start} has {plug}, and {start} has {has}", **names),
-        say("the cable from {start} to {end} has {plug}, and {start} has {has}", end=link.end, **names),
+        here=say(
+            "the cable from {start} has {plug}, and {start} has {has}",
+            start=link.start,
+            plug=plug,
+            has=has,
+        ),
+        beyond=say(
+            "the cable from {start} to {end} has {plug}, and {start} has {has}",
+            start=link.start,
+            end=link.end,
+            plug=plug,
+            has=has,
+        ),
     )
 
 
 def _no_socket(scene: Scene, link: Link, sockets: frozenset[str]) -> Misfit:
-    names = {"start": link.start, "plug": named(scene, link.connector), "has": named(scene, sockets)}
+    plug, has = terms_of(scene, link.connector), terms_of(scene, sockets)
     return Misfit(
-        say("the cable from {start} has {plug}, and the device has {has}", **names),
-        say("the cable from {start} to {end} has {plug}, and {end} has {has}", end=link.end, **names),
+        here=say(
+            "the cable from {start} has {plug}, and the device has {has}",
+            start=link.start,
+            plug=plug,
+            has=has,
+        ),
+        beyond=say(
+            "the cable from {start} to {end} has {plug}, and {end} has {has}",
+            start=link.start,
+            end=link.end,
+            plug=plug,
+            has=has,
+        ),
     )
 
 
-def stated_names(scene: Scene, subject: str, characteristic: str) -> frozenset[str]:
-    """The local names of what a value may be; none where nothing is stated."""
-    stated = scene.states(subject, characteristic)
-    return scene.names(subject, characteristic) if stated else frozenset()
-
-
-def named(scene: Scene, names: frozenset[str]) -> tuple[Term, ...]:
-    """The terms of some names, without those that a broader one among them holds."""
+def terms_of(scene: Scene, names: frozenset[str]) -> tuple[Labelled, ...]:
+    """The terms of some names, without those that a broader one among them holds, to be put in a message."""
     held = {narrow for name in names for narrow in _with_narrower(scene.vocabulary, name) if narrow != name}
     return tuple(scene.term(name) for name in sorted(names - held))
 
 
 def _with_narrower(vocabulary: Vocabulary, name: str) -> frozenset[str]:
     iri = term_iri(name)
-    return frozenset(one.rsplit("/", 1)[-1] for one in vocabulary.narrower.get(iri, frozenset({iri})))
+    return frozenset(map(local_name, vocabulary.narrower.get(iri, frozenset({iri}))))

@@ -4,24 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.effects.scene import THE_WORK, Scene, Sides
+from intent.effects.scene import Scene, Sides
 from intent.effects.signal.arrival import lost_effect
 from intent.effects.signal.paths import SOUND, ways_of
-from intent.language.message import Saying, say
+from intent.language.message import Message, say
 from intent.model.assertions import Aggregate, ScopeKind
 from intent.model.meaning import admitted_values
+from intent.model.subject import one, several
 from intent.model.work import Modality
-from intent.names import TERM
-from intent.values.bounds import between, point
+from intent.names import TERM, THE_WORK
+from intent.values.bounds import ONE, ZERO, between, point
 from intent.values.regions import Interval
 from intent.values.sets import Answer, Labels, is_within
 from intent.variance.result import Effect, EffectTopic
 from intent.variance.speaking import speakers
 
-STATED = "what is stated of devices, material and the work"
-PRACTICE = "common practice, no source"
-SOUNDING = "devices that can sound"
-YES, NO, EITHER = point(1), point(0), between(0, 1)
+STATED = say("what is stated of devices, material and the work")
+PRACTICE = say("common practice, no source")
+SOUNDING = say("devices that can sound")
+YES, NO, EITHER = ONE, ZERO, between(0, 1)
+"""How many devices sound, of one: all of them, none, or either."""
+ANSWERS = {Answer.IN: YES, Answer.OUT: NO, Answer.OPEN: EITHER}
 
 
 def sound_effects(sides: Sides) -> Iterator[Effect]:
@@ -65,7 +68,7 @@ def _can_sound(scene: Scene, part: str) -> Interval:
         return YES
     if not scene.states(part, "own-loudspeaker"):
         return EITHER
-    return {Answer.IN: YES, Answer.OUT: NO, Answer.OPEN: EITHER}[scene.is_(part, "own-loudspeaker", "yes")]
+    return ANSWERS[scene.is_(part, "own-loudspeaker", "yes")]
 
 
 def _is_loudspeaker(scene: Scene, part: str) -> bool:
@@ -85,21 +88,19 @@ def _disturbing(sides: Sides) -> Iterator[Effect]:
             continue
         if now == EITHER and not is_new:
             continue
-        unsaid = () if now == YES else (scene.label("own-loudspeaker"),)
         yield Effect(
             topic=EffectTopic.SIGNAL,
-            members=(name,),
+            subject=one(name),
             quantity=SOUNDING,
-            unit="",
             documented=before,
             proposed=now,
             sentence=_disturbance(scene, name, now),
             source=PRACTICE,
-            missing=unsaid,
+            missing=() if now == YES else (scene.label("own-loudspeaker"),),
         )
 
 
-def _disturbance(scene: Scene, part: str, now: Interval) -> Saying:
+def _disturbance(scene: Scene, part: str, now: Interval) -> Message:
     if now == EITHER:
         return say("whether the new device has a loudspeaker of its own is not said, and the work is silent")
     sounds = [scene.is_(material, "sound", "audible") for material in scene.material(part)]
@@ -124,9 +125,8 @@ def _left_out(sides: Sides) -> Iterator[Effect]:
     )
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=gone,
-        quantity="loudspeakers",
-        unit="",
+        subject=several(gone),
+        quantity=say("loudspeakers"),
         documented=point(len(before)),
         proposed=point(len(after)),
         sentence=sentence,
@@ -138,26 +138,24 @@ def _struck_dumb(sides: Sides) -> Iterator[Effect]:
     """Parts that could be heard and perhaps cannot any more."""
     for part in sides.proposed.parts("display", "player", "loudspeaker"):
         name = part.identifier
-        if not sides.was_there(name) or _is_silent(sides.documented, name):
+        if not sides.was_there(name) or is_silent(sides.documented, name):
             continue
         before, now = _can_sound(sides.documented, name), _can_sound(sides.proposed, name)
         if before != YES or now == YES:
             continue
-        unsaid = () if now == NO else (sides.proposed.label("own-loudspeaker"),)
         yield Effect(
             topic=EffectTopic.SIGNAL,
-            members=(name,),
+            subject=one(name),
             quantity=SOUNDING,
-            unit="",
             documented=before,
             proposed=now,
             sentence=_dumbness(sides.proposed, name, now),
             source=STATED,
-            missing=unsaid,
+            missing=() if now == NO else (sides.proposed.label("own-loudspeaker"),),
         )
 
 
-def _dumbness(scene: Scene, part: str, now: Interval) -> Saying:
+def _dumbness(scene: Scene, part: str, now: Interval) -> Message:
     if now == EITHER:
         return say("whether the new device has a loudspeaker, as the documented one has, is not said")
     if scene.states(part, "muted") and scene.is_(part, "muted", "yes") is Answer.IN:
@@ -167,9 +165,10 @@ def _dumbness(scene: Scene, part: str, now: Interval) -> Saying:
     )
 
 
-def _is_silent(scene: Scene, part: str) -> bool:
-    material = scene.material(part)
-    return bool(material) and all(scene.is_(one, "sound", "silent") is Answer.IN for one in material)
+def is_silent(scene: Scene, part: str) -> bool:
+    """Whether all that a part's channel shows is surely silent."""
+    shown = scene.material(part)
+    return bool(shown) and all(scene.is_(material, "sound", "silent") is Answer.IN for material in shown)
 
 
 def _lost_ways(sides: Sides) -> Iterator[Effect]:
@@ -179,22 +178,18 @@ def _lost_ways(sides: Sides) -> Iterator[Effect]:
     for part in loudspeakers:
         lost = ways.lost(part) if ways is not None else None
         if lost is not None:
-            yield lost_effect(sides, part, lost, "players whose sound arrives")
+            yield lost_effect(sides, part, lost, say("players whose sound arrives"))
 
 
 def _material(sides: Sides) -> Iterator[Effect]:
     """Material that had sound and has none any more."""
     for material in sides.work.material:
-        before, now = (
-            _audible(sides.documented, material.identifier),
-            _audible(sides.proposed, material.identifier),
-        )
+        before, now = (_audible(scene, material.identifier) for scene in (sides.documented, sides.proposed))
         if before == YES and now != YES:
             yield Effect(
                 topic=EffectTopic.SIGNAL,
-                members=_playing(sides.proposed, material.identifier),
-                quantity="material with sound",
-                unit="",
+                subject=several(_playing(sides.proposed, material.identifier)),
+                quantity=say("material with sound"),
                 documented=before,
                 proposed=now,
                 sentence=say("the material is silent, and had sound as documented")
@@ -207,7 +202,7 @@ def _material(sides: Sides) -> Iterator[Effect]:
 def _audible(scene: Scene, material: str) -> Interval:
     if not scene.states(material, "sound"):
         return EITHER
-    return {Answer.IN: YES, Answer.OUT: NO, Answer.OPEN: EITHER}[scene.is_(material, "sound", "audible")]
+    return ANSWERS[scene.is_(material, "sound", "audible")]
 
 
 def _playing(scene: Scene, material: str) -> tuple[str, ...]:

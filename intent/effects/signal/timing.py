@@ -9,18 +9,35 @@ from math import gcd, lcm
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.cadence import cadence_effects
 from intent.effects.signal.drift import drift_effects
+from intent.effects.signal.rounds import recorded_round
+from intent.effects.signal.sound import is_silent
 from intent.formulas import rates
-from intent.language.message import Saying, figure, say
-from intent.values.bounds import hull, is_known, known, magnitude, minus, over, plus, point, scaled, times
+from intent.language.figures import counted, figure
+from intent.language.message import Message, say, say_of
+from intent.model.subject import one, several
+from intent.values.bounds import (
+    ONE,
+    ZERO,
+    apart,
+    hull,
+    is_known,
+    known,
+    magnitude,
+    minus,
+    over,
+    point,
+    surely_within,
+    times,
+)
 from intent.values.regions import Interval
 from intent.values.sets import Answer
+from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic
 
-ARITHMETIC = "arithmetic"
-MAINS = "a synchronous motor follows its mains (textbook of electrical machines, from memory)"
-LOOPS = "arithmetic; no gap between rounds where none is said"
-TIMECODE = "SMPTE ST 12 practice"
-ONE = point(1)
+ARITHMETIC = say("arithmetic")
+MAINS = say("a synchronous motor follows its mains (textbook of electrical machines, from memory)")
+LOOPS = say("arithmetic; no gap between rounds where none is said")
+TIMECODE = say("SMPTE ST 12 practice")
 _MAINS_DRIVEN = ("film-projector", "record-player", "open-reel-audio-recorder")
 
 
@@ -51,11 +68,11 @@ def _motor(scene: Scene, part: str) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
-        quantity="speed on the venue's mains",
+        subject=one(part),
+        quantity=say("speed on the venue's mains"),
         unit="%",
-        documented=point(100),
-        proposed=scaled(hull([ONE, speed]), 100),
+        documented=in_unit(ONE, "%"),
+        proposed=in_unit(hull([ONE, speed]), "%"),
         sentence=say(
             "if its motor takes its speed from the mains it runs {change}, and its sound is {tones}",
             change=_faster(speed),
@@ -65,21 +82,21 @@ def _motor(scene: Scene, part: str) -> Iterator[Effect]:
     )
 
 
-def _faster(speed: Interval) -> Saying:
-    change = figure(magnitude(minus(speed, ONE)), "%", 100)
-    if speed.low is not None and speed.low >= 1:
+def _faster(speed: Interval) -> Message:
+    change = figure(apart(speed, ONE), "%")
+    if surely_within(ONE, speed):
         return say("{change} faster", change=change)
-    if speed.high is not None and speed.high <= 1:
+    if surely_within(speed, ONE):
         return say("{change} slower", change=change)
     return say("faster or slower")
 
 
-def _higher(speed: Interval) -> Saying:
+def _higher(speed: Interval) -> Message:
     tones = figure(magnitude(rates.semitones(speed)))
-    if speed.low is not None and speed.low >= 1:
-        return say("{tones} semitones higher", tones=tones)
-    if speed.high is not None and speed.high <= 1:
-        return say("{tones} semitones lower", tones=tones)
+    if surely_within(ONE, speed):
+        return say_of(counted(tones), "{tones} semitone higher", "{tones} semitones higher", tones=tones)
+    if surely_within(speed, ONE):
+        return say_of(counted(tones), "{tones} semitone lower", "{tones} semitones lower", tones=tones)
     return say("higher or lower")
 
 
@@ -119,10 +136,9 @@ def _speed(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator
     if before == after:
         return
     relative = over(after, before)
-    silent = _is_silent(sides.proposed, part)
     sentence = (
         say("it runs {change} than documented", change=_faster(relative))
-        if silent
+        if is_silent(sides.proposed, part)
         else say(
             "it runs {change} than documented, and its sound is {tones} unless the player holds the pitch",
             change=_faster(relative),
@@ -131,19 +147,14 @@ def _speed(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator
     )
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
+        subject=one(part),
         quantity=sides.proposed.label("playback-speed"),
         unit="%",
-        documented=scaled(before, 100),
-        proposed=scaled(after, 100),
+        documented=in_unit(before, "%"),
+        proposed=in_unit(after, "%"),
         sentence=sentence,
         source=ARITHMETIC,
     )
-
-
-def _is_silent(scene: Scene, part: str) -> bool:
-    material = scene.material(part)
-    return bool(material) and all(scene.is_(one, "sound", "silent") is Answer.IN for one in material)
 
 
 def _loop(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator[Effect]:
@@ -153,7 +164,7 @@ def _loop(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator[
         return
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(part,),
+        subject=one(part),
         quantity=sides.proposed.label("loop-length"),
         unit="s",
         documented=before,
@@ -163,11 +174,11 @@ def _loop(sides: Sides, part: str, factors: Mapping[str, Interval]) -> Iterator[
     )
 
 
-def _longer(before: Interval, after: Interval) -> Saying:
+def _longer(before: Interval, after: Interval) -> Message:
     change = minus(after, before)
-    if change.low is not None and change.low >= 0:
+    if surely_within(ZERO, change):
         return say("each round lasts {change} longer", change=figure(change, "s"))
-    if change.high is not None and change.high <= 0:
+    if surely_within(change, ZERO):
         return say("each round lasts {change} less", change=figure(magnitude(change), "s"))
     return say("by how much a round differs cannot be said from what is given")
 
@@ -177,20 +188,13 @@ def _round(scene: Scene, part: str, factors: Mapping[str, Interval] | None = Non
     material = scene.material(part)
     if len(material) != 1:
         return None
-    length = _recorded_length(scene, material[0], part)
+    length = recorded_round(scene, part, *material)
     if length is None:
         return None
-    restated = factors is None or is_known(factors[material[0]])
-    return over(over(length, _run(scene, part)), ONE if restated or factors is None else factors[material[0]])
-
-
-def _recorded_length(scene: Scene, material: str, part: str) -> Interval | None:
-    if scene.states(material, "loop-length"):
-        return scene.bounds(material, "loop-length")
-    if not scene.states(material, "duration"):
-        return None
-    gaps = [scene.bounds(one, "loop-gap") for one in (part, material) if scene.states(one, "loop-gap")]
-    return plus(scene.bounds(material, "duration"), gaps[0] if gaps else point(0))
+    played = rates.played_time(length, _run(scene, part))
+    factor = factors[material[0]] if factors is not None else ONE
+    # a factor that is known rests on durations, and so is in the stated length already
+    return played if is_known(factor) else rates.played_time(played, factor)
 
 
 def _meeting(sides: Sides, runners: Iterable[str], factors: Mapping[str, Interval]) -> Iterator[Effect]:
@@ -200,16 +204,14 @@ def _meeting(sides: Sides, runners: Iterable[str], factors: Mapping[str, Interva
     after = _together_again([_round(sides.proposed, part, factors) for part in players])
     if before is None or after is None or before == after:
         return
-    sentence = say("the loops fall together in the same way again after this time, and not before")
-    hour = rates.SECONDS_AN_HOUR
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=tuple(players),
-        quantity="time until the loops meet again",
+        subject=several(players),
+        quantity=say("time until the loops meet again"),
         unit="h",
-        documented=point(before / hour),
-        proposed=point(after / hour),
-        sentence=sentence,
+        documented=in_unit(point(before), "h"),
+        proposed=in_unit(point(after), "h"),
+        sentence=say("the loops fall together in the same way again after this time, and not before"),
         source=LOOPS,
     )
 
@@ -220,6 +222,7 @@ def _together_again(rounds: Iterable[Interval | None]) -> Fraction | None:
     exact = [length for length in lengths if length]
     if len(exact) < 2 or len(exact) < len(lengths):
         return None
+    # of fractions in lowest terms: the least common multiple above, over the greatest common divisor below
     return Fraction(
         lcm(*(length.numerator for length in exact)), gcd(*(length.denominator for length in exact))
     )
@@ -232,8 +235,8 @@ def _timecode(sides: Sides, material: str) -> Iterator[Effect]:
         return
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        members=(material,),
-        quantity="timecode behind the clock",
+        subject=one(material),
+        quantity=say("timecode behind the clock"),
         unit="s a day",
         documented=point(before),
         proposed=point(after),
@@ -246,9 +249,10 @@ def _timecode(sides: Sides, material: str) -> Iterator[Effect]:
 
 def _behind(scene: Scene, material: str) -> Fraction | None:
     """A semicolon before the frames marks drop-frame counting; at whole frame rates timecode keeps time."""
-    rate, written = known(scene.bounds(material, "frame-rate")), scene.text(material, "start-timecode")
+    rate, written = known(scene.bounds(material, "frame-rate")), scene.texts(material, "start-timecode")
     if rate is None or not written:
         return None
     if rate.denominator == 1:
         return Fraction(0)
-    return rates.timecode_error(";" in written) if rate == rates.NTSC_RATE else None
+    is_drop_frame = all(";" in timecode for timecode in written)
+    return rates.timecode_error(is_drop_frame) if rate == rates.NTSC_RATE else None
