@@ -1,0 +1,320 @@
+"""A paper as data: what it says and in what order, before a form or a language has been chosen for it.
+
+Everything in it is a message, or a text as its writer put it. The writers (`told_text`, `told_markdown`, `told_page`)
+know how their form shows each of these, and they alone say the messages, in the reader's language.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from enum import Enum, StrEnum
+from typing import TYPE_CHECKING, TypeAlias
+
+from intent.language.message import Words
+from intent.papers.verdict_words import OUTCOME_WORDS
+from intent.variance.result import VERDICT_WORDS, Outcome, Verdict
+
+if TYPE_CHECKING:
+    from intent.language.locale import Locale
+    from intent.papers.elements import Element
+
+
+class PhraseRole(StrEnum):
+    """What a phrase is among the words around it."""
+
+    PLAIN = "plain"
+    STRONG = "strong"
+    QUIET = "quiet"
+    """Beside the matter: who somebody is, what a file was read for."""
+    CODE = "code"
+    """For programs: a command, a name of a field."""
+    DIGEST = "digest"
+    """Digits that are compared and copied, and not read."""
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """Some words that are told otherwise than those around them."""
+
+    words: Words
+    role: PhraseRole = PhraseRole.PLAIN
+    link: str = ""
+    """The anchor in the same paper to which they lead."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stamp:
+    """A verdict or an outcome, which is made plain by more than colour: by a rule, by capitals, by bold type."""
+
+    grade: Verdict | Outcome
+
+    @property
+    def words(self) -> Words:
+        """What the verdict or the outcome is called."""
+        return OUTCOME_WORDS[self.grade] if isinstance(self.grade, Outcome) else VERDICT_WORDS[self.grade]
+
+
+@dataclass(frozen=True, slots=True)
+class Several:
+    """Phrases in one list: `2, 3 and 5`."""
+
+    phrases: tuple[Phrase, ...]
+
+
+class Break(Enum):
+    """Where what follows stands on a line of its own."""
+
+    LINE = "line"
+
+
+Inline: TypeAlias = Words | Phrase | Stamp | Several | Break
+Content: TypeAlias = "Inline | tuple[Inline, ...]"
+"""What stands in a paragraph, an item or a cell; the spaces between its pieces are its own."""
+
+
+def inlines(content: Content) -> tuple[Inline, ...]:
+    """The pieces of a content, one after another, without those that are empty."""
+    pieces = content if isinstance(content, tuple) else (content,)
+    return tuple(piece for piece in pieces if piece != "")
+
+
+def strong(words: Words) -> Phrase:
+    return Phrase(words, PhraseRole.STRONG)
+
+
+def quiet(words: Words) -> Phrase:
+    return Phrase(words, PhraseRole.QUIET)
+
+
+class ParagraphRole(StrEnum):
+    """What a paragraph is to those around it."""
+
+    PLAIN = ""
+    BYLINE = "byline"
+    """Who made the work, and where it is kept."""
+    OCCASION = "occasion"
+    """What the paper is about; such paragraphs stand close together."""
+    LEADIN = "leadin"
+    """It leads over to what stands close below."""
+    OUTCOME = "outcome"
+    """The outcome alone, in large type; its sentence stands close below."""
+    QUIET = "quiet"
+    """A remark beside the matter."""
+    CUT = "cut"
+    """That something of a text is left out here."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """Words that run on."""
+
+    content: Content
+    role: ParagraphRole = ParagraphRole.PLAIN
+
+
+@dataclass(frozen=True, slots=True)
+class Items:
+    """A list, with dashes or with numbers."""
+
+    items: tuple[Content, ...]
+    is_numbered: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class FactLine:
+    """A label, and what is said under it."""
+
+    label: Words
+    """With a small letter, unless it is a name; a form that wants a capital makes it."""
+    texts: tuple[Content, ...]
+
+
+class FactsRole(StrEnum):
+    """What labelled texts are."""
+
+    PLAIN = ""
+    VALUES = "values"
+    """Short values, which stand beside their labels at any width."""
+    REQUESTS = "requests"
+    """What people are asked, under their names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Labels on the left, and what is said under each beside it or below it."""
+
+    lines: tuple[FactLine, ...]
+    role: FactsRole = FactsRole.PLAIN
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column of a table."""
+
+    title: Words
+    """With a small letter, unless it is a name."""
+    share: int = 0
+    """Of the width, in per cent; 0: of what is left."""
+
+
+class TableRole(StrEnum):
+    """What a table is for."""
+
+    PLAIN = ""
+    DIGESTS = "digests"
+    """Names beside digests, which need much room."""
+    SIGNATURES = "signatures"
+    """To be signed: rows as high as a signature."""
+    CHECKLIST = "checklist"
+    """To be ticked and filled in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaperTable:
+    """Rows under titles, the first cell of each row its head; cells that a row leaves out are to be filled in."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Content, ...], ...]
+    role: TableRole = TableRole.PLAIN
+    ticks: tuple[Words, ...] = ()
+    """Columns of boxes to tick, which stand before the others: their titles."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reference:
+    """Where something told stands in a file: a note of a page, a footnote of a text."""
+
+    name: str
+    """`R1-2`."""
+    words: Words
+    """`Found in talk.md, line 3, at 0:02:10`."""
+    brief: Words
+    """`found at line 3`."""
+    link: str = ""
+    """The anchor of the place in the same paper, where it is in it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quotation:
+    """Words that somebody said, with who said them below."""
+
+    words: Words
+    captions: tuple[Content, ...] = ()
+    references: tuple[Reference, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Markdown:
+    """A writer's own prose."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A stretch of a text that something in the paper leads to, in code points."""
+
+    start: int
+    end: int
+    anchor: str
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedText:
+    """A stretch of a file's text as it is, with what is quoted from it marked."""
+
+    text: str
+    marks: tuple[Mark, ...]
+    is_markdown: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """Drawings beside each other, with a caption. They hold words, so each is made once the language is known."""
+
+    wide: Callable[[Locale], Sequence[Element]]
+    """As `svg` elements, for a desk and for paper."""
+    narrow: Callable[[Locale], Sequence[Element]]
+    """The same, for a hand's width of screen."""
+    caption: Words
+
+
+@dataclass(frozen=True, slots=True)
+class Ruled:
+    """Lines to write on."""
+
+    lines: int
+
+
+class SectionRole(StrEnum):
+    """What a section is, where it is more than a heading with something below it."""
+
+    PLAIN = ""
+    DEPARTURE = "departure"
+    SOURCE = "source"
+    QUESTION = "question"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaperSection:
+    """A heading, and what stands below it; a section within a section has a smaller heading."""
+
+    title: Words
+    blocks: tuple[Block, ...]
+    anchor: str = ""
+    """Its name in links; every section of a paper has one, those within it only where something leads to them."""
+    number: int = 0
+    """Its number among its like; 0: it has none. The contents list the sections within a section that have one."""
+    role: SectionRole = SectionRole.PLAIN
+    gist: Words = ""
+    """What it comes to in a word, for the contents."""
+    margin: FactLine | None = None
+    """What stands in the margin beside it."""
+
+    @property
+    def without_margin(self) -> tuple[Block, ...]:
+        """The blocks, with what stands in the margin as the first of its facts: for a form that has no margin."""
+        if self.margin is None:
+            return self.blocks
+        first = self.blocks[0] if self.blocks else None
+        if isinstance(first, Facts):
+            return replace(first, lines=(self.margin, *first.lines)), *self.blocks[1:]
+        return Facts((self.margin,)), *self.blocks
+
+
+Block: TypeAlias = (
+    Paragraph
+    | Items
+    | Facts
+    | PaperTable
+    | Quotation
+    | Markdown
+    | MarkedText
+    | Picture
+    | Ruled
+    | PaperSection
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Document:
+    """A whole paper."""
+
+    title: Words
+    """Its first heading."""
+    lead: tuple[Block, ...] = ()
+    """What stands below the title, before the first section."""
+    sections: tuple[PaperSection, ...] = ()
+    foot: Words = ""
+    """The last line: who wrote it, and when."""
+    name: Words = ""
+    """What it is called in a list of papers; its title, where it has no other name."""
+    created: datetime.date | None = None
+    """The day on which what it tells was written."""
+    running: Words = ""
+    """What stands at the top of each printed page but the first."""
+    has_contents: bool = False
+    styles: tuple[str, ...] = ()
+    """Sheets of style that a page of it needs beside that of every paper, by their names in this folder."""
