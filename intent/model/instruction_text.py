@@ -133,6 +133,18 @@ class AssertionSentence:
 
 
 @dataclass(frozen=True, slots=True)
+class ConditionSentence:
+    """A condition that stands in a place of a message, with its `if` or `unless`."""
+
+    condition: Condition
+    vocabulary: Vocabulary = field(compare=False, repr=False)
+
+    def label_in(self, language: str) -> str:
+        """The condition in a language."""
+        return condition_text(self.condition, self.vocabulary, language)
+
+
+@dataclass(frozen=True, slots=True)
 class InstructionSentence:
     """An instruction's whole sentence that stands in a place of a message, without its modality."""
 

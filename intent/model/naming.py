@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from intent.language.message import Message, Words, listed, say
+from intent.language.message import Message, Words, joined, listed, say
 from intent.model.installation import Installation
 from intent.model.subject import Subject, SubjectKind
 from intent.model.work import Part, Work
@@ -40,8 +40,8 @@ def part_words(work: Work, installation: Installation | None, identifier: str) -
     return f"{part.name} ({identifier})" if part and part.name else identifier
 
 
-def subject_words(work: Work, installation: Installation | None, subject: Subject) -> Words:
-    """A subject by its name: parts by theirs, a group with its parts, the work and the venue as they are."""
+def subject_name(subject: Subject) -> Words:
+    """A subject as a sentence names it: a group by its name alone, parts by their identifiers."""
     match subject.kind:
         case SubjectKind.WORK:
             return say("the work")
@@ -49,10 +49,17 @@ def subject_words(work: Work, installation: Installation | None, subject: Subjec
             return say("the venue")
         case SubjectKind.ADDITIONS:
             return say("additions")
-        case SubjectKind.GROUP if subject.members:
-            return say("{name} ({parts})", name=subject.group, parts=runs(subject.members))
         case SubjectKind.GROUP:
             return subject.group
+    return joined(subject.members, ", ")
+
+
+def subject_words(work: Work, installation: Installation | None, subject: Subject) -> Words:
+    """A subject by its name: parts by theirs, a group with its parts, the work and the venue as they are."""
+    if subject.kind is SubjectKind.GROUP and subject.members:
+        return say("{name} ({parts})", name=subject.group, parts=runs(subject.members))
+    if not subject.is_named_by_members:
+        return subject_name(subject)
     if len(subject.members) > FEW:
         return runs(subject.members)
     return listed(part_words(work, installation, member) for member in subject.members)

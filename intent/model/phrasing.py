@@ -21,6 +21,7 @@ from intent.model.assertions import (
     ScopeKind,
     Text,
 )
+from intent.model.work import Modality
 from intent.values.regions import Region
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
@@ -45,6 +46,11 @@ _RELATIONS = {
     Relation.IN_FRONT_OF: say("in front of"),
     Relation.BEHIND: say("behind"),
 }
+MODALITIES = {
+    Modality.REQUIRED: say("required"),
+    Modality.ALLOWED: say("allowed"),
+    Modality.FORBIDDEN: say("forbidden"),
+}
 _SHORT = 8
 
 
@@ -58,6 +64,12 @@ def expression_words(expression: Expression | None, vocabulary: Vocabulary) -> W
     if expression.form is Form.ONE_OF:
         return items[0] if len(items) == 1 else say("one of {values}", values=listed(items, Joint.OR))
     return joined([_FORMS[expression.form], *items])
+
+
+def compared_words(expression: Expression, vocabulary: Vocabulary) -> Words:
+    """What follows `is` in a sentence: a value, or `not` and a value."""
+    words = expression_words(expression, vocabulary)
+    return say("not {value}", value=words) if expression.negated else words
 
 
 def _item(item: Item, vocabulary: Vocabulary) -> Words:

@@ -67,6 +67,15 @@ def meet(one: ValueSet, two: ValueSet) -> ValueSet:
     return Labels(frozenset())
 
 
+def union(one: ValueSet, two: ValueSet) -> ValueSet:
+    """What either set holds; both are of one kind."""
+    if isinstance(one, Labels) and isinstance(two, Labels):
+        return one.joined(two)
+    assert isinstance(one, Region)
+    assert isinstance(two, Region)
+    return one.joined(two)
+
+
 def is_within(one: ValueSet, two: ValueSet) -> bool:
     """Whether the second set holds all that the first does."""
     if isinstance(one, Labels) and isinstance(two, Labels):

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from enum import Enum, auto
 
-from intent.language.message import Words, say
 from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Attestation, Consent, Installation
 from intent.model.work import Instruction, Work
@@ -102,24 +102,29 @@ def superseders_of(work: Work) -> dict[str, tuple[Instruction, ...]]:
     for line in work.instructions:
         for name in line.supersedes:
             for identifier in lines.get(name, ()):
-                if not superseding_fault(work, line, by_identifier[identifier]):
+                if superseding_fault(work, line, by_identifier[identifier]) is None:
                     found[identifier] = (*found.get(identifier, ()), line)
     return found
 
 
-def superseding_fault(work: Work, line: Instruction, earlier: Instruction) -> Words:
-    """Why one instruction cannot supersede another, in plain words; nothing where it can."""
+class SupersedingFault(Enum):
+    """Why one instruction cannot supersede another."""
+
+    ITSELF = auto()
+    """Both stand under one heading."""
+    LATER = auto()
+    """The other is later."""
+    HIGHER = auto()
+    """The other is of higher authority."""
+    OTHER_GROUND = auto()
+
+
+def superseding_fault(work: Work, line: Instruction, earlier: Instruction) -> SupersedingFault | None:
+    """Why one instruction cannot supersede another; nothing where it can."""
     if line.identifier == earlier.identifier or line.heading == earlier.heading:
-        return say("it would supersede itself")
+        return SupersedingFault.ITSELF
     if line.on is not None and earlier.on is not None and earlier.on.is_later_than(line.on):
-        return say("{line} is later", line=earlier.identifier)
+        return SupersedingFault.LATER
     if rank_of(work, earlier) < rank_of(work, line):
-        return say("{line} is of higher authority", line=earlier.identifier)
-    if earlier.ground != line.ground:
-        return say(
-            "{line} is of another ground ({its}, not {ground})",
-            line=earlier.identifier,
-            its=earlier.ground,
-            ground=line.ground,
-        )
-    return ""
+        return SupersedingFault.HIGHER
+    return SupersedingFault.OTHER_GROUND if earlier.ground != line.ground else None

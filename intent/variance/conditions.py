@@ -5,8 +5,9 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Sequence
 
+from intent.language.message import named
 from intent.model.assertions import Aggregate, Assertion, Condition
-from intent.model.instruction_text import assertion_text
+from intent.model.instruction_text import AssertionSentence
 from intent.model.meaning import admitted_values, scale
 from intent.model.work import Instruction
 from intent.names import PRESENCE, YES
@@ -72,7 +73,7 @@ def _open(case: Case, line: Instruction, condition: Condition, day: datetime.dat
     if condition.assertion is not None:
         return Open(
             kind=OpenKind.STATEMENT,
-            text=assertion_text(condition.assertion, case.vocabulary),
+            text=named(AssertionSentence(condition.assertion, case.vocabulary)),
             person=case.installation.by,
             instruction=line.identifier,
             answer=not condition.unless,

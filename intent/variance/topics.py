@@ -9,6 +9,7 @@ from enum import StrEnum
 from intent.language.locale import ENGLISH
 from intent.language.message import Message, Words, named, say
 from intent.model.assertions import Aggregate, Assertion
+from intent.model.naming import subject_name
 from intent.model.phrasing import characteristic_words
 from intent.model.subject import Subject
 from intent.model.work import Instruction
@@ -47,7 +48,9 @@ class Topic:
     @property
     def said_of(self) -> Message:
         """What to call its value: `technology of M1`."""
-        return say("{characteristic} of {subject}", characteristic=self.name, subject=self.subject.written)
+        return say(
+            "{characteristic} of {subject}", characteristic=self.name, subject=subject_name(self.subject)
+        )
 
     @property
     def order(self) -> str:
