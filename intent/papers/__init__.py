@@ -1,11 +1,11 @@
-"""Variance reports: one story, told as text, HTML, Markdown, JSON or Turtle."""
+"""Papers: each is one document, told as text, Markdown or a page; a variance report for programs too."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from intent.language.message import ENGLISH, Tongue
+from intent.language.locale import ENGLISH, Locale
 from intent.papers.report_evidence import Evidence, EvidenceFile, FileRole
 from intent.variance.result import Variance
 
@@ -31,38 +31,36 @@ def write_report(
     standings: Sequence[Forerunners] = (),
     passages: Passages | None = None,
     drawn: Drawn | None = None,
-    tongue: Tongue = ENGLISH,
+    locale: Locale = ENGLISH,
 ) -> str:
     """The report of a variance in one of `FORMATS`; the same input gives the same characters.
 
     ``width`` (in columns) and ``colour`` (ANSI) concern text alone; ``standings`` say what was shown before of the
     departures, ``passages`` where what is quoted was found. Text, HTML and Markdown are in the language of the
-    ``tongue``; JSON and Turtle are for programs and always English. Each writer is imported only when it is asked
+    ``locale``; JSON and Turtle are for programs and always English. Each writer is imported only when it is asked
     for, since a terminal report should not wait for what HTML and Turtle need.
     Raises ``ValueError`` for another format.
     """
-    if format == "json":
-        from intent.papers.report_json import write_json
+    match format:
+        case "json":
+            from intent.papers.report_json import write_json
 
-        return write_json(variance, evidence, standings=standings)
-    if format == "turtle":
-        from intent.papers.report_turtle import write_turtle
+            return write_json(variance, evidence, standings=standings)
+        case "turtle":
+            from intent.papers.report_turtle import write_turtle
 
-        return write_turtle(variance, evidence, standings)
-    from intent.papers.story import tell
-    from intent.papers.told import told_in
+            return write_turtle(variance, evidence, standings)
+        case "text" | "html" | "markdown":
+            from intent.papers.telling import tell
+            from intent.papers.variance_report import variance_report
 
-    story = told_in(tell(variance, evidence, standings, passages), tongue)
-    if format == "text":
-        from intent.papers.text import write_text
-
-        return write_text(story, width=width, colour=colour)
-    if format == "html":
-        from intent.papers.html import write_html
-
-        return write_html(story, drawn)
-    if format == "markdown":
-        from intent.papers.markdown import write_markdown
-
-        return write_markdown(story)
+            document = variance_report(
+                variance,
+                evidence,
+                standings=standings,
+                passages=passages,
+                drawn=drawn,
+                has_sources=format == "html",
+            )
+            return tell(document, format, locale, width=width, colour=colour)
     raise ValueError(f"`{format}` is not a format of a report; choose one of {', '.join(FORMATS)}")

@@ -69,7 +69,7 @@ class Break(Enum):
     LINE = "line"
 
 
-Inline: TypeAlias = Words | Phrase | Stamp | Several | Break
+Inline: TypeAlias = "Words | Phrase | Stamp | Several | Break"
 Content: TypeAlias = "Inline | tuple[Inline, ...]"
 """What stands in a paragraph, an item or a cell; the spaces between its pieces are its own."""
 
@@ -163,8 +163,8 @@ class TableRole(StrEnum):
     """What a table is for."""
 
     PLAIN = ""
-    DIGESTS = "digests"
-    """Names beside digests, which need much room."""
+    FILES = "files"
+    """Files beside their digests, which need much room."""
     SIGNATURES = "signatures"
     """To be signed: rows as high as a signature."""
     CHECKLIST = "checklist"
@@ -278,10 +278,20 @@ class PaperSection:
         """The blocks, with what stands in the margin as the first of its facts: for a form that has no margin."""
         if self.margin is None:
             return self.blocks
+        beside = FactLine(self.margin.label, (_in_one(self.margin.texts),))
         first = self.blocks[0] if self.blocks else None
         if isinstance(first, Facts):
-            return replace(first, lines=(self.margin, *first.lines)), *self.blocks[1:]
-        return Facts((self.margin,)), *self.blocks
+            return replace(first, lines=(beside, *first.lines)), *self.blocks[1:]
+        return Facts((beside,)), *self.blocks
+
+
+def _in_one(texts: tuple[Content, ...]) -> Content:
+    """Several contents as one, with commas between."""
+    pieces: list[Inline] = []
+    for text in texts:
+        pieces.extend([", "] if pieces else [])
+        pieces.extend(inlines(text))
+    return tuple(pieces)
 
 
 Block: TypeAlias = (

@@ -1,37 +1,62 @@
-"""Lines for a terminal: wrapped to a width, with labels in a column of their own."""
+"""Lines for a terminal, no wider than a width."""
 
 from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from intent.papers.prose import SPACES, shown
 
-LABEL = 14
-"""Columns of the labels on the left of a departure."""
+PLAIN = "\x1b[0m"
+"""What ends a colour or bold type (ECMA-48, SGR)."""
 
 
-def items(texts: Iterable[str], width: int, indent: str = "") -> Iterator[str]:
-    """A list, each text with a dash before it."""
-    for text in texts:
-        yield from wrapped(text, width, f"{indent}- ", f"{indent}  ")
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Some text, and what a terminal is told so as to paint it."""
 
+    text: str
+    paint: str = ""
 
-def labelled(label: str, text: str, width: int, indent: str = "") -> Iterator[str]:
-    """A label on the left and the text beside it, wrapped in its own column."""
-    return wrapped(text, width, f"{indent}{label:<{LABEL}}", indent + " " * LABEL)
+    @property
+    def painted(self) -> str:
+        return f"{self.paint}{self.text}{PLAIN}" if self.paint else self.text
 
 
 def wrapped(text: str, width: int, first: str = "", rest: str | None = None) -> Iterator[str]:
     """The text in lines of at most ``width`` columns; a longer word has a line of its own."""
-    line, empty = first, True
-    for word in filter(None, SPACES.split(shown(text))):
-        if not empty and columns_of(line) + 1 + columns_of(word) > width:
+    return flowed([Piece(text)], width, first, rest)
+
+
+def flowed(pieces: Iterable[Piece], width: int, first: str = "", rest: str | None = None) -> Iterator[str]:
+    """The same of text in pieces, which are painted and may meet within a word."""
+    line, end, empty = first, columns_of(first), True
+    for word in _words(pieces):
+        length = sum(columns_of(piece.text) for piece in word)
+        if not empty and end + 1 + length > width:
             yield line
-            line, empty = first if rest is None else rest, True
-        line, empty = (line if empty else f"{line} ") + word, False
+            line = first if rest is None else rest
+            end, empty = columns_of(line), True
+        space = "" if empty else " "
+        line += space + "".join(piece.painted for piece in word)
+        end, empty = end + len(space) + length, False
     if not empty:
         yield line
+
+
+def _words(pieces: Iterable[Piece]) -> Iterator[list[Piece]]:
+    """The words, each of one or several pieces."""
+    word: list[Piece] = []
+    for piece in pieces:
+        for place, text in enumerate(SPACES.split(shown(piece.text))):
+            if place and word:
+                yield word
+                word = []
+            if text:
+                word.append(Piece(text, piece.paint))
+    if word:
+        yield word
 
 
 def columns_of(text: str) -> int:
@@ -42,3 +67,8 @@ def columns_of(text: str) -> int:
         0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1
         for sign in text
     )
+
+
+def padded(text: str, columns: int) -> str:
+    """The text with spaces up to so many columns."""
+    return text + " " * (columns - columns_of(text))

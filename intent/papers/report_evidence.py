@@ -10,8 +10,8 @@ import hashlib
 from dataclasses import dataclass
 from enum import StrEnum
 
-from intent.language.message import Saying, say
-from intent.papers.wording import day_in_words
+from intent.language.calendar import day_words
+from intent.language.message import Message, say
 
 
 class FileRole(StrEnum):
@@ -62,10 +62,10 @@ class Evidence:
     """The date of the report."""
 
 
-def written_by(evidence: Evidence) -> Saying:
+def written_by(evidence: Evidence) -> Message:
     """Which version of the program wrote the report, and when."""
     return say(
         "Written by intent {version} on {date}.",
         version=evidence.version,
-        date=day_in_words(evidence.date),
+        date=day_words(evidence.date),
     )
