@@ -18,6 +18,7 @@ from rdflib import XSD, BNode, Graph, Literal, URIRef
 from rdflib.compare import isomorphic
 
 from intent.diagnostics import Diagnostic, Unusable
+from intent.language.locale import ENGLISH
 from intent.record.closed_json import MAXIMUM_DEPTH
 from intent.record.parse import FORMATS, parse_rdf
 
@@ -85,9 +86,9 @@ def test_a_fault_in_turtle_is_told_with_its_place(text: str, line: int, column: 
     found = refusal(text, "turtle")
     assert (found.slug, found.span.line, found.span.column) == ("bad-turtle", line, column)
     assert found.span.text == text.split("\n")[line - 1]
-    assert found.message.startswith("this is not Turtle: ")
-    assert said in found.message.casefold()
-    assert "ask the sender" in found.message
+    assert ENGLISH.say(found.message).startswith("this is not Turtle: ")
+    assert said in ENGLISH.say(found.message).casefold()
+    assert "ask the sender" in ENGLISH.say(found.message)
 
 
 def test_a_line_too_long_to_quote_is_not_quoted() -> None:
@@ -120,7 +121,7 @@ def test_a_line_too_long_to_quote_is_not_quoted() -> None:
 def test_a_context_kept_elsewhere_is_refused_by_name(text: str, named: str, line: int, column: int) -> None:
     found = refusal(text, "json-ld")
     assert found.slug == "remote-context"
-    assert f"`{named}`" in found.message
+    assert f"`{named}`" in ENGLISH.say(found.message)
     assert (found.span.line, found.span.column) == (line, column)
 
 

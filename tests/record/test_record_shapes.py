@@ -19,6 +19,7 @@ from rdflib.namespace import SH
 
 import intent
 from intent.diagnostics import Diagnostic, Severity, Span
+from intent.language.locale import ENGLISH
 from intent.record.parse import parse_rdf
 from intent.record.validate import SHAPES, shapes_file, validate_record
 
@@ -82,7 +83,7 @@ def sort_of_record(case: Case) -> str:
 @pytest.mark.parametrize("case", CASES, ids=str)
 def test_a_shape_says_what_is_wrong(case: Case) -> None:
     found = validate_record(parse_rdf(case.turtle.encode(), str(case), "turtle"), {}, sort_of_record(case))
-    said = tuple(f"{one.severity}: {one.message}" for one in found if one.slug == case.slug)
+    said = tuple(f"{one.severity}: {ENGLISH.say(one.message)}" for one in found if one.slug == case.slug)
     assert said == case.expected
     assert case.expected
 
@@ -194,7 +195,7 @@ def test_nothing_more_is_said_of_a_line_with_an_error() -> None:
 def test_a_date_that_no_calendar_has_is_found() -> None:
     text = '<urn:work#S1> <http://purl.org/dc/terms/date> "1999-02-30"^^<http://id.loc.gov/datatypes/edtf/EDTF> .'
     found = validate_record(parse_rdf(text.encode(), "x", "turtle"), {}, "work")
-    assert [(one.slug, one.message) for one in found] == [
+    assert [(one.slug, ENGLISH.say(one.message)) for one in found] == [
         ("bad-date", "`S1`: `1999-02-30` is not a day of the calendar")
     ]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from intent.language.locale import ENGLISH
 from intent.record.known_terms import term_findings
 from intent.record.parse import parse_rdf
 from intent.vocabulary.loader import read_vocabulary
@@ -24,7 +25,9 @@ POINT = (
 
 def findings(text: str) -> list[tuple[str, str]]:
     graph = parse_rdf((PREFIXES + text).encode(), "x", "turtle")
-    return [(one.slug, one.message) for one in term_findings(graph, {}, read_vocabulary(), "work")]
+    return [
+        (one.slug, ENGLISH.say(one.message)) for one in term_findings(graph, {}, read_vocabulary(), "work")
+    ]
 
 
 @pytest.mark.parametrize(

@@ -19,7 +19,7 @@ from pyshacl import validate
 from rdflib import Graph
 from rdflib.namespace import SH
 
-from intent.exports.shacl import CANARY, Exported, export_shacl
+from intent.exports.shacl import CANARY, ShaclGraphs, export_shacl
 from intent.reading.proposal import read_proposal
 from intent.variance.case import Case, lay_out
 from intent.variance.judge import rulings
@@ -47,7 +47,7 @@ def expected(case: Case) -> Severities:
     return {CANARY: "Violation", **{name: severity for name, severity in found.items() if severity}}
 
 
-def by_pyshacl(exported: Exported) -> Severities:
+def by_pyshacl(exported: ShaclGraphs) -> Severities:
     shapes, data = (Graph().parse(data=text, format="turtle") for text in (exported.shapes, exported.data))
     _, report, _ = validate(data, shacl_graph=shapes)
     assert isinstance(report, Graph)
@@ -55,7 +55,7 @@ def by_pyshacl(exported: Exported) -> Severities:
     return worst((report.value(one, SH.focusNode), report.value(one, SH.resultSeverity)) for one in found)
 
 
-def by_rudof(exported: Exported) -> Severities:
+def by_rudof(exported: ShaclGraphs) -> Severities:
     rudof = pytest.importorskip("pyrudof", reason="the second engine, pyrudof, is not installed")
     engine = rudof.Rudof(rudof.RudofConfig())
     engine.read_data(exported.data)

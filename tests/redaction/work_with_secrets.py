@@ -1,10 +1,8 @@
-"""A small work with something to keep in the house, and packages made of it."""
+"""A small work with something to keep in the house, and an installation of it."""
 
 from __future__ import annotations
 
 from pathlib import Path
-
-from intent import verbs
 
 SECRETS = (
     "Zephrine Ostlund",
@@ -19,7 +17,7 @@ SECRETS = (
     "their solicitor has the other half",
     "to be asked about once they have signed",
 )
-"""What must nowhere be found in a package."""
+"""What must nowhere be found in what leaves."""
 
 WORK = f"""# Timetable for a Ferry
 
@@ -144,9 +142,3 @@ def written(folder: Path) -> Path:
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text(text, encoding="utf-8")
     return folder / "installations/loan.md"
-
-
-def packed(folder: Path, name: str = "package") -> Path:
-    """A sound package of the work in a folder."""
-    loan = written(folder / "house")
-    return verbs.pack(loan, folder / name, pdf=False).path

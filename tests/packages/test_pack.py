@@ -13,9 +13,9 @@ from pathlib import Path
 import pytest
 from rdflib import DCTERMS, RDFS, Literal
 from rdflib.compare import isomorphic
+from redaction.work_with_secrets import SECRETS, written
 from reports.test_pdf import can_print
 
-from exchange.package_examples import SECRETS, packed, written
 from intent import verbs
 from intent.diagnostics import Unusable
 from intent.effects.assess import assess
@@ -24,7 +24,9 @@ from intent.reading.documentation import read_documentation
 from intent.reading.proposal import Proposal, read_proposal
 from intent.record.parse import empty_graph, parse_rdf
 from intent.redaction.withholding import without_internal
+from intent.variance.result import RowKey
 from intent.vocabulary.loader import read_vocabulary
+from packages.package_examples import packed
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))
 REWRITTEN = {INTENT.workFile, INTENT.poolFile}
@@ -37,12 +39,9 @@ def proposal_of(path: Path) -> Proposal:
     return found
 
 
-def rows_of(proposal: Proposal) -> dict[tuple[str, str], tuple[str, tuple[str, ...]]]:
+def rows_of(proposal: Proposal) -> dict[RowKey, tuple[str, tuple[str, ...]]]:
     variance = assess(proposal.documentation.work, proposal.installation)
-    return {
-        (row.subject, row.characteristic): (row.verdict, tuple(line.identifier for line in row.governing))
-        for row in variance.rows
-    }
+    return {row.key: (row.verdict, tuple(line.identifier for line in row.governing)) for row in variance.rows}
 
 
 PACKED = [(example, "") for example in EXAMPLES] + [
@@ -175,7 +174,7 @@ def test_what_is_still_said_is_told(tmp_path: Path) -> None:
     findings = verbs.pack(loan, tmp_path / "package", pdf=False).findings
     (found,) = [one for one in findings if one.slug == "still-said"]
     assert found.span.file == "data/dossier/work.md"
-    assert SECRETS[0] in found.message
+    assert SECRETS[0] in str(found)
 
 
 def test_verdicts_that_turn_are_told(tmp_path: Path) -> None:
@@ -317,5 +316,5 @@ def test_the_report_and_the_cards_go_as_pages_and_on_paper(tmp_path: Path) -> No
 def test_without_what_makes_pdfs_the_package_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "weasyprint", None)
     package = verbs.pack(written(tmp_path / "house"), tmp_path / "package")
-    assert any("goes without PDFs" in found.message for found in package.findings)
+    assert any("goes without PDFs" in str(found) for found in package.findings)
     assert (package.path / "data/report/placement-cards.html").exists()

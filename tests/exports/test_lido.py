@@ -13,8 +13,8 @@ import pytest
 from lxml import etree
 from test_cases import vocabulary
 
-from exchange.lido_rules import embedded_rules
-from exchange.standards import standard
+from exports.lido_rules import embedded_rules
+from exports.published_schemas import standard
 from intent.dossier.work_text import read_work
 from intent.exports.lido import export_lido
 from intent.model.work import Work

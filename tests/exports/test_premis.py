@@ -13,8 +13,8 @@ import pytest
 from lxml import etree
 from test_cases import vocabulary
 
-from exchange.standards import standard
-from exchange.test_lido import EXAMPLES, work_of
+from exports.published_schemas import standard
+from exports.test_lido import EXAMPLES, work_of
 from intent.exports.odrl import export_odrl
 from intent.exports.premis import export_premis
 from intent.reading.documentation import read_documentation

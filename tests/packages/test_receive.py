@@ -12,12 +12,12 @@ from typing import IO, cast
 
 import pytest
 
-from exchange.hostile import IN_FOLDERS, IN_ZIPS, Hostile, sealed, zipped
-from exchange.package_examples import packed
 from intent import verbs
 from intent.diagnostics import Unusable
 from intent.packages.limits import Limits
 from intent.packages.receive import receive_package
+from packages.hostile import IN_FOLDERS, IN_ZIPS, Hostile, sealed, zipped
+from packages.package_examples import packed
 
 LIMITS = Limits(most_files=200)
 LONGEST = 5.0

@@ -18,8 +18,8 @@ from rdflib.term import Node
 from test_cases import vocabulary
 
 import intent
-from exchange.standards import standard
-from exchange.test_linked_art import documents, expanded
+from exports.published_schemas import standard
+from exports.test_linked_art import documents, expanded
 from intent.names import CRM, INTENT
 from intent.reading.documentation import read_documentation
 

@@ -19,8 +19,8 @@ from jsonschema.protocols import Validator
 from referencing import Registry, Resource
 from test_cases import vocabulary
 
-from exchange.standards import standard
-from exchange.test_lido import EXAMPLES, TEXT, work_of
+from exports.published_schemas import standard
+from exports.test_lido import EXAMPLES, TEXT, work_of
 from intent.diagnostics import Unusable
 from intent.exports.linked_art import export_linked_art
 from intent.model.work import Work

@@ -20,8 +20,7 @@ from intent.exports.odrl import export_odrl
 from intent.exports.premis import export_premis
 from intent.exports.standards import STANDARDS
 from intent.reading.documentation import read_documentation
-from intent.record.load_work import load_work
-from intent.redaction.withholding import without_internal
+from intent.redaction.leaving import what_may_leave
 
 MARKED = Path(__file__).parent / "marked.md"
 NAMES = {"SHACL": "shacl", "ODRL": "odrl", "LIDO": "lido", "Linked Art": "linked-art", "PREMIS": "premis"}
@@ -122,8 +121,7 @@ def fields() -> Iterator[tuple[str, str]]:
 @cache
 def exported() -> dict[str, str]:
     documentation = read_documentation(MARKED, vocabulary())
-    leaving = without_internal(documentation.reading.triples)
-    work = load_work(leaving.triples, documentation.work.iri, vocabulary())
+    work = what_may_leave(documentation.work, documentation.reading.triples).work
     documents = export_linked_art(work).values()
     return {
         "ODRL": export_odrl(work),

@@ -14,8 +14,9 @@ import time
 from pathlib import Path
 
 import pytest
+from redaction.work_with_secrets import written
 
-from exchange.package_examples import packed, written
+from packages.package_examples import packed
 
 SCRIPT = """
 import json, os, shutil, signal, sys

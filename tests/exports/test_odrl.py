@@ -15,7 +15,7 @@ from rdflib.namespace import Namespace
 from test_cases import Case as TextCase
 from test_cases import read, vocabulary, whole_work
 
-from exchange.standards import standard
+from exports.published_schemas import standard
 from intent.dossier.work_text import read_work
 from intent.exports.odrl import PROFILE, export_odrl
 from intent.reading.documentation import read_documentation
