@@ -13,6 +13,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.register import KIND_WORDS, IdentifierKind, RegisterEntry, identifier_fault, taken_message
 from intent.dossier.rows import SectionForm, TableRow, Term, read_fields, read_rows
 from intent.dossier.tables import Cell
+from intent.dossier.words import reads_as_words
 from intent.language.message import say
 from intent.names import INTENT, TERM
 
@@ -36,6 +37,13 @@ def read_groups(desk: Desk, form: SectionForm, section: TextSection) -> list[Gro
 def enter_groups(desk: Desk, groups: Sequence[GroupText]) -> None:
     for group in groups:
         section = group.section
+        if reads_as_words(section.title, desk.draft.vocabulary):
+            message = say(
+                "`{name}` means something else in a sentence, so no group can be called that; "
+                "add a word to its name, as in `### {name} of this work`",
+                name=section.title,
+            )
+            desk.draft.wrong("word-of-the-sentence", message, section.span)
         enter(
             desk,
             RegisterEntry(
@@ -58,7 +66,11 @@ def kind_of(desk: Desk, text: str | None) -> str | None:
 
 def enter(desk: Desk, entry: RegisterEntry, span: Span) -> bool:
     """Enter an identifier; a fault in it, or an earlier one of the same name, is found."""
-    fault = "" if entry.sort is IdentifierKind.GROUP else identifier_fault(entry.identifier)
+    fault = (
+        ""
+        if entry.sort is IdentifierKind.GROUP
+        else identifier_fault(entry.identifier, desk.draft.vocabulary)
+    )
     if fault:
         desk.draft.wrong("bad-identifier", fault, span)
         return False

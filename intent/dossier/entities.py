@@ -8,8 +8,9 @@ from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 
 from intent.dossier.entering import GroupText
 from intent.dossier.fields import Desk
-from intent.dossier.register import IdentifierKind, Known
+from intent.dossier.register import IdentifierKind
 from intent.dossier.rows import TableRow, inscribe_cells
+from intent.dossier.words import Known
 from intent.language.message import say
 from intent.names import INTENT
 

@@ -12,6 +12,7 @@ from intent.language.locale import ENGLISH
 from intent.language.message import Words, joined, named, say
 from intent.model.assertions import Dated, Item, Measured, Named, Relative, Text
 from intent.values.dates import DaySpan, read_date
+from intent.vocabulary.grammar import Word
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary
 
@@ -20,7 +21,7 @@ _QUANTITY = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s].*)?$")
 _CLOCK = re.compile(r"(?:(?P<h>\d+):)?(?P<m>\d+):(?P<s>\d{2}(?:\.\d+)?)$")
 _RATIO = re.compile(rf"(?P<width>{_NUMBER})(?:\s*[:/]\s*(?P<height>{_NUMBER}))?$")
 _RASTER = re.compile(r"(?P<columns>\d+)\s*[×xX*]\s*(?P<rows>\d+)$")
-_RELATIVE = re.compile(rf"(?P<number>{_NUMBER})\s*%\s+of documented$", re.IGNORECASE)
+_SHARE = re.compile(rf"(?P<number>{_NUMBER})\s*%\s+(?P<of>\D.*)$")
 _PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%$")
 _FEW = 12
 """So many values can be listed in a message."""
@@ -72,9 +73,9 @@ def read_item(
     ``shared_unit`` is the unit of the other end of a range, where this end has none.
     Raises `Unreadable`.
     """
-    relative = _RELATIVE.match(text)
-    if relative:
-        return _relative(relative, characteristic, vocabulary, tolerance)
+    share = _SHARE.match(text)
+    if share and _is_of_documented(share["of"], vocabulary):
+        return _relative(share["number"], characteristic, vocabulary, tolerance)
     if characteristic.space in {"text", "concept", "yes-no", "date"} and tolerance is not None:
         message = say("{characteristic} is not measured, so it takes no ±", characteristic=characteristic)
         raise Unreadable("no-tolerance", message)
@@ -87,7 +88,7 @@ def read_item(
     try:
         numbers, unit = _numbers(text, characteristic, vocabulary, shared_unit)
     except Unreadable as error:
-        raise _hinted(error, text, characteristic) from None
+        raise _hinted(error, text, characteristic, vocabulary) from None
     absolute, percent = _tolerance(tolerance, characteristic, vocabulary, unit)
     written = text.strip() if tolerance is None else f"{text.strip()} ± {tolerance.strip()}"
     return Measured(
@@ -111,8 +112,10 @@ def read_day(text: str) -> DaySpan:
         raise Unreadable("bad-date", message) from None
 
 
-def _hinted(error: Unreadable, text: str, characteristic: Characteristic) -> Unreadable:
-    hint = value_hint(text, characteristic)
+def _hinted(
+    error: Unreadable, text: str, characteristic: Characteristic, vocabulary: Vocabulary
+) -> Unreadable:
+    hint = value_hint(text, characteristic, vocabulary.grammars)
     if not hint:
         return error
     message = say(
@@ -286,13 +289,17 @@ def _tolerance(
     return abs(number * own.factor), None
 
 
+def _is_of_documented(text: str, vocabulary: Vocabulary) -> bool:
+    return any(normal(text) in grammar.labels(Word.OF_DOCUMENTED) for grammar in vocabulary.grammars)
+
+
 def _relative(
-    match: re.Match[str], characteristic: Characteristic, vocabulary: Vocabulary, tolerance: str | None
+    percent: str, characteristic: Characteristic, vocabulary: Vocabulary, tolerance: str | None
 ) -> Relative:
     if characteristic.space not in {"quantity", "ratio", "count"}:
         message = say(
             "{characteristic} has no per cent of the documented value", characteristic=characteristic
         )
         raise Unreadable("no-share", message)
-    absolute, percent = _tolerance(tolerance, characteristic, vocabulary, None)
-    return Relative(read_number(match["number"]), absolute, percent)
+    absolute, tolerance_percent = _tolerance(tolerance, characteristic, vocabulary, None)
+    return Relative(read_number(percent), absolute, tolerance_percent)

@@ -17,8 +17,8 @@ from intent.dossier.inscribe import edtf
 from intent.dossier.register import IdentifierKind, Register
 from intent.language.message import named, say
 from intent.names import YES, is_iri
+from intent.vocabulary.form_terms import FormField
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import FormField
 
 _SUBJECTS = (IdentifierKind.PART, IdentifierKind.GROUP, IdentifierKind.MATERIAL)
 _QUOTED = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»')

@@ -3,99 +3,139 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from intent.dossier.expressions import Unreadable
 from intent.dossier.register import IdentifierKind, Register
-from intent.dossier.value_hints import comma_hint
+from intent.dossier.value_hints import comma_hint, unit_after
 from intent.language.message import Words, say
+from intent.vocabulary.grammar import ORDINALS, Grammar, Word
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
 _APART = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»|\([^()]*\)')
-_COMMA = re.compile(r"(?<![\d,.])[-+−]?\d+,\d+(?![\d,])(?:\s*(?!and\b|or\b|±)[^\s\d,;)]+)?")
-_CLAUSE = r",?\s+(?:if|unless|until|with\s|first|second|third)\b"
-_ALTERNATIVES = re.compile(rf"\bis\s+(?:not\s+)?(?!one of\b)(?P<values>[^\"]*?\bor\b.*?)(?:{_CLAUSE}|\.?$)")
-_VERB = re.compile(r"\s+(?P<verb>are|must be|should be|shall be|has to be|have to be|was|were|must|=)\s")
-_CONDITION = re.compile(
-    r"(?:^|[\s,])(?P<word>if|unless|wenn|falls|si)\s+(?P<fact>[^\"“„«,]+)$", re.IGNORECASE
-)
-_CONSENT = re.compile(r"\b(?:consent|permission|agreement|approval)\b", re.IGNORECASE)
-_LATE_CLAUSE = re.compile(r"[^,]\s+(?P<word>if|unless|until|with consent of|with the consent of)\s")
+_COMMA = r"(?<![\d,.])[-+−]?\d+,\d+(?![\d,])"
+_CONDITIONS = (Word.IF, Word.UNLESS)
+_CLAUSES = (*_CONDITIONS, Word.UNTIL, *ORDINALS[:3])
 
 
-def comma_fault(text: str) -> tuple[Words, int, int] | None:
+def comma_fault(text: str, grammars: Iterable[Grammar]) -> tuple[Words, int, int] | None:
     """A decimal comma in a sentence, outside quotation marks and positions: message, offset, length."""
-    match = _COMMA.search(_APART.sub(lambda apart: " " * len(apart.group()), text))
-    hint = comma_hint(match.group()) if match else ""
+    outside = _APART.sub(lambda apart: " " * len(apart.group()), text)
+    match = re.search(_COMMA + unit_after(grammars), outside)
+    hint = comma_hint(match.group(), grammars) if match else ""
     return (hint, match.start(), len(match.group())) if match and hint else None
 
 
 def sentence_hint(
-    text: str, offset: int, error: Unreadable, register: Register, vocabulary: Vocabulary
+    text: str, offset: int, error: Unreadable, register: Register, vocabulary: Vocabulary, spoken: Grammar
 ) -> Words:
-    """What to write instead, or nothing where that cannot be told; ``offset`` is where reading stopped."""
-    if error.slug in {"sentence", "unknown-name", "wrong-reference"} and _is_about_consent(text, offset):
-        return _consent_hint(text, register)
+    """What to write instead, or nothing where that cannot be told; ``offset`` is where reading stopped.
+
+    ``spoken`` is the language of the sentence.
+    """
+    if error.slug in {"sentence", "unknown-name", "wrong-reference"} and _is_about_consent(
+        text, offset, spoken
+    ):
+        return _consent_hint(text, register, spoken)
     if error.slug == "sentence":
         return (
-            _verb_hint(text, offset)
-            or _of_hint(text, vocabulary)
-            or _fact_hint(text, offset)
-            or _or_hint(text)
+            _verb_hint(text, offset, spoken)
+            or _of_hint(text, vocabulary, spoken)
+            or _fact_hint(text, offset, vocabulary.grammars)
+            or _or_hint(text, spoken)
         )
     if error.slug == "unknown-characteristic":
-        return _fact_hint(text, offset)
-    late = _LATE_CLAUSE.search(text, offset)
+        return _fact_hint(text, offset, vocabulary.grammars)
+    late = re.compile(rf"[^,]\s+(?P<word>{_any_of(_late_words(spoken))})\s", re.IGNORECASE).search(
+        text, offset
+    )
     if late and error.slug != "unknown-name":
         return say("put a comma before `{word}`", word=late["word"])
     return ""
 
 
-def _is_about_consent(text: str, offset: int) -> bool:
+def _any_of(labels: Iterable[str]) -> str:
+    """A pattern of any of these labels, the longest first; of none of them, one that never matches."""
+    return "|".join(re.escape(label) for label in sorted(labels, key=len, reverse=True)) or "(?!)"
+
+
+def _labels(spoken: Grammar, words: Iterable[Word]) -> list[str]:
+    return [label for word in words for label in spoken.labels(word)]
+
+
+def _with(spoken: Grammar) -> str:
+    """The word that a clause of consent begins with."""
+    return spoken.label(Word.WITH_CONSENT_OF).split()[0]
+
+
+def _late_words(spoken: Grammar) -> list[str]:
+    """How a clause begins, read or mistaken."""
+    mistaken = spoken.mistaken(Word.WITH_CONSENT_OF)
+    beginning = [label for label in mistaken if label.split()[0] == _with(spoken)]
+    return [*_labels(spoken, (*_CONDITIONS, Word.UNTIL, Word.WITH_CONSENT_OF)), *beginning]
+
+
+def _is_about_consent(text: str, offset: int, spoken: Grammar) -> bool:
     """Whether reading stopped in a clause that speaks of consent."""
-    start = text.rfind(",", 0, offset)
-    clause = text[max(start, 0) :]
-    return bool(_CONSENT.search(clause)) and "with" in clause.casefold()
+    clause = text[max(text.rfind(",", 0, offset), 0) :]
+    consent = rf"\b(?:{_any_of(spoken.mistaken(Word.WITH_CONSENT_OF))})\b"
+    return bool(re.search(consent, clause, re.IGNORECASE)) and _with(spoken) in clause.casefold()
 
 
-def _consent_hint(text: str, register: Register) -> Words:
+def _consent_hint(text: str, register: Register, spoken: Grammar) -> Words:
     people = [person.identifier for person in register.of_sort(IdentifierKind.PERSON)]
     words = set(re.findall(r"[\w-]+", text.casefold()))
     named = next(
         (person for person in people if person.casefold() in words), people[0] if people else "estate"
     )
-    return say("write `with consent of {name}`: the identifier under People, one clause a person", name=named)
+    return say(
+        "write `{clause}`: the identifier under People, one clause a person",
+        clause=spoken.told([Word.WITH_CONSENT_OF, named]),
+    )
 
 
-def _verb_hint(text: str, offset: int) -> Words:
-    match = _VERB.search(text)
-    if match is None or match.start() > offset or re.search(r"\bis\b", text[: match.start()]):
+def _verb_hint(text: str, offset: int, spoken: Grammar) -> Words:
+    match = re.search(rf"\s+(?:{_any_of(spoken.mistaken(Word.IS))})\s", text, re.IGNORECASE)
+    is_there = rf"\b(?:{_any_of(spoken.labels(Word.IS))})\b"
+    if match is None or match.start() > offset or re.search(is_there, text[: match.start()], re.IGNORECASE):
         return ""
-    return say("after `{name}` comes `is`", name=text[: match.start()].rpartition(" of ")[2].strip())
+    name = re.split(rf"\s(?:{_any_of(spoken.labels(Word.OF))})\s", text[: match.start()])[-1].strip()
+    return say("after `{name}` comes `{word}`", name=name, word=spoken.label(Word.IS))
 
 
-def _of_hint(text: str, vocabulary: Vocabulary) -> Words:
-    before = re.split(r"\s+is\b", text, maxsplit=1)[0]
+def _of_hint(text: str, vocabulary: Vocabulary, spoken: Grammar) -> Words:
+    before = re.split(rf"\s+(?:{_any_of(spoken.labels(Word.IS))})\b", text, maxsplit=1)[0]
     words = before.split()
-    if "of" in map(normal, words):
+    if set(spoken.labels(Word.OF)) & set(map(normal, words)):
         return ""
     for size in range(len(words) - 1, 0, -1):
         name = " ".join(words[:size])
         if vocabulary.find_characteristic(name) is not None:
-            return say("expected `of` after `{name}`", name=name)
+            return say("expected `{word}` after `{name}`", word=spoken.label(Word.OF), name=name)
     return ""
 
 
-def _fact_hint(text: str, offset: int) -> Words:
-    match = _CONDITION.search(text)
+def _fact_hint(text: str, offset: int, grammars: Iterable[Grammar]) -> Words:
+    words = _any_of(label for grammar in grammars for label in _labels(grammar, _CONDITIONS))
+    match = re.search(rf"(?:^|[\s,])(?P<word>{words})\s+(?P<fact>[^\"“„«,]+)$", text, re.IGNORECASE)
     if match is None or match.start() > offset:
         return ""
     fact = match["fact"].strip().rstrip(".")
     return say('put a fact in double quotes: `{word} "{fact}"`', word=match["word"], fact=fact)
 
 
-def _or_hint(text: str) -> Words:
-    match = _ALTERNATIVES.search(text)
+def _or_hint(text: str, spoken: Grammar) -> Words:
+    """For alternatives without `one of`, the same with it."""
+    one_of, clauses = spoken.labels(Word.ONE_OF), _any_of([*_labels(spoken, _CLAUSES), _with(spoken)])
+    is_or_is_not = (
+        rf"\b(?:{_any_of(spoken.labels(Word.IS))})\s+(?:(?:{_any_of(spoken.labels(Word.NOT))})\s+)?"
+    )
+    alternatives = (
+        rf"(?!(?:{_any_of(one_of)})\b)(?P<values>[^\"]*?\b(?:{_any_of(spoken.labels(Word.OR))})\b.*?)"
+    )
+    match = re.search(rf"{is_or_is_not}{alternatives}(?:,?\s+(?:{clauses})\b|\.?$)", text, re.IGNORECASE)
     if match is None:
         return ""
-    return say("write `one of {values}`", values=match["values"].strip().rstrip("."))
+    values = match["values"].strip().rstrip(".")
+    return say("write `{words} {values}`", words=spoken.label(Word.ONE_OF), values=values)

@@ -15,10 +15,11 @@ from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
 from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.omissions import find_repeated, read_omissions
-from intent.dossier.register import IdentifierKind, Known, Register, RegisterEntry
+from intent.dossier.register import IdentifierKind, Register, RegisterEntry
 from intent.dossier.rows import TableRow, inscribe_cells, read_cell, read_fields, read_rows
 from intent.dossier.sections import PlacedSection, head_form, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
+from intent.dossier.words import Known
 from intent.language.message import say
 from intent.model.assertions import Aggregate
 from intent.model.meaning import COUNT

@@ -15,29 +15,27 @@ from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
 from intent.dossier.inscribe import inscribe_line
 from intent.dossier.interpret import Line, read_line
-from intent.dossier.register import IdentifierKind, Known, RegisterEntry, identifier_fault, taken_message
+from intent.dossier.register import IdentifierKind, RegisterEntry, identifier_fault, taken_message
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.trees import Misread, Sentence
 from intent.dossier.value_hints import thousands_note
+from intent.dossier.words import Known, spoken_in
 from intent.language.figures import Written
 from intent.language.message import Words, say
 from intent.model.assertions import Assertion, Form, Measured
 from intent.model.work import Modality
 from intent.names import INTENT
-from intent.vocabulary.phrases import normal
-
-MODALITIES = frozenset(Modality)
 
 
-def enter_headings(desk: Desk, section: TextSection) -> None:
+def enter_headings(desk: Desk, form: SectionForm, section: TextSection) -> None:
     """The identifiers of headings, and of their lines by their place in the list."""
     for heading in section.sections:
         identifier = heading.title.partition(" ")[0]
         node = desk.draft.node(identifier, span=heading.span)
-        lines = _lines(heading)
+        lines = _lines(form, heading)
         numbered = tuple(f"{identifier}.{number}" for number in range(1, len(lines) + 1))
-        fault = identifier_fault(identifier)
+        fault = identifier_fault(identifier, desk.draft.vocabulary)
         entry = RegisterEntry(
             identifier=identifier,
             sort=IdentifierKind.HEADING,
@@ -52,15 +50,17 @@ def enter_headings(desk: Desk, section: TextSection) -> None:
         elif taken is not None:
             desk.draft.wrong("repeated-identifier", taken_message(identifier, taken), heading.span)
         else:
-            for name, line in zip(numbered, lines, strict=True):
+            for name, (_, line) in zip(numbered, lines, strict=True):
                 iri = str(desk.draft.node(name, span=line.span))
                 desk.register.enter(
                     RegisterEntry(identifier=name, sort=IdentifierKind.INSTRUCTION, iri=iri, span=line.span)
                 )
 
 
-def _lines(heading: TextSection) -> list[Field]:
-    return [field for field in heading.fields if normal(field.name) in MODALITIES]
+def _lines(form: SectionForm, heading: TextSection) -> list[tuple[Modality, Field]]:
+    """The instructions under a heading, each with its modality."""
+    found = [(form.modality(field.name), field) for field in heading.fields]
+    return [(modality, field) for modality, field in found if modality is not None]
 
 
 def read_instructions(desk: Desk, known: Known, form: SectionForm, section: TextSection) -> None:
@@ -85,26 +85,29 @@ def _read_heading(
     draft.say(node, DCTERMS.title, title)
     draft.say(node, INTENT.words, heading.words)
     draft.say(node, INTENT.note, heading.remarks)
-    shared = [field for field in heading.fields if normal(field.name) not in MODALITIES]
+    shared = [field for field in heading.fields if form.modality(field.name) is None]
     cells = read_fields(desk, form, shared)
     inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))
     cited = [cell for term, cell in cells if getattr(term, "reads", "") == "citation"]
     read_citations(desk, identifier, cited, heading.words)
     doubt_identifier(desk, heading, "R2")
-    lines = _lines(heading)
+    lines = _lines(form, heading)
     if not lines:
         message = say(
             "`{heading}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`",
             heading=identifier,
         )
         draft.wrong("no-lines", message, heading.span, Severity.WARNING)
-    for number, line in enumerate(lines, start=1):
-        _read_line(desk, known, node, f"{identifier}.{number}", line)
+    for number, (modality, line) in enumerate(lines, start=1):
+        _read_line(
+            desk, known, heading=node, identifier=f"{identifier}.{number}", modality=modality, field=line
+        )
 
 
-def _read_line(desk: Desk, known: Known, heading: URIRef, identifier: str, field: Field) -> None:
+def _read_line(
+    desk: Desk, known: Known, heading: URIRef, identifier: str, modality: Modality, field: Field
+) -> None:
     draft = desk.draft
-    modality = Modality(normal(field.name))
     node = draft.node(identifier, span=field.span)
     draft.add(node, RDF.type, INTENT.Instruction)
     draft.add(node, DCTERMS.identifier, Literal(identifier))
@@ -117,9 +120,9 @@ def _read_line(desk: Desk, known: Known, heading: URIRef, identifier: str, field
         _note_tolerance(desk, line, field.value_span)
 
 
-def read_sentence(desk: Desk, known: Known, field: Field, modality: str) -> Line | None:
+def read_sentence(desk: Desk, known: Known, field: Field, modality: Modality) -> Line | None:
     """An instruction's sentence; none, with a finding, where it cannot be read."""
-    comma = comma_fault(field.value)
+    comma = comma_fault(field.value, desk.draft.vocabulary.grammars)
     if comma is not None:
         message, offset, length = comma
         desk.draft.wrong("decimal-comma", message, _place(field, offset, length))
@@ -130,20 +133,29 @@ def read_sentence(desk: Desk, known: Known, field: Field, modality: str) -> Line
         if field.value.endswith("."):
             with contextlib.suppress(Unreadable):
                 return _parsed(desk, known, field.value[:-1], modality)
-        explained = _explained(desk, field.value, error)
+        explained = _explained(desk, known, field.value, error)
         desk.draft.wrong(error.slug, explained, _place(field, error.offset, error.length))
     return None
 
 
-def _parsed(desk: Desk, known: Known, text: str, modality: str) -> Line:
-    return read_line(Sentence(text, desk.register, desk.draft.vocabulary), parse(text, known), modality)
+def _parsed(desk: Desk, known: Known, text: str, modality: Modality) -> Line:
+    tree = parse(text, known, desk.draft.vocabulary.grammars)
+    return read_line(Sentence(text, desk.register, desk.draft.vocabulary), tree, modality)
 
 
-def _explained(desk: Desk, text: str, error: Ungrammatical | Misread) -> Words:
+def _explained(desk: Desk, known: Known, text: str, error: Ungrammatical | Misread) -> Words:
     """What is wrong with a sentence; what to write instead comes beside it, or in place of the grammar's words."""
     if isinstance(error, Misread) and error.slug == "sentence":
         return error.message
-    hint = sentence_hint(text, error.offset, error, desk.register, desk.draft.vocabulary)
+    vocabulary = desk.draft.vocabulary
+    hint = sentence_hint(
+        text,
+        offset=error.offset,
+        error=error,
+        register=desk.register,
+        vocabulary=vocabulary,
+        spoken=spoken_in(text, known, vocabulary.grammars),
+    )
     if isinstance(error, Ungrammatical):
         return hint or error.message
     return say("{fault}; {hint}", fault=error.message, hint=hint) if hint else error.message

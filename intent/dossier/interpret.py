@@ -11,12 +11,12 @@ from intent.dossier.forms import read_day_of, read_expression
 from intent.dossier.register import IdentifierKind
 from intent.dossier.resolving import part_kinds, read_characteristic, read_name, read_scope
 from intent.dossier.trees import Sentence, subtrees
-from intent.dossier.words import ORDINALS
 from intent.language.message import say
 from intent.model.assertions import Aggregate, Assertion, Condition, Relation, Scope, ScopeKind
 from intent.model.meaning import scale
+from intent.model.work import Modality
 from intent.values.dates import DaySpan
-from intent.vocabulary.phrases import normal
+from intent.vocabulary.grammar import ORDINALS, Word
 from intent.vocabulary.terms import Characteristic
 
 _SUMMED = {"quantity", "count"}
@@ -34,7 +34,7 @@ class Line:
     choice: int | None = None
 
 
-def read_line(sentence: Sentence, tree: Tree[Token], modality: str) -> Line:
+def read_line(sentence: Sentence, tree: Tree[Token], modality: Modality) -> Line:
     """The whole sentence, its assertion and clauses. Raises `Misread`."""
     assertion, *clauses = subtrees(tree)
     line = Line(assertion=_assertion(sentence, assertion))
@@ -93,20 +93,19 @@ def _refuse_unsummable(
 
 
 def _relation(sentence: Sentence, tree: Tree[Token]) -> Assertion:
-    one, other = subtrees(tree)
-    words = next(token for token in tree.children if isinstance(token, Token) and token.type == "RELATION")
+    one, relation, other = subtrees(tree)
     name = read_name(sentence, one, IdentifierKind.PART)
     return Assertion(
         aggregate=Aggregate.RELATION,
         scope=Scope(kind=ScopeKind.NAMES, names=(name,), written=name),
-        relation=Relation(normal(words)),
+        relation=Relation[_word(relation).name],
         other=read_name(sentence, other, IdentifierKind.PART),
         written=sentence.words(tree),
     )
 
 
-def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: str) -> Line:
-    if clause.data in {"with_consent", "choice"} and modality != "allowed":
+def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: Modality) -> Line:
+    if clause.data in {"with_consent", "choice"} and modality is not Modality.ALLOWED:
         message = say("only what is allowed can ask for consent or be a choice")
         raise sentence.fault("sentence", message, clause)
     if clause.data in {"if_", "unless"}:
@@ -117,7 +116,14 @@ def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: 
     if clause.data == "with_consent":
         person = read_name(sentence, subtrees(clause)[0], IdentifierKind.PERSON)
         return replace(line, consents=(*line.consents, person))
-    return replace(line, choice=ORDINALS.index(normal(str(clause.children[0]))) + 1)
+    ordinal = _word(subtrees(clause)[0])
+    return replace(line, choice=ORDINALS.index(ordinal) + 1)
+
+
+def _word(tree: Tree[Token]) -> Word:
+    """The word that a tree consists of."""
+    (token,) = tree.scan_values(lambda token: isinstance(token, Token))
+    return Word[token.type]
 
 
 def _condition(sentence: Sentence, tree: Tree[Token], *, unless: bool) -> Condition:

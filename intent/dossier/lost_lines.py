@@ -16,10 +16,9 @@ from intent.dossier.rows import SectionForm
 from intent.dossier.sections import PlacedSection
 from intent.dossier.tables import Table
 from intent.language.message import Words, say
-from intent.model.work import Modality
 from intent.names import INTENT
+from intent.vocabulary.form_terms import FormField
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import FormField
 
 _BULLET = r"(?:[-*+•‣▪◦●○·–—−]|\d{1,3}[.)]|[a-z][.)]\s)"
 _NAMED = re.compile(rf"\s*(?:{_BULLET}\s*)?(?P<name>[^\s:|][^:|]{{0,60}}?)\s*[:：]")
@@ -110,7 +109,7 @@ def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, Words] | N
         )
         return "not-read", message
     if holds == "instructions":
-        name = _modality(line)
+        name = _modality(form, line)
         if name:
             message = say(
                 "this looks like an instruction and is not read as one; begin the line with `- {name}: `",
@@ -137,11 +136,11 @@ def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, Words] | N
     return None
 
 
-def _modality(line: str) -> str:
+def _modality(form: SectionForm, line: str) -> str:
     named, bare = _NAMED.match(line), _WITHOUT_COLON.match(line)
     for match in (named, bare):
         name = normal(match["name"].strip("*_` ")) if match else ""
-        if name in frozenset(Modality):
+        if form.modality(name):
             return name
     return ""
 
@@ -178,5 +177,4 @@ def _find_in_table(draft: Draft, form: SectionForm, table: Table) -> None:
 
 
 def _is_said_here(form: SectionForm, name: str) -> bool:
-    is_modality = form.section.holds == "instructions" and normal(name) in frozenset(Modality)
-    return is_modality or form.find(name) is not None
+    return form.find(name) is not None

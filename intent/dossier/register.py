@@ -9,19 +9,14 @@ from enum import StrEnum
 
 from intent.diagnostics import Span, nearest, offered, with_known
 from intent.dossier.expressions import Unreadable
-from intent.dossier.words import GRAMMAR_WORDS
+from intent.dossier.words import Known, is_reserved
 from intent.language.message import Joint, Listing, Message, Words, say
-from intent.vocabulary.phrases import Phrases, normal, phrases
+from intent.vocabulary.phrases import normal, phrases
 from intent.vocabulary.terms import Vocabulary
 
 _IDENTIFIER = re.compile(r"[A-Za-z][A-Za-z0-9_-]*$")
-_RESERVED = frozenset(word for phrase in GRAMMAR_WORDS for word in phrase.split()) | {"choice"}
-
 _FEW = 8
 """So many names can be listed in a message."""
-
-Known = tuple[Phrases, ...]
-"""The names that are matched whole in a sentence."""
 
 
 class IdentifierKind(StrEnum):
@@ -156,12 +151,12 @@ def taken_message(identifier: str, taken: RegisterEntry) -> Message:
     return say("{message} at line {line}", message=message, line=taken.span.line)
 
 
-def identifier_fault(text: str) -> Words:
+def identifier_fault(text: str, vocabulary: Vocabulary) -> Words:
     """What is wrong with an identifier, or nothing."""
     if not _IDENTIFIER.match(text):
         return say(
             "`{text}` is no identifier: start with a letter, then letters, digits, `-` and `_`", text=text
         )
-    if text.casefold() in _RESERVED:
+    if is_reserved(text, vocabulary.grammars):
         return say("`{text}` is a word of the instruction sentence, so it cannot be an identifier", text=text)
     return ""

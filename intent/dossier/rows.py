@@ -18,18 +18,19 @@ from intent.dossier.expressions import Unreadable, read_item
 from intent.dossier.fields import Desk, read_field
 from intent.dossier.forms import read_expression
 from intent.dossier.inscribe import inscribe_statement
-from intent.dossier.register import Known
-from intent.dossier.sentence import Ungrammatical, parse
+from intent.dossier.sentence import Ungrammatical, parse_values
 from intent.dossier.tables import Cell, Table
 from intent.dossier.trees import Misread, Sentence
 from intent.dossier.value_hints import thousands_note
+from intent.dossier.words import Known, compared_in
 from intent.language.message import Joint, Words, listed, say
 from intent.model.assertions import Expression, Form, Text
 from intent.model.work import Modality
+from intent.vocabulary.form_terms import FormField, FormSection
+from intent.vocabulary.grammar import Word
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Characteristic, FormField, FormSection, Vocabulary
+from intent.vocabulary.terms import Characteristic, Vocabulary
 
-_COMPARED = re.compile(r"(one of|between|at least|at most|as documented)\b|any$|.*\bor\b", re.IGNORECASE)
 _PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 
 Term = FormField | Characteristic
@@ -50,6 +51,13 @@ class SectionForm:
             self.vocabulary.find_characteristic(name, self.section.bearers) if self.section.bearers else None
         )
 
+    def modality(self, name: str) -> Modality | None:
+        """The modality of the lines that begin with a name; none where no instruction begins so."""
+        term = self.fields.get(normal(name))
+        if term is None or term.reads != "sentence":
+            return None
+        return Modality(term.iri.rsplit("/field-", 1)[-1])
+
     def fault(self, name: str, what: NamedAs) -> tuple[str, Words]:
         """Slug and message for a name that is not known here."""
         elsewhere = self.vocabulary.find_characteristic(name)
@@ -59,8 +67,6 @@ class SectionForm:
                 "`{name}` is said of a {bearers}, not here", name=name, bearers=bearers
             )
         known, first = [*self.fields], [field.label for field in self.fields.values()]
-        if self.section.holds == "instructions":
-            first += Modality
         if self.section.bearers:
             known += [
                 label
@@ -76,7 +82,7 @@ class SectionForm:
             say("`{name}` is not a known {what} here", name=name, what=_NAMED_AS[what]),
             nearest(name, known, first),
         )
-        if self.section.holds == "instructions" and (not near or near in frozenset(Modality)):
+        if self.section.holds == "instructions" and (not near or self.modality(near)):
             told = say(
                 "{message}; an instruction begins with required, allowed or forbidden", message=message
             )
@@ -246,12 +252,13 @@ def _expression(
 ) -> Expression:
     vocabulary = desk.draft.vocabulary
     if characteristic.space == "text":
-        is_any = normal(text) == "any"
+        is_any = any(normal(text) in grammar.labels(Word.ANY) for grammar in vocabulary.grammars)
         return Expression(
             form=Form.ANY if is_any else Form.ONE_OF, items=() if is_any else (Text(text),), written=text
         )
-    if _COMPARED.match(text):
-        tree = parse(text, known, start="values")
+    spoken = compared_in(text, known, vocabulary.grammars)
+    if spoken is not None:
+        tree = parse_values(text, known, spoken)
         return read_expression(Sentence(text, desk.register, vocabulary), tree, characteristic, kinds)
     value, *tolerance = _PLUS_MINUS.split(text, maxsplit=1)
     item = read_item(value, characteristic, vocabulary, kinds, tolerance[0] if tolerance else None)

@@ -11,14 +11,14 @@ from intent.diagnostics import nearest, offered
 from intent.dossier.blocks import Field, TextSection
 from intent.dossier.draft import Draft
 from intent.dossier.fields import Desk
-from intent.dossier.register import Known
 from intent.dossier.rows import SectionForm, form_of, inscribe_cells, read_fields
 from intent.dossier.tables import Table
+from intent.dossier.words import Known
 from intent.language.message import Words, say
-from intent.model.work import Modality
 from intent.names import INTENT, TERM
+from intent.vocabulary.form_terms import FormField, FormSection
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import FormField, FormSection, Vocabulary
+from intent.vocabulary.terms import Vocabulary
 
 _ENTRIES = {"groups": say("a group"), "entries": say("a source"), "instructions": say("an instruction")}
 """What stands under headings of its own in a section, by what the section holds."""
@@ -82,7 +82,7 @@ def _reads_like(form: SectionForm, section: TextSection) -> bool:
         return False
     names = {normal(field.name) for field in section.fields}
     if form.section.holds == "instructions":
-        return bool(names & frozenset(Modality))
+        return any(form.modality(name) for name in names)
     names |= {normal(cell.text) for table in section.tables for cell in table.header}
     own = {name for name in names if name in form.fields}
     return len(own) >= 2 or (bool(own) and len(own) == len(names))
@@ -123,11 +123,10 @@ def inscribe_fields(desk: Desk, known: Known, one: PlacedSection) -> None:
 def _is_of_section(desk: Desk, one: PlacedSection, field: Field) -> bool:
     """Whether a field above the first heading is the section's own; what belongs under a heading is found."""
     term = one.form.find(field.name)
-    is_modality = one.form.section.holds == "instructions" and normal(field.name) in frozenset(Modality)
     is_entrys = isinstance(term, FormField) and term.property != str(INTENT.keep)
-    if is_modality or is_entrys:
+    if is_entrys:
         message = say(
             "`{name}` belongs under a heading of its own, `### …`; here it is said of none", name=field.name
         )
         desk.draft.wrong("no-heading", message, field.span)
-    return not (is_modality or is_entrys)
+    return not is_entrys

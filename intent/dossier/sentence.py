@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -12,26 +12,23 @@ from lark.exceptions import UnexpectedInput, UnexpectedToken
 from lark.lexer import Lexer
 
 from intent.dossier.expressions import Unreadable
-from intent.dossier.register import Known
-from intent.dossier.words import GRAMMAR_WORDS, tokens
-from intent.language.message import Words, joined, say
+from intent.dossier.word_order import verb_second, with_one_of
+from intent.dossier.words import Known, spoken_in, tokens
+from intent.language.locale import ENGLISH
+from intent.language.message import Message, Words, joined, say
+from intent.vocabulary.grammar import ORDINALS, RELATIONS, Grammar, Word
 
+_FEW = 6
+"""So many things that could have stood in a place can be listed."""
 _PLAIN = {
-    "NAME": "a name",
-    "WORD": "a name or value",
-    "NUMBER": "a number",
-    "QUOTED": "a fact in double quotes",
-    "POSITION": "a position",
-    "COMMA": "a comma",
-    "PLUSMINUS": "±",
-    "RELATION": "`above`, `below` …",
-    "ORDINAL": "`first` …",
-    "$END": "the end",
-    **{
-        token: f"`{phrase}`"
-        for phrase, token in GRAMMAR_WORDS.items()
-        if token not in {"RELATION", "ORDINAL"}
-    },
+    "NAME": say("a name"),
+    "WORD": say("a name or value"),
+    "NUMBER": say("a number"),
+    "QUOTED": say("a fact in double quotes"),
+    "POSITION": say("a position"),
+    "COMMA": say("a comma"),
+    "PLUSMINUS": say("±"),
+    "$END": say("the end"),
 }
 
 
@@ -62,20 +59,42 @@ def grammar() -> Lark:
     )
 
 
-def parse(text: str, known: Known, start: str = "sentence") -> Tree[Token]:
-    """The tree of a sentence, or of values alone. Raises `Ungrammatical`."""
-    given: Any = tokens(text, *known)
+def parse(text: str, known: Known, grammars: Sequence[Grammar]) -> Tree[Token]:
+    """The tree of a sentence. Raises `Ungrammatical`.
+
+    It is tried in the first language, so that what is said there is never taken for another's words, and then in
+    the one that knows most of its words.
+    """
+    first, *_ = grammars
+    try:
+        return _tree(text, known, first, "sentence")
+    except Ungrammatical:
+        spoken = spoken_in(text, known, grammars)
+        if spoken is first:
+            raise
+    return _tree(text, known, spoken, "sentence")
+
+
+def parse_values(text: str, known: Known, spoken: Grammar) -> Tree[Token]:
+    """The tree of what may stand after `is`. Raises `Ungrammatical`."""
+    return _tree(text, known, spoken, "values")
+
+
+def _tree(text: str, known: Known, spoken: Grammar, start: str) -> Tree[Token]:
+    given: Any = verb_second(tokens(text, known, spoken))
+    if not spoken.label(Word.ONE_OF):  # a language that tells no such word does not ask for it
+        given = with_one_of(given)
     try:
         return grammar().parse(given, start=start)
     except UnexpectedToken as error:
-        raise _explained(error, text) from None
+        raise _explained(error, text, spoken) from None
     except UnexpectedInput as error:  # pragma: no cover - the lexer above refuses nothing
         raise Ungrammatical(str(error), 0, len(text)) from None
 
 
-def _explained(error: UnexpectedToken, text: str) -> Ungrammatical:
-    expected = {_PLAIN.get(name, name) for name in error.expected}
-    fitting = joined(sorted(expected), ", ") if len(expected) <= 6 else say("a name or value")
+def _explained(error: UnexpectedToken, text: str, spoken: Grammar) -> Ungrammatical:
+    expected = _expected(error, spoken)
+    fitting = joined(expected, ", ") if len(expected) <= _FEW else say("a name or value")
     token = error.token
     if token.type == "$END":
         return Ungrammatical(
@@ -83,3 +102,17 @@ def _explained(error: UnexpectedToken, text: str) -> Ungrammatical:
         )
     message = say("`{word}` does not fit here; expected {fitting}", word=str(token), fitting=fitting)
     return Ungrammatical(message, token.start_pos or 0, len(str(token)))
+
+
+def _expected(error: UnexpectedToken, spoken: Grammar) -> list[Message]:
+    """What could have stood there, each thing once; words by their label in the language of the sentence."""
+    found = {_PLAIN[kind] for kind in error.expected if kind in _PLAIN}
+    for words, sample in ((RELATIONS, RELATIONS[:2]), (ORDINALS, ORDINALS[:1])):
+        if any(word.name in error.expected for word in words):
+            labels = ", ".join(f"`{spoken.label(word)}`" for word in sample)
+            found.add(say("{labels} …", labels=labels))
+    for kind in error.expected:
+        word = Word.__members__.get(kind)
+        if word and word not in {*RELATIONS, *ORDINALS} and spoken.label(word):
+            found.add(say("`{word}`", word=spoken.label(word)))
+    return sorted(found, key=ENGLISH.say)

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from intent.language.message import Words, say
 from intent.values.dates import read_date
+from intent.vocabulary.grammar import Grammar, Word
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
 
-_DECIMAL_COMMA = re.compile(r"(?<![\d,.])([-+−]?\d+),(\d+)(?=[^\d,]|$)(?:\s*(?!and\b|or\b|±)[^\s\d,;)]+)?")
+_DECIMAL_COMMA = r"(?<![\d,.])([-+−]?\d+),(\d+)(?=[^\d,]|$)"
 _DIVIDED = re.compile(r"[-+−]?\d{1,3}(?:[ '’\u00a0\u202f]\d{3})+(?!\d)")
 _THREE_PLACES = re.compile(r"\s*[-+−]?([1-9]\d{0,2})\.(\d{3})(?!\d)")
 _UNKNOWN = {
@@ -63,7 +65,7 @@ _YEARS = re.compile(r"(\d{4})\s*[-–—]\s*(\d{2}|\d{4})$")
 _DOTTED = re.compile(r"(\d{1,2})[./](\d{1,2})[./](\d{4})$")
 
 
-def value_hint(text: str, characteristic: Characteristic) -> Words:
+def value_hint(text: str, characteristic: Characteristic, grammars: Iterable[Grammar]) -> Words:
     """What to write instead of a value, or nothing where that cannot be told."""
     text = text.strip()
     if normal(text) in _UNKNOWN:
@@ -73,7 +75,7 @@ def value_hint(text: str, characteristic: Characteristic) -> Words:
     divided = _DIVIDED.search(text)
     if divided:
         return _write(_replaced(text, divided, re.sub(r"[^-+−0-9]", "", divided.group())))
-    return comma_hint(text) or _limit_hint(text)
+    return comma_hint(text, grammars) or _limit_hint(text)
 
 
 def _write(text: str) -> Words:
@@ -89,9 +91,15 @@ def _limit_hint(text: str) -> Words:
     return ""
 
 
-def comma_hint(text: str) -> Words:
+def unit_after(grammars: Iterable[Grammar]) -> str:
+    """A pattern of the unit after a number, where there is one; no `and` or `or` is taken for it."""
+    words = [*(label for one in grammars for word in (Word.AND, Word.OR) for label in one.labels(word))]
+    return rf"(?:\s*(?!(?:{'|'.join(words)})\b|±)[^\s\d,;)]+)?"
+
+
+def comma_hint(text: str, grammars: Iterable[Grammar]) -> Words:
     """For a number with a decimal comma, the same with a point."""
-    match = _DECIMAL_COMMA.search(text)
+    match = re.search(_DECIMAL_COMMA + unit_after(grammars), text)
     if match is None:
         return ""
     written = match.group()

@@ -1,76 +1,109 @@
-"""A sentence into words: known names matched whole and longest first, then the words of the grammar."""
+"""A sentence into words: known names matched whole and longest first, then the words of a language's grammar."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Sequence
 
 from lark.lexer import Token
 
-from intent.vocabulary.phrases import CHUNK, Phrases, normal, phrases
+from intent.names import TERM
+from intent.vocabulary.grammar import Grammar, Word
+from intent.vocabulary.phrases import CHUNK, Phrases, normal, words_of
+from intent.vocabulary.terms import Vocabulary
 
-GRAMMAR_WORDS: Mapping[str, str] = {
-    "of": "OF",
-    "is": "IS",
-    "not": "NOT",
-    "and": "AND",
-    "or": "OR",
-    "one of": "ONE_OF",
-    "between": "BETWEEN",
-    "at least": "AT_LEAST",
-    "at most": "AT_MOST",
-    "as documented": "AS_DOCUMENTED",
-    "any": "ANY",
-    "the same for all": "SAME",
-    "different for all": "DIFFERENT",
-    "number of": "NUMBER_OF",
-    "total": "TOTAL",
-    "difference in": "DIFFERENCE_IN",
-    "distance between": "DISTANCE_BETWEEN",
-    "every": "EVERY",
-    "additions": "ADDITIONS",
-    "the work": "THE_WORK",
-    "the venue": "THE_VENUE",
-    "except": "EXCEPT",
-    "above": "RELATION",
-    "below": "RELATION",
-    "left of": "RELATION",
-    "right of": "RELATION",
-    "in front of": "RELATION",
-    "behind": "RELATION",
-    "if": "IF",
-    "unless": "UNLESS",
-    "until": "UNTIL",
-    "with consent of": "WITH_CONSENT_OF",
-    **dict.fromkeys(
-        ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"],
-        "ORDINAL",
-    ),
-    "choice": "CHOICE",
-}
-ORDINALS = [word for word, token in GRAMMAR_WORDS.items() if token == "ORDINAL"]
+Known = tuple[Phrases, ...]
+"""The names that are matched whole in a sentence: the work's, and the vocabulary's."""
 
 _NUMBER = re.compile(r"[-+−]?\d")
-_GRAMMAR = {tuple(phrase.split()): token for phrase, token in GRAMMAR_WORDS.items()}
-_GRAMMAR_PHRASES = phrases(GRAMMAR_WORDS)
+_COMPARING = (
+    Word.ONE_OF,
+    Word.BETWEEN,
+    Word.AT_LEAST,
+    Word.AT_MOST,
+    Word.AS_DOCUMENTED,
+    Word.ANY,
+)
+"""The words that a cell begins with where it holds more than a value."""
 
 
-def tokens(text: str, *known: Phrases) -> Iterator[Token]:
+def tokens(text: str, known: Known, grammar: Grammar) -> list[Token]:
     """The tokens of a sentence, with their places in it; names of any of the ``known`` are matched whole."""
     chunks = list(CHUNK.finditer(text))
-    words = [normal(chunk.group()) for chunk in chunks]
+    pieces = [normal(chunk.group()) for chunk in chunks]
+    found: list[Token] = []
     index = 0
     while index < len(chunks):
-        name = max((names.match(words, index) for names in known), key=len, default=())
-        grammar = () if name else _GRAMMAR_PHRASES.match(words, index)
-        size = len(name or grammar) or 1
-        kind = "NAME" if name else _GRAMMAR[grammar] if grammar else _kind(chunks[index])
+        name = max((names.match(pieces, index) for names in known), key=len, default=())
+        size, words = (len(name), ()) if name else grammar.match(pieces, index)
+        size = size or 1
         start, end = chunks[index].start(), chunks[index + size - 1].end()
-        yield Token(kind, text[start:end], start_pos=start, end_pos=end, line=1, column=start + 1)
+        kinds = [word.name for word in words] or ["NAME" if name else _kind(chunks[index])]
+        found += [
+            Token(kind, text[start:end], start_pos=start, end_pos=end, line=1, column=start + 1)
+            for kind in kinds
+        ]
         index += size
+    return found
 
 
 def _kind(chunk: re.Match[str]) -> str:
     if chunk.lastgroup == "WORD" and _NUMBER.match(chunk.group()):
         return "NUMBER"
-    return "WORD" if chunk.lastgroup == "STRAY" else str(chunk.lastgroup)
+    return "WORD" if chunk.lastgroup in {"STRAY", "ELIDED"} else str(chunk.lastgroup)
+
+
+def spoken_in(text: str, known: Known, grammars: Sequence[Grammar]) -> Grammar:
+    """The language that a sentence is in: the one that knows most of its words, of equals the first."""
+    return max(grammars, key=lambda grammar: sum(map(is_word, tokens(text, known, grammar))))
+
+
+def is_word(token: Token) -> bool:
+    """Whether a token is a word of the grammar, and not a name, a value or a mark."""
+    return token.type in Word.__members__
+
+
+def compared_in(text: str, known: Known, grammars: Iterable[Grammar]) -> Grammar | None:
+    """The language in which a cell holds more than a value: `at most 5 kg`, `one of LCD or OLED`, `A or B`."""
+    pieces = words_of(normal(text))
+    for grammar in grammars:
+        if any(piece in grammar.phrases.by_first for piece in pieces):
+            found = tokens(text, known, grammar)
+            if any(token.type == Word.OR.name for token in found) or _compares(found):
+                return grammar
+    return None
+
+
+def _compares(found: Sequence[Token]) -> bool:
+    first = found[0].type if found else ""
+    if first == Word.ANY.name:
+        return len(found) == 1
+    return any(first == word.name for word in _COMPARING)
+
+
+def is_reserved(name: str, grammars: Sequence[Grammar]) -> bool:
+    """Whether an identifier of this name would be mistaken for a word of the sentence, or the word for it.
+
+    Of other languages than the first only those words count that begin a phrase: an identifier `art` hides no
+    `allen Teilen der Art`, but an identifier `mit` would hide every `mit Zustimmung von`.
+    """
+    first, *others = grammars
+    word = normal(name)
+    return any(word in phrase for phrase in first.read) or any(
+        word in grammar.phrases.by_first for grammar in others
+    )
+
+
+def reads_as_words(name: str, vocabulary: Vocabulary) -> bool:
+    """Whether a name means something in a sentence of any language already: `additions`, `every display`."""
+    return any(
+        _is_of_words(tokens(name, (vocabulary.phrases,), grammar), vocabulary)
+        for grammar in vocabulary.grammars
+    )
+
+
+def _is_of_words(found: Sequence[Token], vocabulary: Vocabulary) -> bool:
+    if len(found) > 1 and found[-2].type == Word.EVERY.name:
+        kind = vocabulary.find_value([str(TERM.kinds)], str(found[-1]))
+        found = found[:-1] if kind is not None else found
+    return bool(found) and all(map(is_word, found))

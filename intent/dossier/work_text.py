@@ -30,7 +30,7 @@ from intent.dossier.entities import (
 from intent.dossier.fields import Desk
 from intent.dossier.instructions import enter_headings, read_instructions
 from intent.dossier.lost_lines import find_lost_lines
-from intent.dossier.register import IdentifierKind, Known, Register
+from intent.dossier.register import IdentifierKind, Register
 from intent.dossier.rows import SectionForm, TableRow, inscribe_cells, read_fields, read_rows
 from intent.dossier.sections import (
     PlacedSection,
@@ -40,6 +40,7 @@ from intent.dossier.sections import (
     place_sections,
 )
 from intent.dossier.template_text import find_template_text
+from intent.dossier.words import Known
 from intent.language.message import say
 from intent.names import INTENT, is_iri, work_iri
 from intent.vocabulary.terms import Vocabulary
@@ -125,7 +126,7 @@ def _enter(
             for section in one.section.sections:
                 enter_heading(desk, section, IdentifierKind.SOURCE)
         elif one.key == "instructions-section":
-            enter_headings(desk, one.section)
+            enter_headings(desk, one.form, one.section)
         elif one.key == "parts-section":
             for row in rows[one.key]:
                 enter_part(desk, row, None, None)

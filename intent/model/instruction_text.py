@@ -1,36 +1,26 @@
-"""Instructions as sentences of the text form, as somebody would write them."""
+"""Instructions as sentences of the text form, as somebody would write them in a language."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from intent.language.locale import ENGLISH
-from intent.model.assertions import (
-    Aggregate,
-    Assertion,
-    Condition,
-    Expression,
-    Form,
-    Item,
-    Measured,
-    Scope,
-    Text,
+from intent.model.assertions import Assertion, Condition, Expression, Scope
+from intent.model.phrasing import expression_words
+from intent.model.sentence_pieces import (
+    Piece,
+    assertion_pieces,
+    comparison_pieces,
+    condition_pieces,
+    scope_pieces,
 )
-from intent.model.phrasing import characteristic_words, expression_words, scope_words
-from intent.model.work import Instruction
+from intent.model.work import Instruction, Modality
+from intent.names import TERM
+from intent.vocabulary.form_terms import FormField
+from intent.vocabulary.grammar import ORDINALS, Word
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
-
-_NEEDS_QUOTES = re.compile(
-    r'[,"“”„«»±]|\+-|\+/-|\b(and|or)\b|^(of|is|not|one of|between|at least|at most|as documented|any|the same|different'
-    r"|number of|total|difference in|distance between|every|additions|the work|the venue|except|above|below|left of"
-    r"|right of|in front of|behind|if|unless|until|with consent of|choice"
-    r"|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\b|^\(",
-    re.IGNORECASE,
-)
-_ORDINALS = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"]
 
 
 def expression_text(expression: Expression, vocabulary: Vocabulary) -> str:
@@ -38,66 +28,24 @@ def expression_text(expression: Expression, vocabulary: Vocabulary) -> str:
     return ENGLISH.say(expression_words(expression, vocabulary))
 
 
-def scope_text(scope: Scope, vocabulary: Vocabulary) -> str:
+def scope_text(scope: Scope, vocabulary: Vocabulary, language: str = "en") -> str:
     """Of what an assertion speaks, as a sentence names it."""
-    return ENGLISH.say(scope_words(scope, vocabulary))
+    return _told(scope_pieces(scope, vocabulary, language), vocabulary, language)
 
 
 def comparison_text(expression: Expression, vocabulary: Vocabulary, language: str = "en") -> str:
-    """What follows `is` or `is not` in a sentence, with that word."""
-    items = [_item_text(item, vocabulary) for item in expression.items]
-    if expression.form is Form.ONE_OF and len(items) == 1:
-        words = items[0]
-    elif expression.form is Form.ONE_OF:
-        words = f"one of {', '.join(items[:-1])} or {items[-1]}"
-    elif expression.form is Form.BETWEEN:
-        words = f"between {items[0]} and {items[1]}"
-    else:
-        words = " ".join([expression.form.value.replace("-", " "), *items])
-    return f"is not {words}" if expression.negated else f"is {words}"
-
-
-def _item_text(item: Item, vocabulary: Vocabulary) -> str:
-    match item:
-        case Text():
-            return _quoted(item.text)
-        case Measured() if "," in item.written and not item.written.startswith("("):
-            value, plus_minus, tolerance = item.written.partition(" ± ")
-            return f"({value}){plus_minus}{tolerance}"
-        case Measured():
-            return item.written
-    return ENGLISH.say(expression_words(Expression(form=Form.ONE_OF, items=(item,)), vocabulary))
-
-
-def _quoted(text: str) -> str:
-    if not _NEEDS_QUOTES.search(text):
-        return text
-    return f"“{text}”" if '"' in text else f'"{text}"'
+    """What follows what is spoken of: `is flat panel`, `is not one of LCD or OLED`."""
+    return _told(comparison_pieces(expression, vocabulary, language), vocabulary, language)
 
 
 def assertion_text(assertion: Assertion, vocabulary: Vocabulary, language: str = "en") -> str:
     """An assertion as a sentence without its clauses."""
-    scope = scope_text(assertion.scope, vocabulary)
-    comparison = comparison_text(assertion.expression, vocabulary)
-    subject = ENGLISH.say(characteristic_words(assertion, vocabulary))
-    match assertion.aggregate:
-        case Aggregate.RELATION:
-            return f"{scope} is {subject}"
-        case Aggregate.DIFFERENCE | Aggregate.DISTANCE:
-            return f"{subject} between {scope} {comparison}"
-        case Aggregate.SAME | Aggregate.DIFFERENT:
-            compared = "the same for all" if assertion.aggregate is Aggregate.SAME else "different for all"
-            characteristic = vocabulary.characteristics.get(assertion.characteristic or "")
-            return f"{characteristic.label if characteristic else ''} of {scope} is {compared}"
-    return f"{subject} of {scope} {comparison}"
+    return _told(assertion_pieces(assertion, vocabulary, language), vocabulary, language)
 
 
 def condition_text(condition: Condition, vocabulary: Vocabulary, language: str = "en") -> str:
     """A condition with its `if` or `unless`."""
-    word = "unless" if condition.unless else "if"
-    if condition.assertion is not None:
-        return f"{word} {assertion_text(condition.assertion, vocabulary)}"
-    return f'{word} "{condition.fact}"'
+    return _told(condition_pieces(condition, vocabulary, language), vocabulary, language)
 
 
 def sentence_text(
@@ -111,13 +59,25 @@ def sentence_text(
     language: str = "en",
 ) -> str:
     """The whole sentence of an instruction, without its modality."""
-    clauses = [condition_text(condition, vocabulary) for condition in conditions]
-    clauses += [f"with consent of {person}" for person in consents]
+    clauses: list[Sequence[Piece]] = [
+        condition_pieces(condition, vocabulary, language) for condition in conditions
+    ]
+    clauses += [(Word.WITH_CONSENT_OF, person) for person in consents]
     if until is not None:
-        clauses.append(f"until {until}")
+        clauses.append((Word.UNTIL, str(until)))
     if choice is not None:
-        clauses.append(f"{_ORDINALS[choice - 1]} choice")
-    return ", ".join([assertion_text(assertion, vocabulary), *clauses])
+        clauses.append((ORDINALS[choice - 1], Word.CHOICE))
+    told = [_told(clause, vocabulary, language) for clause in clauses]
+    return ", ".join([assertion_text(assertion, vocabulary, language), *told])
+
+
+def _told(pieces: Sequence[Piece], vocabulary: Vocabulary, language: str) -> str:
+    return vocabulary.grammar_in(language).told(pieces)
+
+
+def modality_term(modality: Modality, vocabulary: Vocabulary) -> FormField:
+    """The word that a line begins with, to be told by its label in the reader's language."""
+    return vocabulary.fields[str(TERM[f"field-{modality}"])]
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,7 @@ from intent.model.assertions import (
 from intent.model.work import Modality
 from intent.values.regions import Region
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Characteristic, Vocabulary
+from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
 NOT_GIVEN = say("not given")
 _FORMS = {
@@ -91,13 +91,20 @@ def _measured(item: Measured, vocabulary: Vocabulary) -> Message:
     name, plus_minus, tolerance = item.written.partition(" ± ")
     if any(sign.isdigit() for sign in name):
         return say("{number}", number=Written(item.written))
-    wanted = normal(name)
-    known = (one for one in vocabulary.concepts.values() if one.magnitude is not None and wanted in one.names)
-    term = next(known, None)
-    told = say("{term}", term=term or name)
+    told = say("{term}", term=named_value(item, vocabulary) or name)
     if not plus_minus:
         return told
     return say("{value} ± {tolerance}", value=told, tolerance=Written(tolerance))
+
+
+def named_value(item: Measured, vocabulary: Vocabulary) -> Concept | None:
+    """The term that a number was written as, where it was written as one: `upside down`, `upside down ± 3 deg`."""
+    name, *_ = item.written.partition(" ± ")
+    if any(sign.isdigit() for sign in name):
+        return None
+    wanted = normal(name)
+    known = (one for one in vocabulary.concepts.values() if one.magnitude is not None and wanted in one.names)
+    return next(known, None)
 
 
 def tolerance_of(item: Relative) -> str:

@@ -5,14 +5,27 @@ The files are read with pyoxigraph: it is quick, and it opens nothing but what i
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from importlib.resources import files
 
 import pyoxigraph as ox
 
-from intent.vocabulary.phrases import normal, phrases
-from intent.vocabulary.terms import Characteristic, Concept, FormField, FormSection, Unit, Vocabulary
+from intent.vocabulary.form_loader import form_fields, form_sections, grammars
+from intent.vocabulary.phrases import phrases
+from intent.vocabulary.properties import (
+    INTENT,
+    QUDT,
+    SKOS,
+    Node,
+    Properties,
+    fraction_of,
+    labels_of,
+    texts_of,
+    value_of,
+    values_of,
+)
+from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary
 
 TERM_FILES = (
     "characteristics",
@@ -25,13 +38,7 @@ TERM_FILES = (
     "units",
     "values",
 )
-INTENT = "https://w3id.org/intent-record/ns#"
-SKOS = "http://www.w3.org/2004/02/skos/core#"
-QUDT = "http://qudt.org/schema/qudt/"
 _TYPE = "http://www.w3.org/1999/02/22-rdf-syntax-ns#type"
-
-Node = ox.NamedNode | ox.BlankNode | ox.Literal | ox.Triple
-Properties = Mapping[str, Sequence[Node]]
 
 
 def read_vocabulary() -> Vocabulary:
@@ -70,7 +77,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
     described = {**(base.described if base else {}), **subjects}
     typed: dict[str, list[str]] = {}
     for iri, about in subjects.items():
-        for kind in dict.fromkeys(_values(about, _TYPE)):
+        for kind in dict.fromkeys(values_of(about, _TYPE)):
             typed.setdefault(kind, []).append(iri)
     units = {
         **(base.units if base else {}),
@@ -84,7 +91,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
         },
     }
     concept_iris = [*(base.concepts if base else ()), *typed.get(SKOS + "Concept", ())]
-    broader = {iri: _values(described[iri], SKOS + "broader") for iri in concept_iris}
+    broader = {iri: values_of(described[iri], SKOS + "broader") for iri in concept_iris}
     concepts = {
         **(base.concepts if base else {}),
         **{
@@ -98,12 +105,9 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
         concepts=concepts,
         characteristics=characteristics,
         units=units,
-        sections=base.sections
-        if base
-        else {iri: _section(iri, subjects[iri]) for iri in typed[INTENT + "FormSection"]},
-        fields=base.fields
-        if base
-        else {iri: _field(iri, subjects[iri]) for iri in typed[INTENT + "FormField"]},
+        sections=base.sections if base else form_sections(subjects, typed[INTENT + "FormSection"]),
+        fields=base.fields if base else form_fields(subjects, typed[INTENT + "FormField"]),
+        grammars=base.grammars if base else grammars(subjects, typed[INTENT + "SentenceWord"]),
         narrower=_narrower(broader),
         by_scheme=by_scheme,
         scheme_members={
@@ -138,52 +142,29 @@ def _by_name(characteristics: Iterable[Characteristic]) -> dict[str, tuple[Chara
     return {name: tuple(held) for name, held in found.items()}
 
 
-def _values(about: Properties, property_iri: str) -> tuple[str, ...]:
-    return tuple(node.value for node in about.get(property_iri, ()) if not isinstance(node, ox.Triple))
-
-
-def _one(about: Properties, property_iri: str) -> str | None:
-    return next(iter(_values(about, property_iri)), None)
-
-
-def _labels(about: Properties) -> tuple[dict[str, str], tuple[str, ...]]:
-    preferred = {
-        node.language or "en": node.value
-        for node in about.get(SKOS + "prefLabel", ())
-        if isinstance(node, ox.Literal)
-    }
-    every = (*preferred.values(), *_values(about, SKOS + "altLabel"))
-    return preferred, tuple(dict.fromkeys(map(normal, every)))
-
-
-def _fraction(about: Properties, property_iri: str) -> Fraction | None:
-    written = _one(about, property_iri)
-    return None if written is None else Fraction(written)
-
-
 def _unit(iri: str, about: Properties) -> Unit:
-    symbol = _one(about, QUDT + "symbol") or ""
-    _, names = _labels(about)
-    exact = (symbol, *_values(about, SKOS + "altLabel"))
+    symbol = value_of(about, QUDT + "symbol") or ""
+    _, names = labels_of(about)
+    exact = (symbol, *values_of(about, SKOS + "altLabel"))
     return Unit(
         iri=iri,
         symbol=symbol,
         names=tuple(dict.fromkeys([*exact, *names])),
-        quantity_kinds=frozenset(_values(about, QUDT + "hasQuantityKind")),
-        factor=Fraction(_one(about, INTENT + "factor") or "1"),
-        offset=Fraction(_one(about, INTENT + "offset") or "0"),
+        quantity_kinds=frozenset(values_of(about, QUDT + "hasQuantityKind")),
+        factor=Fraction(value_of(about, INTENT + "factor") or "1"),
+        offset=Fraction(value_of(about, INTENT + "offset") or "0"),
     )
 
 
 def _magnitude(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
-    number = _fraction(about, QUDT + "numericValue")
-    unit = units.get(_one(about, QUDT + "hasUnit") or "")
+    number = fraction_of(about, QUDT + "numericValue")
+    unit = units.get(value_of(about, QUDT + "hasUnit") or "")
     return number if number is None or unit is None else (number + unit.offset) * unit.factor
 
 
 def _tolerance(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
-    number = _fraction(about, INTENT + "tolerance")
-    unit = units.get(_one(about, INTENT + "toleranceUnit") or "")
+    number = fraction_of(about, INTENT + "tolerance")
+    unit = units.get(value_of(about, INTENT + "toleranceUnit") or "")
     return number if number is None or unit is None else number * unit.factor
 
 
@@ -194,25 +175,21 @@ def _concept(
     broader: Mapping[str, tuple[str, ...]],
 ) -> Concept:
     about = subjects[iri]
-    labels, names = _labels(about)
+    labels, names = labels_of(about)
     line = _ancestry(iri, broader)
     applies = next(
-        (found for step in line if (found := _values(subjects.get(step, {}), INTENT + "appliesTo"))), ()
+        (found for step in line if (found := values_of(subjects.get(step, {}), INTENT + "appliesTo"))), ()
     )
     cautions = dict.fromkeys(
-        caution for step in line for caution in _values(subjects.get(step, {}), INTENT + "caution")
+        caution for step in line for caution in values_of(subjects.get(step, {}), INTENT + "caution")
     )
-    texts = {
-        node.language or "en": node.value
-        for node in about.get(SKOS + "definition", ())
-        if isinstance(node, ox.Literal)
-    }
-    rank = _one(about, INTENT + "authority")
+    texts = texts_of(about, SKOS + "definition")
+    rank = value_of(about, INTENT + "authority")
     return Concept(
         iri=iri,
         labels=labels,
         names=names,
-        schemes=frozenset(_values(about, SKOS + "inScheme")),
+        schemes=frozenset(values_of(about, SKOS + "inScheme")),
         broader=broader.get(iri, ()),
         definition=texts.get("en", ""),
         applies_to=frozenset(applies),
@@ -240,7 +217,7 @@ def _narrower(broader: Mapping[str, tuple[str, ...]]) -> dict[str, frozenset[str
 
 
 def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> Characteristic:
-    labels, names = _labels(about)
+    labels, names = labels_of(about)
     return Characteristic(
         iri=iri,
         labels=labels,
@@ -248,53 +225,28 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         definition=next(
             (node.value for node in about.get(SKOS + "definition", ()) if isinstance(node, ox.Literal)), ""
         ),
-        bearers=frozenset(_values(about, INTENT + "bearer")),
-        space=_one(about, INTENT + "space") or "text",
-        schemes=frozenset(_values(about, INTENT + "valuesFrom")),
-        quantity_kind=_one(about, QUDT + "hasQuantityKind"),
-        assumed_unit=_one(about, INTENT + "assumedUnit"),
+        bearers=frozenset(values_of(about, INTENT + "bearer")),
+        space=value_of(about, INTENT + "space") or "text",
+        schemes=frozenset(values_of(about, INTENT + "valuesFrom")),
+        quantity_kind=value_of(about, QUDT + "hasQuantityKind"),
+        assumed_unit=value_of(about, INTENT + "assumedUnit"),
         tolerance=_tolerance(about, units),
-        tolerance_percent=_fraction(about, INTENT + "tolerancePercent"),
-        minimum=_fraction(about, INTENT + "minimum"),
-        counts_unasked=_one(about, INTENT + "countsUnasked") == "true",
-        applies_to=frozenset(_values(about, INTENT + "appliesTo")),
-        seen=int(_one(about, INTENT + "noticing") or 2),
-        undone=int(_one(about, INTENT + "undoing") or 2),
+        tolerance_percent=fraction_of(about, INTENT + "tolerancePercent"),
+        minimum=fraction_of(about, INTENT + "minimum"),
+        counts_unasked=value_of(about, INTENT + "countsUnasked") == "true",
+        applies_to=frozenset(values_of(about, INTENT + "appliesTo")),
+        seen=int(value_of(about, INTENT + "noticing") or 2),
+        undone=int(value_of(about, INTENT + "undoing") or 2),
         tolerance_written=_tolerance_written(about, units),
-        sample=_one(about, INTENT + "sample") or "",
-        is_computed=_one(about, INTENT + "computed") == "true",
-        cautions=_values(about, INTENT + "caution"),
+        sample=value_of(about, INTENT + "sample") or "",
+        is_computed=value_of(about, INTENT + "computed") == "true",
+        cautions=values_of(about, INTENT + "caution"),
     )
 
 
 def _tolerance_written(about: Properties, units: Mapping[str, Unit]) -> str:
-    percent, number = _one(about, INTENT + "tolerancePercent"), _one(about, INTENT + "tolerance")
+    percent, number = value_of(about, INTENT + "tolerancePercent"), value_of(about, INTENT + "tolerance")
     if percent is not None:
         return f"{percent} %"
-    unit = units.get(_one(about, INTENT + "toleranceUnit") or "")
+    unit = units.get(value_of(about, INTENT + "toleranceUnit") or "")
     return f"{number or ''} {unit.symbol if unit else ''}".strip()
-
-
-def _section(iri: str, about: Properties) -> FormSection:
-    labels, names = _labels(about)
-    return FormSection(
-        iri=iri,
-        names=names,
-        labels=labels,
-        documents=frozenset(_values(about, INTENT + "inDocument")),
-        holds=_one(about, INTENT + "contains") or "fields",
-        bearers=frozenset(_values(about, INTENT + "bearer")),
-    )
-
-
-def _field(iri: str, about: Properties) -> FormField:
-    labels, names = _labels(about)
-    return FormField(
-        iri=iri,
-        names=names,
-        labels=labels,
-        property=_one(about, INTENT + "property") or "",
-        reads=_one(about, INTENT + "reads") or "text",
-        sections=frozenset(_values(about, INTENT + "inSection")),
-        schemes=frozenset(_values(about, INTENT + "valuesFrom")),
-    )

@@ -10,14 +10,20 @@ CHUNK = re.compile(
     r"""(?P<QUOTED>"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»)
       | (?P<POSITION>\(\s*[-+−]?[\d.]+[^()]*,[^()]*\))
       | (?P<COMMA>,)
+      | (?P<ELIDED>[^\W\d_]{1,2}['’](?=[^\W\d_]))
       | (?P<PLUSMINUS>±|\+/-|\+-)
       | (?P<WORD>(?:(?!±|\+/-|\+-)[^\s,"“”„«»])+)
       | (?P<STRAY>\S)""",
     re.VERBOSE,
 )
-"""The pieces of a sentence that are never divided further."""
+"""The pieces of a sentence that are never divided further; what is elided (`d'`, `l'`) is a piece by itself."""
 
-_PLAIN = re.compile(r"[\w .'/²³-]*$")
+_PLAIN = re.compile(r"[\w ./²³-]*$")
+
+
+def label_among(labels: Mapping[str, str], language: str) -> str:
+    """The label in a language, else in English, else in any; nothing where there is none."""
+    return labels.get(language) or labels.get("en") or next(iter(labels.values()), "")
 
 
 def normal(label: str) -> str:
@@ -43,13 +49,16 @@ def phrases(names: Iterable[str]) -> Phrases:
     """The names, each as `normal` makes it, in words."""
     by_first: dict[str, set[tuple[str, ...]]] = {}
     for name in names:
-        words = tuple(name.split(" ")) if _PLAIN.match(name) else _chunks(name)
+        words = words_of(name)
         if words:
             by_first.setdefault(words[0], set()).add(words)
     return Phrases({first: _longest_first(known) for first, known in by_first.items()})
 
 
-def _chunks(name: str) -> tuple[str, ...]:
+def words_of(name: str) -> tuple[str, ...]:
+    """The pieces of a name that is as `normal` makes it, as they are found in a sentence."""
+    if _PLAIN.match(name):  # most names have no mark in them, and splitting them is quicker
+        return tuple(name.split(" "))
     return tuple(match.group() for match in CHUNK.finditer(name))
 
 

@@ -10,7 +10,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
-from intent.vocabulary.phrases import Phrases, normal
+from intent.vocabulary.form_terms import FormField, FormSection
+from intent.vocabulary.grammar import Grammar
+from intent.vocabulary.phrases import Phrases, label_among, normal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,11 +25,6 @@ class Unit:
     quantity_kinds: frozenset[str]
     factor: Fraction
     offset: Fraction = Fraction(0)
-
-
-def label_among(labels: Mapping[str, str], language: str) -> str:
-    """The label in a language, else in English, else in any; nothing where there is none."""
-    return labels.get(language) or labels.get("en") or next(iter(labels.values()), "")
 
 
 def local_name(iri: str) -> str:
@@ -133,50 +130,6 @@ class Characteristic:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FormTerm:
-    """Something of the text form that has a name in each language."""
-
-    iri: str
-    labels: Mapping[str, str] = field(hash=False)
-    """The preferred label in each language, by language tag."""
-    names: tuple[str, ...]
-    """Every label in every language; each is read on input."""
-
-    @property
-    def label(self) -> str:
-        """The label in English, under which text is written."""
-        return self.label_in("en")
-
-    def label_in(self, language: str) -> str:
-        """The label in a language, else in English."""
-        return label_among(self.labels, language)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FormField(FormTerm):
-    """A field, or the column of a table, in a section of the text form."""
-
-    property: str
-    """The property of the record that holds it."""
-    reads: str
-    """How it is read: `text`, `date`, `concept`, `identifier`, `identifiers`, `file`, `number`, `yes-no` …"""
-    sections: frozenset[str]
-    schemes: frozenset[str] = frozenset()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FormSection(FormTerm):
-    """A section of the text form, of a work, an installation or a pool."""
-
-    documents: frozenset[str]
-    """`work`, `installation`, `pool`."""
-    holds: str
-    """What it is: `fields`, `table`, `groups`, `entries`, `instructions`, `list`."""
-    bearers: frozenset[str] = frozenset()
-    """The bearers of the characteristics that may be columns or fields in it."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Vocabulary:
     """Every term, with the look-ups that reading needs. Immutable; a collection's own terms make a new one."""
 
@@ -185,6 +138,8 @@ class Vocabulary:
     units: Mapping[str, Unit]
     sections: Mapping[str, FormSection]
     fields: Mapping[str, FormField]
+    grammars: tuple[Grammar, ...]
+    """The words of the instruction sentence in each language, English first."""
     narrower: Mapping[str, frozenset[str]]
     """Each concept's IRI with itself and all that is narrower."""
     by_scheme: Mapping[str, tuple[Concept, ...]]
@@ -200,6 +155,10 @@ class Vocabulary:
     def named(self, iri: str) -> Concept | Characteristic | UnknownTerm:
         """A term, to be told by its label in the reader's language."""
         return self.concepts.get(iri) or self.characteristics.get(iri) or UnknownTerm(iri)
+
+    def grammar_in(self, language: str) -> Grammar:
+        """The words of the instruction sentence in a language, else in English."""
+        return next((one for one in self.grammars if one.language == language), self.grammars[0])
 
     def in_scheme(self, *schemes: str) -> tuple[Concept, ...]:
         found = [concept for scheme in schemes for concept in self.by_scheme.get(scheme, ())]

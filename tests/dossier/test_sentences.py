@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from intent.dossier.work_text import read_work
+from intent.language.figures import decimal
 from intent.model.assertions import (
     Aggregate,
     Assertion,
@@ -24,7 +25,6 @@ from intent.model.assertions import (
     Text,
 )
 from intent.model.meaning import scale
-from intent.model.phrasing import decimal
 from intent.model.work import Instruction
 from intent.record.load_work import load_work
 from intent.vocabulary.loader import read_vocabulary

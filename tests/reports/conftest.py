@@ -55,7 +55,8 @@ from intent.variance.result import (
     VenueFinding,
     Verdict,
 )
-from intent.vocabulary.terms import Characteristic, Concept, FormField, Vocabulary
+from intent.vocabulary.form_terms import FormField
+from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
 TERM = "https://w3id.org/intent-record/term/"
 NS = "https://w3id.org/intent-record/ns#"

@@ -7,7 +7,6 @@ from collections.abc import Iterable
 
 import pytest
 
-from intent.dossier.words import GRAMMAR_WORDS
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept
@@ -181,12 +180,6 @@ def test_no_label_means_two_values(scheme: str) -> None:
 def test_no_label_means_two_technologies_of_a_kind(kind: str) -> None:
     suited = [one for one in in_scheme("technologies") if one.applies_to and VOCABULARY.suits(one, kind)]
     assert shared((name, one.iri) for one in suited for name in one.names) == {}
-
-
-def test_no_label_is_a_word_of_the_sentence() -> None:
-    named = {normal(name) for one in VOCABULARY.characteristics.values() for name in one.names}
-    named |= {name for one in VOCABULARY.concepts.values() for name in one.names}
-    assert named & GRAMMAR_WORDS.keys() == set()
 
 
 def test_labels_hold_nothing_that_ends_a_name() -> None:
