@@ -119,14 +119,15 @@ def _loop(pair: Sequence[str], state: State) -> Fraction | None:
 
 
 def _loop_length(member: str, state: State) -> Fraction | None:
-    characteristics = state.vocabulary.characteristics
-    length = characteristics.get(LOOP_LENGTH)
-    if length is not None and state.is_given(member, length):
-        return _exactly(state.value(member, length))
-    duration, material = characteristics.get(DURATION), state.material_of(member)
-    if duration is None or len(material) != 1:
+    """From one start to the next of what a part's channel shows: as stated, else as long as the material lasts."""
+    material = state.material_of(member)
+    if len(material) != 1:
         return None
-    return _exactly(state.value(material[0], duration))
+    for term in (LOOP_LENGTH, DURATION):
+        characteristic = state.vocabulary.characteristics[term]
+        if state.is_given(material[0], characteristic):
+            return _exactly(state.value(material[0], characteristic))
+    return None
 
 
 def _exactly(value: ValueSet) -> Fraction | None:
