@@ -195,6 +195,7 @@ def _concept(
         applies_to=frozenset(applies),
         magnitude=_magnitude(about, units),
         authority=None if rank is None else int(rank),
+        stands_alone=value_of(about, INTENT + "standsAlone") == "true",
         cautions=tuple(cautions),
         texts=texts,
     )

@@ -61,6 +61,8 @@ class Concept:
     """The angle or quantity that the name stands for, in reference units (`upside down` is 180 degrees)."""
     authority: int | None = None
     """The rank of a role: 1 is the artist's own."""
+    stands_alone: bool = False
+    """Whether it says by itself what it is a value of, as `present` does of `presence`."""
     cautions: tuple[str, ...] = ()
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
