@@ -107,7 +107,7 @@ def _measured(draft: Draft, node: URIRef, item: Measured) -> None:
 
 
 def _in_unit(value: Fraction, unit: Unit | None) -> Fraction:
-    return value / unit.factor - unit.offset if unit else value
+    return unit.of_reference(value) if unit else value
 
 
 def number(value: Fraction) -> Literal:

@@ -136,19 +136,14 @@ def _measure(expression: Expression, vocabulary: Vocabulary) -> Measure | None:
         return None
     number, around = item.numbers[0], _tolerance(item)
     ends = (number - around, number + around) if around is not None else (None, None)
-    least, most = (None if end is None else _in_unit(end, unit) for end in ends)
-    return Measure(value=_in_unit(number, unit), unit=unit, least=least, most=most)
+    least, most = (None if end is None else unit.of_reference(end) for end in ends)
+    return Measure(value=unit.of_reference(number), unit=unit, least=least, most=most)
 
 
 def _tolerance(item: Measured) -> Fraction | None:
     if item.tolerance_percent is not None:
         return abs(item.numbers[0]) * item.tolerance_percent / 100
     return item.tolerance
-
-
-def _in_unit(number: Fraction, unit: Unit) -> Fraction:
-    """A number of reference units in the unit that was written."""
-    return number / unit.factor - unit.offset
 
 
 def _spoken_of(line: Instruction, scopes: Scopes) -> tuple[str, ...]:

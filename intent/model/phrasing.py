@@ -21,7 +21,6 @@ from intent.model.assertions import (
     ScopeKind,
     Text,
 )
-from intent.model.work import Modality
 from intent.values.regions import Region
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
@@ -45,11 +44,6 @@ _RELATIONS = {
     Relation.RIGHT_OF: say("right of"),
     Relation.IN_FRONT_OF: say("in front of"),
     Relation.BEHIND: say("behind"),
-}
-MODALITIES = {
-    Modality.REQUIRED: say("required"),
-    Modality.ALLOWED: say("allowed"),
-    Modality.FORBIDDEN: say("forbidden"),
 }
 _SHORT = 8
 

@@ -26,6 +26,10 @@ class Unit:
     factor: Fraction
     offset: Fraction = Fraction(0)
 
+    def of_reference(self, number: Fraction) -> Fraction:
+        """A number of reference units in this unit."""
+        return number / self.factor - self.offset
+
 
 def local_name(iri: str) -> str:
     """What stands last in an IRI."""
