@@ -4,40 +4,29 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from intent.language.message import joined, say
+from intent.language.calendar import span_words
+from intent.language.message import Words, joined, listed, named, quoted, say, sentence
+from intent.model.citing import citations_of
+from intent.model.naming import person_words
 from intent.model.work import Citation, Heading, Instruction, Source, Work
-from intent.papers.naming import person_in_words
-from intent.papers.wording import date_in_words, listed, quoted, sentence
 from intent.values.dates import DaySpan
 
 NOBODY = say("Observed practice, with nobody named")
 """An instruction that nobody is said to have given ranks with what has been done before."""
 
 
-def attribution(work: Work, instruction: Instruction) -> str:
+def attribution(work: Work, instruction: Instruction) -> Words:
     """`Ilka Brandvold (artist), 14 May 1999. “Conversation with the artist” (S1, interview), at 00:14:05.`"""
     heading = work.heading(instruction.heading)
     passages = _passages(citations_of(instruction, heading))
     sources = {identifier: work.source(identifier) for identifier in passages}
     by, on = _giver(instruction, heading, [source for source in sources.values() if source])
-    named = listed([person_in_words(work, person) for person in by]) or NOBODY
-    said = joined([named, date_in_words(on)], ", ")
+    giver = listed([person_words(work, person) for person in by]) or NOBODY
+    said = joined([giver, span_words(on)], ", ")
     where = joined(
         (_at(_where(work, sources[name], name, on), times) for name, times in passages.items()), "; "
     )
     return joined([sentence(said), sentence(where or say("No source is named"))])
-
-
-def words_behind(work: Work, instruction: Instruction) -> str:
-    """The words quoted under its heading; without any, those quoted under the first source that has some."""
-    heading = work.heading(instruction.heading)
-    sources = (work.source(citation.source) for citation in citations_of(instruction, heading))
-    quoted_in = [source.words.strip() for source in sources if source and source.words.strip()]
-    return (heading.words.strip() if heading else "") or next(iter(quoted_in), "")
-
-
-def citations_of(instruction: Instruction, heading: Heading | None) -> tuple[Citation, ...]:
-    return instruction.sources or (heading.sources if heading else ())
 
 
 def _passages(citations: Sequence[Citation]) -> dict[str, list[str]]:
@@ -58,19 +47,19 @@ def _giver(
     return (stated,) if stated else (first.spoken_with or first.by) if first else (), on
 
 
-def _at(where: str, times: Sequence[str]) -> str:
+def _at(where: Words, times: Sequence[str]) -> Words:
     return say("{source}, at {times}", source=where, times=tuple(times)) if times else where
 
 
-def _where(work: Work, source: Source | None, name: str, already: DaySpan | None) -> str:
+def _where(work: Work, source: Source | None, name: str, already: DaySpan | None) -> Words:
     """A source by its title; with its date where that is not the one already said of the instruction."""
     if source is None:
         return name
-    details = [source.identifier, source.kind.label if source.kind else ""]
-    if source.date != already:
-        details.append(date_in_words(source.date))
+    details: list[Words] = [source.identifier]
+    details.extend([named(source.kind)] if source.kind else [])
+    details.extend([span_words(source.date)] if source.date != already else [])
     cited = say("{title} ({details})", title=quoted(source.title), details=joined(details, ", "))
     if not source.reported_by:
         return cited
-    by = person_in_words(work, source.reported_by)
+    by = person_words(work, source.reported_by)
     return say("{source}, as reported by {person}", source=cited, person=by)

@@ -10,7 +10,7 @@ import datetime
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum, StrEnum
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, Protocol, TypeAlias
 
 from intent.language.message import Words
 from intent.papers.verdict_words import OUTCOME_WORDS
@@ -69,13 +69,40 @@ class Break(Enum):
     LINE = "line"
 
 
-Inline: TypeAlias = "Words | Phrase | Stamp | Several | Break"
+class Original(Protocol):
+    """What was read of a writer's words, which each language tells in its own."""
+
+    def differs_in(self, language: str) -> bool:
+        """Whether a language tells it otherwise than its writer put it."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class AsWritten:
+    """The words of a writer, on a line of their own below what a language tells of them, where it tells them otherwise."""
+
+    original: Original
+    words: Words
+
+
+Told: TypeAlias = "Words | Phrase | Stamp | Several | Break"
+Inline: TypeAlias = "Told | AsWritten"
 Content: TypeAlias = "Inline | tuple[Inline, ...]"
 """What stands in a paragraph, an item or a cell; the spaces between its pieces are its own."""
 
 
-def inlines(content: Content) -> tuple[Inline, ...]:
-    """The pieces of a content, one after another, without those that are empty."""
+def inlines(content: Content, language: str) -> tuple[Told, ...]:
+    """The pieces of a content that a language tells, one after another, without those that are empty."""
+    told: list[Told] = []
+    for piece in _pieces(content):
+        if not isinstance(piece, AsWritten):
+            told.append(piece)
+        elif piece.original.differs_in(language):
+            told.extend([Break.LINE, quiet(piece.words)])
+    return tuple(told)
+
+
+def _pieces(content: Content) -> tuple[Inline, ...]:
     pieces = content if isinstance(content, tuple) else (content,)
     return tuple(piece for piece in pieces if piece != "")
 
@@ -290,7 +317,7 @@ def _in_one(texts: tuple[Content, ...]) -> Content:
     pieces: list[Inline] = []
     for text in texts:
         pieces.extend([", "] if pieces else [])
-        pieces.extend(inlines(text))
+        pieces.extend(_pieces(text))
     return tuple(pieces)
 
 

@@ -3,49 +3,58 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
-from intent.language.message import Saying, joined, say
-from intent.model.phrasing import scope_words, sentence_words
+from intent.language.calendar import span_words
+from intent.language.locale import locale_of
+from intent.language.message import Words, joined, quoted, say, sentence
+from intent.model.citing import words_behind
+from intent.model.instruction_text import InstructionSentence, sentence_text
+from intent.model.naming import person_words
+from intent.model.phrasing import scope_words
 from intent.model.work import Instruction, Modality, Work
-from intent.papers.attribution import attribution, words_behind
-from intent.papers.naming import person_in_words
-from intent.papers.wording import date_in_words, quoted, sentence
+from intent.papers.attribution import attribution
+from intent.papers.document import AsWritten, Content
 from intent.variance.result import Because, SetAside
 
-if TYPE_CHECKING:
-    from intent.reading.evidence.quoting import Quoted
+
+@dataclass(frozen=True, slots=True)
+class TypesetSentence:
+    """An instruction's sentence for people to read: with their names, days in words, and printers' quotation marks."""
+
+    work: Work
+    line: Instruction
+
+    def label_in(self, language: str) -> str:
+        """The sentence in a language, from what was read of it."""
+        line, locale = self.line, locale_of(language)
+        text = sentence_text(
+            line.assertion,
+            self.work.vocabulary,
+            conditions=line.conditions,
+            consents=[locale.say(person_words(self.work, person)) for person in line.consents],
+            until=locale.say(span_words(line.until)) or None,
+            choice=line.choice,
+            language=language,
+        )
+        return re.sub(r'"([^"]*)"', r"“\1”", text)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Quotation:
-    """The words quoted under a heading, who said them and where they are to be found."""
+class QuotedWords:
+    """The words quoted under a heading, who said them, and the reason given."""
 
     heading: str
-    """`R1, The pictures come from tubes`."""
+    """The identifier of the heading."""
     words: str
-    attribution: str
-    reason: str = ""
-    passages: tuple[Quoted, ...] = ()
-    """What the words were looked for in, where the sources were read."""
+    attribution: Words
+    reason: Words = ""
 
 
-def told(work: Work, instruction: Instruction) -> str:
-    """`R1.2 allows: technology of Monitors is flat panel, with consent of Brandvold Estate (artist's estate).`
-
-    The sentence itself is as the text form has it, in whatever language the report is.
-    """
-    text = sentence_words(
-        instruction.assertion,
-        vocabulary=work.vocabulary,
-        conditions=instruction.conditions,
-        consents=[str(person_in_words(work, person, "en")) for person in instruction.consents],
-        until=date_in_words(instruction.until) or None,
-        choice=instruction.choice,
-    )
-    name, text = instruction.identifier, re.sub(r'"([^"]*)"', r"“\1”", text)
+def instruction_words(work: Work, instruction: Instruction) -> Words:
+    """`R1.2 allows: technology of Monitors is flat panel, with consent of Brandvold Estate (artist's estate).`"""
+    name, text = instruction.identifier, TypesetSentence(work, instruction)
     match instruction.modality:
         case Modality.REQUIRED:
             return say("{line} requires: {sentence}.", line=name, sentence=text)
@@ -55,63 +64,71 @@ def told(work: Work, instruction: Instruction) -> str:
             return say("{line} forbids: {sentence}.", line=name, sentence=text)
 
 
-def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[Quotation, ...]:
+def as_written(work: Work, instruction: Instruction) -> AsWritten:
+    """The line as its writer put it, to stand below where a language tells it otherwise."""
+    original = InstructionSentence(instruction, work.vocabulary)
+    return AsWritten(original, say("As written: {words}", words=quoted(original.written)))
+
+
+def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[QuotedWords, ...]:
     """The words behind the instructions, each heading's once, in the order given."""
-    found: dict[str, Quotation] = {}
+    found: dict[str, QuotedWords] = {}
     for instruction in instructions:
         heading = work.heading(instruction.heading)
         words = words_behind(work, instruction)
         if heading and words and heading.identifier not in found:
-            title = f"{heading.identifier}, {heading.title}"
-            said = attribution(work, instruction)
-            found[heading.identifier] = Quotation(
-                heading=title, words=words, attribution=said, reason=sentence(heading.reason)
+            found[heading.identifier] = QuotedWords(
+                heading=heading.identifier,
+                words=words,
+                attribution=attribution(work, instruction),
+                reason=reason_given(heading.reason),
             )
     return tuple(found.values())
 
 
-def told_with_source(work: Work, instruction: Instruction) -> str:
+def reason_given(reason: str) -> Words:
+    """`Reason given: One for each track.`; nothing where there is none."""
+    return say("Reason given: {reason}", reason=sentence(reason)) if reason.strip() else ""
+
+
+def with_source(work: Work, instruction: Instruction) -> Content:
     """The instruction; and, where no words are quoted that would say it, who said so and where."""
-    if words_behind(work, instruction):
-        return told(work, instruction)
-    heading = work.heading(instruction.heading)
-    reason = reason_given(sentence(heading.reason)) if heading and heading.reason else ""
-    return joined([told(work, instruction), attribution(work, instruction), reason])
+    told = instruction_words(work, instruction)
+    if not words_behind(work, instruction):
+        heading = work.heading(instruction.heading)
+        reason = reason_given(heading.reason) if heading else ""
+        told = joined([told, attribution(work, instruction), reason])
+    return told, as_written(work, instruction)
 
 
-def reason_given(reason: str) -> Saying:
-    return say("Reason given: {reason}", reason=reason)
-
-
-def set_aside_in_words(work: Work, fallen: SetAside, quoted_headings: Iterable[str]) -> str:
+def set_aside_words(work: Work, fallen: SetAside, quoted_headings: Collection[str]) -> Content:
     """What is set aside, with its words where they are not quoted already, and the rule in plain words."""
     instruction = work.instruction(fallen.instruction)
-    why = because_in_words(work, fallen)
+    why = because_sentence(work, fallen)
     if instruction is None:
         return say("{subject}: {text}", subject=fallen.instruction, text=why)
-    heading = work.heading(instruction.heading)
-    if heading is None or heading.identifier in set(quoted_headings):
-        return joined([told(work, instruction), why])
-    words = words_behind(work, instruction)
-    said = quoted(words) if words else ""
-    return joined([told(work, instruction), said, attribution(work, instruction), why])
+    told = [instruction_words(work, instruction)]
+    if work.heading(instruction.heading) and instruction.heading not in quoted_headings:
+        words = words_behind(work, instruction)
+        told += [quoted(words) if words else "", attribution(work, instruction)]
+    return joined([*told, why]), as_written(work, instruction)
 
 
-def because_in_words(work: Work, fallen: SetAside) -> str:
-    """The rule by which one instruction prevailed over another, as a sentence."""
+def because_sentence(work: Work, fallen: SetAside) -> Words:
+    """Why one instruction did not prevail, as a sentence."""
+    return say("It is set aside because {rule}.", rule=because_words(work, fallen))
+
+
+def because_words(work: Work, fallen: SetAside) -> Words:
+    """The rule by which one instruction prevailed over another: `R1.2 makes an exception to what this one forbids`."""
     winner, loser = work.instruction(fallen.by), work.instruction(fallen.instruction)
     if fallen.because is Because.DISPENSATION:
         return say(
-            "It is set aside because {person} has dispensed with it for this installation.",
-            person=person_in_words(work, fallen.by),
+            "{person} has dispensed with it for this installation", person=person_words(work, fallen.by)
         )
     if winner is None or loser is None:
-        return say(
-            "It is set aside because {line} prevails over it ({rule}).",
-            line=fallen.by,
-            rule=_RULES[fallen.because],
-        )
-    return say("It is set aside because {rule}.", rule=_rule(work, winner, loser, fallen.because))
+        return say("{line} prevails over it ({rule})", line=fallen.by, rule=_RULES[fallen.because])
+    return _rule(work, winner, loser, fallen.because)
 
 
 _RULES = {
@@ -123,7 +140,7 @@ _RULES = {
 }
 
 
-def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because) -> str:
+def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because) -> Words:
     name = winner.identifier
     match because:
         case Because.SUPERSEDES:
@@ -131,15 +148,14 @@ def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because)
         case Because.AUTHORITY:
             return _of_authority(work, winner, loser)
         case Because.SCOPE:
-            one, two = (scope_words(line.assertion.scope, work.vocabulary) for line in (winner, loser))
             return say(
                 "{line} speaks of {part} in particular, and this one of {whole} as a whole",
                 line=name,
-                part=one,
-                whole=two,
+                part=scope_words(winner.assertion.scope, work.vocabulary),
+                whole=scope_words(loser.assertion.scope, work.vocabulary),
             )
         case Because.DATE:
-            one, two = (date_in_words(line.on) or say("an unknown date") for line in (winner, loser))
+            one, two = (span_words(line.on) or say("an unknown date") for line in (winner, loser))
             return say(
                 "{line}, of {date}, is later than this one, of {earlier}", line=name, date=one, earlier=two
             )
@@ -153,8 +169,8 @@ def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because)
             return say("{line} makes an exception to what this one requires", line=name)
 
 
-def _of_authority(work: Work, winner: Instruction, loser: Instruction) -> str:
-    one, two = (person_in_words(work, line.by) for line in (winner, loser))
+def _of_authority(work: Work, winner: Instruction, loser: Instruction) -> Words:
+    one, two = (person_words(work, line.by) for line in (winner, loser))
     giver = one or say("somebody")
     if two:
         return say(

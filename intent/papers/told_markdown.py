@@ -17,7 +17,6 @@ from intent.papers.document import (
     Content,
     Document,
     Facts,
-    Inline,
     Items,
     Markdown,
     MarkedText,
@@ -33,6 +32,7 @@ from intent.papers.document import (
     Ruled,
     Several,
     Stamp,
+    Told,
     inlines,
 )
 from intent.papers.prose import as_markdown, escaped
@@ -59,7 +59,7 @@ class MarkdownSheet:
 
     def told(self, content: Content, line_break: str = ", ") -> str:
         """A content on one line; its own breaks are told as something else."""
-        return "".join(_inline(piece, self, line_break) for piece in inlines(content))
+        return "".join(_inline(piece, self, line_break) for piece in inlines(content, self.locale.tag))
 
     def linked(self, told: str, anchor: str) -> str:
         return f"[{told}](#{self.anchors[anchor]})" if anchor in self.anchors else told
@@ -82,7 +82,7 @@ def tell_markdown(document: Document, locale: Locale = ENGLISH) -> str:
     return "\n\n".join(filter(None, blocks)) + "\n"
 
 
-def _inline(inline: Inline, sheet: MarkdownSheet, line_break: str) -> str:
+def _inline(inline: Told, sheet: MarkdownSheet, line_break: str) -> str:
     match inline:
         case Stamp():
             return f"**{sheet.escaped(opened(inline.words))}**"

@@ -16,7 +16,6 @@ from intent.papers.document import (
     Document,
     Facts,
     FactsRole,
-    Inline,
     Items,
     Markdown,
     MarkedText,
@@ -34,6 +33,7 @@ from intent.papers.document import (
     Several,
     Stamp,
     TableRole,
+    Told,
     inlines,
 )
 from intent.papers.elements import Element, digest, element, prose, unbroken
@@ -63,7 +63,7 @@ class Page:
 
     def told(self, content: Content) -> list[Element | str]:
         """A content as elements and text."""
-        return [told for piece in inlines(content) for told in _inline(piece, self)]
+        return [told for piece in inlines(content, self.locale.tag) for told in _inline(piece, self)]
 
 
 def tell_page(document: Document, locale: Locale = ENGLISH) -> str:
@@ -168,7 +168,7 @@ def _block(block: Block, page: Page, level: int) -> Iterator[Element]:
             yield from _inner_section(block, page, level + 1)
 
 
-def _inline(inline: Inline, page: Page) -> Iterator[Element | str]:
+def _inline(inline: Told, page: Page) -> Iterator[Element | str]:
     match inline:
         case Stamp():
             kind = "outcome" if isinstance(inline.grade, Outcome) else "verdict"

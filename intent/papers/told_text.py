@@ -13,7 +13,6 @@ from intent.papers.document import (
     Content,
     Document,
     Facts,
-    Inline,
     Items,
     Markdown,
     MarkedText,
@@ -28,6 +27,7 @@ from intent.papers.document import (
     Ruled,
     Several,
     Stamp,
+    Told,
     inlines,
 )
 from intent.papers.layout import Piece, columns_of, flowed, padded, wrapped
@@ -101,7 +101,7 @@ def tell_text(document: Document, locale: Locale = ENGLISH, *, width: int = 80, 
 def _lines(content: Content, terminal: Terminal) -> Iterator[list[Piece]]:
     """The pieces of each line of a content."""
     line: list[Piece] = []
-    for piece in inlines(content):
+    for piece in inlines(content, terminal.locale.tag):
         if isinstance(piece, Break):
             yield line
             line = []
@@ -110,7 +110,7 @@ def _lines(content: Content, terminal: Terminal) -> Iterator[list[Piece]]:
     yield line
 
 
-def _piece(inline: Inline, terminal: Terminal) -> Piece:
+def _piece(inline: Told, terminal: Terminal) -> Piece:
     say = terminal.locale.say
     match inline:
         case Stamp():
