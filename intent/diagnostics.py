@@ -78,6 +78,17 @@ class Unusable(Exception):
         return Unusable, (self.diagnostics,)
 
 
+class UnknownName(Exception):
+    """Somebody asked by a name for something that there is not; says what is near."""
+
+    def __init__(self, message: Words) -> None:
+        super().__init__(message)
+        self.message = message
+
+    def __str__(self) -> str:
+        return ENGLISH.say(self.message)
+
+
 def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """The findings by place in the text, each once."""
     return tuple(

@@ -26,7 +26,7 @@ from intent.vocabulary.loader import read_vocabulary
 if TYPE_CHECKING:
     from intent.analysis.comparison.turns import Turn
     from intent.analysis.comparison.works import Comparison
-    from intent.analysis.explanation import Account
+    from intent.analysis.explanation.explain import Account
     from intent.analysis.history.chronicle import Chronicle
     from intent.exports.exporting import Export
     from intent.packages.package import Package
@@ -78,9 +78,9 @@ def explain(
 ) -> Account:
     """What governs a part, a group, a characteristic or the whole work on a day, today's if none.
 
-    Raises `Unusable`, and `intent.analysis.explanation.Unknown` for an unknown name.
+    Raises `Unusable`, and `intent.diagnostics.UnknownName` for an unknown name.
     """
-    from intent.analysis.explanation import explain as explain_work
+    from intent.analysis.explanation.explain import explain as explain_work
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
@@ -92,7 +92,7 @@ def history(
 ) -> tuple[Chronicle, tuple[Diagnostic, ...]]:
     """How a work was shown, and what beside it is no installation carried out.
 
-    Raises `Unusable`, and `intent.analysis.explanation.Unknown` for an unknown name.
+    Raises `Unusable`, and `intent.diagnostics.UnknownName` for an unknown name.
     """
     from intent.analysis.history.chronicle import chronicle
     from intent.analysis.history.past import read_past

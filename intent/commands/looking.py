@@ -31,13 +31,13 @@ def explain(work: Path, subject: str | None, characteristic: str | None, on: obj
     import datetime
 
     from intent import verbs
-    from intent.analysis.explanation import Unknown
+    from intent.diagnostics import UnknownName
     from intent.papers.explained import write_account
 
     day = on.date() if isinstance(on, datetime.datetime) else None
     try:
         found = verbs.explain(work, subject, characteristic, day)
-    except Unknown as error:
+    except UnknownName as error:
         raise click.UsageError(str(error)) from None
     click.echo(write_account(found), nl=False)
 
@@ -56,12 +56,12 @@ def history(work: Path, part: str | None, characteristic: str | None, form: str,
     Example: intent history timetable/work.md M1 technology
     """
     from intent import verbs
-    from intent.analysis.explanation import Unknown
+    from intent.diagnostics import UnknownName
     from intent.papers.chronicle_told import write_chronicle
 
     try:
         told, findings = verbs.history(work, part, characteristic)
-    except Unknown as error:
+    except UnknownName as error:
         raise click.UsageError(str(error)) from None
     print_diagnostics(findings)
     deliver(write_chronicle(told, form, width=max(80, min(terminal_width(), 120))), output)

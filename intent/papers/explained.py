@@ -5,8 +5,9 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
-from intent.analysis.examination.governing import Fate, Stretch
-from intent.analysis.explanation import Account, Explained, Explanation
+from intent.analysis.explanation.explain import Account, Explanation
+from intent.analysis.explanation.explained_line import Explained
+from intent.analysis.explanation.governing import Fate, Stretch
 from intent.language.message import listed
 from intent.model.work import Work
 from intent.papers.instructions_told import because_in_words

@@ -15,6 +15,7 @@ from intent.analysis.examination.examine import CHECKS, analyse, analyse_answers
 from intent.diagnostics import Diagnostic
 from intent.dossier.installation_text import read_installation
 from intent.dossier.work_text import read_work
+from intent.language.locale import ENGLISH
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 
@@ -63,7 +64,7 @@ def every_finding(case: Case) -> tuple[Diagnostic, ...]:
 
 @pytest.mark.parametrize("case", every_case(), ids=name_of)
 def test_case(case: Case) -> None:
-    lines = [f"{found.severity} {found.slug}: {found.message}" for found in found_in(case)]
+    lines = [f"{found.severity} {found.slug}: {ENGLISH.say(found.message)}" for found in found_in(case)]
     expected, found = case.expected.strip(), "\n".join(lines) or "nothing"
     if expected != found:
         place = f"{case.file.relative_to(CASES.parent.parent)}:{case.line}: {case.name}"

@@ -12,7 +12,7 @@ from test_cases import read, supplied, vocabulary
 
 from intent.analysis.examination.clashes import clashes_of
 from intent.analysis.examination.examine import undisturbed
-from intent.analysis.examination.matters import matters_of
+from intent.analysis.examination.topic_claims import topics_claimed
 from intent.dossier.work_text import read_work
 from intent.record.load_work import load_work
 
@@ -124,7 +124,7 @@ def text_of(every: tuple[Demand, ...], characteristic: str) -> str:
 def found_by_program(every: tuple[Demand, ...], characteristic: str) -> set[frozenset[str]]:
     reading = read(read_work(text_of(every, characteristic), "work.md", vocabulary()))
     case = undisturbed(load_work(reading.triples, reading.iri, vocabulary()))
-    clashes = chain.from_iterable(clashes_of(case, matter) for matter in matters_of(case))
+    clashes = chain.from_iterable(clashes_of(case, topic) for topic in topics_claimed(case))
     return {frozenset(claim.line.identifier for claim in clash) for clash in clashes}
 
 

@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 from test_cases import Case, blocks, read, vocabulary, whole_work
 
-from intent.analysis.explanation import Account, Unknown, explain
+from intent.analysis.explanation.explain import Account, explain
+from intent.diagnostics import UnknownName
 from intent.dossier.work_text import read_work
 from intent.model.work import Work
 from intent.papers.explained import write_account
@@ -68,5 +69,5 @@ def test_parts_that_are_governed_alike_are_told_once() -> None:
     ("subject", "characteristic"), [("M33", None), ("M1", "rotatoin"), ("Monitor", None)]
 )
 def test_an_unknown_name_is_refused_with_what_is_near(subject: str, characteristic: str | None) -> None:
-    with pytest.raises(Unknown, match="did you mean"):
+    with pytest.raises(UnknownName, match="did you mean"):
         explain(work_of(every_case()[0]), subject, characteristic, datetime.date(2027, 1, 1))

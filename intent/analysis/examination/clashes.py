@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.analysis.examination.findings import RULES, Finding, about, in_force_on, names
-from intent.analysis.examination.matters import Matter
-from intent.analysis.examination.pieces import smallest_clashes
-from intent.analysis.examination.together import can_hold_together
+from intent.analysis.examination.compatibility import can_hold_together
+from intent.analysis.examination.findings import (
+    RULES,
+    Finding,
+    identifiers,
+    topic_words,
+    where_conditions_hold,
+)
+from intent.analysis.examination.partition import smallest_clashes
+from intent.analysis.examination.topic_claims import TopicClaims
 from intent.diagnostics import Severity
+from intent.language.message import Words, say
 from intent.model.work import Modality
 from intent.values.sets import are_disjoint, is_within
 from intent.variance.case import Case
@@ -18,15 +25,15 @@ from intent.variance.result import Because
 Clash = tuple[Claim, ...]
 
 
-def clashes_of(case: Case, matter: Matter) -> tuple[Clash, ...]:
+def clashes_of(case: Case, topic: TopicClaims) -> tuple[Clash, ...]:
     """The smallest sets of demands in force together that no value satisfies together."""
-    demands = matter.demands
-    sets = [matter.satisfied_by[claim.line.identifier] for claim in demands]
+    demands = topic.demands
+    sets = [topic.satisfied_by[claim.line.identifier] for claim in demands]
     found = (
-        tuple(demands[place] for place in sorted(clash)) for clash in smallest_clashes(matter.whole, sets)
+        tuple(demands[place] for place in sorted(clash)) for clash in smallest_clashes(topic.whole, sets)
     )
     return tuple(
-        clash for clash in found if can_hold_together(case, [claim.line for claim in clash], matter.members)
+        clash for clash in found if can_hold_together(case, [claim.line for claim in clash], topic.members)
     )
 
 
@@ -56,49 +63,69 @@ def _leaves_nothing(winner: Claim, loser: Claim) -> bool:
     return is_within(mine, other) if loser.line.modality is Modality.FORBIDDEN else are_disjoint(mine, other)
 
 
-def cannot_be_met(case: Case, matters: Sequence[Matter]) -> Iterator[Finding]:
+def cannot_be_met(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
     """One finding for each set of instructions, over all the subjects on which it clashes."""
-    found: dict[tuple[tuple[str, ...], tuple[str, ...]], list[tuple[Matter, Clash]]] = {}
-    for matter in matters:
-        for clash in clashes_of(case, matter):
+    found: dict[tuple[tuple[str, ...], tuple[str, ...]], list[tuple[TopicClaims, Clash]]] = {}
+    for topic in topics:
+        for clash in clashes_of(case, topic):
             verdict = decided(case, clash)
             outcome = (verdict[0].line.identifier, verdict[2].value) if verdict else ()
             key = (tuple(claim.line.identifier for claim in clash), outcome)
-            found.setdefault(key, []).append((matter, clash))
+            found.setdefault(key, []).append((topic, clash))
     for every in found.values():
-        yield _finding(case, [matter for matter, _ in every], every[0][1])
+        yield _finding(case, [topic for topic, _ in every], every[0][1])
 
 
-def _finding(case: Case, matters: Sequence[Matter], clash: Clash) -> Finding:
+def _finding(case: Case, topics: Sequence[TopicClaims], clash: Clash) -> Finding:
     lines = [claim.line for claim in clash]
-    last = lines[-1]
-    subject, where = about(case.work, matters), in_force_on(lines)
+    named, last = identifiers(lines), lines[-1]
+    gap = where_conditions_hold(_gap(topic_words(case.work, topics), len(clash)), lines)
     if len(clash) == 1:
-        message = f"{last.identifier} can never be met: no {subject} satisfies it{where}"
-        return Finding(slug="cannot-be-met", message=message, node=last.iri, subject=last.identifier)
-    together = "both" if len(clash) == 2 else f"all {len(clash)}"
-    message = f"{names(lines)} cannot be met together: no {subject} satisfies {together}{where}; "
+        message = say("{line} can never be met: {gap}", line=last.identifier, gap=gap)
+        return Finding(
+            slug="cannot-be-met", message=message, node=last.iri, subject=last.identifier, lines=named
+        )
     verdict = decided(case, clash)
-    if verdict is None:
-        message += _undecided(case, clash)
-        return Finding(slug="cannot-be-met", message=message, node=last.iri, subject=last.identifier)
-    winner, loser, because = verdict
-    message += f"{winner.line.identifier} prevails, since {RULES[because]}, "
-    message += f"and {loser.line.identifier} never counts there"
+    outcome = _undecided(case, clash) if verdict is None else _decided(*verdict)
+    fallen = last if verdict is None else verdict[1].line
     return Finding(
         slug="cannot-be-met",
-        message=message,
-        node=loser.line.iri,
-        subject=loser.line.identifier,
-        severity=Severity.NOTE,
+        message=say(
+            "{lines} cannot be met together: {gap}; {outcome}", lines=named, gap=gap, outcome=outcome
+        ),
+        node=fallen.iri,
+        subject=fallen.identifier,
+        lines=named,
+        severity=Severity.WARNING if verdict is None else Severity.NOTE,
     )
 
 
-def _undecided(case: Case, clash: Clash) -> str:
+def _gap(topic: Words, number: int) -> Words:
+    match number:
+        case 1:
+            return say("no {topic} satisfies it", topic=topic)
+        case 2:
+            return say("no {topic} satisfies both", topic=topic)
+    return say("no {topic} satisfies all {number}", topic=topic, number=number)
+
+
+def _decided(winner: Claim, loser: Claim, because: Because) -> Words:
+    return say(
+        "{line} prevails, since {because}, and {other} never counts there",
+        line=winner.line.identifier,
+        because=RULES[because],
+        other=loser.line.identifier,
+    )
+
+
+def _undecided(case: Case, clash: Clash) -> Words:
     if len(clash) > 2:
-        return "meeting some of them excuses from none of the others"
-    one, two = clash
+        return say("meeting some of them excuses from none of the others")
     for winner, loser in (clash, clash[::-1]):
         if prevails(case, winner, loser) is not None:
-            return f"{winner.line.identifier} prevails, but a prohibition does not excuse from {loser.line.identifier}"
-    return f"nothing decides between {one.line.identifier} and {two.line.identifier}"
+            return say(
+                "{line} prevails, but a prohibition does not excuse from {other}",
+                line=winner.line.identifier,
+                other=loser.line.identifier,
+            )
+    return say("nothing decides between {lines}", lines=identifiers(claim.line for claim in clash))

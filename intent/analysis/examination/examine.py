@@ -4,21 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
-from intent.analysis.examination.breaking import aggregate_can_break
+from intent.analysis.examination.breakable_aggregates import aggregate_can_break
 from intent.analysis.examination.clashes import cannot_be_met
-from intent.analysis.examination.departing import documented_departs
+from intent.analysis.examination.documented_departures import documented_departs
 from intent.analysis.examination.findings import Finding
 from intent.analysis.examination.idle import idle
-from intent.analysis.examination.matters import Matter, matters_of
-from intent.analysis.examination.permitting import never_used
-from intent.analysis.examination.speakers import answers_out_of_time, no_effect, out_of_time
+from intent.analysis.examination.out_of_time import answers_out_of_time, out_of_time
+from intent.analysis.examination.superseding import no_effect
+from intent.analysis.examination.topic_claims import TopicClaims, topics_claimed
+from intent.analysis.examination.unusable_permissions import never_used
 from intent.diagnostics import Diagnostic, Span, in_order
 from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
 from intent.variance.case import Case, lay_out
 
-Check = Callable[[Case, Sequence[Matter]], Iterator[Finding]]
+Check = Callable[[Case, Sequence[TopicClaims]], Iterator[Finding]]
 
 CHECKS: tuple[Check, ...] = (
     cannot_be_met,
@@ -39,9 +40,14 @@ def undisturbed(work: Work) -> Case:
 
 def analyse(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
     """What is found in the documentation of a work, before any installation; ``spans`` says where each node stands."""
-    case = undisturbed(work)
-    matters = matters_of(case)
-    return _placed((found for check in CHECKS for found in check(case, matters)), spans, work.iri)
+    return _placed(findings_about(undisturbed(work)), spans, work.iri)
+
+
+def findings_about(case: Case) -> Iterator[Finding]:
+    """What every check finds in a documentation, in the order of the checks."""
+    topics = topics_claimed(case)
+    for check in CHECKS:
+        yield from check(case, topics)
 
 
 def analyse_answers(

@@ -1,18 +1,19 @@
-"""What the analysis finds, before it is placed in the text, and the words that its findings share."""
+"""What is found in a documentation, before it is placed in its text, and the words that the findings share."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from intent.analysis.examination.matters import Matter
+from intent.analysis.examination.topic_claims import TopicClaims
 from intent.diagnostics import Severity
-from intent.language.message import listed
+from intent.language.message import Words, say
 from intent.model.assertions import Aggregate
+from intent.model.naming import subject_name
+from intent.model.subject import SubjectKind
 from intent.model.work import Instruction, Work
-from intent.names import THE_WORK
 from intent.variance.result import Because
-from intent.variance.scopes import subject_name
+from intent.variance.scopes import subject_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,42 +21,65 @@ class Finding:
     """One finding about the documentation, at the node that it is to be read at."""
 
     slug: str
-    message: str
+    message: Words
     node: str
     """The IRI of the instruction, heading, source, consent or attestation."""
     subject: str
+    """The identifier of the instruction, heading, source or person that it is about."""
+    lines: tuple[str, ...] = ()
+    """The identifiers of the instructions that it names."""
     severity: Severity = Severity.WARNING
 
 
 RULES = {
-    Because.SUPERSEDES: "it supersedes the other",
-    Because.AUTHORITY: "it has the higher authority",
-    Because.SCOPE: "it speaks of fewer parts",
-    Because.DATE: "it is later",
-    Because.EXCEPTION: "one is the exception to the other",
-    Because.DISPENSATION: "it was dispensed from",
+    Because.SUPERSEDES: say("it supersedes the other"),
+    Because.AUTHORITY: say("it has the higher authority"),
+    Because.SCOPE: say("it speaks of fewer parts"),
+    Because.DATE: say("it is later"),
+    Because.EXCEPTION: say("one is the exception to the other"),
+    Because.DISPENSATION: say("it was dispensed from"),
 }
 """Why one instruction prevails over another."""
 
 
-def names(lines: Iterable[Instruction]) -> str:
-    """Instructions by their identifiers: `R1.1, R2.1 and R4.2`."""
-    return listed(dict.fromkeys(line.identifier for line in lines))
+def identifiers(lines: Iterable[Instruction]) -> tuple[str, ...]:
+    """The identifiers of instructions, each once; as they stand in a place of a message: `R1.1, R2.1 and R4.2`."""
+    return tuple(dict.fromkeys(line.identifier for line in lines))
 
 
-def about(work: Work, matters: Iterable[Matter]) -> str:
-    """What several matters of one characteristic are about: `technology of Monitors`."""
-    every = list(matters)
-    if every[0].aggregate in {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}:
-        return "arrangement"
-    subjects = list(dict.fromkeys(matter.subject for matter in every))
-    named = subject_name(subjects, work) if len(subjects) > 1 else subjects[0]
-    if named == THE_WORK and subjects != [THE_WORK]:
-        named = "every part"
-    return f"{every[0].label} of {named}"
+def topic_words(work: Work, topics: Sequence[TopicClaims]) -> Words:
+    """What topics of one characteristic are about: `technology of Monitors`; of how parts stand, an arrangement."""
+    first = topics[0]
+    if first.aggregate in {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}:
+        return say("arrangement")
+    return say(
+        "{characteristic} of {subject}", characteristic=first.name, subject=subjects_words(work, topics)
+    )
 
 
-def in_force_on(lines: Iterable[Instruction]) -> str:
-    """A clause for what rests on conditions: nothing where none of them does."""
-    conditional = [line for line in lines if line.conditions]
-    return f", where the conditions of {names(conditional)} hold" if conditional else ""
+def subjects_words(work: Work, topics: Iterable[TopicClaims]) -> Words:
+    """The subjects of topics, as few words as will do: the group that they make up, else each by its name."""
+    subjects = dict.fromkeys(topic.subject for topic in topics)
+    if len(subjects) == 1:
+        return subject_name(next(iter(subjects)))
+    return members_words(work, [subject.written for subject in subjects])
+
+
+def members_words(work: Work, members: Iterable[str]) -> Words:
+    """Several single subjects, each by itself: the group that they make up, else each by its name."""
+    subject = subject_of(members, work)
+    return say("every part") if subject.kind is SubjectKind.WORK else subject_name(subject)
+
+
+def where_conditions_hold(message: Words, lines: Iterable[Instruction]) -> Words:
+    """A message, narrowed to where the conditions hold that some instructions rest on, if any does."""
+    conditional = identifiers(line for line in lines if line.conditions)
+    if not conditional:
+        return message
+    return say("{text}, where the conditions of {lines} hold", text=message, lines=conditional)
+
+
+def heading_node(work: Work, line: Instruction) -> str:
+    """The IRI of an instruction's heading."""
+    heading = work.heading(line.heading)
+    return heading.iri if heading is not None else line.iri

@@ -4,64 +4,78 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from intent.analysis.examination.findings import Finding, names
-from intent.analysis.examination.life import days_of, outlasts
-from intent.analysis.examination.matters import Matter
-from intent.analysis.examination.permitting import no_use
+from intent.analysis.examination.findings import Finding, identifiers
+from intent.analysis.examination.topic_claims import TopicClaims
+from intent.analysis.examination.unusable_permissions import no_use
+from intent.analysis.examination.validity import days_of, outlasts
+from intent.language.message import Words, say, say_of
 from intent.model.work import Instruction, Modality
 from intent.values.sets import are_disjoint, is_within, meet
 from intent.variance.case import Case
 from intent.variance.precedence import Claim, prevails
 
+_MESSAGES = {
+    Modality.REQUIRED: say_of(
+        1,
+        "{others} makes {line} idle: whatever meets it meets {line}",
+        "{others} make {line} idle: whatever meets them meets {line}",
+    ),
+    Modality.FORBIDDEN: say_of(
+        1,
+        "{others} makes {line} idle: all that {line} forbids is forbidden by it",
+        "{others} make {line} idle: all that {line} forbids is forbidden by them",
+    ),
+    Modality.ALLOWED: say_of(
+        1,
+        "{others} makes {line} idle: all that {line} allows is allowed by it",
+        "{others} make {line} idle: all that {line} allows is allowed by them",
+    ),
+}
 
-def idle(case: Case, matters: Sequence[Matter]) -> Iterator[Finding]:
+
+def idle(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
     """Each instruction that never holds, or in whose place others always do, with what makes it idle."""
-    speaking: dict[str, list[Matter]] = {}
-    for matter in matters:
-        for claim in matter.claims:
-            speaking.setdefault(claim.line.identifier, []).append(matter)
+    speaking: dict[str, list[TopicClaims]] = {}
+    for topic in topics:
+        for claim in topic.claims:
+            speaking.setdefault(claim.line.identifier, []).append(topic)
     places = {line.identifier: place for place, line in enumerate(case.work.instructions)}
     for line in case.work.instructions:
-        why = "" if line.modality is Modality.ALLOWED else no_use(case, line)
-        if why:
-            yield Finding(
-                slug="idle",
-                message=f"{line.identifier} never holds: {why}",
-                node=line.iri,
-                subject=line.identifier,
-            )
+        obstacle = None if line.modality is Modality.ALLOWED else no_use(case, line)
+        if obstacle is not None:
+            message = say("{line} never holds: {why}", line=line.identifier, why=obstacle.words)
+            yield _finding(line, message, obstacle.lines)
         elif days_of(case, line) is not None:
             instead = _instead(case, line, speaking.get(line.identifier, ()), places)
             if instead:
-                yield Finding(
-                    slug="idle", message=_message(line, instead), node=line.iri, subject=line.identifier
-                )
+                others = identifiers(instead)
+                message = _MESSAGES[line.modality].filled(len(others), others=others, line=line.identifier)
+                yield _finding(line, message, others)
 
 
-def _message(line: Instruction, instead: Sequence[Instruction]) -> str:
-    verb = "makes" if len(instead) == 1 else "make"
-    what = {
-        Modality.REQUIRED: "whatever meets {it} meets {line}",
-        Modality.FORBIDDEN: "all that {line} forbids is forbidden by {it}",
-        Modality.ALLOWED: "all that {line} allows is allowed by {it}",
-    }[line.modality]
-    told = what.format(it="it" if len(instead) == 1 else "them", line=line.identifier)
-    return f"{names(instead)} {verb} {line.identifier} idle: {told}"
+def _finding(line: Instruction, message: Words, others: tuple[str, ...]) -> Finding:
+    return Finding(
+        slug="idle",
+        message=message,
+        node=line.iri,
+        subject=line.identifier,
+        lines=(line.identifier, *others),
+    )
 
 
 def _instead(
-    case: Case, line: Instruction, matters: Sequence[Matter], places: Mapping[str, int]
+    case: Case, line: Instruction, topics: Sequence[TopicClaims], places: Mapping[str, int]
 ) -> tuple[Instruction, ...]:
-    """The instructions that hold in its place, one for each matter; none where it counts in any of them."""
+    """The instructions that hold in its place, one for each topic; none where it counts in any of them."""
     instead: dict[str, Instruction] = {}
-    for matter in matters:
-        claim = matter.claim(line.identifier)
+    for topic in topics:
+        claim = topic.claim(line.identifier)
         assert claim is not None
         found = next(
             (
                 other.line
-                for other in matter.claims
-                if other is not claim and _replaces(case, matter, other, claim, places)
+                for other in topic.claims
+                if other is not claim and _replaces(case, topic, other, claim, places)
             ),
             None,
         )
@@ -71,15 +85,15 @@ def _instead(
     return tuple(instead.values())
 
 
-def _replaces(case: Case, matter: Matter, one: Claim, other: Claim, places: Mapping[str, int]) -> bool:
+def _replaces(case: Case, topic: TopicClaims, one: Claim, other: Claim, places: Mapping[str, int]) -> bool:
     """Whether the first does all that the second does; of two that do the same, the one further up stays."""
-    if not _covers(case, matter, one, other):
+    if not _covers(case, topic, one, other):
         return False
     is_first = places[one.line.identifier] < places[other.line.identifier]
-    return is_first or not _covers(case, matter, other, one)
+    return is_first or not _covers(case, topic, other, one)
 
 
-def _covers(case: Case, matter: Matter, one: Claim, other: Claim) -> bool:
+def _covers(case: Case, topic: TopicClaims, one: Claim, other: Claim) -> bool:
     line, idle_line = one.line, other.line
     if line.modality is not idle_line.modality or not _ended(case, idle_line) <= _ended(case, line):
         return False
@@ -88,9 +102,9 @@ def _covers(case: Case, matter: Matter, one: Claim, other: Claim) -> bool:
     if case.ranks[line.identifier] > case.ranks[idle_line.identifier]:
         return False
     if line.modality is Modality.ALLOWED:
-        return _allows_as_much(matter, one, other) and _fares_as_well(case, matter, one, other)
-    mine, others = (matter.satisfied_by[claim.line.identifier] for claim in (one, other))
-    return is_within(mine, others) and not mine.is_empty and _fares_alike(case, matter, one, other)
+        return _allows_as_much(topic, one, other) and _fares_as_well(case, topic, one, other)
+    mine, others = (topic.satisfied_by[claim.line.identifier] for claim in (one, other))
+    return is_within(mine, others) and not mine.is_empty and _fares_alike(case, topic, one, other)
 
 
 def _ended(case: Case, line: Instruction) -> frozenset[str]:
@@ -98,7 +112,7 @@ def _ended(case: Case, line: Instruction) -> frozenset[str]:
     return frozenset(earlier for earlier, later in case.superseders.items() if line in later)
 
 
-def _allows_as_much(matter: Matter, one: Claim, other: Claim) -> bool:
+def _allows_as_much(topic: TopicClaims, one: Claim, other: Claim) -> bool:
     if one.line.choice is not None or other.line.choice is not None:
         return False
     if (
@@ -107,15 +121,15 @@ def _allows_as_much(matter: Matter, one: Claim, other: Claim) -> bool:
         or other.admitted is None
     ):
         return False
-    allowed = meet(matter.whole, other.admitted)
+    allowed = meet(topic.whole, other.admitted)
     return not allowed.is_empty and is_within(allowed, one.admitted)
 
 
-def _fares_alike(case: Case, matter: Matter, one: Claim, other: Claim) -> bool:
+def _fares_alike(case: Case, topic: TopicClaims, one: Claim, other: Claim) -> bool:
     """Whether whatever lifts one demand, or ties with it, does the same to the other."""
     return all(
         _relation(case, rival, one) == _relation(case, rival, other)
-        for rival in matter.claims
+        for rival in topic.claims
         if rival is not one and rival is not other and _could_lift(rival, one, other)
     )
 
@@ -128,9 +142,9 @@ def _could_lift(rival: Claim, one: Claim, other: Claim) -> bool:
     return rival.line.modality is Modality.REQUIRED and any(are_disjoint(mine, found) for found in demanded)
 
 
-def _fares_as_well(case: Case, matter: Matter, one: Claim, other: Claim) -> bool:
+def _fares_as_well(case: Case, topic: TopicClaims, one: Claim, other: Claim) -> bool:
     """Whether one permission prevails wherever the other does, and falls only where the other falls."""
-    return all(_relation(case, one, demand) >= _relation(case, other, demand) for demand in matter.demands)
+    return all(_relation(case, one, demand) >= _relation(case, other, demand) for demand in topic.demands)
 
 
 def _relation(case: Case, one: Claim, two: Claim) -> int:

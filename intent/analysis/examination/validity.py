@@ -56,7 +56,7 @@ def outlasts(case: Case, one: Instruction, other: Instruction) -> bool:
     return mine.first <= others.first and others.last <= mine.last
 
 
-def nobody_left(work: Work, person: str) -> datetime.date | None:
+def last_day_to_answer(work: Work, person: str) -> datetime.date | None:
     """The last day on which anybody could answer for a person; none where somebody always can."""
     if who_can_answer(work, person, LAST_DAY) is not None:
         return None

@@ -6,11 +6,12 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.analysis.examination.matters import Matter, joined
-from intent.analysis.examination.pieces import Piece, cut
-from intent.analysis.examination.valuing import values_words
+from intent.analysis.examination.partition import Piece, cut
+from intent.analysis.examination.topic_claims import TopicClaims
+from intent.analysis.explanation.value_words import ANYTHING_ELSE, values_words
+from intent.language.message import Words
 from intent.model.assertions import Aggregate
-from intent.values.sets import ValueSet
+from intent.values.sets import ValueSet, union
 from intent.variance.case import Case
 from intent.variance.change import Deviation
 from intent.variance.reasons import opens_words
@@ -30,36 +31,37 @@ class Fate:
     """None where nobody asks."""
     governing: tuple[str, ...] = ()
     set_aside: tuple[SetAside, ...] = ()
-    open: str = ""
+    open: Words = ""
+    """What has to happen first."""
 
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
     """Values that fare alike, in words."""
 
-    values: str
+    values: Words
     fate: Fate
 
 
-def stretches(case: Case, matters: Sequence[Matter], day: datetime.date) -> tuple[Stretch, ...]:
-    """What the instructions of all grounds on one matter say of each value, were it other than documented."""
-    first = matters[0]
+def stretches(case: Case, topics: Sequence[TopicClaims], day: datetime.date) -> tuple[Stretch, ...]:
+    """What the instructions of all grounds on one topic say of each value, were it other than documented."""
+    first = topics[0]
     speaking = [
-        (matter, {speaker.line.identifier for speaker in speakers(case, matter.lines, matter.members, day)})
-        for matter in matters
+        (topic, {speaker.line.identifier for speaker in speakers(case, topic.lines, topic.members, day)})
+        for topic in topics
     ]
-    claims = [claim for matter, held in speaking for claim in matter.claims if claim.line.identifier in held]
+    claims = [claim for topic, held in speaking for claim in topic.claims if claim.line.identifier in held]
     if not claims or first.aggregate in _NOT_CUT:
         return ()
     sets = [claim.admitted for claim in claims if claim.admitted is not None]
     fates: dict[tuple[bool, Fate], ValueSet] = {}
     for piece in cut(first.whole, sets):
-        key = (any(piece.within), _fate(case, matters, piece, day))
+        key = (any(piece.within), _fate(case, topics, piece, day))
         values = fates.get(key)
-        fates[key] = piece.values if values is None else joined(values, piece.values)
+        fates[key] = piece.values if values is None else union(values, piece.values)
     lines = [claim.line for claim in claims]
     return tuple(
-        Stretch(values_words(case, first, values, lines) if is_named else "anything else", fate)
+        Stretch(values_words(case, first, values, lines) if is_named else ANYTHING_ELSE, fate)
         for (is_named, fate), values in sorted(fates.items(), key=_named_first)
     )
 
@@ -70,8 +72,8 @@ def _named_first(item: tuple[tuple[bool, Fate], ValueSet]) -> tuple[bool, int]:
     return not is_named, fate.verdict.badness if fate.verdict else 0
 
 
-def _fate(case: Case, matters: Sequence[Matter], piece: Piece, day: datetime.date) -> Fate:
-    judged = list(_judgements(case, matters, piece, day))
+def _fate(case: Case, topics: Sequence[TopicClaims], piece: Piece, day: datetime.date) -> Fate:
+    judged = list(_judgements(case, topics, piece, day))
     if not judged:
         return Fate(verdict=None)
     worst = max(judged, key=lambda judgement: judgement.verdict.badness)
@@ -84,23 +86,23 @@ def _fate(case: Case, matters: Sequence[Matter], piece: Piece, day: datetime.dat
 
 
 def _judgements(
-    case: Case, matters: Sequence[Matter], piece: Piece, day: datetime.date
+    case: Case, topics: Sequence[TopicClaims], piece: Piece, day: datetime.date
 ) -> Iterator[Judgement]:
-    for matter in matters:
-        counts = matter.characteristic is not None and matter.characteristic.counts_unasked
-        admitted = {claim.line.identifier: claim.admitted for claim in matter.claims}
+    for topic in topics:
+        counts = topic.characteristic is not None and topic.characteristic.counts_unasked
+        admitted = {claim.line.identifier: claim.admitted for claim in topic.claims}
         questions = [
             Inquiry(
                 speaker=speaker,
                 value=piece.values,
                 admitted=admitted[speaker.line.identifier],
-                text=matter.label,
+                text=topic.name,
             )
-            for speaker in speakers(case, matter.lines, matter.members, day)
+            for speaker in speakers(case, topic.lines, topic.members, day)
         ]
-        said = ask(case, questions, matter.members, day)
+        said = ask(case, questions, topic.members, day)
         judgement = judge_ground(
-            case, said, Deviation(is_unchanged=False, counts_unasked=counts), matter.ground
+            case, said, Deviation(is_unchanged=False, counts_unasked=counts), topic.ground
         )
         if judgement is not None:
             yield judgement

@@ -1,26 +1,30 @@
-"""What instructions of one ground speak of together: a characteristic of one subject, or of several as a whole."""
+"""What the instructions of one ground claim of one topic: a characteristic of a subject, or of several as a whole."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from intent.analysis.examination.together import condition_values, is_of_own_value
+from intent.analysis.examination.compatibility import condition_value, is_of_own_value
+from intent.language.message import Words, named
 from intent.model.assertions import Aggregate, Assertion, Relation, ScopeKind
 from intent.model.meaning import admitted_values, every_value, scale
-from intent.model.phrasing import subject_words
+from intent.model.phrasing import characteristic_words
+from intent.model.subject import Subject, additions
 from intent.model.work import Instruction, Modality
 from intent.values.regions import Region
-from intent.values.sets import Labels, ValueSet, meet
+from intent.values.sets import Labels, ValueSet, meet, union
 from intent.variance.aggregates import squared
 from intent.variance.case import Case
 from intent.variance.change import documented_for
 from intent.variance.conditions import admitted_amounts, documented_amounts
 from intent.variance.precedence import Claim
-from intent.variance.scopes import subject_name
+from intent.variance.result import RowKey
+from intent.variance.scopes import subject_called, subject_of
 from intent.vocabulary.terms import Characteristic
 
 ADDITIONS = "additions"
+"""The name by which values of additions are asked for, of which there are none yet."""
 _ALIKE = {Aggregate.SAME: "all alike", Aggregate.DIFFERENT: "all different"}
 _AXES = {
     Relation.ABOVE: ("height", "more"),
@@ -34,12 +38,14 @@ _OPPOSITE = {"more": "less", "less": "more"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Matter:
-    """One thing that can be so or otherwise, with all that instructions of one ground say of it."""
+class TopicClaims:
+    """One thing that can be so or otherwise, with all that the instructions of one ground claim of it."""
 
-    subject: str
+    subject: Subject
     members: tuple[str, ...]
-    label: str
+    """The names by which a state is asked: identifiers, `the work`, `the venue`."""
+    name: Words
+    """The characteristic, or what an aggregate is called."""
     ground: str
     aggregate: Aggregate
     characteristic: Characteristic | None
@@ -49,6 +55,11 @@ class Matter:
     """In the order of the text; only those whose values are known."""
     satisfied_by: Mapping[str, ValueSet]
     """By identifier of a requirement or prohibition, the values that are not against it."""
+
+    @property
+    def key(self) -> RowKey:
+        """The topic itself, on whatever ground; the same as of a row about it."""
+        return self.subject.key, self.name
 
     @property
     def lines(self) -> tuple[Instruction, ...]:
@@ -67,8 +78,8 @@ class Matter:
         return next((claim for claim in self.claims if claim.line.identifier == identifier), None)
 
 
-def matters_of(case: Case) -> tuple[Matter, ...]:
-    """Every matter of a work, those of single subjects first, in the order of the text."""
+def topics_claimed(case: Case) -> tuple[TopicClaims, ...]:
+    """Every topic of which an instruction speaks, those of single subjects first, in the order of the text."""
     each: dict[tuple[str, str, str], list[Instruction]] = {}
     together: dict[tuple[object, ...], list[Instruction]] = {}
     for line in case.work.instructions:
@@ -78,7 +89,10 @@ def matters_of(case: Case) -> tuple[Matter, ...]:
         elif assertion.characteristic in case.vocabulary.characteristics:
             for member in members_of(case, line):
                 each.setdefault((member, assertion.characteristic or "", line.ground), []).append(line)
-    singles = (_single(case, member, iri, ground, lines) for (member, iri, ground), lines in each.items())
+    singles = (
+        _single(case, member, case.vocabulary.characteristics[iri], lines)
+        for (member, iri, _), lines in each.items()
+    )
     wholes = (_whole(case, lines) for lines in together.values())
     return (*singles, *wholes)
 
@@ -101,8 +115,9 @@ def possible_values(case: Case, subject: str, characteristic: Characteristic) ->
     return Labels(frozenset(suiting))
 
 
-def _single(case: Case, member: str, iri: str, ground: str, lines: Sequence[Instruction]) -> Matter:
-    characteristic = case.vocabulary.characteristics[iri]
+def _single(
+    case: Case, member: str, characteristic: Characteristic, lines: Sequence[Instruction]
+) -> TopicClaims:
     documented = documented_for(case, member, characteristic)
     whole = possible_values(case, member, characteristic)
     claims = [
@@ -111,15 +126,27 @@ def _single(case: Case, member: str, iri: str, ground: str, lines: Sequence[Inst
         if (found := admitted_values(line.assertion.expression, characteristic, case.vocabulary, documented))
         is not None
     ]
-    satisfied = {
-        claim.line.identifier: _satisfying(case, claim, whole, (member,))
+    return TopicClaims(
+        subject=additions(()) if member == ADDITIONS else subject_called(member),
+        members=(member,),
+        name=named(characteristic),
+        ground=lines[0].ground,
+        aggregate=Aggregate.EACH,
+        characteristic=characteristic,
+        whole=whole,
+        claims=tuple(claims),
+        satisfied_by=_satisfied_by(case, claims, whole, (member,)),
+    )
+
+
+def _satisfied_by(
+    case: Case, claims: Sequence[Claim], whole: ValueSet, subjects: Sequence[str]
+) -> dict[str, ValueSet]:
+    return {
+        claim.line.identifier: _satisfying(case, claim, whole, subjects)
         for claim in claims
         if claim.line.modality is not Modality.ALLOWED
     }
-    return Matter(
-        subject=member, members=(member,), label=characteristic.label, ground=ground, aggregate=Aggregate.EACH, characteristic=characteristic, whole=whole,
-        claims=tuple(claims), satisfied_by=satisfied,
-    )  # fmt: skip
 
 
 def _satisfying(case: Case, claim: Claim, whole: ValueSet, subjects: Sequence[str]) -> ValueSet:
@@ -130,18 +157,10 @@ def _satisfying(case: Case, claim: Claim, whole: ValueSet, subjects: Sequence[st
     for condition in claim.line.conditions:
         if condition.assertion is None or not is_of_own_value(case, claim.line, condition, subjects):
             continue
-        for named in condition_values(case, condition.assertion, subjects):
-            passed_over = meet(whole, named if condition.unless else named.complement())
-            found = joined(found, passed_over)
+        asked = condition_value(case, condition.assertion, subjects)
+        if asked is not None:
+            found = union(found, meet(whole, asked if condition.unless else asked.complement()))
     return found
-
-
-def joined(one: ValueSet, two: ValueSet) -> ValueSet:
-    if isinstance(one, Labels) and isinstance(two, Labels):
-        return one.joined(two)
-    assert isinstance(one, Region)
-    assert isinstance(two, Region)
-    return one.joined(two)
 
 
 def _whole_key(case: Case, line: Instruction) -> tuple[object, ...]:
@@ -154,22 +173,22 @@ def _whole_key(case: Case, line: Instruction) -> tuple[object, ...]:
     return (assertion.aggregate, assertion.characteristic, frozenset(members))
 
 
-def _whole(case: Case, lines: Sequence[Instruction]) -> Matter:
+def _whole(case: Case, lines: Sequence[Instruction]) -> TopicClaims:
     first = lines[0]
-    members = case.members[first.identifier]
+    assertion, members = first.assertion, case.members[first.identifier]
     claims = [Claim(line, found) for line in lines if (found := _admitted(case, line, members)) is not None]
-    whole = _every_amount(case, first.assertion, members)
-    satisfied = {
-        claim.line.identifier: _satisfying(case, claim, whole, members)
-        for claim in claims
-        if claim.line.modality is not Modality.ALLOWED
-    }
-    return Matter(
-        subject=subject_name(members, case.work, first.assertion.scope), members=members,
-        label=subject_words(first.assertion, case.vocabulary), ground=first.ground, aggregate=first.assertion.aggregate,
-        characteristic=case.vocabulary.characteristics.get(first.assertion.characteristic or ""), whole=whole,
-        claims=tuple(claims), satisfied_by=satisfied,
-    )  # fmt: skip
+    whole = _every_amount(case, assertion, members)
+    return TopicClaims(
+        subject=subject_of(members, case.work, assertion.scope),
+        members=members,
+        name=characteristic_words(assertion, case.vocabulary),
+        ground=first.ground,
+        aggregate=assertion.aggregate,
+        characteristic=case.vocabulary.characteristics.get(assertion.characteristic or ""),
+        whole=whole,
+        claims=tuple(claims),
+        satisfied_by=_satisfied_by(case, claims, whole, members),
+    )
 
 
 def _admitted(case: Case, line: Instruction, members: Sequence[str]) -> ValueSet | None:

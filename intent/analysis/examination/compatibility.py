@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import reduce
 
-from intent.analysis.examination.life import common_days
+from intent.analysis.examination.validity import common_days
 from intent.model.assertions import Aggregate, Assertion, Condition, Expression
 from intent.model.meaning import admitted_values
 from intent.model.work import Instruction
@@ -19,25 +20,15 @@ Asked = tuple[object, ...]
 """What a condition asks about: an aggregate or a characteristic, of certain subjects."""
 
 
-@dataclass(slots=True, kw_only=True)
-class _Answers:
-    """What the conditions want true and untrue of one thing."""
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What one condition wants of the value that it asks about."""
 
-    true: list[Expression] = field(default_factory=list)
-    untrue: list[Expression] = field(default_factory=list)
-    true_sets: list[ValueSet] = field(default_factory=list)
-    untrue_sets: list[ValueSet] = field(default_factory=list)
-
-    @property
-    def is_possible(self) -> bool:
-        if any(expression in self.true for expression in self.untrue):
-            return False
-        joint = self.true_sets[:1]
-        for other in self.true_sets[1:]:
-            joint = [meet(joint[0], other)]
-        if joint and joint[0].is_empty:
-            return False
-        return not any(is_within(values, hole) for values in joint for hole in self.untrue_sets)
+    expression: Expression
+    value: ValueSet | None
+    """The values that the expression names; none where they rest on what is not documented."""
+    unless: bool
+    """Whether it wants any other value."""
 
 
 def can_hold_together(case: Case, lines: Sequence[Instruction], subjects: Sequence[str]) -> bool:
@@ -48,45 +39,44 @@ def can_hold_together(case: Case, lines: Sequence[Instruction], subjects: Sequen
 def conditions_agree(case: Case, lines: Sequence[Instruction], subjects: Sequence[str]) -> bool:
     """Whether the conditions of several instructions can all hold: no fact both holds and does not."""
     facts: dict[str, set[bool]] = {}
-    asked: dict[Asked, _Answers] = {}
+    asked: dict[Asked, list[Wanted]] = {}
     for line in lines:
         for condition in line.conditions:
             if condition.assertion is None:
                 facts.setdefault(normal(condition.fact or ""), set()).add(condition.unless)
             elif not is_of_own_value(case, line, condition, subjects):
-                _ask(case, line, condition, condition.assertion, subjects, asked)
-    return all(len(wanted) == 1 for wanted in facts.values()) and all(
-        answers.is_possible for answers in asked.values()
-    )
+                members = subjects_asked(case, line, condition.assertion, subjects)
+                value = condition_value(case, condition.assertion, members[:1])
+                wanted = Wanted(condition.assertion.expression, value, condition.unless)
+                asked.setdefault(_asked(condition.assertion, members), []).append(wanted)
+    return all(len(wanted) == 1 for wanted in facts.values()) and all(map(_can_all_be, asked.values()))
 
 
-def _ask(
-    case: Case,
-    line: Instruction,
-    condition: Condition,
-    assertion: Assertion,
-    subjects: Sequence[str],
-    asked: dict[Asked, _Answers],
-) -> None:
-    members = subjects_asked(case, line, assertion, subjects)
-    key = (assertion.aggregate, assertion.characteristic, assertion.relation, assertion.other, members)
-    answers = asked.setdefault(key, _Answers())
-    values = next(iter(condition_values(case, assertion, members[:1])), None)
-    (answers.untrue if condition.unless else answers.true).append(assertion.expression)
-    if values is not None:
-        (answers.untrue_sets if condition.unless else answers.true_sets).append(values)
+def _asked(assertion: Assertion, members: tuple[str, ...]) -> Asked:
+    return assertion.aggregate, assertion.characteristic, assertion.relation, assertion.other, members
 
 
-def condition_values(case: Case, assertion: Assertion, members: Sequence[str]) -> Iterator[ValueSet]:
-    """The values that a condition names; nothing where they rest on what is not documented."""
+def _can_all_be(wanted: Sequence[Wanted]) -> bool:
+    """Whether one value can do all that several conditions want of it."""
+    if {one.expression for one in wanted if one.unless} & {
+        one.expression for one in wanted if not one.unless
+    }:
+        return False
+    inside = [one.value for one in wanted if one.value is not None and not one.unless]
+    if not inside:
+        return True
+    left = reduce(meet, inside)
+    holes = (one.value for one in wanted if one.value is not None and one.unless)
+    return not left.is_empty and not any(is_within(left, hole) for hole in holes)
+
+
+def condition_value(case: Case, assertion: Assertion, members: Sequence[str]) -> ValueSet | None:
+    """The values that a condition names; none where they rest on what is not documented."""
     if assertion.aggregate is not Aggregate.EACH:
-        found = admitted_amounts(case, assertion, None)
-    else:
-        characteristic = case.vocabulary.characteristics[assertion.characteristic or ""]
-        documented = documented_for(case, members[0], characteristic) if members else None
-        found = admitted_values(assertion.expression, characteristic, case.vocabulary, documented)
-    if found is not None:
-        yield found
+        return admitted_amounts(case, assertion, None)
+    characteristic = case.vocabulary.characteristics[assertion.characteristic or ""]
+    documented = documented_for(case, members[0], characteristic) if members else None
+    return admitted_values(assertion.expression, characteristic, case.vocabulary, documented)
 
 
 def subjects_asked(
