@@ -119,13 +119,13 @@ class Scene:
     def characteristic(self, name: str) -> Characteristic:
         return self.vocabulary.characteristics[term_iri(name)]
 
-    def label(self, characteristic: str) -> Message:
+    def called(self, characteristic: str) -> Message:
         """What a characteristic is called, as a message by itself."""
         return named(self.characteristic(characteristic))
 
     def unknown(self, subject: str, *characteristics: str) -> tuple[Message, ...]:
         """What those characteristics are called of which nothing is given: what a closer answer would need."""
-        return tuple(self.label(name) for name in characteristics if not self.is_given(subject, name))
+        return tuple(self.called(name) for name in characteristics if not self.is_given(subject, name))
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +148,7 @@ class Sides:
         return part in self.documented.state.present
 
     def touches(self, *subjects: str) -> bool:
-        """Whether anything is said of a part or material that is not said in the documentation, or no longer."""
+        """Whether the proposal states anything of some parts or material otherwise than the documentation."""
         before, after = self.documented.state, self.proposed.state
         return any(
             before.statements.get(subject) != after.statements.get(subject)

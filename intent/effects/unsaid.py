@@ -22,7 +22,7 @@ def unsaid_effects(
     source: Message,
     unit: str = "",
 ) -> Iterator[Effect]:
-    """An effect without figures for each part or box that lacks something; the reader is told alike ones together."""
+    """An effect without figures for each part or box of which something is missing; alike ones are joined when told."""
     for identifier, missing in lacking.items():
         if missing:
             yield Effect(

@@ -10,14 +10,14 @@ from collections.abc import Iterable
 from fractions import Fraction
 from math import ceil
 
-from intent.values.bounds import between, hull, over, point, smaller, surely_within, times, total
+from intent.values.bounds import ONE, between, hull, over, point, smaller, surely_within, times, total
 from intent.values.regions import Interval
+from intent.values.units import SECONDS_AN_HOUR
 
-ONE = point(1)
 CONTINUOUS_SHARE = point(Fraction(4, 5))
 """What a load may draw of a circuit's rating that is on for three hours or more: NEC (NFPA 70) 210.20(A), as quoted."""
-CONTINUOUS_FROM = point(3 * 3600)
-"""In seconds: the same."""
+CONTINUOUS_FROM = point(3 * SECONDS_AN_HOUR)
+"""For how many seconds a load is on that counts so (the same)."""
 SUPPLY_BANDS = (between(114, 126), between(207, 253))
 """120 V: ANSI C84.1 range A, service, as quoted; 230 V: EN 50160, 95 % of ten-minute means, as quoted."""
 OTHER_SHARE = Fraction(1, 10)
@@ -28,7 +28,7 @@ EXTRA_LOW_VOLTAGE = point(50)
 """Up to this, in volts, a device is fed by a supply of its own and not by the mains: IEC 61140, from memory."""
 LEAKAGE_SHARE = point(Fraction(3, 10))
 """Of the rated residual current, beyond which tripping without a fault is likely: IEC 60364-5-53, from memory."""
-BTU_AN_HOUR = Fraction("1055.05585262") / 3600
+BTU_AN_HOUR = Fraction("1055.05585262") / SECONDS_AN_HOUR
 """In watts: the British thermal unit (IT) is 1055.05585262 J, by definition."""
 
 
@@ -65,6 +65,7 @@ def circuits_needed(currents: Iterable[Interval], each: Interval) -> Interval:
 
 
 def _whole(load: Fraction, each: Fraction | None) -> Fraction:
+    """How many circuits a load fills; where nothing is known of what one carries, one if there is any load."""
     if each is None or each <= 0:
         return Fraction(min(1, ceil(load)))
     return Fraction(ceil(load / each))

@@ -2,7 +2,7 @@
 
 Source: DHHS (NIOSH) 94-110, as quoted in a transcription. It is for one person and for smooth lifts with two hands,
 not for carrying, stairs, or people who lift together; local rules prevail over it. Lengths are in centimetres and
-weights in kilograms, or in inches and pounds where the customary measures are asked for; angles are in degrees.
+weights in kilograms, or in the units of other constants that are asked for; angles are in degrees.
 """
 
 from __future__ import annotations
@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, prod
 
-from intent.values.bounds import Number, hull, magnitude, minus, over, plus, point, times
+from intent.values.bounds import ZERO, Number, apart, hull, over, plus, point, scaled, times
 from intent.values.regions import Interval
 
-ONE, HALF = point(1), point(Fraction(1, 2))
+HALF = Fraction(1, 2)
 NOTHING = Fraction(0)
 SELDOM = Fraction(1, 5)
 """Lifts a minute, for up to an hour, that take nothing from the limit."""
@@ -71,17 +71,6 @@ METRIC = Measures(
     gain_of_travel=Fraction("4.5"),
     near_floor=Fraction(25),
     beyond_middle=(Fraction(20), Fraction(25)),
-)
-CUSTOMARY = Measures(
-    load=Fraction(51),
-    nearest=Fraction(10),
-    furthest=Fraction(25),
-    knuckles=Fraction(30),
-    loss_of_height=Fraction("0.0075"),
-    highest=Fraction(70),
-    gain_of_travel=Fraction("1.8"),
-    near_floor=Fraction(10),
-    beyond_middle=(Fraction(8), Fraction(10)),
 )
 
 
@@ -158,7 +147,7 @@ def frequency_share(frequency: Fraction) -> Fraction:
 
 def _height_share(height: Interval, measures: Measures) -> Interval:
     """VM: 1 − 0.003 |V − 75|."""
-    away = magnitude(minus(height, point(measures.knuckles)))
+    away = apart(height, point(measures.knuckles))
     lost = times(away, point(measures.loss_of_height))
     may_be_beyond = height.high is None or height.high > measures.highest
     low = NOTHING if may_be_beyond or lost.high is None else max(1 - lost.high, NOTHING)
@@ -193,7 +182,7 @@ def reach_around(depth: Interval, height: Interval, measures: Measures = METRIC)
     may_be_high = height.high is None or height.high >= measures.near_floor
     may_be_low = height.low is None or height.low < measures.near_floor
     outs = [out for out, may in zip(measures.beyond_middle, (may_be_high, may_be_low), strict=True) if may]
-    return plus(hull([point(out) for out in outs]), times(depth, HALF))
+    return plus(hull([point(out) for out in outs]), scaled(depth, HALF))
 
 
 def lifting_index(weight: Interval, limit: Interval) -> Interval:
@@ -221,5 +210,5 @@ def least_limit(measures: Measures = METRIC) -> Fraction:
     """What may be lifted without turning, however far, high and badly held, if the equation allows it at all."""
     furthest = point(measures.furthest)
     height, travel = point(measures.highest), point(measures.highest)
-    worst = Lift(reach=furthest, height=height, travel=travel, turn=point(0), grips=frozenset({"poor"}))
+    worst = Lift(reach=furthest, height=height, travel=travel, turn=ZERO, grips=frozenset({"poor"}))
     return recommended_limit(worst, measures).low or NOTHING

@@ -11,10 +11,10 @@ from enum import Enum
 from fractions import Fraction
 from itertools import combinations, permutations
 
-from intent.values.bounds import minus, point, root, times
+from intent.values.bounds import larger, minus, point, root, scaled, times
 from intent.values.regions import Interval
 
-TWO = point(2)
+ROOT_OF_TWO = root(point(2))
 FINEST = Fraction(1, 1000)
 """A clearance on the slant is told to the millimetre below."""
 ENDLESS = Fraction(10**6)
@@ -86,12 +86,8 @@ def longest_round_corner(width: Interval, corridor: Interval) -> Interval:
     L = 2 (√2 c − w): the ladder problem for a ladder that is w wide. Arithmetic. What is no longer than the corridor
     is wide needs no turning.
     """
-    turned = times(TWO, minus(times(root(TWO), corridor), width))
-    return Interval(_greater(turned.low, corridor.low), _greater(turned.high, corridor.high))
-
-
-def _greater(one: Fraction | None, two: Fraction | None) -> Fraction | None:
-    return None if one is None or two is None else max(one, two)
+    turned = scaled(minus(times(ROOT_OF_TWO, corridor), width), 2)
+    return larger(turned, corridor)
 
 
 def _between(

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
-from intent.values.bounds import NATURAL, over, point, times
+from intent.values.bounds import NATURAL, ZERO, over, point, times
 from intent.values.regions import Interval
+from intent.values.units import in_unit
 
-NOTHING = point(0)
 PI = point(Fraction("3.141592653589793"))
 TELEVISION_GAMMA = point(Fraction("2.4"))
 """The exponent of a television display in a studio (ITU-R BT.1886)."""
@@ -41,7 +41,7 @@ def reflected_luminance(reflectance: Interval, illuminance: Interval) -> Interva
     return over(times(reflectance, illuminance), PI)
 
 
-def contrast(white: Interval, black: Interval, reflected: Interval = NOTHING) -> Interval:
+def contrast(white: Interval, black: Interval, reflected: Interval = ZERO) -> Interval:
     """White over black, each with what the screen throws back; it grows with white and shrinks with the others.
 
     Arithmetic. White is taken to be no darker than black.
@@ -97,4 +97,4 @@ def _displayed(signal: Fraction, white: Fraction, black: Fraction, gamma: Fracti
 
 def dose(illuminance: Interval, seconds: Interval) -> Interval:
     """Luminous exposure in lux hours (CIE 157:2004)."""
-    return times(illuminance, over(seconds, Interval(Fraction(3600), Fraction(3600))))
+    return times(illuminance, in_unit(seconds, "h"))

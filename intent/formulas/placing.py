@@ -1,4 +1,4 @@
-"""Rectangles on a wall: the outline of a device as it lies, and what is between two of them.
+"""Rectangles on a wall: the outline of a device as it lies, and the room that an opening leaves it.
 
 All is arithmetic and the geometry of rectangles. Lengths are in metres, angles in degrees.
 """
@@ -11,7 +11,6 @@ from math import cos, radians, sin
 from intent.values.bounds import Number, minus, plus, point, times
 from intent.values.regions import Interval
 
-HALF = point(Fraction(1, 2))
 PLACES = 12
 """Decimals after which a sine is cut off, so that a quarter turn is exact."""
 Outline = tuple[Interval, Interval]
@@ -31,8 +30,3 @@ def outline(width: Interval, height: Interval, rotation: Number) -> Outline:
 def margin(opening: Interval, side: Interval) -> Interval:
     """What an opening is wider than what stands in it; less than nothing where that is too wide."""
     return minus(opening, side)
-
-
-def gap(near: Interval, far: Interval, near_side: Interval, far_side: Interval) -> Interval:
-    """Between two things side by side, from their centres and sides; less than nothing where they overlap."""
-    return minus(minus(far, near), times(plus(near_side, far_side), HALF))

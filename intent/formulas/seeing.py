@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from intent.values.bounds import over, point, times
+from intent.values.bounds import point, times
 from intent.values.regions import Interval
 
 PITCHES_TO_ONE_ARC_MINUTE = point(Fraction("3437.75"))
@@ -18,8 +18,3 @@ def fading_distance(pitch: Interval) -> Interval:
     distance table (a 1080-line picture of 100 in: 13 ft).
     """
     return times(pitch, PITCHES_TO_ONE_ARC_MINUTE)
-
-
-def arc_minutes(pitch: Interval, distance: Interval) -> Interval:
-    """How large a structure of some pitch is seen from a distance, both in metres; for small angles."""
-    return over(times(pitch, PITCHES_TO_ONE_ARC_MINUTE), distance)

@@ -7,10 +7,23 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from intent.values.bounds import hull, larger, minus, over, plus, point, root, smaller, square, times
+from intent.values.bounds import (
+    ONE,
+    hull,
+    larger,
+    minus,
+    over,
+    plus,
+    point,
+    root,
+    scaled,
+    smaller,
+    square,
+    times,
+)
 from intent.values.regions import Interval
 
-ONE, HALF = point(1), point(Fraction(1, 2))
+HALF = Fraction(1, 2)
 
 
 def width(diagonal: Interval, shape: Interval) -> Interval:
@@ -26,17 +39,13 @@ def height(diagonal: Interval, shape: Interval) -> Interval:
 def area(diagonal: Interval, shape: Interval) -> Interval:
     """The area of a screen, from its diagonal and its shape; exact, for no root is taken."""
     ends = [_area_of_unit(end) for end in (shape.low, shape.high)]
-    squarish = [Fraction(1, 2)] if _may_be(shape, Fraction(1)) else []
+    squarish = [HALF] if shape.holds(ONE) else []
     return times(square(diagonal), Interval(min(ends), max([*ends, *squarish])))
 
 
 def _area_of_unit(shape: Fraction | None) -> Fraction:
     """The area of a screen of diagonal 1: greatest for a square, nothing for a line."""
     return shape / (1 + shape**2) if shape else Fraction(0)
-
-
-def _may_be(bounds: Interval, number: Fraction) -> bool:
-    return (bounds.low is None or bounds.low <= number) and (bounds.high is None or number <= bounds.high)
 
 
 def filled_share(picture: Interval, screen: Interval) -> Interval:
@@ -88,7 +97,7 @@ def bars(picture: Interval, screen: Interval) -> tuple[Interval, Interval]:
 
 
 def _bar(filled: Interval) -> Interval:
-    return times(minus(ONE, smaller(filled, ONE)), HALF)
+    return scaled(minus(ONE, smaller(filled, ONE)), HALF)
 
 
 def thrown_width(distance: Interval, ratio: Interval) -> Interval:

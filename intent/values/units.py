@@ -16,7 +16,9 @@ SECONDS_A_MINUTE, SECONDS_AN_HOUR, SECONDS_A_DAY = 60, 3600, 86400
 OF_ONE: Mapping[str, Fraction] = {
     "%": Fraction(100),
     "% of white": Fraction(100),
+    "mm": Fraction(1000),
     "cm": Fraction(100),
+    "in": 1 / Fraction("0.0254"),
     "cm²": Fraction(100**2),
     "mA": Fraction(1000),
     "kPa": Fraction(1, 1000),

@@ -7,6 +7,7 @@ there is none, `without:` names a quantity that is not told, and `outcome:` is t
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -24,9 +25,12 @@ from test_cases import (
 from intent.dossier.installation_text import read_installation, read_pool
 from intent.dossier.work_text import read_work
 from intent.effects.assess import assess
-from intent.language.message import Figure, figure_words
+from intent.language.figures import Figure
+from intent.language.locale import ENGLISH
+from intent.language.message import say
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
+from intent.values.regions import Interval
 from intent.variance.result import Effect, Variance
 
 CASES = Path(__file__).parent / "cases"
@@ -48,14 +52,18 @@ def assessed(case: Case) -> Variance:
 def told(effect: Effect) -> dict[str, str]:
     return {
         "topic": effect.topic.value,
-        "parts": ", ".join(effect.members),
-        "quantity": effect.quantity,
-        "documented": figure_words(Figure(effect.documented, effect.unit)) if effect.documented else "",
-        "proposed": figure_words(Figure(effect.proposed, effect.unit)) if effect.proposed else "",
-        "sentence": str(effect.sentence),
-        "missing": ", ".join(effect.missing),
-        "source": effect.source,
+        "parts": ", ".join(effect.subject.members),
+        "quantity": ENGLISH.say(effect.quantity),
+        "documented": figured(effect.documented, effect.unit),
+        "proposed": figured(effect.proposed, effect.unit),
+        "sentence": ENGLISH.say(effect.sentence),
+        "missing": ", ".join(map(ENGLISH.say, effect.missing)),
+        "source": ENGLISH.say(effect.source),
     }
+
+
+def figured(bounds: Interval | None, unit: str) -> str:
+    return "" if bounds is None else ENGLISH.say(say("{figure}", figure=Figure(bounds, unit)))
 
 
 @pytest.mark.parametrize("case", every_case(), ids=lambda case: f"{case.file.stem}:{case.line}")
@@ -66,7 +74,7 @@ def test_effect_case(case: Case) -> None:
     listing = "\n".join(" | ".join(one.values()) for one in found)
     for row in rows_of(case.expected) if "|" in case.expected else []:
         assert any(row.items() <= one.items() for one in found), f"{where}: {row}\nfound:\n{listing}"
-    findings = [finding.text for finding in variance.findings]
+    findings = [ENGLISH.say(finding.text) for finding in variance.findings]
     for word, text in closing_lines(case.expected):
         if word == "finding":
             assert text in findings, f"{where}: {text}\nfound:\n" + "\n".join(findings)
@@ -80,3 +88,12 @@ def test_effect_case(case: Case) -> None:
             assert not findings, f"{where}:\n" + "\n".join(findings)
         else:
             raise AssertionError(f"{where}: no line is called `{word}`")
+
+
+@pytest.mark.parametrize("case", every_case(), ids=lambda case: f"{case.file.stem}:{case.line}")
+def test_a_finding_names_its_subject_once(case: Case) -> None:
+    """A report puts the subject before a text that does not name it, and only before such a text."""
+    for finding in assessed(case).findings:
+        named = set(re.findall(r"[\w-]+", ENGLISH.say(finding.text)))
+        is_named = named.issuperset(finding.subject.members)
+        assert finding.names_subject == is_named, f"{case.file}:{case.line}: {finding.text}"

@@ -12,9 +12,10 @@ from pathlib import Path
 import pytest
 
 from intent.effects.assess import assess
+from intent.language.locale import ENGLISH
 from intent.reading.documentation import read_documentation
 from intent.reading.proposal import read_beside
-from intent.variance.result import Effect, Outcome, Variance
+from intent.variance.result import Effect, Outcome, Variance, Verdict
 from intent.vocabulary.loader import read_vocabulary
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -131,7 +132,13 @@ def variance(name: str) -> Variance:
 
 
 def effect(name: str, part: str, quantity: str) -> Effect:
-    return next(one for one in variance(name).effects if part in one.members and one.quantity == quantity)
+    return next(
+        one for one in variance(name).effects if part in one.subject.members and called(one) == quantity
+    )
+
+
+def called(effect: Effect) -> str:
+    return ENGLISH.say(effect.quantity)
 
 
 @pytest.mark.parametrize("name", OUTCOMES)
@@ -146,7 +153,7 @@ def test_every_installation_is_held() -> None:
 
 @pytest.mark.parametrize("quantity", NAMES.strip().splitlines())
 def test_each_effect_occurs(quantity: str) -> None:
-    assert any(one.quantity == quantity for name in OUTCOMES for one in variance(name).effects), quantity
+    assert any(called(one) == quantity for name in OUTCOMES for one in variance(name).effects), quantity
 
 
 @pytest.mark.parametrize("name", OUTCOMES)
@@ -160,13 +167,17 @@ def test_wide_panels_for_the_herd() -> None:
     whole has (81/337) ÷ (9/25) of the area: 33.2 % less. (Arithmetic of right-angled triangles.)
     """
     high, large = (effect("low-farms/2025-port-imbrie", "B4", f"picture {of}") for of in ("height", "area"))
-    assert set(high.members) >= HERD
-    assert set(large.members) >= HERD
-    assert str(high.sentence) == "18.3 % less than documented"
-    assert str(large.sentence) == "33.2 % less than documented"
+    assert set(high.subject.members) >= HERD
+    assert set(large.subject.members) >= HERD
+    assert ENGLISH.say(high.sentence) == "18.3 % less than documented"
+    assert ENGLISH.say(large.sentence) == "33.2 % less than documented"
 
 
 def test_an_instruction_speaks_of_what_is_computed() -> None:
     rows = variance("low-farms/2025-port-imbrie").rows
-    spoken = [row for row in rows if row.characteristic == "picture area" and row.verdict == "breach"]
-    assert {part for row in spoken for part in row.members} == HERD
+    spoken = [
+        row
+        for row in rows
+        if ENGLISH.say(row.characteristic) == "picture area" and row.verdict is Verdict.BREACH
+    ]
+    assert {part for row in spoken for part in row.subject.members} == HERD

@@ -7,7 +7,6 @@ from fractions import Fraction
 import pytest
 
 from intent.formulas.niosh import (
-    CUSTOMARY,
     METRIC,
     Lift,
     Measures,
@@ -26,6 +25,18 @@ INCH = Fraction("2.54")
 Written = int | str | Fraction
 ROUNDING = 0.2
 """The manual rounds multipliers to two places and the limit to one."""
+CUSTOMARY = Measures(
+    load=Fraction(51),
+    nearest=Fraction(10),
+    furthest=Fraction(25),
+    knuckles=Fraction(30),
+    loss_of_height=Fraction("0.0075"),
+    highest=Fraction(70),
+    gain_of_travel=Fraction("1.8"),
+    near_floor=Fraction(10),
+    beyond_middle=(Fraction(8), Fraction(10)),
+)
+"""The constants in inches and pounds, in which the manual has its examples (94-110, as quoted in a transcription)."""
 
 
 def lift(reach: Written, height: Written, travel: Written, grip: str, frequency: Written = "0.2") -> Lift:

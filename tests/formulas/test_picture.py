@@ -132,10 +132,10 @@ def test_outline_of_a_turned_device() -> None:
     assert number(across) == pytest.approx(2**0.5) == number(upright)
 
 
-def test_gap_and_overlap() -> None:
+def test_room_in_an_opening() -> None:
     # arithmetic
-    assert known(placing.gap(point(0), point(1), point(1), point(Fraction(4, 5)))) == Fraction(1, 10)
-    assert known(placing.gap(point(0), point(1), point(1), point(Fraction(6, 5)))) == Fraction(-1, 10)
+    assert placing.margin(point(1), point(Fraction(4, 5))) == point(Fraction(1, 5))
+    assert placing.margin(point(1), point(Fraction(6, 5))) == point(Fraction(-1, 5))
 
 
 def test_scaling() -> None:

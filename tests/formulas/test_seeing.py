@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import pi
+from math import atan, degrees, pi
 
 import pytest
 
@@ -35,5 +35,7 @@ def test_a_hundred_inches_of_1080_lines() -> None:
 
 
 def test_at_its_fading_distance_a_structure_is_one_minute_wide() -> None:
-    # arithmetic
-    assert known(seeing.arc_minutes(point(1), seeing.PITCHES_TO_ONE_ARC_MINUTE)) == 1
+    # arithmetic: an angle of which the tangent is the pitch over the distance
+    distance = known(seeing.fading_distance(point(1)))
+    assert distance is not None
+    assert degrees(atan(1 / distance)) * 60 == pytest.approx(1, rel=1e-5)

@@ -21,6 +21,7 @@ from intent.formulas.niosh import (
     recommended_limit,
 )
 from intent.formulas.openings import Turning, clearance, clearance_in_car
+from intent.language.locale import ENGLISH
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.values.bounds import NATURAL, known, point
@@ -180,8 +181,8 @@ def test_saying_less_never_finds_more(box: tuple[int, ...], door: tuple[int, ...
 
 def _told(variance: Variance) -> tuple[list[object], list[str]]:
     effects = [
-        (effect.quantity, effect.proposed, str(effect.sentence))
+        (ENGLISH.say(effect.quantity), effect.proposed, ENGLISH.say(effect.sentence))
         for effect in variance.effects
         if effect.topic is EffectTopic.HANDLING
     ]
-    return list(effects), [finding.text for finding in variance.findings]
+    return list(effects), [ENGLISH.say(finding.text) for finding in variance.findings]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from math import atan, degrees
 from pathlib import Path
 
 import pytest
@@ -18,6 +19,7 @@ from test_cases import Case
 
 from intent.effects.handling.neighbours import Face, neighbours
 from intent.formulas import pixels, placing, seeing, shapes
+from intent.language.locale import ENGLISH
 from intent.values.bounds import known, point, times
 from intent.values.regions import Interval
 from properties.strategies import fixed
@@ -49,7 +51,6 @@ FORMULAS: dict[str, Callable[[Interval, Interval], Interval]] = {
     "turned shape": lambda one, _two: shapes.turned_shape(one, Interval(Fraction(0), Fraction(360))),
     "thrown width": shapes.thrown_width,
     "pitch": pixels.pitch,
-    "arc minutes": seeing.arc_minutes,
     "outline": lambda one, two: placing.outline(one, two, 30)[0],
 }
 
@@ -101,12 +102,10 @@ def test_turned_twice_is_as_before(width: Fraction, height: Fraction, turn: int)
 @given(pitch=lengths, distance=lengths)
 @fixed(60)
 def test_a_structure_fades_where_it_is_one_minute_wide(pitch: Fraction, distance: Fraction) -> None:
-    minutes, fades = (
-        known(seeing.arc_minutes(point(pitch), point(distance))),
-        known(seeing.fading_distance(point(pitch))),
-    )
-    assert minutes is not None
+    """The angle at which it is seen has the pitch over the distance for its tangent."""
+    fades = known(seeing.fading_distance(point(pitch)))
     assert fades is not None
+    minutes = 60 * degrees(atan(pitch / distance))
     assert (minutes > 1) == (distance < fades)
 
 
@@ -178,7 +177,10 @@ def told(diagonal: str, shape: str, fit: str) -> Told:
 """
     variance = assessed(Case(Path("panel.md"), 1, "A panel", "A panel", WORK, "", installation, ""))
     return {
-        (effect.quantity, effect.members): (effect.proposed, str(effect.sentence))
+        (ENGLISH.say(effect.quantity), effect.subject.members): (
+            effect.proposed,
+            ENGLISH.say(effect.sentence),
+        )
         for effect in variance.effects
         if effect.topic == "picture"
     }

@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from test_cases import Case
 
 from intent.formulas import electricity
+from intent.language.locale import ENGLISH
 from intent.values.bounds import known, over, point, surely_within, times
 from intent.values.regions import Interval
 from properties.strategies import fixed
@@ -125,7 +126,7 @@ def told(power: str, factor: str, voltage: str, rating: str = "10 A") -> Told:
 """
     variance = assessed(Case(Path("lamp.md"), 1, "A lamp", "A lamp", WORK, "", installation, ""))
     figures = {
-        effect.quantity: effect.proposed
+        ENGLISH.say(effect.quantity): effect.proposed
         for effect in variance.effects
         if effect.topic == "power" and effect.proposed is not None
     }

@@ -19,6 +19,7 @@ from intent.formulas.rates import (
     time_to_drift,
     uneven_frames,
 )
+from intent.language.locale import ENGLISH
 from intent.values.bounds import known, over, point
 from intent.values.regions import Interval
 from intent.variance.result import Effect
@@ -181,7 +182,10 @@ INSTALLATION = """# Elsewhere
 def told(refresh: str, tolerance: str, duration: str) -> dict[tuple[str, tuple[str, ...]], Effect]:
     text = INSTALLATION.format(refresh=refresh, tolerance=tolerance, duration=duration)
     found = loaded(WORK, text, vocabulary())
-    return {(one.quantity, one.members): one for one in assess(found.work, found.installation).effects}
+    return {
+        (ENGLISH.say(one.quantity), one.subject.members): one
+        for one in assess(found.work, found.installation).effects
+    }
 
 
 @fixed(10)

@@ -81,7 +81,7 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Venu
             yield _too_large(sides, load, car)
         elif surely_within(ZERO, laid):
             words = say("it goes into the lift only when it is turned onto another of its sides")
-            yield _clearance(load, laid, words, load.unknown("transport-orientation"))
+            yield _clearance(load, laid, words, missing=load.unknown("transport-orientation"))
         elif surely_above(ZERO, laid):
             yield _clearance(load, laid, say("it goes into the lift on the slant at most, if at all"))
         elif load.is_new or load.is_box:
@@ -99,7 +99,7 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Venu
     )
 
 
-def _clearance(load: Load, spare: Interval, words: Message, missing: Missing = ()) -> Effect:
+def _clearance(load: Load, spare: Interval, words: Message, *, missing: Missing = ()) -> Effect:
     return Effect(
         topic=EffectTopic.HANDLING,
         subject=one(load.identifier),

@@ -1,46 +1,20 @@
-"""Who lifts it: each lift that is other than documented, and each box from the floor, against the lifting equation.
-
-Formula: `intent.formulas.niosh`, for one person; that people share a load is a rough rule.
-"""
+"""Who lifts it: each lift that is other than documented, and each box from the floor, against the lifting equation."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator
 from fractions import Fraction
 
+from intent.effects.handling.manual_lifting import LIGHT, Lifting, lift_of_box, lift_of_part
 from intent.effects.handling.travelling import Load, travelling_boxes
 from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
-from intent.formulas.niosh import (
-    METRIC,
-    Lift,
-    least_limit,
-    lifting_index,
-    people_needed,
-    reach_around,
-    recommended_limit,
-)
 from intent.language.figures import figure
 from intent.language.message import Message, say, say_of
 from intent.model.subject import one
 from intent.names import THE_VENUE
-from intent.values.bounds import (
-    ONE,
-    ZERO,
-    apart,
-    between,
-    known,
-    minus,
-    natural,
-    point,
-    scaled,
-    smaller,
-    surely_above,
-    surely_within,
-)
+from intent.values.bounds import point, surely_above, surely_within
 from intent.values.regions import Interval
-from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic
 
 EQUATION = say(
@@ -48,16 +22,9 @@ EQUATION = say(
     "is given, to or from 75 cm, hands 20 cm + half the depth away (25 cm near the floor; 25 cm in all for each of "
     "several people), no twist; that several bear like shares is rough, and more than two common practice, no source"
 )
-KNUCKLES = point(Fraction(3, 4))
-"""The height of a trolley or table, in metres, where a lift begins or ends of which nothing is given."""
-LIGHT = point(least_limit())
-"""What one person may lift, in kilograms, in whatever way the equation allows."""
 PEOPLE = "people-to-lift"
-GRIPS: Mapping[str, str] = {"grip-good": "good", "grip-fair": "fair", "grip-poor": "poor"}
-"""What the equation calls each grip; a grip of which nothing is said may be any."""
 INDEX = say("lifting index")
 UNSURE = say("whether one person should lift it cannot be said from what is given")
-HALF = Fraction(1, 2)
 WAY_IN = (
     "door-width",
     "door-height",
@@ -67,40 +34,6 @@ WAY_IN = (
     "stairs",
     "floor-load-limit",
 )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lifting:
-    """A lift: its weight, and what one person should lift where it begins and where it ends, in kilograms."""
-
-    weight: Interval
-    origin: Interval
-    destination: Interval
-    index: Interval
-    """The weight over the lesser of the two."""
-    held_close: tuple[Lift, Lift]
-    """Both ends of it for one of several people, who stands close to it."""
-
-    @property
-    def close(self) -> Interval:
-        """What each of several people should lift."""
-        begin, end = (recommended_limit(lift) for lift in self.held_close)
-        return smaller(begin, end)
-
-    def people(self) -> Interval | None:
-        """How many people; none where nothing may be lifted so by anybody."""
-        close = self.close
-        return None if close.high == 0 else people_needed(self.index, lifting_index(self.weight, close))
-
-    @property
-    def is_too_much(self) -> bool:
-        """Whether it is surely more than one person should lift, or nothing may be lifted so."""
-        return 0 in (self.origin.high, self.destination.high) or surely_above(self.index, ONE)
-
-    @property
-    def is_fine(self) -> bool:
-        """Whether one person may surely lift it."""
-        return surely_within(self.index, ONE) or surely_within(self.weight, LIGHT)
 
 
 def lifting_effects(sides: Sides) -> Iterator[Effect]:
@@ -115,7 +48,7 @@ def lifting_effects(sides: Sides) -> Iterator[Effect]:
 
 
 def _is_other(sides: Sides, part: str) -> bool:
-    """Whether another device comes, it is heavier, or it goes to another height."""
+    """Whether the lift differs from the documented one: another device, another weight, or another height."""
     if not sides.touches(part):
         return False
     before, after = sides.documented, sides.proposed
@@ -125,58 +58,10 @@ def _is_other(sides: Sides, part: str) -> bool:
     )
 
 
-def lift_of(scene: Scene, part: str) -> Lifting:
-    """The lift of a device into its place; everything that it could be where its place or depth is not given."""
-    begin = (
-        natural(scene.bounds(part, "carrying-height")) if scene.states(part, "carrying-height") else KNUCKLES
-    )
-    depth = natural(scene.bounds(part, "outer-depth"))
-    return _lifting(scene, part, depth=depth, begin=begin, end=_place(scene, part))
-
-
-def _place(scene: Scene, part: str) -> Interval:
-    """How high the hands are that set it down: under it where its height is given, else at its middle."""
-    middle = scene.bounds(part, "height")
-    if scene.is_given(part, "outer-height"):
-        middle = minus(middle, scaled(scene.bounds(part, "outer-height"), HALF))
-    return natural(middle)
-
-
-def _lifting(scene: Scene, subject: str, *, depth: Interval, begin: Interval, end: Interval) -> Lifting:
-    """A lift between two heights, of a load of some depth, all in metres; the equation asks for centimetres."""
-    low, high, deep = (in_unit(length, "cm") for length in (begin, end, depth))
-    travel, turn = apart(high, low), _twist(scene, subject)
-    grips = frozenset(GRIPS[name] for name in scene.names(subject, "grip") if name in GRIPS)
-    reach = natural(scene.bounds(subject, "reach")) if scene.states(subject, "reach") else None
-    measured = None if reach is None else in_unit(reach, "cm")
-
-    def posture(height: Interval, out: Interval) -> Lift:
-        return Lift(reach=measured or out, height=height, travel=travel, turn=turn, grips=grips)
-
-    nearest = point(METRIC.nearest)
-    origin, destination = (recommended_limit(posture(at, reach_around(deep, at))) for at in (low, high))
-    weight = natural(scene.bounds(subject, "weight"))
-    return Lifting(
-        weight=weight,
-        origin=origin,
-        destination=destination,
-        index=lifting_index(weight, smaller(origin, destination)),
-        held_close=(posture(low, nearest), posture(high, nearest)),
-    )
-
-
-def _twist(scene: Scene, subject: str) -> Interval:
-    """To the left or to the right, whichever is less; none where nothing is given."""
-    if not scene.states(subject, "twist"):
-        return ZERO
-    turn = known(scene.bounds(subject, "twist"))
-    return between(0, 180) if turn is None else point(min(turn, 360 - turn))
-
-
 def _part(sides: Sides, part: str) -> Iterator[Effect]:
     scene = sides.proposed
-    after = lift_of(scene, part)
-    before = lift_of(sides.documented, part) if sides.was_there(part) else None
+    after = lift_of_part(scene, part)
+    before = lift_of_part(sides.documented, part) if sides.was_there(part) else None
     if before == after:
         return
     if after.is_too_much or (after.is_fine and before is not None and before.is_too_much):
@@ -198,7 +83,7 @@ def _part(sides: Sides, part: str) -> Iterator[Effect]:
 
 
 def _told(found: Interval) -> Interval | None:
-    """A figure, unless nothing may be lifted so at all."""
+    """The index, but none where the equation allows no lift at all and so gives no number."""
     return None if found.low is None else found
 
 
@@ -226,7 +111,7 @@ def _people(scene: Scene, subject: str, *, before: Interval | None, lifting: Lif
     return Effect(
         topic=EffectTopic.HANDLING,
         subject=one(subject),
-        quantity=scene.label(PEOPLE),
+        quantity=scene.called(PEOPLE),
         documented=before,
         proposed=after,
         sentence=words,
@@ -265,20 +150,17 @@ def _people_words(people: Interval | None) -> Message:
 
 
 def _missing(scene: Scene, part: str) -> Missing:
-    """What a closer answer would need; the depth only where nobody has measured how far out the hands are."""
+    """What a closer answer would need; the depth only where no reach is stated, for the reach is worked out from it."""
     depth = () if scene.states(part, "reach") else ("outer-depth",)
     return scene.unknown(part, "weight", *depth, "height", "grip")
 
 
 def _box(box: Load) -> Iterator[Effect]:
-    """A box from the floor to the height of a trolley, held by the middle of its height, a shorter side to the body."""
-    scene, name = box.scene, box.identifier
+    """How many people it takes to lift a box from the floor to the height of a trolley."""
     if surely_within(box.weight, LIGHT):
         return
-    length, width, height = box.extent
-    held = natural(box.bounds("carrying-height")) if scene.states(name, "carrying-height") else None
-    begin = held or scaled(height, HALF)
-    lifting = _lifting(scene, name, depth=smaller(length, width), begin=begin, end=KNUCKLES)
+    scene, name = box.scene, box.identifier
+    lifting = lift_of_box(box)
     if lifting.is_too_much:
         stated = scene.bounds(name, PEOPLE) if scene.states(name, PEOPLE) else None
         yield _people(scene, name, before=stated, lifting=lifting)

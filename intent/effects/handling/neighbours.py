@@ -32,12 +32,12 @@ class Face:
     """Across, upright and in depth."""
 
     def gap(self, other: Face, axis: int) -> int:
-        """What is between two on an axis; less than nothing where they overlap."""
+        """The distance between two faces on an axis; negative where they overlap."""
         (low, high), (other_low, other_high) = self.edges[axis], other.edges[axis]
         return max(low, other_low) - min(high, other_high)
 
     def is_beside(self, other: Face, axis: int) -> bool:
-        """Whether another is met by moving along an axis: half of the smaller lies in the way, at the same depth."""
+        """Whether two face each other along an axis: over at least half the side of the smaller, at the same depth."""
         across = 1 - axis
         smaller = min(high - low for low, high in (self.edges[across], other.edges[across]))
         return self.is_level_with(other) and 2 * -self.gap(other, across) >= smaller
@@ -61,7 +61,7 @@ class Pair:
     """In micrometres."""
 
     def gap_among(self, others: Mapping[str, Face]) -> int | None:
-        """What is between the same two on the same axis among other faces; none where they are not neighbours there."""
+        """The gap of the same two devices among other faces; none where they are not beside each other there."""
         one, two = others.get(self.one), others.get(self.two)
         if one is None or two is None or not one.is_beside(two, self.axis):
             return None
@@ -74,7 +74,7 @@ def in_metres(micrometres: int) -> Interval:
 
 
 def faces(scene: Scene, parts: Iterable[str], sides: tuple[str, str]) -> dict[str, Face]:
-    """The faces of those that look to the front and of which place, way up and size are known."""
+    """The faces of the devices that look straight to the front and whose position, rotation and size are known."""
     found = (_face(scene, part, sides) for part in parts)
     return {face.part: face for face in found if face is not None}
 
@@ -106,7 +106,7 @@ def _is_level(scene: Scene, part: str, angle: str) -> bool:
 
 
 def neighbours(found: Mapping[str, Face]) -> Iterator[Pair]:
-    """Each with the next one on its right and above it, and whatever it overlaps; each pair once an axis at most."""
+    """Each face with the next on its right and the next above it, and with all that it overlaps; no pair twice."""
     for axis in (0, 1):
         ordered = sorted(found.values(), key=lambda face: face.edges[axis])
         for place, face in enumerate(ordered):

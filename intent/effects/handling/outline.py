@@ -16,7 +16,7 @@ OUTER, SCREEN = ("outer-width", "outer-height"), ("visible-width", "visible-heig
 
 
 def lying_sides(scene: Scene, part: str, sides: tuple[str, str]) -> Outline:
-    """Width and height, by the names of two characteristics, as the device lies; in metres."""
+    """Width and height in metres that a device takes up as it is rotated, from the characteristics of its sides."""
     width, height = (scene.bounds(part, side) for side in sides)
     rotation = known(scene.bounds(part, "rotation"))
     if rotation is not None:
@@ -31,7 +31,7 @@ def is_projected(scene: Scene, part: str) -> bool:
 
 
 def outline_of(scene: Scene, part: str) -> Outline:
-    """The width and height of a device as it lies; where they are not given, no less than its screen."""
+    """The outer width and height of a device as it lies; where they are not given, at least those of its screen."""
     outer, screen = lying_sides(scene, part, OUTER), lying_sides(scene, part, SCREEN)
     across, upright = (
         whole if whole.high is not None else Interval(seen.low, None)

@@ -1,4 +1,4 @@
-"""What travels at an opening of the venue: a door, or the cross-section of a corridor."""
+"""Whether what travels goes through an opening of the venue: a door, or the cross-section of a corridor."""
 
 from __future__ import annotations
 
@@ -91,7 +91,7 @@ def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> It
             unsure[load.identifier] = (*load.unknown(*load.sides_named), *unknown_hole)
     if standing:
         load, spare = min(standing, key=lambda found: found[1].low or 0)
-        yield _clearance(load, passage, spare, passage.as_it_stands)
+        yield _clearance(load, passage, spare=spare, words=passage.as_it_stands)
     yield from unsaid_effects(
         unsure,
         topic=EffectTopic.HANDLING,
@@ -103,17 +103,23 @@ def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> It
 
 
 def _turned(load: Load, hole: Opening, passage: Passage) -> Effect | None:
-    """How it goes through if it is turned as far as it may be, and no further than it must; none if it may not."""
+    """How it goes through when it is turned: laid on a side rather than slanting; none where neither is sure."""
     straight = Turning.LAID if load.freest is not Turning.UPRIGHT else Turning.UPRIGHT
     for turning, words in ((straight, passage.laid), (load.freest, passage.slanting)):
         spare = clearance(load.extent, hole, turning)
         if surely_within(ZERO, spare):
-            return _clearance(load, passage, spare, words, load.unknown("transport-orientation"))
+            return _clearance(
+                load,
+                passage,
+                spare=spare,
+                words=words,
+                missing=load.unknown("transport-orientation"),
+            )
     return None
 
 
 def _clearance(
-    load: Load, passage: Passage, spare: Interval, words: Message, missing: Missing = ()
+    load: Load, passage: Passage, *, spare: Interval, words: Message, missing: Missing = ()
 ) -> Effect:
     return Effect(
         topic=EffectTopic.HANDLING,

@@ -135,7 +135,7 @@ def _room_words(room: Interval, hidden: Interval) -> Message:
 
 
 def _gaps(sides: Sides, displays: Sequence[str], touched: Sequence[str]) -> Iterator[Effect]:
-    """Of the devices where all outer sizes are known, before and after, else of their screens; and of projections."""
+    """The gaps between devices where all their outer sizes are known, else between screens; and between projections."""
     placed = [part for part in displays if sides.proposed.is_given(part, "position")]
     projected = [part for part in placed if is_projected(sides.proposed, part)]
     solid = [part for part in placed if part not in projected]
@@ -165,7 +165,7 @@ def _gap(sides: Sides, pair: Pair, before: Mapping[str, Face], basis: Basis) -> 
         proposed=in_unit(in_metres(pair.gap), "cm"),
         sentence=_gap_words(was, pair.gap, basis),
         source=basis.source,
-        missing=tuple(sides.proposed.label(name) for name in basis.lacking),
+        missing=tuple(sides.proposed.called(name) for name in basis.lacking),
     )
 
 

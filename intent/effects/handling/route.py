@@ -25,7 +25,7 @@ LADDER = say("the ladder problem, for what is as wide as it is; both corridors a
 
 
 def route_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
-    """Whether all that travels comes into the room, with the room left, as far as the venue says how it is reached."""
+    """Whether all that travels reaches the room, and with what clearance, as far as the venue states its way in."""
     loads = travelling(sides)
     yield from passage_effects(sides, loads, DOOR)
     yield from passage_effects(sides, loads, CORRIDOR)
@@ -35,7 +35,7 @@ def route_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
 
 
 def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
-    """What cannot be turned level round a right angle, should the corridor make one."""
+    """What cannot be turned round a right angle as it stands, should the corridor make one."""
     if not scene.states(THE_VENUE, "corridor-width"):
         return
     corridor, height = natural(scene.venue("corridor-width")), natural(scene.venue("corridor-height"))

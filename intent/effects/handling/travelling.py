@@ -73,12 +73,12 @@ class Load:
 
 
 def travelling(sides: Sides) -> tuple[Load, ...]:
-    """Boxes first, in the order of the work, then what has none."""
+    """All that travels: boxes first, in the order of the work, then what has none."""
     return (*travelling_boxes(sides), *_unboxed(sides))
 
 
 def travelling_boxes(sides: Sides) -> Iterator[Load]:
-    """A box whose parts all stay at home, omitted or substituted, stays there too."""
+    """The boxes that travel; one whose parts are all omitted or substituted stays at home."""
     case, boxes = sides.proposed.case, sides.work.boxes
     scene = _scene_of(sides.proposed, boxes)
     for box in boxes:

@@ -79,7 +79,7 @@ def _luminance(sides: Sides, part: str) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.LIGHT,
         subject=one(part),
-        quantity=scene.label("luminance"),
+        quantity=scene.called("luminance"),
         unit="cd/m²",
         documented=before,
         proposed=after,
@@ -90,7 +90,7 @@ def _luminance(sides: Sides, part: str) -> Iterator[Effect]:
 
 
 def _contrast(sides: Sides, part: str) -> Iterator[Effect]:
-    """In the light of the room where that is given, else in the dark."""
+    """How the contrast changes: in the light of the room where that is given, else in the dark."""
     scene = sides.proposed
     is_lit = _is_lit(scene, part)
     before, after = (
@@ -101,7 +101,7 @@ def _contrast(sides: Sides, part: str) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.LIGHT,
         subject=one(part),
-        quantity=scene.label("room-contrast" if is_lit else "contrast"),
+        quantity=scene.called("room-contrast" if is_lit else "contrast"),
         unit=":1",
         documented=before,
         proposed=after,
@@ -117,7 +117,7 @@ def _is_lit(scene: Scene, part: str) -> bool:
 
 
 def _in_the_room(sides: Sides, part: str) -> tuple[Interval, Interval]:
-    """What is left of either display in the light that is documented of its place, else in that of the new room."""
+    """The contrast left of either display, in the documented light where that is given, else in the new room."""
     before, after = sides.documented, sides.proposed
     if before.states(part, "room-contrast"):
         return before.bounds(part, "room-contrast"), after.bounds(part, "room-contrast")
@@ -147,9 +147,9 @@ def _missing_for_contrast(scene: Scene, part: str, after: Interval) -> Missing:
         return ()
     found = list(scene.unknown(part, "luminance"))
     if _dark(scene, part).high is None and not scene.states(part, "black-level"):
-        found.append(scene.label("black-level"))
+        found.append(scene.called("black-level"))
     if not _is_lit(scene, part):
-        found.append(scene.label("ambient-light"))
+        found.append(scene.called("ambient-light"))
     return (*found, *scene.unknown(part, "reflectance"))
 
 
@@ -171,7 +171,7 @@ def _left_in_the_room(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.LIGHT,
         subject=several(found),
-        quantity=scene.label("room-contrast"),
+        quantity=scene.called("room-contrast"),
         unit=":1",
         proposed=room,
         sentence=sentence,
@@ -216,7 +216,7 @@ def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
 
 
 def _middle_tone(scene: Scene, part: str) -> Interval:
-    """As a share of white."""
+    """The luminance of half of the signal, as a share of white."""
     gamma = scene.bounds(part, "gamma") if scene.states(part, "gamma") else photometry.TELEVISION_GAMMA
     return photometry.displayed_luminance(HALF, ONE, _black_share(scene, part), gamma)
 

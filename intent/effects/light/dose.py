@@ -70,7 +70,7 @@ def dose_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
 
 
 def _limits(scene: Scene, part: str) -> _Limits | None:
-    """A limit of the object itself goes before that of its class."""
+    """What is stated of the object goes before what follows from its class; none where neither is stated."""
     own_light, own_dose = scene.states(part, "illuminance-limit"), scene.states(part, "light-dose-limit")
     is_classed = scene.states(part, "light-responsivity")
     if not (own_light or own_dose or is_classed):
@@ -98,7 +98,7 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
     yield Effect(
         topic=EffectTopic.LIGHT,
         subject=one(part),
-        quantity=sides.proposed.label("illuminance"),
+        quantity=sides.proposed.called("illuminance"),
         unit="lx",
         proposed=lit,
         sentence=say("more than the limit of {limit} {whose}", limit=at_most, whose=whose),
@@ -123,7 +123,7 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
     yield Effect(
         topic=EffectTopic.LIGHT,
         subject=one(part),
-        quantity=scene.label("light-dose"),
+        quantity=scene.called("light-dose"),
         unit=LUX_HOURS,
         proposed=dose if is_bounded else None,
         sentence=_words(scene, part, limits, years) if is_bounded else _unsaid_words(limits),
@@ -179,7 +179,7 @@ def _meaning(lit: Interval, *, dose: Interval, yearly: Interval, years: Interval
 
 
 def _within(hours: Interval, allowed: Interval) -> Message:
-    """How little light would do, in so many hours of it."""
+    """The light that would stay within what is allowed, over the same hours."""
     most = over(allowed, hours)
     if not is_known(hours) or not is_known(most):
         return say("less light, or less time in it, would stay within the limit")
@@ -192,7 +192,7 @@ def _missing(scene: Scene, part: str) -> Missing:
         return ()
     found: list[Message] = []
     if light_on(scene.state, part).high is None:
-        found.append(scene.label("illuminance"))
+        found.append(scene.called("illuminance"))
     if not scene.states(THE_WORK, "time-in-operation"):
         found.extend(scene.unknown(THE_VENUE, "opening-time", "days-open"))
     return tuple(found)

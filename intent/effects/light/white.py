@@ -68,7 +68,7 @@ def _shift(sides: Sides, part: str) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.LIGHT,
         subject=one(part),
-        quantity=sides.proposed.label("white-point"),
+        quantity=sides.proposed.called("white-point"),
         unit="K",
         documented=before,
         proposed=after,

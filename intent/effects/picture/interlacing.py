@@ -45,7 +45,7 @@ def field_effects(sides: Sides, part: str) -> Iterator[Effect]:
     after = _method(sides.proposed, part)
     if before == after:
         return
-    label = sides.proposed.label("deinterlacing")
+    label = sides.proposed.called("deinterlacing")
     yield Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),

@@ -52,7 +52,7 @@ def on_screen_effects(sides: Sides, part: str) -> Iterator[Effect]:
 
 
 def _shapes(scene: Scene, part: str) -> tuple[Interval, Interval]:
-    """Of the picture as it lies on the screen, and of the screen."""
+    """The shape of the picture as it lies on the screen, and of the screen."""
     return lying_shape(scene.state, part), scene.bounds(part, "aspect-ratio")
 
 
@@ -63,7 +63,7 @@ def _each_fit(sides: Sides, part: str) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),
-        quantity=sides.proposed.label("fit"),
+        quantity=sides.proposed.called("fit"),
         sentence=say(
             "the picture has another shape than the screen: shown whole it leaves {lost} of the screen black, "
             "cropped it loses {lost} of itself, stretched it is drawn out by {drawn}",
@@ -76,7 +76,7 @@ def _each_fit(sides: Sides, part: str) -> Iterator[Effect]:
 
 
 def _bars(sides: Sides, part: str) -> Iterator[Effect]:
-    """As they are seen, whichever way up the screen lies; as if it stood upright where that is not known."""
+    """Bars where they are seen, whichever way up the screen lies; as on an upright one where that is not known."""
     lay, lies = lies_along(sides.documented, part), lies_along(sides.proposed, part)
     before, after = _bars_of(sides.documented, part), _bars_of(sides.proposed, part)
     if lay is None or lies is None:
@@ -196,7 +196,7 @@ def _share(sides: Sides, part: str, *, name: str, words: Message, no_more: Messa
     yield Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),
-        quantity=sides.proposed.label(name),
+        quantity=sides.proposed.called(name),
         unit="%",
         documented=in_unit(before, "%"),
         proposed=in_unit(after, "%"),

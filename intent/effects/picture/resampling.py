@@ -66,7 +66,7 @@ def _elements(sides: Sides, part: str) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),
-        quantity=scene.label("picture-shape"),
+        quantity=scene.called("picture-shape"),
         unit=":1",
         proposed=hull([narrow, wide]),
         sentence=say(
@@ -76,7 +76,7 @@ def _elements(sides: Sides, part: str) -> Iterator[Effect]:
             wide=figure(wide, ":1", digits=4),
         ),
         source=ELEMENTS,
-        missing=(scene.label("pixel-aspect-ratio"),),
+        missing=(scene.called("pixel-aspect-ratio"),),
     )
 
 
@@ -156,7 +156,7 @@ def _edges(sides: Sides, part: str) -> Iterator[Effect]:
             unit="%",
             sentence=say("a tube hides the edges of the picture behind its mask: here they may be seen"),
             source=TUBES,
-            missing=(sides.proposed.label("overscan"),),
+            missing=(sides.proposed.called("overscan"),),
         )
 
 

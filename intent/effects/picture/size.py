@@ -57,7 +57,7 @@ def _sized(sides: Sides, part: str, *, name: str, found: tuple[Interval, Interva
     return Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),
-        quantity=sides.proposed.label(name),
+        quantity=sides.proposed.called(name),
         unit=unit,
         documented=in_unit(before, unit),
         proposed=in_unit(after, unit),
@@ -78,7 +78,7 @@ def grown(before: Interval, after: Interval) -> Message:
 
 
 def _source(scene: Scene, part: str) -> Message:
-    """What the picture's shape is taken from, where nobody gives it."""
+    """What is assumed of the shape of the picture, where it is not given."""
     materials = scene.material(part)
     rasters = ("raster", "active-raster")
     if not any(scene.is_given(material, name) for material in materials for name in rasters):

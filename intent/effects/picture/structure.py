@@ -105,7 +105,7 @@ def _curvature(sides: Sides, part: str) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),
-        quantity=sides.proposed.label("screen-curvature"),
+        quantity=sides.proposed.called("screen-curvature"),
         sentence=_curvature_words(before, after),
         source=GLASS,
     )

@@ -36,7 +36,7 @@ def way_up_effects(sides: Sides, part: str) -> Iterator[Effect]:
     yield Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),
-        quantity=after.label("picture-rotation"),
+        quantity=after.called("picture-rotation"),
         unit="°",
         documented=was,
         proposed=will_be,
@@ -47,7 +47,7 @@ def way_up_effects(sides: Sides, part: str) -> Iterator[Effect]:
 
 
 def _turned(before: Interval, after: Interval) -> Interval | None:
-    """By how many degrees clockwise; none where not, everything where nobody knows."""
+    """The turn in degrees clockwise; none where there is none, every angle where it is not known."""
     if before == after:
         return None
     was, will_be = known(before), known(after)

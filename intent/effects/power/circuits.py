@@ -77,7 +77,7 @@ def _in_all(drawn: Interval | None, words: Message, missing: Missing = ()) -> Ef
 def _unassigned(
     sides: Sides, circuits: Circuits, feed: Feed, loads: Loads
 ) -> Iterator[Effect | VenueFinding]:
-    """How many circuits the work needs, and whether those that it has cannot be enough."""
+    """How many circuits the work needs, where none is named, and findings where those given to it surely cannot do."""
     drawn = total(loads.values())
     needed = electricity.circuits_needed(loads.values(), circuits.allowed)
     yield _in_all(drawn, _needed_words(needed, circuits))
@@ -140,7 +140,7 @@ def _by_circuit(
                 sides.proposed,
                 feed.parts,
                 "circuit",
-                quantity=sides.proposed.label("circuit"),
+                quantity=sides.proposed.called("circuit"),
                 sentence=say("which circuit feeds it is not given, and so in none of these sums"),
                 source=CURRENT,
             )
@@ -168,7 +168,7 @@ def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Ef
         proposed=drawn,
         sentence=feed.told(_load_words(circuits, drawn, is_over)),
         source=CURRENT,
-        missing=(scene.label("continuous-load-share"),) if is_usual else (),
+        missing=(scene.called("continuous-load-share"),) if is_usual else (),
     )
 
 
@@ -189,7 +189,7 @@ def _load_words(circuits: Circuits, drawn: Interval, is_over: bool) -> Message:
 
 
 def _least(scene: Scene, loads: Loads) -> Iterator[Effect]:
-    """Of which devices the current is not known to the top though the power is."""
+    """The devices that are counted at the least they can draw, for their power factor is not given."""
     parts = [part for part, load in loads.items() if load.high is None and scene.is_given(part, "power")]
     yield from lacking_effects(
         scene,

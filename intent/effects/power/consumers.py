@@ -63,7 +63,7 @@ def _is(scene: Scene, part: str, technology: str) -> bool:
 
 
 def supplies(scene: Scene) -> dict[str, str]:
-    """The parts that change the supply of others, each with what it is."""
+    """The transformers, frequency converters and power supplies, by part."""
     return {
         part.identifier: supply
         for part in scene.parts("converter")
@@ -73,7 +73,7 @@ def supplies(scene: Scene) -> dict[str, str]:
 
 
 def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
-    """A characteristic of some parts, all together."""
+    """The sum of a characteristic over some parts."""
     found = {part: natural(scene.bounds(part, characteristic)) for part in parts}
     lacking = tuple(part for part, bounds in found.items() if bounds.high is None)
     return Sum(total(found.values()), len(found), lacking)

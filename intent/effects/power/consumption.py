@@ -76,14 +76,14 @@ def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator
         sides.proposed,
         after.lacking,
         "power",
-        quantity=sides.proposed.label("power"),
+        quantity=sides.proposed.called("power"),
         sentence=say("not in the sum, for it is not given"),
         source=SUM,
     )
 
 
 def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Interval:
-    """What devices that come take, less what those that go took; the others do not matter, known or not."""
+    """By how much the power changes; what a device that stays takes cancels out, so that it need not be known."""
     before = {_device(sides.documented, part): _power(sides.documented, part) for part in earlier}
     after = {_device(sides.proposed, part): _power(sides.proposed, part) for part in takers}
     gone = [power for device, power in before.items() if after.get(device) != power]
@@ -92,7 +92,7 @@ def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Inte
 
 
 def _device(scene: Scene, part: str) -> tuple[str, bool]:
-    """What tells a device from others: its name, or its place and whether another stands in it than documented."""
+    """By what a device is found again on the other side: its name, or its place, unless it is replaced."""
     is_proposed = scene.state.documented is not None
     is_other = is_proposed and part in scene.case.substituted
     return scene.device(part) or f" {part}", is_other and scene.device(part) is None
@@ -115,7 +115,7 @@ def _difference(before: Sum, after: Sum, change: Interval) -> Message:
 
 
 def _told(difference: Message, after: Sum) -> Message:
-    """With the heat that it becomes, and of how many devices it is known."""
+    """The change with the heat that the power becomes, and of how many devices the power is not given."""
     heat = _btu(after.total)
     if not after.lacking:
         return say("{difference}; it becomes heat: {heat}", difference=difference, heat=heat)

@@ -87,7 +87,7 @@ def _film(run: Run, one: Copied) -> Effect:
         passes=run_through,
         life=figure(life),
     )
-    missing = () if is_known(loop) else (run.scene.label("loop-length"),)
+    missing = () if is_known(loop) else (run.scene.called("loop-length"),)
     return _effect(run, one, needed=lifetimes.copies_needed(passes, life), lead=lead, missing=missing)
 
 
@@ -96,14 +96,14 @@ def _slides(run: Run, one: Copied) -> Effect:
     slides, life = _stated(run.scene, one, "slides"), _stated(run.scene, one, "gate-hours")
     lit = lifetimes.time_in_light(run.time, slides)
     lead = say("each slide is lit for {lit}, and stands {life}", lit=figure(lit, "h"), life=figure(life, "h"))
-    missing = () if is_known(slides) else (run.scene.label("slides"),)
+    missing = () if is_known(slides) else (run.scene.called("slides"),)
     return _effect(run, one, needed=lifetimes.copies_needed(lit, life), lead=lead, missing=missing)
 
 
 def _effect(run: Run, one: Copied, *, needed: Interval, lead: Message, missing: Missing) -> Effect:
     is_held = one.stating(run.scene, "copies") is not None
     held = _stated(run.scene, one, "copies") if is_held else None
-    unsaid = (*missing, *run.unsaid, *(() if is_held else (run.scene.label("copies"),)))
+    unsaid = (*missing, *run.unsaid, *(() if is_held else (run.scene.called("copies"),)))
     return Effect(
         topic=EffectTopic.POWER,
         subject=subject.one(one.part),

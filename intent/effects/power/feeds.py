@@ -34,7 +34,7 @@ class Feed:
         return surely_above(taken, times(self.circuits, limit))
 
     def told(self, words: Message) -> Message:
-        """What holds of one circuit, as it is told of these parts."""
+        """What is said of one circuit, with the circuit that these parts are on, or might be on."""
         if self.name:
             return say("on circuit {name}, {words}", name=self.name, words=words)
         return words if self.is_one else say("were all on one circuit, {words}", words=words)
@@ -54,12 +54,12 @@ class Circuits:
 
     @property
     def allowed(self) -> Interval:
-        """In amperes, on each."""
+        """The amperes that may be drawn of each for as long as the work runs."""
         return electricity.may_draw(self.rating, self.share)
 
     @property
     def bearable(self) -> Interval:
-        """In amperes, on each: beyond this a circuit is overloaded whatever the local code says."""
+        """The amperes beyond which each is overloaded whatever the local code says."""
         return self.allowed if self.is_stated else self.rating
 
     @property

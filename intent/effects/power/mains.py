@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from intent.effects.power.consumers import lacking_effects, supplies
 from intent.effects.power.plugs import plug_effects
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.paths import links_of
+from intent.effects.signal.links import links_of
 from intent.formulas import electricity
 from intent.language.figures import Figure, figure
 from intent.language.message import Message, say, say_of
@@ -32,7 +32,7 @@ TRANSFORMER, CONVERTER = "mains-transformer", "frequency-converter"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Misfed:
-    """Devices that the venue's mains does not suit, for the same reason."""
+    """Devices built for the same supply, which the venue's mains does not suit."""
 
     parts: tuple[str, ...]
     voltage: Interval
@@ -141,7 +141,7 @@ def _converted(scene: Scene, misfed: Misfed) -> Effect:
 
 
 def _matters(scene: Scene, part: str, name: str) -> bool:
-    """The frequency where that of the venue is given; power where the apparent power is not known to the top."""
+    """Whether a closer answer depends on a characteristic: on the frequency only where the venue gives its own."""
     if name == "rated-frequency":
         return scene.states(THE_VENUE, "mains-frequency")
     return scene.bounds(part, "apparent-power").high is None

@@ -49,7 +49,7 @@ def _stands_still(scene: Scene, part: str) -> Answer:
 
 
 def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
-    """A risk that is sure; or one on a screen that came for a safe one, where nobody says whether the picture moves."""
+    """A picture that may burn in: where it surely stands still, or where the screen before could not keep a trace."""
     scene = sides.proposed
     if keeps_traces(scene, part) is not Answer.IN:
         return
@@ -66,7 +66,7 @@ def _burning(sides: Sides, part: str, run: Run) -> Iterator[Effect]:
         proposed=in_unit(run.time, "h") if run.is_timed and is_sure else None,
         sentence=_burning_words(is_new, still),
         source=PRACTICE,
-        missing=() if is_sure else (scene.label("static-picture"),),
+        missing=() if is_sure else (scene.called("static-picture"),),
     )
 
 
@@ -93,7 +93,7 @@ def _trace(sides: Sides, part: str) -> Iterator[Effect]:
         words = say("the documented screen has a burnt-in trace, and nobody says whether this one has")
     else:
         return
-    label = sides.proposed.label("burn-in")
+    label = sides.proposed.called("burn-in")
     yield Effect(
         topic=EffectTopic.PICTURE,
         subject=one(part),

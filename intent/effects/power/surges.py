@@ -27,7 +27,7 @@ LEAKAGE = say(
 
 
 def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | VenueFinding]:
-    """Where the venue says at which current its breakers, or its residual-current devices, switch off."""
+    """What breakers and residual-current devices may do, where the venue says at which current they switch off."""
     inrush, leakage = (
         natural(sides.proposed.venue(name)) for name in ("breaker-inrush", "residual-current-limit")
     )
@@ -46,19 +46,19 @@ def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Ef
             yield Effect(
                 topic=EffectTopic.POWER,
                 subject=several(together),
-                quantity=scene.label("inrush-current"),
+                quantity=scene.called("inrush-current"),
                 unit="A",
                 proposed=found.total,
-                sentence=feed.told(_inrush_words(scene, together, found.total, limit)),
+                sentence=feed.told(_inrush_words(scene, together, taken=found.total, limit=limit)),
                 source=INRUSH,
             )
         if together and feed.surely_exceeds(found.total, limit):
-            yield _too_high(sides, together, found.total, limit)
+            yield _too_high(sides, together, taken=found.total, limit=limit)
         else:
             for part in feed.parts:
                 alone = natural(scene.bounds(part, "inrush-current"))
                 if surely_above(alone, limit):
-                    yield _too_high(sides, [part], alone, limit)
+                    yield _too_high(sides, [part], taken=alone, limit=limit)
     yield from _not_said(scene, [part for feed in feeds for part in feed.parts])
 
 
@@ -67,7 +67,7 @@ def _is_switched(scene: Scene, part: str) -> bool:
     return scene.is_(part, "switched-together", "yes") is Answer.IN
 
 
-def _inrush_words(scene: Scene, together: Sequence[str], taken: Interval, limit: Interval) -> Message:
+def _inrush_words(scene: Scene, together: Sequence[str], *, taken: Interval, limit: Interval) -> Message:
     breaks = figure(limit, "A")
     if surely_within(taken, limit):
         return say("below the {limit} at which a breaker may switch off at once", limit=breaks)
@@ -85,7 +85,7 @@ def _inrush_words(scene: Scene, together: Sequence[str], taken: Interval, limit:
     return say("more than the {limit} at which a breaker may switch off at once", limit=breaks)
 
 
-def _too_high(sides: Sides, parts: Sequence[str], taken: Interval, limit: Interval) -> VenueFinding:
+def _too_high(sides: Sides, parts: Sequence[str], *, taken: Interval, limit: Interval) -> VenueFinding:
     text = say_of(
         len(parts),
         "switched on at once, {parts} takes {current}, and a breaker of the venue may switch off at {limit}",
@@ -100,14 +100,14 @@ def _too_high(sides: Sides, parts: Sequence[str], taken: Interval, limit: Interv
 
 
 def _not_said(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
-    """Of parts that may be switched on with others and of which it is not said what they take, or whether they are."""
+    """The parts that may be switched on with others, of which the inrush, or whether they are, is not stated."""
     unsure = [part for part in parts if scene.is_(part, "switched-together", "no") is not Answer.IN]
     yield from lacking_effects(
         scene,
         unsure,
         "inrush-current",
         "switched-together",
-        quantity=scene.label("inrush-current"),
+        quantity=scene.called("inrush-current"),
         sentence=say("whether the breaker holds when it is switched on cannot be said"),
         source=INRUSH,
     )
@@ -127,7 +127,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
             quantity=say("leakage to earth in all"),
             unit="mA",
             proposed=in_unit(found.total, "mA"),
-            sentence=feed.told(_leakage_words(found.total, limit)),
+            sentence=feed.told(_leakage_words(taken=found.total, limit=limit)),
             source=LEAKAGE,
         )
         if feed.surely_exceeds(found.total, limit):
@@ -151,7 +151,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
     )
 
 
-def _leakage_words(taken: Interval, limit: Interval) -> Message:
+def _leakage_words(*, taken: Interval, limit: Interval) -> Message:
     likely = times(limit, electricity.LEAKAGE_SHARE)
     share, trips = figure(electricity.LEAKAGE_SHARE, "%"), figure(limit, "mA")
     if surely_within(taken, likely):

@@ -140,14 +140,14 @@ def _turned(sides: Sides, part: str) -> Iterator[Effect]:
         caution = say(
             "{how}; turn it only as its maker allows, for heat that stays in may start a fire", how=told
         )
-        yield _effect(sides, part, "vent-position", caution)
+        yield _effect(sides, part, name="vent-position", told=caution)
 
 
 def _unclear(sides: Sides, part: str, vents: frozenset[str]) -> Effect:
     scene = sides.proposed
     unknown = [name for name in ("rotation", "tilt") if _angle(scene, part, name) is None]
     missing = ["vent-position", *unknown] if len(vents) != 1 else unknown
-    return _effect(sides, part, "vent-position", UNCLEAR, tuple(map(scene.label, missing)))
+    return _effect(sides, part, name="vent-position", told=UNCLEAR, missing=tuple(map(scene.called, missing)))
 
 
 def _enclosed(sides: Sides, part: str) -> Iterator[Effect]:
@@ -169,14 +169,14 @@ def _enclosed(sides: Sides, part: str) -> Iterator[Effect]:
             heat=figure(heat, "W"),
             clearance=figure(clearance, "cm"),
         )
-    yield _effect(sides, part, "enclosed", told, missing)
+    yield _effect(sides, part, name="enclosed", told=told, missing=missing)
 
 
-def _effect(sides: Sides, part: str, name: str, told: Message, missing: Missing = ()) -> Effect:
+def _effect(sides: Sides, part: str, *, name: str, told: Message, missing: Missing = ()) -> Effect:
     return Effect(
         topic=EffectTopic.POWER,
         subject=one(part),
-        quantity=sides.proposed.label(name),
+        quantity=sides.proposed.called(name),
         sentence=told,
         source=SOURCE,
         missing=missing,
@@ -223,7 +223,7 @@ def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[
 
 
 def _open_sides(scene: Scene, part: str) -> frozenset[int]:
-    """The sides to which vents surely lie."""
+    """The sides of the device as it lies on which there surely are vents."""
     vents = scene.stated_names(part, "vent-position")
     rotation = _angle(scene, part, "rotation")
     turn = None if rotation is None else _quarter(rotation)

@@ -116,7 +116,7 @@ def wear_effects(sides: Sides) -> Iterator[Effect]:
 
 
 def _time_unsaid(run: Run, parts: Sequence[str], copies: Sequence[Copied]) -> Iterator[Effect]:
-    """One line for all that wears."""
+    """One effect for all that wears, where it is not known how long the work runs."""
     copying = {one.part for one in copies}
     wearing = tuple(
         part
@@ -127,7 +127,7 @@ def _time_unsaid(run: Run, parts: Sequence[str], copies: Sequence[Copied]) -> It
         yield Effect(
             topic=EffectTopic.POWER,
             subject=several(wearing),
-            quantity=run.scene.label("time-in-operation"),
+            quantity=run.scene.called("time-in-operation"),
             unit="h",
             sentence=say("how long it runs is not said, and so not how much of what it wears out lasts"),
             source=TIME,
@@ -159,7 +159,7 @@ def _used(run: Run, part: str, kind: _Kind) -> _Used:
 
 
 def _effect(run: Run, kind: _Kind, group: Sequence[_Used], words: Message) -> Effect:
-    """Hours before the run, as given of what is fitted now, and at its end."""
+    """The hours that some have run: as documented, and at the end of the run."""
     counted = [one.before for one in group if one.before is not None]
     sentence = words.filled(
         len(group),
@@ -171,7 +171,7 @@ def _effect(run: Run, kind: _Kind, group: Sequence[_Used], words: Message) -> Ef
     return Effect(
         topic=EffectTopic.POWER,
         subject=several(one.part for one in group),
-        quantity=run.scene.label(kind.hours),
+        quantity=run.scene.called(kind.hours),
         unit="h",
         documented=in_unit(hull(counted), "h") if len(counted) == len(group) else None,
         proposed=in_unit(hull(one.end for one in group), "h"),

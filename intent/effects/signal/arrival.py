@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.paths import PICTURE, Lost, Way, links_of, terms_of, ways_of
+from intent.effects.signal.links import links_of, terms_of
+from intent.effects.signal.paths import PICTURE, Lost, Way, ways_of
 from intent.language.message import Message, say, say_of
 from intent.model.subject import one, several
 from intent.values.bounds import ZERO, between, point
@@ -28,7 +29,7 @@ def signal_effects(sides: Sides) -> Iterator[Effect]:
         lost = ways.lost(part.identifier)
         if lost is not None:
             yield lost_effect(sides, part.identifier, lost, say("players whose picture arrives"))
-        yield from _channel(sides, part.identifier, before, after)
+        yield from _channel(sides, part.identifier, before=before, after=after)
         yield from _standard(sides, part.identifier, after)
     yield from _unsaid(sides)
     yield from _added_converters(sides)
@@ -58,9 +59,9 @@ def lost_effect(sides: Sides, part: str, lost: Lost, quantity: Message) -> Effec
 
 
 def _channel(
-    sides: Sides, part: str, before: Mapping[str, Way], after: Mapping[str, Way]
+    sides: Sides, part: str, *, before: Mapping[str, Way], after: Mapping[str, Way]
 ) -> Iterator[Effect]:
-    """Whether the player at the other end, or where no connection is recorded any player, carries the channel."""
+    """Whether the channel of a part is lost: with the players connected to it, or with all where none are recorded."""
     if not sides.proposed.states(part, "channel") or (before and not after):
         return
     carried = _carrying(sides.documented, part, before or _players(sides.documented))
@@ -162,7 +163,7 @@ def _is_converted(scene: Scene, ways: Mapping[str, Way]) -> bool:
 
 
 def _unsaid(sides: Sides) -> Iterator[Effect]:
-    """The devices that have come of which nobody says whether they give or take what their connections carry."""
+    """New devices of which it is not stated whether they give or take what their connections carry."""
     links = [link for link in links_of(sides) if link.signal]
     scene = sides.proposed
     for found in scene.parts():
@@ -174,11 +175,11 @@ def _unsaid(sides: Sides) -> Iterator[Effect]:
         if taken and not scene.states(part, "input-signal"):
             signals = terms_of(scene, frozenset[str]().union(*taken))
             words = say("whether the new device takes {signals} is not said", signals=signals)
-            yield _perhaps(part, number=len(taken), sentence=words, lacking=scene.label("input-signal"))
+            yield _perhaps(part, number=len(taken), sentence=words, lacking=scene.called("input-signal"))
         if given and not scene.states(part, "output-signal"):
             signals = terms_of(scene, frozenset[str]().union(*given))
             words = say("whether the new device gives {signals} is not said", signals=signals)
-            yield _perhaps(part, number=len(given), sentence=words, lacking=scene.label("output-signal"))
+            yield _perhaps(part, number=len(given), sentence=words, lacking=scene.called("output-signal"))
 
 
 def _perhaps(part: str, *, number: int, sentence: Message, lacking: Message) -> Effect:
@@ -195,7 +196,7 @@ def _perhaps(part: str, *, number: int, sentence: Message, lacking: Message) -> 
 
 
 def _added_converters(sides: Sides) -> Iterator[Effect]:
-    """Each conversion more than documented may change the picture, and delays it."""
+    """The converters that are added, for each may change the picture and delay it."""
     before, after = _converters(sides.documented), _converters(sides.proposed)
     added = tuple(part for part in after if not sides.was_there(part))
     if not added:

@@ -38,7 +38,7 @@ def drift_effects(sides: Sides) -> Iterator[Effect]:
         return
     before, after = _drift(sides.documented, players), _drift(sides.proposed, players)
     if before != after:
-        yield _drift_effect(sides.proposed, free, before, after)
+        yield _drift_effect(sides.proposed, free, before=before, after=after)
     yield from _leaving(sides, frozenset(free))
 
 
@@ -50,7 +50,7 @@ def _free(scene: Scene, players: Sequence[str]) -> tuple[str, ...]:
 
 
 def _drift(scene: Scene, players: Sequence[str]) -> Interval | None:
-    """How far any two of them may come apart in a day; none where nothing is said of any keeping step."""
+    """How far two of the players may come apart in a day; none where no synchronisation is stated of any."""
     if not any(scene.states(player, "synchronisation") for player in players):
         return None
     off = sorted((_tolerance(scene, player) for player in _free(scene, players)), key=_most)
@@ -58,7 +58,7 @@ def _drift(scene: Scene, players: Sequence[str]) -> Interval | None:
 
 
 def _tolerance(scene: Scene, player: str) -> Interval:
-    """How far a player's clock may be off; what keeps step is not off."""
+    """How far a player's clock may be off, as a share; not at all where players are synchronised."""
     if scene.is_(player, "synchronisation", "synchronised") is Answer.IN:
         return ZERO
     return scene.bounds(player, "clock-tolerance")
@@ -69,7 +69,7 @@ def _most(tolerance: Interval) -> tuple[bool, Fraction]:
 
 
 def _drift_effect(
-    scene: Scene, free: tuple[str, ...], before: Interval | None, after: Interval | None
+    scene: Scene, free: tuple[str, ...], *, before: Interval | None, after: Interval | None
 ) -> Effect:
     sentence = (
         say("how far these players come apart cannot be said from what is given")
@@ -97,11 +97,11 @@ def _at_most(drift: Interval | None) -> Interval | None:
 
 def _lacking(scene: Scene, players: Sequence[str]) -> Missing:
     unsaid = any(not scene.is_given(player, "clock-tolerance") for player in players)
-    return (scene.label("clock-tolerance"),) if unsaid else ()
+    return (scene.called("clock-tolerance"),) if unsaid else ()
 
 
 def _leaving(sides: Sides, free: frozenset[str]) -> Iterator[Effect]:
-    """When an offset may first leave what an instruction in force requires, where that is within the showing."""
+    """When an offset may first leave what an instruction in force requires, if the work runs for so long."""
     scene = sides.proposed
     running = scene.bounds(THE_WORK, "time-in-operation")
     for line in sides.work.instructions:
@@ -124,7 +124,7 @@ def _is_in_force(scene: Scene, line: Instruction, subjects: Sequence[str]) -> bo
 def _margins(
     scene: Scene, line: Instruction, subjects: Sequence[str]
 ) -> Iterator[tuple[tuple[str, ...], Interval, tuple[Interval, Interval]]]:
-    """How far each offset, or difference of two, is from what is not permitted, with the tolerances of its clocks."""
+    """Of each offset or difference: its parts, how far it is from what is barred, how far its clocks may be off."""
     characteristic = scene.characteristic("start-offset")
     compared = scale(line.assertion.aggregate, characteristic, scene.vocabulary)
     admitted = admitted_values(line.assertion.expression, compared, scene.vocabulary)
@@ -143,7 +143,7 @@ def _margins(
 
 
 def _margin(value: ValueSet, barred: Region) -> Interval:
-    """The distance from a value that is not known exactly to the nearest that is barred; without end if none is."""
+    """How far a value is at least from the nearest that is barred; without end where none is."""
     if not isinstance(value, Region):
         return NATURAL
     nearest = (apart(value.bounds, interval).low or Fraction(0) for (interval,) in barred.boxes)

@@ -6,44 +6,20 @@ A way may run through any part that is connected: converters, cables, amplifiers
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
-from intent.language.message import Labelled, Message, say
-from intent.model.assertions import Statements
-from intent.model.meaning import given_value
+from intent.effects.signal.links import Link, links_of, with_narrower
+from intent.effects.signal.misfits import Misfit, new_misfit
+from intent.language.message import Message, say
 from intent.names import term_iri
-from intent.values.sets import Labels
-from intent.vocabulary.terms import Vocabulary, local_name
 
 PICTURE = ("video-signal", "network", "usb")
 SOUND = ("audio-signal", "hdmi", "displayport", "sdi", "rf", "network", "usb")
 """The signals that can carry a picture, and those that can carry sound (definitions of the vocabulary)."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Link:
-    """One connection; what it carries and what plugs it in by local names, empty where nothing is said."""
-
-    start: str
-    end: str
-    signal: frozenset[str]
-    connector: frozenset[str]
-
-
 Way = tuple[Link, ...]
 """Connections from a player to a part, in this order."""
-
-
-@dataclass(frozen=True, slots=True)
-class Misfit:
-    """Why a connection does not work."""
-
-    here: Message
-    """As it is told of the part at its end."""
-    beyond: Message
-    """As it is told of a part further on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,9 +27,11 @@ class Lost:
     """A picture or sound that reached a part as documented and does not as proposed."""
 
     before: int
-    """From how many players it came, and in the next line comes."""
+    """From how many players it came as documented."""
     after: int
+    """From how many it comes as proposed."""
     reasons: tuple[Message, ...]
+    """Why it no longer comes from the others."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,13 +43,16 @@ class Ways:
     misfits: Mapping[Link, Misfit]
     """The connections that fit as documented and do not as proposed."""
     before: Mapping[str, tuple[Link, ...]]
+    """The connections into each part as documented."""
     after: Mapping[str, tuple[Link, ...]]
-    """The connections into each part, of those that work."""
+    """The connections into each part that work as proposed."""
 
     def documented(self, part: str) -> dict[str, Way]:
+        """The ways to a part as documented, by the player at which they begin."""
         return _ways_to(self.sides.documented, part, self.before)
 
     def proposed(self, part: str) -> dict[str, Way]:
+        """The ways to a part as proposed, by the player at which they begin."""
         return _ways_to(self.sides.proposed, part, self.after)
 
     def lost(self, part: str) -> Lost | None:
@@ -100,9 +81,9 @@ class Ways:
 def ways_of(sides: Sides, carriers: tuple[str, ...]) -> Ways:
     """The ways along all connections that could carry one of some signals."""
     vocabulary = sides.proposed.vocabulary
-    carrying = frozenset[str]().union(*(_with_narrower(vocabulary, name) for name in carriers))
+    carrying = frozenset[str]().union(*(with_narrower(vocabulary, name) for name in carriers))
     links = tuple(link for link in links_of(sides) if not link.signal or link.signal & carrying)
-    misfits = {link: misfit for link in links if (misfit := _new_misfit(sides, link)) is not None}
+    misfits = {link: misfit for link in links if (misfit := new_misfit(sides, link)) is not None}
     state = sides.proposed.state
     working = [
         link
@@ -110,25 +91,6 @@ def ways_of(sides: Sides, carriers: tuple[str, ...]) -> Ways:
         if link not in misfits and state.is_there(link.start) and state.is_there(link.end)
     ]
     return Ways(sides=sides, links=links, misfits=misfits, before=_by_end(links), after=_by_end(working))
-
-
-def links_of(sides: Sides) -> Iterator[Link]:
-    """The connections of the work."""
-    vocabulary = sides.proposed.vocabulary
-    for found in sides.work.connections:
-        signal = _stated(found.statements, "signal", vocabulary)
-        connector = _stated(found.statements, "connector", vocabulary)
-        yield Link(start=found.start, end=found.end, signal=signal, connector=connector)
-
-
-def _stated(statements: Statements, name: str, vocabulary: Vocabulary) -> frozenset[str]:
-    expression = statements.get(term_iri(name))
-    if expression is None:
-        return frozenset()
-    value = given_value(expression, vocabulary.characteristics[term_iri(name)], vocabulary)
-    if not isinstance(value, Labels) or value.all_but:
-        return frozenset()
-    return frozenset(map(local_name, value.names))
 
 
 def _by_end(links: tuple[Link, ...] | list[Link]) -> dict[str, tuple[Link, ...]]:
@@ -154,113 +116,3 @@ def _ways_to(scene: Scene, part: str, into: Mapping[str, tuple[Link, ...]]) -> d
 def _is_source(scene: Scene, start: str) -> bool:
     part = scene.case.scopes.proposed.every.get(start)
     return part is None or scene.vocabulary.is_kind(part.kind.iri, term_iri("player"))
-
-
-def _new_misfit(sides: Sides, link: Link) -> Misfit | None:
-    found = _misfit(sides.proposed, link)
-    return found if found is not None and _misfit(sides.documented, link) is None else None
-
-
-def _misfit(scene: Scene, link: Link) -> Misfit | None:
-    """Why what a connection carries is not given at its start or not taken at its end; narrower names count."""
-    gives = scene.stated_names(link.start, "output-signal")
-    takes = scene.stated_names(link.end, "input-signal")
-    sent = link.signal or gives
-    if link.signal and gives and not link.signal & gives:
-        return _not_given(scene, link, gives)
-    if sent and takes and not sent & takes:
-        return _not_taken(scene, link, sent, takes)
-    plugs = scene.stated_names(link.start, "output-connector")
-    sockets = scene.stated_names(link.end, "input-connector")
-    if link.connector and plugs and not link.connector & plugs:
-        return _no_plug(scene, link, plugs)
-    if link.connector and sockets and not link.connector & sockets:
-        return _no_socket(scene, link, sockets)
-    return None
-
-
-def _not_given(scene: Scene, link: Link, gives: frozenset[str]) -> Misfit:
-    given, carried = terms_of(scene, gives), terms_of(scene, link.signal)
-    return Misfit(
-        here=say(
-            "{start} gives {gives}, and the connection from it is for {carried}",
-            start=link.start,
-            gives=given,
-            carried=carried,
-        ),
-        beyond=say(
-            "{start} gives {gives}, and the connection to {end} is for {carried}",
-            start=link.start,
-            gives=given,
-            end=link.end,
-            carried=carried,
-        ),
-    )
-
-
-def _not_taken(scene: Scene, link: Link, sent: frozenset[str], takes: frozenset[str]) -> Misfit:
-    given, taken = terms_of(scene, sent), terms_of(scene, takes)
-    return Misfit(
-        here=say(
-            "{start} sends it {sent}, and the device takes {takes}",
-            start=link.start,
-            sent=given,
-            takes=taken,
-        ),
-        beyond=say(
-            "{start} sends {sent} to {end}, which takes {takes}",
-            start=link.start,
-            sent=given,
-            end=link.end,
-            takes=taken,
-        ),
-    )
-
-
-def _no_plug(scene: Scene, link: Link, plugs: frozenset[str]) -> Misfit:
-    plug, has = terms_of(scene, link.connector), terms_of(scene, plugs)
-    return Misfit(
-        here=say(
-            "the cable from {start} has {plug}, and {start} has {has}",
-            start=link.start,
-            plug=plug,
-            has=has,
-        ),
-        beyond=say(
-            "the cable from {start} to {end} has {plug}, and {start} has {has}",
-            start=link.start,
-            end=link.end,
-            plug=plug,
-            has=has,
-        ),
-    )
-
-
-def _no_socket(scene: Scene, link: Link, sockets: frozenset[str]) -> Misfit:
-    plug, has = terms_of(scene, link.connector), terms_of(scene, sockets)
-    return Misfit(
-        here=say(
-            "the cable from {start} has {plug}, and the device has {has}",
-            start=link.start,
-            plug=plug,
-            has=has,
-        ),
-        beyond=say(
-            "the cable from {start} to {end} has {plug}, and {end} has {has}",
-            start=link.start,
-            end=link.end,
-            plug=plug,
-            has=has,
-        ),
-    )
-
-
-def terms_of(scene: Scene, names: frozenset[str]) -> tuple[Labelled, ...]:
-    """The terms of some names, without those that a broader one among them holds, to be put in a message."""
-    held = {narrow for name in names for narrow in _with_narrower(scene.vocabulary, name) if narrow != name}
-    return tuple(scene.term(name) for name in sorted(names - held))
-
-
-def _with_narrower(vocabulary: Vocabulary, name: str) -> frozenset[str]:
-    iri = term_iri(name)
-    return frozenset(map(local_name, vocabulary.narrower.get(iri, frozenset({iri}))))

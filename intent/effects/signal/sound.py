@@ -33,7 +33,7 @@ def sound_effects(sides: Sides) -> Iterator[Effect]:
         yield from _disturbing(sides)
         return
     yield from _left_out(sides)
-    yield from _struck_dumb(sides)
+    yield from _no_longer_sounding(sides)
     yield from _lost_ways(sides)
     yield from _material(sides)
 
@@ -94,13 +94,13 @@ def _disturbing(sides: Sides) -> Iterator[Effect]:
             quantity=SOUNDING,
             documented=before,
             proposed=now,
-            sentence=_disturbance(scene, name, now),
+            sentence=_disturbance_words(scene, name, now),
             source=PRACTICE,
-            missing=() if now == YES else (scene.label("own-loudspeaker"),),
+            missing=() if now == YES else (scene.called("own-loudspeaker"),),
         )
 
 
-def _disturbance(scene: Scene, part: str, now: Interval) -> Message:
+def _disturbance_words(scene: Scene, part: str, now: Interval) -> Message:
     if now == EITHER:
         return say("whether the new device has a loudspeaker of its own is not said, and the work is silent")
     sounds = [scene.is_(material, "sound", "audible") for material in scene.material(part)]
@@ -134,8 +134,8 @@ def _left_out(sides: Sides) -> Iterator[Effect]:
     )
 
 
-def _struck_dumb(sides: Sides) -> Iterator[Effect]:
-    """Parts that could be heard and perhaps cannot any more."""
+def _no_longer_sounding(sides: Sides) -> Iterator[Effect]:
+    """Parts that could be heard, and now surely or perhaps cannot."""
     for part in sides.proposed.parts("display", "player", "loudspeaker"):
         name = part.identifier
         if not sides.was_there(name) or is_silent(sides.documented, name):
@@ -149,13 +149,13 @@ def _struck_dumb(sides: Sides) -> Iterator[Effect]:
             quantity=SOUNDING,
             documented=before,
             proposed=now,
-            sentence=_dumbness(sides.proposed, name, now),
+            sentence=_silence_words(sides.proposed, name, now),
             source=STATED,
-            missing=() if now == NO else (sides.proposed.label("own-loudspeaker"),),
+            missing=() if now == NO else (sides.proposed.called("own-loudspeaker"),),
         )
 
 
-def _dumbness(scene: Scene, part: str, now: Interval) -> Message:
+def _silence_words(scene: Scene, part: str, now: Interval) -> Message:
     if now == EITHER:
         return say("whether the new device has a loudspeaker, as the documented one has, is not said")
     if scene.states(part, "muted") and scene.is_(part, "muted", "yes") is Answer.IN:

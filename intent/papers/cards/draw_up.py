@@ -136,7 +136,7 @@ def _place(sides: Sides, part: str) -> Iterator[CardRow]:
     """What else is said of the place, in one row."""
     scene = sides.proposed
     told = [
-        scene.text(part, one) if one in _PLAIN else characterised(scene.label(one), scene.text(part, one))
+        scene.text(part, one) if one in _PLAIN else characterised(scene.called(one), scene.text(part, one))
         for one in _OF_PLACE
         if scene.is_given(part, one) and scene.states(part, one)
     ]

@@ -37,21 +37,19 @@ def position_row(scene: Scene, variance: Variance, part: str, unit: str) -> Card
             return CardRow(say("{term}", term=label), (say("not given"),))
         return None
     axes = scene.axes(part, "position")
-    lines = tuple(_line(axis, place, scene, unit) for place, axis in enumerate(axes))
+    lines = tuple(_line(axis, place, unit) for place, axis in enumerate(axes))
     return CardRow(say("{term}", term=label), lines, _measured(variance, is_display))
 
 
-def _line(axis: Interval, place: int, scene: Scene, unit: str) -> Saying:
-    known = scene.vocabulary.find_unit(unit, scene.characteristic("position").quantity_kind)
-    assert known is not None
+def _line(axis: Interval, place: int, unit: str) -> Saying:
     below, above, nothing = _AXES[place]
     if axis.low == axis.high == 0:
         return say(nothing.pattern, length=figure(axis, unit))
     if axis.high is not None and axis.high <= 0:
         low = None if axis.low is None else -axis.low
-        return say(below.pattern, length=figure(Interval(-axis.high, low), unit, 1 / known.factor, _DIGITS))
+        return say(below.pattern, length=figure(Interval(-axis.high, low), unit, digits=_DIGITS))
     pattern = above if axis.low is not None and axis.low >= 0 else _EITHER_WAY[place]
-    return say(pattern.pattern, length=figure(axis, unit, 1 / known.factor, _DIGITS))
+    return say(pattern.pattern, length=figure(axis, unit, digits=_DIGITS))
 
 
 def _measured(variance: Variance, is_display: bool) -> Saying:

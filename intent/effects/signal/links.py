@@ -1,0 +1,55 @@
+"""The connections of the work, and the names of what they carry."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from intent.effects.scene import Scene, Sides
+from intent.language.message import Labelled
+from intent.model.assertions import Statements
+from intent.model.meaning import given_value
+from intent.names import term_iri
+from intent.values.sets import Labels
+from intent.vocabulary.terms import Vocabulary, local_name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Link:
+    """One connection; what it carries and what plugs it in by local names, empty where nothing is said."""
+
+    start: str
+    end: str
+    signal: frozenset[str]
+    connector: frozenset[str]
+
+
+def links_of(sides: Sides) -> Iterator[Link]:
+    """The connections of the work."""
+    vocabulary = sides.proposed.vocabulary
+    for found in sides.work.connections:
+        signal = _stated(found.statements, "signal", vocabulary)
+        connector = _stated(found.statements, "connector", vocabulary)
+        yield Link(start=found.start, end=found.end, signal=signal, connector=connector)
+
+
+def _stated(statements: Statements, name: str, vocabulary: Vocabulary) -> frozenset[str]:
+    expression = statements.get(term_iri(name))
+    if expression is None:
+        return frozenset()
+    value = given_value(expression, vocabulary.characteristics[term_iri(name)], vocabulary)
+    if not isinstance(value, Labels) or value.all_but:
+        return frozenset()
+    return frozenset(map(local_name, value.names))
+
+
+def terms_of(scene: Scene, names: frozenset[str]) -> tuple[Labelled, ...]:
+    """The terms of some names, without those that a broader one among them holds, to be put in a message."""
+    held = {narrow for name in names for narrow in with_narrower(scene.vocabulary, name) if narrow != name}
+    return tuple(scene.term(name) for name in sorted(names - held))
+
+
+def with_narrower(vocabulary: Vocabulary, name: str) -> frozenset[str]:
+    """A name with those of all narrower concepts."""
+    iri = term_iri(name)
+    return frozenset(map(local_name, vocabulary.narrower.get(iri, frozenset({iri}))))
