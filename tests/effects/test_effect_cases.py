@@ -2,7 +2,8 @@
 
 Every row of an expected table is found, word for word in the columns that it has (topic, parts, quantity, documented,
 proposed, sentence, missing, source). Below the table, `finding:` is a finding about the venue, `no finding:` says that
-there is none, `without:` names a quantity that is not told, and `outcome:` is that of the whole.
+there is none, `without:` names a quantity that is not told, `once:` one that is told of nothing else, and `outcome:` is
+that of the whole.
 """
 
 from __future__ import annotations
@@ -80,6 +81,10 @@ def test_effect_case(case: Case) -> None:
             assert text in findings, f"{where}: {text}\nfound:\n" + "\n".join(findings)
         elif word == "without":
             assert not [one for one in found if one["quantity"] == text], (
+                f"{where}: {text}\nfound:\n{listing}"
+            )
+        elif word == "once":
+            assert len([one for one in found if one["quantity"] == text]) == 1, (
                 f"{where}: {text}\nfound:\n{listing}"
             )
         elif word == "outcome":
