@@ -15,6 +15,7 @@ from properties.strategies import INSTALLATIONS, WORKS, fixed, seeds, vocabulary
 from intent.analysis.comparison.difference import Difference, ThingKind, What
 from intent.analysis.comparison.turns import compare_verdicts
 from intent.analysis.comparison.works import compare_works
+from intent.language.locale import ENGLISH
 from intent.model.assertions import Expression, Form, Measured
 from intent.model.work import Work
 from intent.names import TERM
@@ -82,7 +83,7 @@ def test_a_mutation_is_told_and_nothing_else(seed: int) -> None:
 
 
 def key_of(one: Difference) -> Told:
-    return one.sort, one.name, one.what, one.respect
+    return one.sort, ENGLISH.say(one.name), one.what, ENGLISH.say(one.respect)
 
 
 def moved(work: Work, chance: Random) -> tuple[Work, set[Told]]:

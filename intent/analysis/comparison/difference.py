@@ -6,11 +6,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
-from intent.language.message import listed
+from intent.language.message import Message, Place, Words, listed, named, say
 from intent.model.assertions import Expression, Measured, Statements
-from intent.model.phrasing import expression_words
+from intent.model.phrasing import compared_words
 from intent.values.dates import DaySpan
-from intent.vocabulary.terms import Vocabulary
+from intent.vocabulary.form_terms import FormTerm
+from intent.vocabulary.terms import Concept, UnknownTerm, Vocabulary
 
 
 class ThingKind(StrEnum):
@@ -31,6 +32,8 @@ class ThingKind(StrEnum):
 
 
 class What(StrEnum):
+    """What became of a thing."""
+
     ADDED = "added"
     GONE = "gone"
     WITHDRAWN = "withdrawn"
@@ -43,13 +46,15 @@ class Difference:
     """One thing that was added, is gone, or has changed in one respect."""
 
     sort: ThingKind
-    name: str
-    """An identifier; of a group or section its name, of the work nothing."""
+    name: Words
+    """An identifier; of a group its name, of a section its term, of a connection its ends, of the work nothing."""
     what: What
-    respect: str = ""
+    respect: Words = ""
     """Of a change: in what."""
-    before: str = ""
-    after: str = ""
+    before: Words = ""
+    after: Words = ""
+    is_prose: bool = False
+    """Whether what it was and is are sentences that somebody wrote, to be quoted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,10 +62,11 @@ class Facet:
     """One respect in which a thing can differ: what is compared, and how it is told."""
 
     value: object
-    words: str = field(compare=False)
+    words: Words = field(compare=False)
+    is_prose: bool = field(default=False, compare=False)
 
 
-Facets = Mapping[str, Facet]
+Facets = Mapping[Words, Facet]
 """Facets by the name of their respect; a respect that is left out is empty."""
 
 
@@ -69,9 +75,10 @@ class Thing:
     """Something with a name of its own in a state of the documentation."""
 
     sort: ThingKind
-    name: str
+    name: Words
+    """The same in both states for the same thing."""
     facets: Facets
-    told: str = ""
+    told: Words = ""
     """How it is introduced where it is new or gone: a name, a sentence."""
 
 
@@ -92,41 +99,88 @@ def _changes(old: Thing, new: Thing) -> Iterator[Difference]:
     for respect in dict.fromkeys([*old.facets, *new.facets]):
         mine, theirs = old.facets.get(respect), new.facets.get(respect)
         if mine != theirs:
-            before, after = (one.words if one else "" for one in (mine, theirs))
             yield Difference(
-                sort=new.sort, name=new.name, what=What.CHANGED, respect=respect, before=before, after=after
+                sort=new.sort,
+                name=new.name,
+                what=What.CHANGED,
+                respect=respect,
+                before=mine.words if mine else "",
+                after=theirs.words if theirs else "",
+                is_prose=any(one.is_prose for one in (mine, theirs) if one),
             )
 
 
-def facets(**respects: object) -> dict[str, Facet]:
-    """Facets of plain values, by respect; spaces for underscores, and nothing for what is empty."""
+WITHDRAWN = say("withdrawn")
+_RESPECTS: Mapping[str, Message] = {
+    "afterword": say("afterword"),
+    "authority": say("authority"),
+    "by": say("by"),
+    "choice": say("choice"),
+    "consent_of": say("consent of"),
+    "contact": say("contact"),
+    "date": say("date"),
+    "device": say("device"),
+    "file": say("file"),
+    "ground": say("ground"),
+    "group": say("group"),
+    "holds": say("holds"),
+    "internal": say("internal"),
+    "kind": say("kind"),
+    "like": say("like"),
+    "modality": say("modality"),
+    "name": say("name"),
+    "note": say("note"),
+    "on": say("on"),
+    "reason": say("reason"),
+    "reported_by": say("reported by"),
+    "role": say("role"),
+    "since": say("since"),
+    "source": say("source"),
+    "spoken_with": say("spoken with"),
+    "status": say("status"),
+    "successor": say("successor"),
+    "supersedes": say("supersedes"),
+    "title": say("title"),
+    "until": say("until"),
+    "withdrawn": WITHDRAWN,
+    "words": say("words"),
+}
+"""The respects that are no characteristic and no field of the text form."""
+_PROSE = {"words", "note", "reason", "afterword"}
+
+
+def facets(**respects: Place | Concept | bool | None) -> dict[Words, Facet]:
+    """Facets of plain values, by respect; nothing for what is empty."""
     return {
-        name.replace("_", " "): facet
+        _RESPECTS[name]: replace(facet, is_prose=name in _PROSE)
         for name, value in respects.items()
         if (facet := _facet(value)) is not None
     }
 
 
-def _facet(value: object) -> Facet | None:
-    if value is None or value == "" or value == () or value is False:
-        return None
-    if isinstance(value, DaySpan):
-        return Facet((value.first, value.last), str(value))
-    if isinstance(value, tuple):
-        return Facet(value, listed(map(str, value)))
-    if value is True:
-        return Facet(value, "yes")
-    return Facet(value, str(value))
+def _facet(value: Place | Concept | bool | None) -> Facet | None:
+    match value:
+        case None | "" | () | False:
+            return None
+        case True:
+            return Facet(value, say("yes"))
+        case DaySpan():
+            return Facet((value.first, value.last), str(value))
+        case tuple():
+            return Facet(value, listed(value))
+        case Concept() | FormTerm():
+            return Facet(value.iri, named(value))
+        case str():
+            return Facet(value, value)
+    return Facet(value, say("{value}", value=value))
 
 
-def of_statements(statements: Statements, vocabulary: Vocabulary) -> dict[str, Facet]:
+def of_statements(statements: Statements, vocabulary: Vocabulary) -> dict[Words, Facet]:
     """What is stated, by characteristic; how a value is written does not count."""
-    found: dict[str, Facet] = {}
-    for iri, expression in statements.items():
-        characteristic = vocabulary.characteristics.get(iri)
-        words = expression.written.strip() or expression_words(expression, vocabulary)
-        found[characteristic.label if characteristic else iri] = Facet(meant(expression), words)
-    return found
+    return {
+        named(vocabulary.named(iri)): Facet(meant(expression), compared_words(expression, vocabulary))
+        for iri, expression in statements.items()
+    }
 
 
 def meant(expression: Expression) -> Expression:
@@ -137,11 +191,11 @@ def meant(expression: Expression) -> Expression:
     return replace(expression, items=items)
 
 
-def of_fields(fields: Mapping[str, str], vocabulary: Vocabulary) -> dict[str, Facet]:
-    """Fields as written, by their label."""
-    labels = {form.property: form.label for form in vocabulary.fields.values()}
+def of_fields(fields: Mapping[str, str], vocabulary: Vocabulary) -> dict[Words, Facet]:
+    """Fields as written, by their label in the text form."""
+    forms = {form.property: form for form in vocabulary.fields.values()}
     return {
-        labels.get(iri, iri.rsplit("#", 1)[-1].rsplit("/", 1)[-1]): Facet(value, value)
+        named(forms.get(iri) or UnknownTerm(iri)): Facet(value, value)
         for iri, value in fields.items()
         if value
     }

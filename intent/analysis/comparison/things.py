@@ -15,10 +15,12 @@ from intent.analysis.comparison.difference import (
     of_fields,
     of_statements,
 )
+from intent.language.message import Message, Words, joined, named, say
 from intent.model.assertions import Condition
-from intent.model.phrasing import comparison_words, condition_words, scope_words, subject_words
+from intent.model.instruction_text import ConditionSentence, InstructionSentence, modality_term
+from intent.model.phrasing import characteristic_words, compared_words, scope_words
 from intent.model.work import Citation, Connection, Heading, Instruction, Work
-from intent.vocabulary.terms import Vocabulary
+from intent.vocabulary.terms import UnknownTerm
 
 
 def things_of(work: Work) -> tuple[Thing, ...]:
@@ -45,20 +47,21 @@ def _work(work: Work) -> Thing:
 def _instruction(work: Work, line: Instruction) -> Thing:
     """An instruction; who gave it, when and where is said by its heading, and told there."""
     vocabulary, said = work.vocabulary, line.assertion
-    subject = (said.aggregate, said.characteristic, said.relation, said.other)
-    told = facets(modality=line.modality.value)
-    told["characteristic"] = Facet(subject, subject_words(said, vocabulary))
-    told["scope"] = Facet(said.scope, scope_words(said.scope, vocabulary))
-    told["value"] = Facet(meant(said.expression), _value(line, vocabulary))
-    conditions = tuple(condition_words(condition, vocabulary) for condition in line.conditions)
-    if conditions:
-        told["conditions"] = Facet(tuple(map(_meant, line.conditions)), ", ".join(conditions))
+    modality = modality_term(line.modality, vocabulary)
+    topic = (said.aggregate, said.characteristic, said.relation, said.other)
+    told = facets(modality=modality)
+    told[say("characteristic")] = Facet(topic, characteristic_words(said, vocabulary))
+    told[say("scope")] = Facet(said.scope, scope_words(said.scope, vocabulary))
+    told[say("value")] = Facet(meant(said.expression), compared_words(said.expression, vocabulary))
+    if line.conditions:
+        conditions = (named(ConditionSentence(condition, vocabulary)) for condition in line.conditions)
+        told[say("conditions")] = Facet(tuple(map(_meant, line.conditions)), joined(conditions, ", "))
     told |= facets(until=line.until, consent_of=line.consents, choice=line.choice)
     return Thing(
         sort=ThingKind.INSTRUCTION,
         name=line.identifier,
         facets=told,
-        told=f"{line.modality}: {line.sentence}",
+        told=say("{modality}: {sentence}", modality=modality, sentence=InstructionSentence(line, vocabulary)),
     )
 
 
@@ -69,13 +72,10 @@ def _meant(condition: Condition) -> Condition:
     )
 
 
-def _value(line: Instruction, vocabulary: Vocabulary) -> str:
-    words = line.assertion.expression.written.strip()
-    return words or comparison_words(line.assertion.expression, vocabulary).removeprefix("is ")
-
-
-def _cited(sources: tuple[Citation, ...]) -> tuple[str, ...]:
-    return tuple(f"{one.source} at {one.at}" if one.at else one.source for one in sources)
+def _cited(sources: tuple[Citation, ...]) -> tuple[Words, ...]:
+    return tuple(
+        say("{source} at {time}", source=one.source, time=one.at) if one.at else one.source for one in sources
+    )
 
 
 def _heading(heading: Heading) -> Thing:
@@ -87,13 +87,12 @@ def _heading(heading: Heading) -> Thing:
 
 def _parts(work: Work) -> Iterator[Thing]:
     for part in work.parts:
-        told = facets(kind=part.kind.label, name=part.name, group=part.group, device=part.device)
+        told = facets(kind=part.kind, name=part.name, group=part.group, device=part.device)
         told |= facets(note=part.note, internal=part.internal)
         told |= of_statements(part.statements, work.vocabulary)
         yield Thing(sort=ThingKind.PART, name=part.identifier, facets=told, told=part.name)
     for group in work.groups:
-        kind = group.kind.label if group.kind else ""
-        told = facets(kind=kind, note=group.note, afterword=group.afterword)
+        told = facets(kind=group.kind, note=group.note, afterword=group.afterword)
         yield Thing(sort=ThingKind.GROUP, name=group.name, facets=told)
 
 
@@ -101,7 +100,7 @@ def _devices(work: Work) -> Iterator[Thing]:
     """The devices that have an entry; one that a part's row alone names is told of the part."""
     for device in work.devices:
         if device.listed:
-            told = facets(like=device.like, status=device.status.label if device.status else "")
+            told = facets(like=device.like, status=device.status)
             told |= facets(internal=device.internal)
             told |= of_fields(device.fields, work.vocabulary)
             told |= of_statements(device.statements, work.vocabulary)
@@ -110,7 +109,7 @@ def _devices(work: Work) -> Iterator[Thing]:
 
 def _people(work: Work) -> Iterator[Thing]:
     for person in work.people:
-        told = facets(name=person.name, role=person.role.label, authority=person.authority)
+        told = facets(name=person.name, role=person.role, authority=person.authority)
         told |= facets(since=person.since, until=person.until, successor=person.successor)
         told |= facets(contact=person.contact, note=person.note, internal=person.internal)
         yield Thing(sort=ThingKind.PERSON, name=person.identifier, facets=told, told=person.name)
@@ -119,7 +118,7 @@ def _people(work: Work) -> Iterator[Thing]:
 def _sources(work: Work) -> Iterator[Thing]:
     for source in work.sources:
         told = of_fields(source.fields, work.vocabulary)
-        told |= facets(title=source.title, kind=source.kind.label if source.kind else "")
+        told |= facets(title=source.title, kind=source.kind)
         told |= facets(
             spoken_with=source.spoken_with,
             by=source.by,
@@ -151,24 +150,25 @@ def _belongings(work: Work) -> Iterator[Thing]:
 
 def _connections(work: Work) -> Iterator[Thing]:
     """Connections have no names: they are told apart by their ends, and in their order where those are alike."""
-    seen: Counter[str] = Counter()
+    seen: Counter[Message] = Counter()
     for one in work.connections:
         ends = _ends(one)
         seen[ends] += 1
-        name = ends if seen[ends] == 1 else f"{ends} ({seen[ends]})"
+        name = ends if seen[ends] == 1 else say("{connection} ({number})", connection=ends, number=seen[ends])
         told = facets(note=one.note, internal=one.internal) | of_statements(one.statements, work.vocabulary)
         yield Thing(sort=ThingKind.CONNECTION, name=name, facets=told)
 
 
-def _ends(one: Connection) -> str:
-    return f"{one.start} to {one.end}"
+def _ends(one: Connection) -> Message:
+    return say("{one} to {other}", one=one.start, other=one.end)
 
 
 def _sections(work: Work) -> Iterator[Thing]:
     """What is said of a section as a whole: prose, an origin, whether it stays in the house."""
-    sections = {form.iri: form.label for form in work.vocabulary.sections.values()}
+    sections = {form.iri: form for form in work.vocabulary.sections.values()}
     for section in work.sections:
         told = facets(note=section.note, afterword=section.afterword, internal=section.internal)
         told |= of_fields(section.fields, work.vocabulary)
         if told:
-            yield Thing(sort=ThingKind.SECTION, name=sections.get(section.term, section.term), facets=told)
+            name = named(sections.get(section.term) or UnknownTerm(section.term))
+            yield Thing(sort=ThingKind.SECTION, name=name, facets=told)

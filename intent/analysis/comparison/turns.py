@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from intent.language.message import Words
+from intent.model.subject import Subject
 from intent.variance.result import Outcome, Row, Variance, Verdict
 
 
@@ -11,8 +13,8 @@ from intent.variance.result import Outcome, Row, Variance, Verdict
 class Turned:
     """One row whose verdict is another now."""
 
-    subject: str
-    characteristic: str
+    subject: Subject
+    characteristic: Words
     before: Verdict | None
     """None where nothing was judged."""
     after: Verdict | None
@@ -32,7 +34,7 @@ class Turn:
 
 def compare_verdicts(old: Variance, new: Variance) -> Turn:
     """The rows whose verdict changes, worst now first; that nothing is judged is as good as documented."""
-    before, after = ({(row.subject, row.characteristic): row for row in one.rows} for one in (old, new))
+    before, after = ({row.key: row for row in one.rows} for one in (old, new))
     turned = [
         _turned(before.get(key), after.get(key))
         for key in dict.fromkeys([*after, *before])

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from intent.analysis.comparison.difference import Difference, ThingKind, What, compared
+from intent.analysis.comparison.difference import WITHDRAWN, Difference, ThingKind, What, compared
 from intent.analysis.comparison.things import things_of
+from intent.language.message import joined
 from intent.model.work import Work
 from intent.names import TERM
 from intent.variance.case import superseders_of
 
-NUMBER = str(TERM["field-number"])
+_NUMBER = str(TERM["field-number"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,20 +33,18 @@ def compare_works(old: Work, new: Work) -> Comparison:
 
 def is_same_work(old: Work, new: Work) -> bool:
     """Whether two works with different IRIs are taken for one: by their title, or by their number."""
-    return old.title == new.title or bool(numbers(old) & numbers(new))
+    return old.title == new.title or bool(_numbers(old) & _numbers(new))
 
 
-def numbers(work: Work) -> set[str]:
+def _numbers(work: Work) -> set[str]:
     """The number under which the owner holds the work, where there is one."""
-    labels = {form.property: form.iri for form in work.vocabulary.fields.values()}
-    return {
-        value for iri, value in work.fields.items() if value and labels.get(iri, "").endswith("field-number")
-    }
+    number = work.fields.get(work.vocabulary.fields[_NUMBER].property)
+    return {number} if number else set()
 
 
 def _as_withdrawal(one: Difference) -> Difference:
     """A date of withdrawal where there was none is a withdrawal."""
-    if one.sort is ThingKind.HEADING and one.respect == "withdrawn" and not one.before:
+    if one.sort is ThingKind.HEADING and one.respect == WITHDRAWN and not one.before:
         return Difference(sort=one.sort, name=one.name, what=What.WITHDRAWN, after=one.after)
     return one
 
@@ -59,5 +58,8 @@ def _superseded(old: Work, new: Work) -> Iterator[Difference]:
         new_ones = [line.identifier for line in later if line.identifier not in earlier]
         if identifier in known and new_ones:
             yield Difference(
-                sort=ThingKind.INSTRUCTION, name=identifier, what=What.SUPERSEDED, after=", ".join(new_ones)
+                sort=ThingKind.INSTRUCTION,
+                name=identifier,
+                what=What.SUPERSEDED,
+                after=joined(new_ones, ", "),
             )
