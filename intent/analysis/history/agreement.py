@@ -6,33 +6,37 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.diagnostics import Diagnostic, Severity, Span
-from intent.language.message import joined, say
+from intent.language.message import Words, joined, named, say
 from intent.model.installation import Change, Installation, Omission, Substitution
+from intent.model.naming import subject_name
+from intent.model.subject import Subject, one
 from intent.model.work import Part, Work
 from intent.names import PRESENCE, THE_VENUE, THE_WORK
 from intent.reading.documentation import Findings
 from intent.values.dates import DaySpan
+from intent.variance.scopes import subject_called
 from intent.variance.state import State, documented_state, proposed_state
 from intent.vocabulary.terms import Characteristic
-
-NO_DEVICE = say("no device named")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Otherwise:
     """One thing that was carried out otherwise than agreed."""
 
-    subject: str
-    """An identifier, `the work`, `the venue`; nothing for the showing as a whole."""
-    matter: str
-    agreed: str
-    done: str
+    subject: Subject | None
+    """None for the showing as a whole."""
+    respect: Words
+    """A characteristic, or what else is agreed: dates, venue, device …"""
+    agreed: Words
+    done: Words
 
     @property
-    def in_words(self) -> str:
+    def message(self) -> Words:
+        """`M1, rotation: upside down, where upright was agreed`."""
+        of = subject_name(self.subject) if self.subject else ""
         return say(
             "{matter}: {done}, where {agreed} was agreed",
-            matter=joined([self.subject, self.matter], ", "),
+            matter=joined([of, self.respect], ", "),
             done=self.done,
             agreed=self.agreed,
         )
@@ -44,59 +48,63 @@ def not_as_agreed(
     """A warning for each difference of what was carried out from what was agreed."""
     places = _places(done)
     head = spans.get(done.iri, Span(file=""))
-    return tuple(
-        Diagnostic(
-            slug="not-as-agreed",
-            message=say("not as agreed: {found}", found=found.in_words),
-            span=spans.get(places.get(found.subject, ""), head),
-            severity=Severity.WARNING,
-            subject=found.subject,
+    found = []
+    for difference in otherwise(work, agreed, done):
+        name = difference.subject.written if difference.subject else ""
+        found.append(
+            Diagnostic(
+                slug="not-as-agreed",
+                message=say("not as agreed: {found}", found=difference.message),
+                span=spans.get(places.get(name, ""), head),
+                severity=Severity.WARNING,
+                subject=name,
+            )
         )
-        for found in otherwise(work, agreed, done)
-    )
+    return tuple(found)
 
 
 def otherwise(work: Work, agreed: Installation, done: Installation) -> Iterator[Otherwise]:
     """Every difference: days and venue, then what is at the venue, the parts in their order, and the whole."""
     if _days(agreed.dates) != _days(done.dates):
-        yield Otherwise(subject="", matter=say("dates"), agreed=str(agreed.dates), done=str(done.dates))
+        yield Otherwise(subject=None, respect=say("dates"), agreed=str(agreed.dates), done=str(done.dates))
     nowhere = say("none named")
     if agreed.venue != done.venue:
         yield Otherwise(
-            subject="", matter=say("venue"), agreed=agreed.venue or nowhere, done=done.venue or nowhere
+            subject=None, respect=say("venue"), agreed=agreed.venue or nowhere, done=done.venue or nowhere
         )
     documented = documented_state(work)
-    before, after = (proposed_state(work, one, documented) for one in (agreed, done))
-    added = dict.fromkeys(part.identifier for one in (agreed, done) for part in one.additions)
+    before, after = (proposed_state(work, state, documented) for state in (agreed, done))
+    added = dict.fromkeys(part.identifier for part in (*agreed.additions, *done.additions))
     parts = [*(part.identifier for part in work.parts), *added]
-    material = [one.identifier for one in work.material]
-    for subject in (THE_VENUE, *parts, *material, THE_WORK):
-        if subject in added:
-            yield from _addition(_added(agreed, subject), _added(done, subject))
-        yield from _of_subject(subject, before, after)
+    material = [thing.identifier for thing in work.material]
+    for name in (THE_VENUE, *parts, *material, THE_WORK):
+        if name in added:
+            yield from _addition(_added(agreed, name), _added(done, name))
+        yield from _of_subject(name, before, after)
 
 
-def _of_subject(subject: str, before: State, after: State) -> Iterator[Otherwise]:
-    is_part = subject in before.devices or subject in after.devices
-    if is_part and (subject in before.present) != (subject in after.present):
+def _of_subject(name: str, before: State, after: State) -> Iterator[Otherwise]:
+    subject = subject_called(name)
+    is_part = name in before.devices or name in after.devices
+    if is_part and (name in before.present) != (name in after.present):
         presence = after.vocabulary.characteristics[PRESENCE]
         yield Otherwise(
             subject=subject,
-            matter=presence.label,
-            agreed=before.words(subject, presence),
-            done=after.words(subject, presence),
+            respect=named(presence),
+            agreed=before.words(name, presence),
+            done=after.words(name, presence),
         )
         return
-    if before.devices.get(subject) != after.devices.get(subject):
-        agreed, done = (state.devices.get(subject) or NO_DEVICE for state in (before, after))
-        yield Otherwise(subject=subject, matter=say("device"), agreed=agreed, done=done)
-    stated = dict.fromkeys([*before.statements.get(subject, {}), *after.statements.get(subject, {})])
+    if before.devices.get(name) != after.devices.get(name):
+        agreed, done = (state.devices.get(name) or say("no device named") for state in (before, after))
+        yield Otherwise(subject=subject, respect=say("device"), agreed=agreed, done=done)
+    stated = dict.fromkeys([*before.statements.get(name, {}), *after.statements.get(name, {})])
     for characteristic in _in_order(after, stated):
-        values = [state.value(subject, characteristic) for state in (before, after)]
-        given = [state.is_given(subject, characteristic) for state in (before, after)]
+        values = [state.value(name, characteristic) for state in (before, after)]
+        given = [state.is_given(name, characteristic) for state in (before, after)]
         if values[0] != values[1] or given[0] != given[1]:
-            agreed, done = (state.words(subject, characteristic) for state in (before, after))
-            yield Otherwise(subject=subject, matter=characteristic.label, agreed=agreed, done=done)
+            agreed, done = (state.words(name, characteristic) for state in (before, after))
+            yield Otherwise(subject=subject, respect=named(characteristic), agreed=agreed, done=done)
 
 
 def _in_order(state: State, stated: Mapping[str, None]) -> list[Characteristic]:
@@ -107,15 +115,16 @@ def _addition(agreed: Part | None, done: Part | None) -> Iterator[Otherwise]:
     """What an addition is; whether it is there is told of every part alike."""
     if agreed is None or done is None:
         return
-    for matter, before, after in (
-        (say("kind of part"), agreed.kind.label, done.kind.label),
+    respects: tuple[tuple[Words, Words | None, Words | None], ...] = (
+        (say("kind of part"), named(agreed.kind), named(done.kind)),
         (say("group"), agreed.group, done.group),
         (say("name"), agreed.name, done.name),
-    ):
+    )
+    for respect, before, after in respects:
         if before != after:
             yield Otherwise(
-                subject=done.identifier,
-                matter=matter,
+                subject=one(done.identifier),
+                respect=respect,
                 agreed=before or say("none"),
                 done=after or say("none"),
             )

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 
-from intent.analysis.explanation import Unknown, characteristic_named, members_named
+from intent.analysis.asked_about import characteristic_named, members_named
 from intent.analysis.history.consenting import consenting_people
-from intent.analysis.history.steps import departs, distance_words, value_of
+from intent.analysis.history.steps import ValueChange, change_in
 from intent.effects.assess import assess
+from intent.language.message import Words, say
 from intent.model.installation import Installation
+from intent.model.naming import find_part
+from intent.model.subject import Subject, SubjectKey, one
 from intent.model.work import Work
 from intent.variance.result import Row, Variance, Verdict
 from intent.variance.state import State, documented_state, proposed_state
 
-DEVICE = "device"
+DEVICE = say("device")
 """What a chapter about the devices in a part's place is called."""
 
 
@@ -23,24 +26,33 @@ class Showing:
     """What one installation made of one thing."""
 
     installation: Installation
-    value: str
+    value: Words
     verdict: Verdict | None
     """How it is judged on its days; none of a device, which is judged by its characteristics."""
     consents: tuple[str, ...] = ()
     """Who had consented: identifiers of people."""
-    distance: str = ""
-    """How far from what is documented, where it is measured."""
+    distance: Words = ""
+    """How far from what is documented, where it is measured and is another."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chapter:
     """One characteristic of one subject through the years."""
 
-    subject: str
+    subject: Subject
     name: str
-    characteristic: str
-    documented: str
+    """The part's name; nothing where it has none."""
+    characteristic: Words
+    documented: Words
     entries: tuple[Showing, ...]
+
+    @property
+    def key(self) -> ChapterKey:
+        """What tells it from the others."""
+        return self.subject.key, self.name, self.characteristic, self.documented
+
+
+ChapterKey = tuple[SubjectKey, str, Words, Words]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,78 +67,71 @@ class Chronicle:
 def chronicle(
     work: Work, past: Iterable[Installation], subject: str | None = None, characteristic: str | None = None
 ) -> Chronicle:
-    """The history of a work, of a part, or of one characteristic of it. Raises `Unknown` for an unknown name."""
-    members = members_named(work, subject) if subject else None
-    if subject and not members:
-        raise Unknown(f"there is no part or group `{subject}` in “{work.title}”")
+    """The history of a work, of a part, or of one characteristic of it. Raises `UnknownName`."""
+    members = frozenset(members_named(work, subject)) if subject else None
     term = characteristic_named(work, characteristic).iri if characteristic else None
-    variances = tuple(assess(work, one) for one in sorted(past, key=lambda one: one.dates.first))
+    variances = tuple(assess(work, each) for each in sorted(past, key=lambda each: each.dates.first))
     documented = documented_state(work)
-    found: dict[tuple[str, str, str, str], list[Showing]] = {}
+    found: dict[ChapterKey, Chapter] = {}
     for variance in variances:
-        state = proposed_state(work, variance.installation, documented)
-        told = [*_devices(variance, documented, state)] if term is None else []
-        rows = (row for row in variance.rows if term is None or row.term == term)
-        told += [
-            _of_row(variance, row, documented, state) for row in rows if _departed(row, documented, state)
-        ]
-        for key, entry, concerned in told:
-            if members is None or {*members} & {key[0], *concerned}:
-                found.setdefault(key, []).append(entry)
-    chapters = [
-        Chapter(subject=subject, name=name, characteristic=of, documented=value, entries=tuple(entries))
-        for (subject, name, of, value), entries in found.items()
-    ]
-    order = [*(part.identifier for part in work.parts), *(one.identifier for one in work.material)]
+        for chapter in _chapters(variance, documented, term):
+            if members is None or members & {chapter.subject.written, *chapter.subject.members}:
+                before = found.get(chapter.key)
+                entries = (*before.entries, *chapter.entries) if before else chapter.entries
+                found[chapter.key] = replace(before or chapter, entries=entries)
+    order = [*(part.identifier for part in work.parts), *(thing.identifier for thing in work.material)]
     places = {identifier: place for place, identifier in enumerate(order)}
-    chapters.sort(key=lambda one: (places.get(one.subject, len(places)), one.characteristic != DEVICE))
+    chapters = sorted(
+        found.values(),
+        key=lambda each: (places.get(each.subject.written, len(places)), each.characteristic != DEVICE),
+    )
     return Chronicle(work, variances, tuple(chapters))
 
 
-Told = tuple[tuple[str, str, str, str], Showing, Collection[str]]
-"""Subject, its name, characteristic and documented value; what became of it; the parts concerned."""
+def _chapters(variance: Variance, documented: State, term: str | None) -> Iterator[Chapter]:
+    """What departed in one installation, each with this one entry; of one characteristic, where one is asked for."""
+    state = proposed_state(variance.work, variance.installation, documented)
+    if term is None:
+        yield from _devices(variance, documented, state)
+    for row in variance.rows:
+        if term is None or row.term == term:
+            change = change_in(row, documented, state)
+            if row.verdict.is_departure or (change is not None and change.departs):
+                yield _of_row(variance, row, change)
 
 
-def _devices(variance: Variance, documented: State, state: State) -> Iterator[Told]:
+def _devices(variance: Variance, documented: State, state: State) -> Iterator[Chapter]:
     """The devices that stood in the place of those documented."""
     for substitution in variance.installation.substitutions:
         part = substitution.part
-        before, after = documented.devices.get(part) or "none named", state.devices.get(part) or "not named"
-        yield (
-            (part, _name(variance, part), DEVICE, before),
-            Showing(installation=variance.installation, value=after, verdict=None),
-            (part,),
+        shown = state.devices.get(part) or say("not named")
+        yield Chapter(
+            subject=one(part),
+            name=_name(variance, part),
+            characteristic=DEVICE,
+            documented=documented.devices.get(part) or say("none named"),
+            entries=(Showing(installation=variance.installation, value=shown, verdict=None),),
         )
 
 
-def _departed(row: Row, documented: State, state: State) -> bool:
-    """Whether a row tells of a departure: by its verdict, or because the value is not the documented one."""
-    if row.verdict.is_departure:
-        return True
-    characteristic = state.vocabulary.characteristics.get(row.term or "")
-    if characteristic is None or row.members != (row.subject,) or not documented.statements.get(row.subject):
-        return False
-    shown, before = (value_of(one, row.subject, characteristic) for one in (state, documented))
-    return before.is_given and departs(shown, before, characteristic)
-
-
-def _of_row(variance: Variance, row: Row, documented: State, state: State) -> Told:
-    characteristic = state.vocabulary.characteristics.get(row.term or "")
-    distance = ""
-    if characteristic is not None and row.members == (row.subject,):
-        ends = [value_of(one, row.subject, characteristic) for one in (documented, state)]
-        distance = distance_words(ends[0], ends[1], characteristic, state.vocabulary)
-    consents = consenting_people(variance.work, variance.installation, row)
-    entry = Showing(
+def _of_row(variance: Variance, row: Row, change: ValueChange | None) -> Chapter:
+    is_apart = change is not None and change.now.values != change.documented.values
+    showing = Showing(
         installation=variance.installation,
         value=row.proposed,
         verdict=row.verdict,
-        consents=consents,
-        distance=distance,
+        consents=consenting_people(variance.work, variance.installation, row),
+        distance=change.distance(variance.work.vocabulary) if change is not None and is_apart else "",
     )
-    return (row.subject, _name(variance, row.subject), row.characteristic, row.documented), entry, row.members
+    return Chapter(
+        subject=row.subject,
+        name=_name(variance, row.subject.written),
+        characteristic=row.characteristic,
+        documented=row.documented,
+        entries=(showing,),
+    )
 
 
-def _name(variance: Variance, subject: str) -> str:
-    every = (*variance.work.parts, *variance.installation.additions)
-    return next((part.name for part in every if part.identifier == subject), "")
+def _name(variance: Variance, identifier: str) -> str:
+    part = find_part(variance.work, variance.installation, identifier)
+    return part.name if part else ""

@@ -15,9 +15,10 @@ def consents_about(work: Work, installation: Installation, row: Row) -> Iterator
     concerned = {line.identifier for line in row.governing}
     concerned |= {fallen.instruction for fallen in row.set_aside}
     lines = lines_by_name(work)
+    names = {row.subject.written, *row.subject.members}
     for consent in installation.consents:
         to = {identifier for name in consent.to for identifier in lines.get(name, ())}
-        for_parts = not consent.parts or bool({*consent.parts} & {row.subject, *row.members})
+        for_parts = not consent.parts or not names.isdisjoint(consent.parts)
         if consent.answer and for_parts and to & concerned:
             yield consent
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from intent.analysis.history.agreement import not_as_agreed
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
-from intent.language.message import say
+from intent.language.message import Words, say
 from intent.model.installation import Installation
 from intent.names import INTENT, TERM
 from intent.reading.documentation import Documentation, Findings
@@ -126,7 +126,7 @@ def _usable(proposal: Proposal) -> Proposal:
     return proposal
 
 
-def _passed_over(path: Path, reason: str, severity: Severity = Severity.NOTE) -> Diagnostic:
+def _passed_over(path: Path, reason: Words, severity: Severity = Severity.NOTE) -> Diagnostic:
     return Diagnostic(
         slug="passed-over",
         message=say("not read as an installation carried out: {reason}", reason=reason),

@@ -10,20 +10,30 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from intent.analysis.history.consenting import consenting_people
-from intent.analysis.history.steps import Value, departs, distance_words, is_between, is_same, value_of
+from intent.analysis.history.steps import (
+    ValueChange,
+    change_in,
+    departs,
+    distance_words,
+    is_between,
+    is_same,
+    value_of,
+)
+from intent.language.message import Words
 from intent.model.installation import Installation
+from intent.model.subject import Subject, SubjectKind
 from intent.model.work import Work
-from intent.names import THE_VENUE
 from intent.variance.judge import rows_about
-from intent.variance.result import Row, Variance, Verdict
+from intent.variance.result import Row, RowKey, Variance, Verdict
 from intent.variance.state import State, documented_state, proposed_state
-from intent.vocabulary.terms import Characteristic
 
-Key = tuple[str, str]
-"""A row's subject and characteristic, as it names them."""
+Judged = Mapping[str, Mapping[RowKey, Row]]
+"""The rows of earlier installations, by the installation's IRI and their keys."""
 
 
 class Reach(StrEnum):
+    """How far an earlier installation went."""
+
     SAME = "same"
     """The earlier installation had the same value."""
     WIDER = "wider"
@@ -36,7 +46,7 @@ class Precedent:
 
     installation: Installation
     reach: Reach
-    value: str
+    value: Words
     verdict: Verdict | None
     """How it was judged on its days; none where nothing spoke of it then."""
     consents: tuple[str, ...]
@@ -48,8 +58,8 @@ class Step:
     """A change of one characteristic from one installation to the next that departs."""
 
     installation: Installation
-    value: str
-    distance: str
+    value: Words
+    distance: Words
     """How far from the value before; nothing where it is not measured."""
 
 
@@ -57,14 +67,19 @@ class Step:
 class Forerunners:
     """How one departure stands to what was shown before."""
 
-    subject: str
-    characteristic: str
+    subject: Subject
+    characteristic: Words
     precedents: tuple[Precedent, ...]
-    documented: str = ""
+    documented: Words = ""
     steps: tuple[Step, ...] = ()
     """From the documented value to the proposed one, by way of the installations carried out; the last is its own."""
-    distance: str = ""
+    distance: Words = ""
     """How far the proposed value lies from the documented one, where it is measured."""
+
+    @property
+    def key(self) -> RowKey:
+        """The key of the row that it is about."""
+        return self.subject.key, self.characteristic
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +96,7 @@ class Reaching:
 
     installation: Installation
     reach: Reach
-    value: str
+    value: Words
 
 
 def precedents_of(variance: Variance, past: Iterable[Installation]) -> tuple[Forerunners, ...]:
@@ -96,115 +111,96 @@ def precedents_of(variance: Variance, past: Iterable[Installation]) -> tuple[For
     documented = documented_state(work)
     shown = [Shown(one, proposed_state(work, one, documented)) for one in before]
     proposed = proposed_state(work, variance.installation, documented)
-    matters = [_matter(row, documented, proposed) for row in variance.departures]
-    found = {matter.key: tuple(_reaching(shown, matter)) for matter in matters if matter}
-    together = {key_of(row) for row in variance.departures if row.members != (row.subject,)}
-    judged = {one.installation.iri: _judged(work, one, found, together) for one in shown}
-    standings = [
-        _alone(variance, shown, matter, found[matter.key], judged)
-        if matter
-        else _together(work, shown, row, judged)
-        for row, matter in zip(variance.departures, matters, strict=True)
+    changes = [change_in(row, documented, proposed) for row in variance.departures]
+    reached = {
+        row.key: tuple(_reaching(shown, change))
+        for row, change in zip(variance.departures, changes, strict=True)
+        if change is not None
+    }
+    wholes = {row.key for row in variance.departures if row.is_whole}
+    judged = {one.installation.iri: _judged(work, one, reached, wholes) for one in shown}
+    found = [
+        _of_whole(work, shown, row, judged)
+        if change is None
+        else _of_one(variance, row, _precedents(work, row, reached[row.key], judged), change, shown)
+        for row, change in zip(variance.departures, changes, strict=True)
     ]
-    return tuple(one for one in standings if one.precedents or len(one.steps) > 1)
+    return tuple(one for one in found if one.precedents or len(one.steps) > 1)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Departed:
-    """A departure of one subject in one characteristic, with its values."""
-
-    key: Key
-    characteristic: Characteristic
-    documented: Value
-    proposed: Value
-
-
-def _matter(row: Row, documented: State, proposed: State) -> Departed | None:
-    """What a row about one subject by itself is about; nothing of numbers, totals and the like, and of additions."""
-    characteristic = documented.vocabulary.characteristics.get(row.term or "")
-    if characteristic is None or row.members != (row.subject,) or row.subject not in documented.statements:
-        return None
-    before, after = (value_of(state, row.subject, characteristic) for state in (documented, proposed))
-    return Departed(key=key_of(row), characteristic=characteristic, documented=before, proposed=after)
-
-
-def key_of(row: Row) -> Key:
-    return row.subject, row.characteristic
-
-
-def _reaching(shown: Sequence[Shown], matter: Departed) -> Iterator[Reaching]:
+def _reaching(shown: Sequence[Shown], change: ValueChange) -> Iterator[Reaching]:
     """The earlier installations that departed as far, or farther on the same way."""
-    characteristic, proposed = matter.characteristic, matter.proposed
+    characteristic, proposed = change.characteristic, change.now
     for one in shown:
-        earlier = value_of(one.state, matter.key[0], characteristic)
-        if not departs(earlier, matter.documented, characteristic):
+        earlier = value_of(one.state, change.name, characteristic)
+        if not departs(earlier, change.documented, characteristic):
             continue
         if is_same(proposed, earlier, characteristic):
             reach = Reach.SAME if is_same(earlier, proposed, characteristic) else Reach.WIDER
             yield Reaching(one.installation, reach, earlier.words)
-        elif is_between(proposed, matter.documented, earlier, characteristic):
+        elif is_between(proposed, change.documented, earlier, characteristic):
             yield Reaching(one.installation, Reach.WIDER, earlier.words)
 
 
 def _judged(
-    work: Work, one: Shown, found: Mapping[Key, Sequence[Reaching]], together: Collection[Key]
-) -> Mapping[Key, Row]:
+    work: Work, one: Shown, reached: Mapping[RowKey, Sequence[Reaching]], wholes: Collection[RowKey]
+) -> Mapping[RowKey, Row]:
     """The rows that are wanted of an earlier installation: those of precedents, and of numbers and the like."""
-    reached = {key for key, each in found.items() if any(it.installation is one.installation for it in each)}
-    wanted = reached | set(together)
-    return {key_of(row): row for row in rows_about(work, one.installation, wanted)} if wanted else {}
+    wanted = {
+        key for key, each in reached.items() if any(it.installation is one.installation for it in each)
+    } | {*wholes}
+    return {row.key: row for row in rows_about(work, one.installation, wanted)} if wanted else {}
 
 
-def _alone(
+def _precedents(work: Work, row: Row, reached: Sequence[Reaching], judged: Judged) -> tuple[Precedent, ...]:
+    return tuple(_precedent(work, one, judged[one.installation.iri].get(row.key)) for one in reached)
+
+
+def _of_one(
     variance: Variance,
+    row: Row,
+    precedents: tuple[Precedent, ...],
+    change: ValueChange,
     shown: Sequence[Shown],
-    matter: Departed,
-    found: Sequence[Reaching],
-    judged: Mapping[str, Mapping[Key, Row]],
 ) -> Forerunners:
-    told = tuple(
-        _precedent(variance.work, one, judged[one.installation.iri].get(matter.key)) for one in found
-    )
-    subject, characteristic = matter.key
-    if subject == THE_VENUE:
-        return Forerunners(subject=subject, characteristic=characteristic, precedents=told)
-    measured = matter.characteristic, variance.work.vocabulary
-    whole = distance_words(matter.documented, matter.proposed, *measured)
+    """Of a value of one subject by itself: its precedents, and the steps to it; a venue is another each time."""
+    if row.subject.kind is SubjectKind.VENUE:
+        return Forerunners(subject=row.subject, characteristic=row.characteristic, precedents=precedents)
     return Forerunners(
-        subject=subject,
-        characteristic=characteristic,
-        precedents=told,
-        documented=matter.documented.words,
-        steps=tuple(_steps(variance, shown, matter)),
-        distance=whole,
+        subject=row.subject,
+        characteristic=row.characteristic,
+        precedents=precedents,
+        documented=change.documented.words,
+        steps=tuple(_steps(variance, shown, change)),
+        distance=change.distance(variance.work.vocabulary),
     )
 
 
-def _steps(variance: Variance, shown: Sequence[Shown], matter: Departed) -> Iterator[Step]:
+def _steps(variance: Variance, shown: Sequence[Shown], change: ValueChange) -> Iterator[Step]:
     """The steps from the documented value, each departing installation that changed it being one."""
-    characteristic, last = matter.characteristic, matter.documented
-    values = [(one.installation, value_of(one.state, matter.key[0], characteristic)) for one in shown]
-    for installation, value in [*values, (variance.installation, matter.proposed)]:
-        if departs(value, matter.documented, characteristic) and departs(value, last, characteristic):
+    characteristic, last = change.characteristic, change.documented
+    values = [(one.installation, value_of(one.state, change.name, characteristic)) for one in shown]
+    for installation, value in [*values, (variance.installation, change.now)]:
+        if departs(value, change.documented, characteristic) and departs(value, last, characteristic):
             way = distance_words(last, value, characteristic, variance.work.vocabulary)
             yield Step(installation, value.words, way)
             last = value
 
 
-def _together(
-    work: Work, shown: Sequence[Shown], row: Row, judged: Mapping[str, Mapping[Key, Row]]
-) -> Forerunners:
+def _of_whole(work: Work, shown: Sequence[Shown], row: Row, judged: Judged) -> Forerunners:
     """Of a number, a total or a relation: where it departed to the same value before."""
     told = []
     for one in shown:
-        then = judged[one.installation.iri].get(key_of(row))
+        then = judged[one.installation.iri].get(row.key)
         if then is not None and _is_like(then, row):
             told.append(_precedent(work, Reaching(one.installation, Reach.SAME, then.proposed), then))
     return Forerunners(subject=row.subject, characteristic=row.characteristic, precedents=tuple(told))
 
 
 def _is_like(then: Row, row: Row) -> bool:
-    return then.verdict.is_departure and then.proposed == row.proposed and then.members == row.members
+    """Whether a row of an earlier installation departed to the same value, of the same members."""
+    is_same_value = then.proposed == row.proposed and then.subject.members == row.subject.members
+    return then.verdict.is_departure and is_same_value
 
 
 def _precedent(work: Work, found: Reaching, row: Row | None) -> Precedent:
