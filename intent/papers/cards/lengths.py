@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from intent.effects.scene import Scene
-from intent.language.message import Saying, figure, say
+from intent.language.figures import figure
+from intent.language.message import Saying, say
 from intent.names import INTENT
 from intent.papers.cards.card import CardRow
 from intent.values.regions import Interval
