@@ -14,7 +14,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from intent.dossier.expressions import Unreadable, read_item, read_number
+from intent.dossier.expressions import read_item
+from intent.dossier.measured_text import read_number
+from intent.dossier.unreadable import Unreadable
 from intent.language.figures import decimal
 from intent.model.assertions import Measured
 from intent.values.regions import EVERYTHING, Box, Interval, Region, arc, region, spread

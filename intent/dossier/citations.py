@@ -8,25 +8,27 @@ from collections.abc import Sequence
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
 from intent.dossier.draft import Draft
-from intent.dossier.expressions import Unreadable
 from intent.dossier.fields import Desk
 from intent.dossier.media_time import read_clip
 from intent.dossier.register import IdentifierKind
 from intent.dossier.tables import Cell
+from intent.dossier.unreadable import Unreadable
 from intent.language.message import say
 from intent.names import INTENT, MEDIA_FRAGMENTS, OA
+from intent.vocabulary.grammar import Word
+from intent.vocabulary.terms import Vocabulary
 
-_SEVERAL = re.compile(r"\s*(?:,(?!\d)|;|\band\b)\s*")
-_CITATION = re.compile(r"(?P<source>\S+?)(?:\s+(?:at|bei|à)\s+(?P<at>[\d:.,]+))?$")
+_TIME = r"(?P<at>[\d:.,]+)"
 GAP = re.compile(r"\[\s*(?:…|\.\s*\.\s*\.)\s*\]|\(\s*(?:…|\.\.\.)\s*\)|…|\.{3,}")
 """What stands in a quotation for words left out."""
 
 
 def read_citations(desk: Desk, identifier: str, cells: Sequence[Cell], words: str) -> None:
     """The sources that a heading cites, each with its time and, where it can only be there, the passage."""
-    written = [(part, cell) for cell in cells for part in _SEVERAL.split(cell.text) if part]
+    several = re.compile(rf"\s*(?:,(?!\d)|;|{desk.joints})\s*")
+    written = [(part, cell) for cell in cells for part in several.split(cell.text) if part]
     for number, (text, cell) in enumerate(written, start=1):
-        match = _CITATION.match(text)
+        match = _citation(desk.draft.vocabulary).match(text)
         if match is None or not _is_time(match["at"]):
             message = say("`{text}` is no citation; write `S1`, or `S1 at 00:14:05`", text=text)
             desk.draft.wrong("bad-citation", message, cell.span)
@@ -42,6 +44,12 @@ def read_citations(desk: Desk, identifier: str, cells: Sequence[Cell], words: st
             _select_time(desk.draft, node, match["at"])
         if len(written) == 1 and words and len(passages_quoted(words)) == 1 and not GAP.search(words):
             _select_words(desk.draft, node, words)
+
+
+def _citation(vocabulary: Vocabulary) -> re.Pattern[str]:
+    """A source, and the time in it: `S1`, `S1 at 00:14:05`."""
+    at = "|".join(re.escape(label) for one in vocabulary.grammars for label in one.labels(Word.AT))
+    return re.compile(rf"(?P<source>\S+?)(?:\s+(?:{at})\s+{_TIME})?$")
 
 
 def passages_quoted(words: str) -> tuple[str, ...]:

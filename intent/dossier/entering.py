@@ -10,10 +10,16 @@ from rdflib import DCTERMS, RDF, Literal, URIRef
 from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import TextSection
 from intent.dossier.fields import Desk
-from intent.dossier.register import KIND_WORDS, IdentifierKind, RegisterEntry, identifier_fault, taken_message
+from intent.dossier.register import (
+    KIND_WORDS,
+    IdentifierKind,
+    RegisterEntry,
+    group_fault,
+    identifier_fault,
+    taken_message,
+)
 from intent.dossier.rows import SectionForm, TableRow, Term, read_fields, read_rows
 from intent.dossier.tables import Cell
-from intent.dossier.words import reads_as_words
 from intent.language.message import say
 from intent.names import INTENT, TERM
 
@@ -37,13 +43,9 @@ def read_groups(desk: Desk, form: SectionForm, section: TextSection) -> list[Gro
 def enter_groups(desk: Desk, groups: Sequence[GroupText]) -> None:
     for group in groups:
         section = group.section
-        if reads_as_words(section.title, desk.draft.vocabulary):
-            message = say(
-                "`{name}` means something else in a sentence, so no group can be called that; "
-                "add a word to its name, as in `### {name} of this work`",
-                name=section.title,
-            )
-            desk.draft.wrong("word-of-the-sentence", message, section.span)
+        fault = group_fault(section.title, desk.draft.vocabulary)
+        if fault:
+            desk.draft.wrong("word-of-the-sentence", fault, section.span)
         enter(
             desk,
             RegisterEntry(

@@ -12,13 +12,15 @@ from rdflib.term import Node
 
 from intent.diagnostics import nearest, offered, with_known
 from intent.dossier.draft import Draft
-from intent.dossier.expressions import Unreadable, read_day, unquoted
+from intent.dossier.expressions import read_day
 from intent.dossier.inscribe import edtf
 from intent.dossier.register import IdentifierKind, Register
+from intent.dossier.unreadable import Unreadable
 from intent.language.message import named, say
 from intent.names import YES, is_iri
 from intent.vocabulary.form_terms import FormField
-from intent.vocabulary.phrases import normal
+from intent.vocabulary.grammar import Word
+from intent.vocabulary.phrases import normal, unquoted
 
 _SUBJECTS = (IdentifierKind.PART, IdentifierKind.GROUP, IdentifierKind.MATERIAL)
 _QUOTED = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»')
@@ -33,16 +35,23 @@ class Desk:
     register: Register
 
     def references(self, text: str, *sorts: IdentifierKind) -> list[Node]:
-        return [URIRef(self.register.find(name, *sorts).iri) for name in _listed(text)]
+        return [URIRef(self.register.find(name, *sorts).iri) for name in self.listed(text)]
+
+    def listed(self, text: str) -> list[str]:
+        """The names in a list, with commas or semicolons between, or `and` in any language."""
+        return [name for name in re.split(rf"\s*(?:[,;]|{self.joints})\s*", text) if name]
+
+    @property
+    def joints(self) -> str:
+        """A pattern of `and` in every language."""
+        grammars = self.draft.vocabulary.grammars
+        words = (re.escape(label) for grammar in grammars for label in grammar.labels(Word.AND))
+        return rf"\b(?:{'|'.join(words)})\b"
 
 
 def read_field(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     """The values of a field as written. Raises `Unreadable`."""
     return _READERS[form.reads](desk, form, text.strip())
-
-
-def _listed(text: str) -> list[str]:
-    return [name for name in re.split(r"\s*(?:,|;|\band\b|\bund\b|\bet\b)\s*", text) if name]
 
 
 def _text(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
@@ -114,7 +123,7 @@ def _reference(
 def _parts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     """Parts by name, or all those of a group."""
     found = []
-    for name in _listed(text):
+    for name in desk.listed(text):
         entry = desk.register.find(name, *_SUBJECTS)
         found += [URIRef(part.iri) for part in desk.register.parts_of(name)] or [URIRef(entry.iri)]
     return found
@@ -126,7 +135,7 @@ def _instructions(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 
 def _facts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     quoted = [unquoted(match.group()) for match in _QUOTED.finditer(text)]
-    rest = _QUOTED.sub("", text).replace("and", "").strip(" ,;")
+    rest = re.sub(desk.joints, "", _QUOTED.sub("", text)).strip(" ,;")
     return [Literal(fact) for fact in (quoted if quoted and not rest else [unquoted(text)])]
 
 

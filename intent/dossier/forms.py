@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 from lark import Token, Tree
 
-from intent.dossier.expressions import Unreadable, read_day, read_item, unit_written
+from intent.dossier.expressions import read_day, read_item
+from intent.dossier.measured_text import unit_written
 from intent.dossier.trees import Sentence, subtrees
+from intent.dossier.unreadable import Unreadable
 from intent.language.message import say
 from intent.model.assertions import Expression, Form, Item, Measured
 from intent.values.dates import DaySpan
@@ -31,13 +34,14 @@ def read_expression(
     written = sentence.words(tree)
     if form in {Form.AS_DOCUMENTED, Form.ANY}:
         return Expression(form=form, written=written)
+    read = partial(_value, sentence, characteristic=characteristic, kinds=kinds)
     if form is Form.ONE_OF:
-        items = [_item(sentence, item, characteristic, kinds) for item in subtrees(tree)]
+        items = [_item(sentence, item, read) for item in subtrees(tree)]
     else:
         _refuse_unordered(sentence, tree, characteristic)
         values = subtrees(tree)
         shared = unit_written(sentence.words(values[-1]))
-        items = [_value(sentence, value, characteristic, kinds, None, shared) for value in values]
+        items = [read(value, shared_unit=shared) for value in values]
         if characteristic.space != "angle":
             _refuse_empty(sentence, tree, form, items, shared)
     return Expression(form=form, items=tuple(items), written=written)
@@ -69,15 +73,13 @@ def _refuse_unordered(sentence: Sentence, tree: Tree[Token], characteristic: Cha
         raise sentence.fault("no-order", message, tree)
 
 
-def _item(
-    sentence: Sentence, tree: Tree[Token], characteristic: Characteristic, kinds: Sequence[str]
-) -> Item:
+def _item(sentence: Sentence, tree: Tree[Token], read: Callable[..., Item]) -> Item:
     value, *tolerance = subtrees(tree)
-    bare = _value(sentence, value, characteristic, kinds, None, None)
+    bare = read(value)
     if not tolerance:
         return bare
     try:
-        return _value(sentence, value, characteristic, kinds, sentence.words(tolerance[0]), None)
+        return read(value, tolerance=sentence.words(tolerance[0]))
     except Unreadable as error:
         raise sentence.located(error, tolerance[0]) from None
 
@@ -85,10 +87,11 @@ def _item(
 def _value(
     sentence: Sentence,
     tree: Tree[Token],
+    *,
     characteristic: Characteristic,
     kinds: Sequence[str],
-    tolerance: str | None,
-    shared_unit: str | None,
+    tolerance: str | None = None,
+    shared_unit: str | None = None,
 ) -> Item:
     words = sentence.words(tree)
     try:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from intent.dossier.expressions import Unreadable
 from intent.dossier.register import IdentifierKind, Register
+from intent.dossier.unreadable import Unreadable
 from intent.dossier.value_hints import comma_hint, unit_after
 from intent.language.message import Words, say
 from intent.vocabulary.grammar import ORDINALS, Grammar, Word

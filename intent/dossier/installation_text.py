@@ -20,6 +20,7 @@ from intent.dossier.rows import TableRow, inscribe_cells, read_cell, read_fields
 from intent.dossier.sections import PlacedSection, head_form, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
 from intent.dossier.words import Known
+from intent.dossier.work_register import register_of
 from intent.language.message import say
 from intent.model.assertions import Aggregate
 from intent.model.meaning import COUNT
@@ -105,52 +106,6 @@ def read_installation(text: str, file: str, work: Work, pool: Reading | None = N
     find_repeated(desk, rows)
     forget_what_follows(draft)
     return draft.reading()
-
-
-def register_of(work: Work) -> Register:
-    """What an installation of a work may name."""
-    register = Register()
-    in_group: dict[str, tuple[str, ...]] = {}
-    for part in work.parts:
-        if part.group:
-            in_group[part.group] = (*in_group.get(part.group, ()), part.identifier)
-        register.enter(
-            RegisterEntry(
-                identifier=part.identifier, sort=IdentifierKind.PART, iri=part.iri, kind=part.kind.iri
-            )
-        )
-    for group in work.groups:
-        register.enter(
-            RegisterEntry(
-                identifier=group.name,
-                sort=IdentifierKind.GROUP,
-                iri=group.iri,
-                members=in_group.get(group.name, ()),
-            )
-        )
-    lines: dict[str, tuple[str, ...]] = {}
-    for line in work.instructions:
-        lines[line.heading] = (*lines.get(line.heading, ()), line.identifier)
-        register.enter(
-            RegisterEntry(identifier=line.identifier, sort=IdentifierKind.INSTRUCTION, iri=line.iri)
-        )
-    for heading in work.headings:
-        members = lines.get(heading.identifier, ())
-        register.enter(
-            RegisterEntry(
-                identifier=heading.identifier, sort=IdentifierKind.HEADING, iri=heading.iri, members=members
-            )
-        )
-    for sort, things in (
-        (IdentifierKind.PERSON, work.people),
-        (IdentifierKind.DEVICE, work.devices),
-        (IdentifierKind.SOURCE, work.sources),
-        (IdentifierKind.MATERIAL, work.material),
-        (IdentifierKind.BOX, work.boxes),
-    ):
-        for thing in things:
-            register.enter(RegisterEntry(identifier=thing.identifier, sort=sort, iri=thing.iri))
-    return register
 
 
 def _enter_pool(desk: Desk, pool: Reading) -> None:

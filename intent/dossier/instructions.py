@@ -10,7 +10,6 @@ from intent.diagnostics import Severity, Span
 from intent.dossier.blocks import Field, TextSection
 from intent.dossier.citations import read_citations
 from intent.dossier.entering import doubt_identifier
-from intent.dossier.expressions import Unreadable
 from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
 from intent.dossier.inscribe import inscribe_line
@@ -19,11 +18,13 @@ from intent.dossier.register import IdentifierKind, RegisterEntry, identifier_fa
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
 from intent.dossier.trees import Misread, Sentence
+from intent.dossier.unreadable import Unreadable
 from intent.dossier.value_hints import thousands_note
 from intent.dossier.words import Known, spoken_in
 from intent.language.figures import Written
 from intent.language.message import Words, say
 from intent.model.assertions import Assertion, Form, Measured
+from intent.model.instruction_text import in_other_words, sentence_text
 from intent.model.work import Modality
 from intent.names import INTENT
 
@@ -117,7 +118,14 @@ def _read_line(
     line = read_sentence(desk, known, field, modality)
     if line is not None:
         inscribe_line(draft, node, line, desk.register)
+        _inscribe_own_words(desk, node, line)
         _note_tolerance(desk, line, field.value_span)
+
+
+def _inscribe_own_words(desk: Desk, node: URIRef, line: Line) -> None:
+    """The sentence as its writer put it, where nobody could tell it so from what was read of it."""
+    if in_other_words(line.written, sentence_text(line, desk.draft.vocabulary)):
+        desk.draft.say(node, INTENT.written, line.written)
 
 
 def read_sentence(desk: Desk, known: Known, field: Field, modality: Modality) -> Line | None:

@@ -6,7 +6,6 @@ from dataclasses import dataclass, replace
 
 from lark import Token, Tree
 
-from intent.dossier.expressions import unquoted
 from intent.dossier.forms import read_day_of, read_expression
 from intent.dossier.register import IdentifierKind
 from intent.dossier.resolving import part_kinds, read_characteristic, read_name, read_scope
@@ -17,6 +16,7 @@ from intent.model.meaning import scale
 from intent.model.work import Modality
 from intent.values.dates import DaySpan
 from intent.vocabulary.grammar import ORDINALS, Word
+from intent.vocabulary.phrases import unquoted
 from intent.vocabulary.terms import Characteristic
 
 _SUMMED = {"quantity", "count"}
@@ -32,12 +32,14 @@ class Line:
     until: DaySpan | None = None
     consents: tuple[str, ...] = ()
     choice: int | None = None
+    written: str = ""
+    """The sentence as it was read."""
 
 
 def read_line(sentence: Sentence, tree: Tree[Token], modality: Modality) -> Line:
     """The whole sentence, its assertion and clauses. Raises `Misread`."""
     assertion, *clauses = subtrees(tree)
-    line = Line(assertion=_assertion(sentence, assertion))
+    line = Line(assertion=_assertion(sentence, assertion), written=" ".join(sentence.text.split()))
     for clause in clauses:
         line = _with_clause(sentence, line, clause, modality)
     return line

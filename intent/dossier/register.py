@@ -8,8 +8,8 @@ from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from intent.diagnostics import Span, nearest, offered, with_known
-from intent.dossier.expressions import Unreadable
-from intent.dossier.words import Known, is_reserved
+from intent.dossier.unreadable import Unreadable
+from intent.dossier.words import Known, is_reserved, reads_as_words
 from intent.language.message import Joint, Listing, Message, Words, say
 from intent.vocabulary.phrases import normal, phrases
 from intent.vocabulary.terms import Vocabulary
@@ -160,3 +160,14 @@ def identifier_fault(text: str, vocabulary: Vocabulary) -> Words:
     if is_reserved(text, vocabulary.grammars):
         return say("`{text}` is a word of the instruction sentence, so it cannot be an identifier", text=text)
     return ""
+
+
+def group_fault(name: str, vocabulary: Vocabulary) -> Words:
+    """What is wrong with the name of a group, or nothing: a sentence would not mean the group, or only the group."""
+    if not reads_as_words(name, vocabulary):
+        return ""
+    return say(
+        "`{name}` means something else in a sentence, so no group can be called that; add a word or a number,"
+        " as in `### {name} 1`",
+        name=name,
+    )

@@ -6,9 +6,9 @@ from lark import Token, Tree
 
 from intent.diagnostics import nearest, offered
 from intent.dossier.bearers import bearers_of
-from intent.dossier.expressions import Unreadable
 from intent.dossier.register import IdentifierKind
 from intent.dossier.trees import Sentence, subtrees
+from intent.dossier.unreadable import Unreadable
 from intent.language.message import say
 from intent.model.assertions import Scope, ScopeKind
 from intent.names import TERM

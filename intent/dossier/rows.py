@@ -14,13 +14,14 @@ from rdflib.term import Node
 from intent.diagnostics import Severity, Span, nearest, offered
 from intent.dossier.bearers import bearers_of
 from intent.dossier.blocks import Field
-from intent.dossier.expressions import Unreadable, read_item
+from intent.dossier.expressions import read_item
 from intent.dossier.fields import Desk, read_field
 from intent.dossier.forms import read_expression
 from intent.dossier.inscribe import inscribe_statement
 from intent.dossier.sentence import Ungrammatical, parse_values
 from intent.dossier.tables import Cell, Table
 from intent.dossier.trees import Misread, Sentence
+from intent.dossier.unreadable import Unreadable
 from intent.dossier.value_hints import thousands_note
 from intent.dossier.words import Known, compared_in
 from intent.language.message import Joint, Words, listed, say

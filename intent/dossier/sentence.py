@@ -11,7 +11,7 @@ from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedInput, UnexpectedToken
 from lark.lexer import Lexer
 
-from intent.dossier.expressions import Unreadable
+from intent.dossier.unreadable import Unreadable
 from intent.dossier.word_order import verb_second, with_one_of
 from intent.dossier.words import Known, spoken_in, tokens
 from intent.language.locale import ENGLISH

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from lark import Token, Tree
 
-from intent.dossier.expressions import Unreadable
 from intent.dossier.register import Register
+from intent.dossier.unreadable import Unreadable
 from intent.language.message import Words
 from intent.vocabulary.terms import Vocabulary
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
+from intent.dossier.own_words import OwnWords, own_words_of
 from intent.dossier.writing import (
     Cells,
     fields_block,
@@ -72,6 +73,7 @@ def _people(work: Work, section: Section) -> list[str]:
             "person": person.identifier,
             "name": person.name,
             "role": person.role.label,
+            "called": person.called,
             "authority": str(person.authority) if person.authority != person.role.authority else "",
             "since": str(person.since or ""),
             "until": str(person.until or ""),
@@ -161,6 +163,7 @@ def _source_fields(work: Work, source: Source) -> str:
 
 
 def _instructions(work: Work, section: Section) -> list[str]:
+    own_words = own_words_of(work)
     blocks = [fields_block([("keep", _kept(section.internal))]), section.note]
     for heading in work.headings:
         blocks += [
@@ -168,16 +171,16 @@ def _instructions(work: Work, section: Section) -> list[str]:
             quote_block(heading.words),
             heading.note,
         ]
-        blocks.append(_heading_fields(work, heading))
+        blocks.append(_heading_fields(work, heading, own_words))
     return blocks
 
 
-def _heading_fields(work: Work, heading: Heading) -> str:
+def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
     lines = [line for line in work.instructions if line.heading == heading.identifier]
     lines.sort(key=lambda line: int(line.identifier.rpartition(".")[2]))
     return fields_block(
         [
-            *((str(line.modality), line.sentence) for line in lines),
+            *((str(line.modality), own_words.sentence(line)) for line in lines),
             ("by", heading.by),
             ("on", heading.on),
             ("source", ", ".join(map(_citation, heading.sources))),

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Protocol
 
 from intent.language.locale import ENGLISH
 from intent.model.assertions import Assertion, Condition, Expression, Scope
 from intent.model.phrasing import expression_words
 from intent.model.sentence_pieces import (
-    Piece,
+    SentencePiece,
     assertion_pieces,
     comparison_pieces,
     condition_pieces,
@@ -17,10 +19,13 @@ from intent.model.sentence_pieces import (
 )
 from intent.model.work import Instruction, Modality
 from intent.names import TERM
+from intent.values.dates import DaySpan
 from intent.vocabulary.form_terms import FormField
 from intent.vocabulary.grammar import ORDINALS, Word
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
+
+_QUOTATION_MARKS = re.compile('["“”„«»]')
 
 
 def expression_text(expression: Expression, vocabulary: Vocabulary) -> str:
@@ -48,31 +53,44 @@ def condition_text(condition: Condition, vocabulary: Vocabulary, language: str =
     return _told(condition_pieces(condition, vocabulary, language), vocabulary, language)
 
 
-def sentence_text(
-    assertion: Assertion,
-    vocabulary: Vocabulary,
-    *,
-    conditions: Iterable[Condition] = (),
-    consents: Iterable[str] = (),
-    until: object | None = None,
-    choice: int | None = None,
-    language: str = "en",
-) -> str:
-    """The whole sentence of an instruction, without its modality."""
-    clauses: list[Sequence[Piece]] = [
-        condition_pieces(condition, vocabulary, language) for condition in conditions
-    ]
-    clauses += [(Word.WITH_CONSENT_OF, person) for person in consents]
-    if until is not None:
-        clauses.append((Word.UNTIL, str(until)))
-    if choice is not None:
-        clauses.append((ORDINALS[choice - 1], Word.CHOICE))
-    told = [_told(clause, vocabulary, language) for clause in clauses]
-    return ", ".join([assertion_text(assertion, vocabulary, language), *told])
+class SaidLine(Protocol):
+    """What an instruction says, whether it was just read or comes from the record."""
+
+    @property
+    def assertion(self) -> Assertion: ...
+    @property
+    def conditions(self) -> tuple[Condition, ...]: ...
+    @property
+    def consents(self) -> tuple[str, ...]: ...
+    @property
+    def until(self) -> DaySpan | None: ...
+    @property
+    def choice(self) -> int | None: ...
 
 
-def _told(pieces: Sequence[Piece], vocabulary: Vocabulary, language: str) -> str:
+def sentence_text(said: SaidLine, vocabulary: Vocabulary, language: str = "en", *, until: str = "") -> str:
+    """The whole sentence of an instruction, without its modality; its last day as ``until`` says it, or as written."""
+    clauses: list[Sequence[SentencePiece]] = [assertion_pieces(said.assertion, vocabulary, language)]
+    clauses += [condition_pieces(condition, vocabulary, language) for condition in said.conditions]
+    clauses += [(Word.WITH_CONSENT_OF, person) for person in said.consents]
+    if said.until is not None:
+        clauses.append((Word.UNTIL, until or str(said.until)))
+    if said.choice is not None:
+        clauses.append((ORDINALS[said.choice - 1], Word.CHOICE))
+    return ", ".join(_told(clause, vocabulary, language) for clause in clauses)
+
+
+def _told(pieces: Sequence[SentencePiece], vocabulary: Vocabulary, language: str) -> str:
     return vocabulary.grammar_in(language).told(pieces)
+
+
+def in_other_words(written: str, told: str) -> bool:
+    """Whether two sentences differ in more than case, spacing and the form of quotation marks."""
+    return _bare(written) != _bare(told)
+
+
+def _bare(sentence: str) -> list[str]:
+    return _QUOTATION_MARKS.sub(" ", normal(sentence)).split()
 
 
 def modality_term(modality: Modality, vocabulary: Vocabulary) -> FormField:
@@ -113,16 +131,7 @@ class InstructionSentence:
 
     def label_in(self, language: str) -> str:
         """The sentence in a language, from what was read of it."""
-        line = self.line
-        return sentence_text(
-            line.assertion,
-            self.vocabulary,
-            conditions=line.conditions,
-            consents=line.consents,
-            until=line.until,
-            choice=line.choice,
-            language=language,
-        )
+        return sentence_text(self.line, self.vocabulary, language)
 
     @property
     def written(self) -> str:
@@ -131,4 +140,4 @@ class InstructionSentence:
 
     def differs_in(self, language: str) -> bool:
         """Whether the writer's own line says it otherwise than it is told in a language."""
-        return normal(self.written) != normal(self.label_in(language))
+        return in_other_words(self.written, self.label_in(language))

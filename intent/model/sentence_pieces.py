@@ -26,7 +26,7 @@ from intent.vocabulary.grammar import Grammar, Word
 from intent.vocabulary.phrases import normal, words_of
 from intent.vocabulary.terms import Vocabulary
 
-Piece = Word | str
+SentencePiece = Word | str
 """A word of the sentence, told in its language; or a name or value as it is."""
 
 _APART = re.compile(r'[,"“”„«»±]|\+-|\+/-|^\(')
@@ -45,7 +45,7 @@ _SCOPES = {
 _QUOTES = ('"…"', "“…”", "«…»")
 
 
-def condition_pieces(condition: Condition, vocabulary: Vocabulary, language: str) -> Sequence[Piece]:
+def condition_pieces(condition: Condition, vocabulary: Vocabulary, language: str) -> Sequence[SentencePiece]:
     """`if` or `unless`, with the fact or the assertion after it."""
     if condition.assertion is None:
         fact = _in_quotes(condition.fact or "", vocabulary, language)
@@ -55,7 +55,7 @@ def condition_pieces(condition: Condition, vocabulary: Vocabulary, language: str
     return word, *assertion_pieces(condition.assertion, vocabulary, language)
 
 
-def assertion_pieces(assertion: Assertion, vocabulary: Vocabulary, language: str) -> Sequence[Piece]:
+def assertion_pieces(assertion: Assertion, vocabulary: Vocabulary, language: str) -> Sequence[SentencePiece]:
     """The whole of an assertion; a total after the verb in a language that says it there."""
     scope = scope_pieces(assertion.scope, vocabulary, language)
     characteristic = vocabulary.named(assertion.characteristic or "").label_in(language)
@@ -81,9 +81,9 @@ def assertion_pieces(assertion: Assertion, vocabulary: Vocabulary, language: str
     return characteristic, Word.OF, *scope, *verb, *values
 
 
-def scope_pieces(scope: Scope, vocabulary: Vocabulary, language: str) -> Sequence[Piece]:
+def scope_pieces(scope: Scope, vocabulary: Vocabulary, language: str) -> Sequence[SentencePiece]:
     """Of what is spoken, with what is excepted."""
-    pieces: Sequence[Piece]
+    pieces: Sequence[SentencePiece]
     if scope.kind is ScopeKind.EVERY:
         pieces = Word.EVERY, vocabulary.named(scope.part_kind or "").label_in(language)
     elif scope.kind is ScopeKind.NAMES:
@@ -93,7 +93,7 @@ def scope_pieces(scope: Scope, vocabulary: Vocabulary, language: str) -> Sequenc
     return (*pieces, Word.EXCEPT, *_listed(scope.excepted, Word.AND)) if scope.excepted else pieces
 
 
-def _listed(items: Sequence[str], joint: Word) -> Sequence[Piece]:
+def _listed(items: Sequence[str], joint: Word) -> Sequence[SentencePiece]:
     """`a`, `a and b`, `a, b and c`."""
     if len(items) < 2:
         return tuple(items)
@@ -101,7 +101,9 @@ def _listed(items: Sequence[str], joint: Word) -> Sequence[Piece]:
     return ", ".join(first), joint, last
 
 
-def comparison_pieces(expression: Expression, vocabulary: Vocabulary, language: str) -> Sequence[Piece]:
+def comparison_pieces(
+    expression: Expression, vocabulary: Vocabulary, language: str
+) -> Sequence[SentencePiece]:
     """The verb with what is said: `is flat panel`, `is not one of LCD or OLED`."""
     return *_verb(expression), *_values(expression, vocabulary, language)
 
@@ -110,7 +112,7 @@ def _verb(expression: Expression) -> Sequence[Word]:
     return (Word.IS, Word.NOT) if expression.negated else (Word.IS,)
 
 
-def _values(expression: Expression, vocabulary: Vocabulary, language: str) -> Sequence[Piece]:
+def _values(expression: Expression, vocabulary: Vocabulary, language: str) -> Sequence[SentencePiece]:
     items = [_item(item, vocabulary, language) for item in expression.items]
     match expression.form:
         case Form.ONE_OF if len(items) == 1:

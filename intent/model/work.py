@@ -81,6 +81,8 @@ class Person:
     role: Concept
     authority: int
     """The rank of the role, unless the people table gives another."""
+    called: str = ""
+    """What the person is called in the place of the role's name: `Künstlerin`."""
     since: DaySpan | None = None
     until: DaySpan | None = None
     successor: str | None = None

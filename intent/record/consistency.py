@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from intent.diagnostics import Diagnostic, Span
+from intent.dossier.register import group_fault
 from intent.language.message import say
 from intent.model.assertions import Expression
 from intent.model.meaning import given_value
@@ -15,7 +16,20 @@ _NOWHERE = Span(file="")
 
 
 def consistency_findings(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
-    return (*_disagreeing_devices(work, spans), *_disagreeing_rows(work, spans))
+    return (
+        *_misleading_groups(work, spans),
+        *_disagreeing_devices(work, spans),
+        *_disagreeing_rows(work, spans),
+    )
+
+
+def _misleading_groups(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
+    """A group of a graph, called like something that a sentence says already: no text could name it."""
+    for group in work.groups:
+        fault = group_fault(group.name, work.vocabulary)
+        if fault:
+            span = spans.get(group.iri) or spans.get(work.iri) or _NOWHERE
+            yield Diagnostic(slug="word-of-the-sentence", message=fault, span=span, subject=group.name)
 
 
 def _disagreeing_devices(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from rdflib import DCTERMS, RDFS, URIRef
 from rdflib.term import Node
@@ -125,6 +126,7 @@ def _person(view: GraphView, node: Node, vocabulary: Vocabulary) -> Person:
         identifier=view.identifier(node),
         name=view.text(node, RDFS.label),
         role=role,
+        called=view.text(node, INTENT.called),
         authority=view.whole(node, INTENT.authority) or role.authority or OBSERVED_PRACTICE_RANK,
         since=view.date(node, INTENT.since),
         until=view.date(node, INTENT.until),
@@ -218,30 +220,19 @@ def _instruction(
     view: GraphView, node: Node, heading: Heading, cited: Sequence[Source], vocabulary: Vocabulary
 ) -> Instruction:
     """A line with what its heading shares; without person or date, those of the first source that has them."""
-    assertion = load_assertion(view, node, vocabulary)
-    conditions = load_conditions(view, node, vocabulary)
-    until, consents = view.date(node, INTENT.until), view.identifiers(node, INTENT.withConsentOf)
-    choice = view.whole(node, INTENT.choice)
     speakers = [person for source in cited for person in (*source.spoken_with, *source.by)]
     dates = [source.date for source in cited if source.date]
-    return Instruction(
+    line = Instruction(
         iri=str(node),
         identifier=view.identifier(node),
         heading=heading.identifier,
         modality=Modality(view.local(node, INTENT.modality)),
-        assertion=assertion,
-        sentence=sentence_text(
-            assertion,
-            vocabulary=vocabulary,
-            conditions=conditions,
-            consents=consents,
-            until=until,
-            choice=choice,
-        ),
-        conditions=conditions,
-        until=until,
-        consents=consents,
-        choice=choice,
+        assertion=load_assertion(view, node, vocabulary),
+        written=view.text(node, INTENT.written),
+        conditions=load_conditions(view, node, vocabulary),
+        until=view.date(node, INTENT.until),
+        consents=view.identifiers(node, INTENT.withConsentOf),
+        choice=view.whole(node, INTENT.choice),
         by=heading.by or next(iter(speakers), None),
         on=heading.on or next(iter(dates), None),
         ground=heading.ground or "intent",
@@ -249,6 +240,7 @@ def _instruction(
         supersedes=heading.supersedes,
         sources=heading.sources,
     )
+    return replace(line, sentence=sentence_text(line, vocabulary))
 
 
 def _cited(heading: Heading, sources: Mapping[str, Source]) -> list[Source]:

@@ -18,6 +18,7 @@ CHUNK = re.compile(
 )
 """The pieces of a sentence that are never divided further; what is elided (`d'`, `l'`) is a piece by itself."""
 
+_QUOTES = {'"': '"', "“": "”", "„": "“”", "«": "»"}
 _PLAIN = re.compile(r"[\w ./²³-]*$")
 
 
@@ -66,3 +67,11 @@ def _longest_first(known: set[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
     if len(known) == 1:
         return tuple(known)
     return tuple(sorted(known, key=lambda words: (-len(words), words)))
+
+
+def unquoted(text: str) -> str:
+    """The text without a pair of quotation marks around it."""
+    text = text.strip()
+    if len(text) >= 2 and text[0] in _QUOTES and text[-1] in _QUOTES[text[0]]:
+        return text[1:-1].strip()
+    return text

@@ -13,6 +13,9 @@ from typing import Any
 from intent.vocabulary.form_terms import FormField, FormSection
 from intent.vocabulary.grammar import Grammar
 from intent.vocabulary.phrases import Phrases, label_among, normal
+from intent.vocabulary.properties import SKOS
+
+_LABELS = (SKOS + "prefLabel", SKOS + "altLabel")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,6 +86,17 @@ class Concept:
     def text_in(self, language: str) -> str:
         """The definition in a language, else in English."""
         return self.texts.get(language) or self.texts.get("en") or self.definition
+
+
+@dataclass(frozen=True, slots=True)
+class Definition:
+    """What a term means, to stand in a message as the term itself does."""
+
+    term: Concept
+
+    def label_in(self, language: str) -> str:
+        """The definition in a language, else in English."""
+        return self.term.text_in(language)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,6 +208,12 @@ class Vocabulary:
         """The first concept of the schemes with this label."""
         wanted = normal(name)
         return next((concept for concept in self.in_scheme(*schemes) if wanted in concept.names), None)
+
+    def languages_of(self, iri: str, name: str) -> frozenset[str]:
+        """The languages in which a name is a label of a term."""
+        about, wanted = self.described.get(iri, {}), normal(name)
+        labels = (label for key in _LABELS for label in about.get(key, ()))
+        return frozenset(label.language or "en" for label in labels if normal(label.value) == wanted)
 
     def suits(self, concept: Concept, kind: str) -> bool:
         """Whether a value may be that of a part of this kind."""

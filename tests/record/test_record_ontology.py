@@ -170,7 +170,8 @@ def is_within(graph: Graph, value: Node, admitted_kinds: set[Node]) -> bool:
     if RDFS.Resource in admitted_kinds:
         return True
     if isinstance(value, Literal):
-        return (value.datatype or XSD.string) in admitted_kinds
+        datatype = RDF.langString if value.language else value.datatype or XSD.string
+        return datatype in admitted_kinds
     kinds = set(graph.objects(value, RDF.type)) | set(ontology().objects(value, RDF.type))
     kinds |= set(vocabulary().objects(value, RDF.type)) or {SKOS.Concept, INTENT.Characteristic}
     return (
