@@ -157,17 +157,15 @@ def questions(
 
     ``date`` is the day of the conversation, today if none. Raises `Unusable`.
     """
-    from intent.analysis.examination.examine import analyse
     from intent.analysis.history.past import read_past
-    from intent.analysis.questions.agenda import draw_up
+    from intent.analysis.questions.draw_up import draw_up
     from intent.papers.agenda import write_markdown
     from intent.papers.agenda_page import write_page
 
     documentation = read_documentation(Path(work), read_vocabulary())
     documentation.validated()
     past = read_past(documentation)
-    findings = analyse(documentation.work, documentation.reading.spans)
-    agenda = draw_up(documentation.work, past.installations, findings, date or datetime.date.today())
+    agenda = draw_up(documentation.work, past.installations, date or datetime.date.today())
     return (write_page if format == "html" else write_markdown)(agenda), past.findings
 
 

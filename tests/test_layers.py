@@ -266,8 +266,8 @@ def fields_of(found: ast.ClassDef) -> list[str]:
 
 LANGUAGE_FREE = ("values", "variance", "effects", "analysis")
 """What these rooms know is the same in every language: nothing in them becomes text."""
-TEXT_FOR_PROGRAMS = {"variance/topics.py"}
-"""Where an English label orders rows, the same in every language."""
+TEXT_FOR_PROGRAMS = {"variance/topics.py", "analysis/questions/question.py"}
+"""Where English words order rows and questions, the same in every language."""
 
 
 @pytest.mark.parametrize("file", [file for file in modules() if layer_of(file) in LANGUAGE_FREE], ids=name_of)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from intent.analysis.questions.factors import reasons
+from intent.analysis.questions.factor_words import factor_words
 from intent.analysis.questions.measure import weight
 from intent.analysis.questions.question import Agenda, PersonSheet, Question
 from intent.model.work import Instruction
@@ -42,7 +42,7 @@ def weight_words(question: Question) -> str:
 
 
 def why_words(question: Question) -> str:
-    return f"{question.why} {reasons(question.factors)}"
+    return f"{question.why} {factor_words(question.factors)}"
 
 
 def near_words(agenda: Agenda, sheet: PersonSheet) -> tuple[tuple[tuple[str, str], ...], ...]:

@@ -35,12 +35,11 @@ def test_precedents_change_no_verdict_and_hold_what_they_cite(case: Case) -> Non
     past = replace(found.installation, iri="urn:example:earlier", dates=EARLIER)
     standings = precedents_of(variance, [past])
     assert judge(found.work, found.installation) == variance
-    departures = {(row.subject, row.characteristic) for row in variance.departures}
-    assert {(one.subject, one.characteristic) for one in standings} <= departures
-    then = {(row.subject, row.characteristic): row.verdict for row in judge(found.work, past).rows}
+    assert {one.key for one in standings} <= {row.key for row in variance.departures}
+    then = {row.key: row.verdict for row in judge(found.work, past).rows}
     for one in standings:
         for precedent in one.precedents:
-            assert precedent.verdict == then.get((one.subject, one.characteristic))
+            assert precedent.verdict == then.get(one.key)
             assert precedent.reach == "same"
 
 
@@ -49,9 +48,9 @@ def test_precedents_change_no_verdict_and_hold_what_they_cite(case: Case) -> Non
 def test_rows_asked_for_are_those_that_judging_gives(case: Case) -> None:
     found = loaded(work_text(case), installation_text(case), vocabulary())
     rows = judge(found.work, found.installation).rows
-    wanted = {(row.subject, row.characteristic) for row in Random(len(rows)).sample(rows, len(rows) // 2)}
+    wanted = {row.key for row in Random(len(rows)).sample(rows, len(rows) // 2)}
     told = rows_about(found.work, found.installation, wanted)
-    assert set(told) == {row for row in rows if (row.subject, row.characteristic) in wanted}
+    assert set(told) == {row for row in rows if row.key in wanted}
 
 
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)

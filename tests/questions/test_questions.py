@@ -13,9 +13,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from intent.analysis.examination.examine import analyse
 from intent.analysis.history.past import read_past
-from intent.analysis.questions.agenda import draw_up
+from intent.analysis.questions.draw_up import draw_up
 from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked
 from intent.papers.agenda import write_markdown
@@ -99,7 +98,7 @@ def test_the_measure_by_hand() -> None:
 
 def agenda_of(path: Path, day: datetime.date) -> Agenda:
     found = read_documentation(path, read_vocabulary())
-    return draw_up(found.work, read_past(found).installations, analyse(found.work, found.reading.spans), day)
+    return draw_up(found.work, read_past(found).installations, day)
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)

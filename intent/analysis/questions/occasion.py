@@ -8,10 +8,11 @@ from dataclasses import dataclass
 
 from intent.analysis.examination.examine import undisturbed
 from intent.analysis.history.steps import departs, value_of
+from intent.language.message import Words, listed, say
 from intent.model.installation import Installation
+from intent.model.naming import part_words, runs
 from intent.model.work import Instruction, Part, Work
 from intent.names import PRESENCE
-from intent.papers.wording import listed, runs
 from intent.values.dates import DaySpan
 from intent.variance.case import Case
 from intent.variance.people import chain, highest_living, is_in_time, who_can_answer
@@ -22,6 +23,8 @@ from intent.vocabulary.terms import Characteristic
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Occasion:
+    """What is to be known before asking on a day."""
+
     day: datetime.date
     case: Case
     lines: tuple[Instruction, ...]
@@ -96,19 +99,19 @@ def differs(occasion: Occasion, state: State, subject: str, characteristic: Char
     return departs(value_of(state, subject, characteristic), before, characteristic)
 
 
-def subjects_words(work: Work, parts: Sequence[Part]) -> str:
+def parts_words(work: Work, parts: Sequence[Part]) -> Words:
     """Parts group by group: a group by its name where all of it is meant, one part by its own name."""
     groups: dict[str, list[Part]] = {}
     for part in parts:
         groups.setdefault(part.group or part.identifier, []).append(part)
-    return listed([_of_one_group(work, found) for found in groups.values()])
+    return listed(_of_one_group(work, found) for found in groups.values())
 
 
-def _of_one_group(work: Work, parts: Sequence[Part]) -> str:
+def _of_one_group(work: Work, parts: Sequence[Part]) -> Words:
     if len(parts) == 1:
-        return f"{parts[0].name} ({parts[0].identifier})" if parts[0].name else parts[0].identifier
+        return part_words(work, None, parts[0].identifier)
     group = parts[0].group
     if group and len(parts) == sum(part.group == group for part in work.parts):
         return group
     named = runs([part.identifier for part in parts])
-    return f"{named} ({group})" if group else named
+    return say("{parts} ({group})", parts=named, group=group) if group else named

@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from intent.analysis.questions.measure import Factors, weight
+from intent.language.locale import ENGLISH
+from intent.language.message import Words
 from intent.model.work import Instruction, Work
 
 
@@ -14,13 +16,15 @@ from intent.model.work import Instruction, Work
 class Question:
     """One thing to ask, with why, what is known of it, and whom."""
 
-    text: str
-    why: str
-    """What kind of gap it closes, as one sentence."""
+    text: Words
+    """The question itself, as one sentence or two."""
+    why: Words
+    """What kind of gap it closes, as one sentence; what hangs on it is told by `factor_words`."""
     factors: Factors
     whom: tuple[str, ...]
     """Identifiers of people; none where nobody is left who could answer."""
-    known: tuple[str, ...] = ()
+    known: tuple[Words, ...] = ()
+    """What is documented and was shown, each as a line of a list."""
     near: tuple[Instruction, ...] = ()
     """Instructions that come near it."""
 
@@ -35,6 +39,8 @@ class PersonSheet:
 
 @dataclass(frozen=True, slots=True)
 class Agenda:
+    """What to ask on a day, person by person."""
+
     work: Work
     day: datetime.date
     sheets: tuple[PersonSheet, ...]
@@ -46,8 +52,8 @@ class Agenda:
 
 
 def ranked(questions: Iterable[Question]) -> tuple[Question, ...]:
-    """The questions with the weightiest first; of equal weight, in the order of their words."""
-    return tuple(sorted(questions, key=lambda one: (-weight(one.factors), one.text)))
+    """The questions with the weightiest first; of equal weight, in the order of their English words."""
+    return tuple(sorted(questions, key=lambda one: (-weight(one.factors), ENGLISH.say(one.text))))
 
 
 def sheets_of(work: Work, questions: Iterable[Question]) -> tuple[PersonSheet, ...]:

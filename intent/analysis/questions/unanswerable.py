@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from intent.analysis.examination.findings import identifiers
+from intent.analysis.questions.line_factors import factors_of_lines
 from intent.analysis.questions.occasion import Occasion, highest
 from intent.analysis.questions.question import Question
-from intent.analysis.questions.weighing import factors_of_lines
+from intent.language.message import Words, say, say_of
+from intent.model.naming import person_words
 from intent.model.work import Instruction
-from intent.papers.naming import person_in_words
-from intent.papers.wording import listed
 from intent.variance.people import staff, who_can_answer
 
 
@@ -27,8 +28,13 @@ def _facts(occasion: Occasion) -> Iterator[Question]:
             if condition.fact:
                 resting.setdefault(condition.fact, []).append(line)
     for fact, lines in resting.items():
-        text = f"Who is to say whether “{fact}”, and how would they know?"
-        why = f"{_named(lines)} rests on it, and nobody is left in the house who could attest it."
+        text = say("Who is to say whether “{fact}”, and how would they know?", fact=fact)
+        why = say_of(
+            len(lines),
+            "{lines} rests on it, and nobody is left in the house who could attest it.",
+            "{lines} rest on it, and nobody is left in the house who could attest it.",
+            lines=identifiers(lines),
+        )
         yield _question(occasion, text, why, lines)
 
 
@@ -39,16 +45,14 @@ def _consents(occasion: Occasion) -> Iterator[Question]:
             if who_can_answer(occasion.work, person, occasion.day) is None:
                 resting.setdefault(person, []).append(line)
     for person, lines in resting.items():
-        name = person_in_words(occasion.work, person)
-        text = f"Who decides in the place of {name} on {_named(lines)}?"
-        why = f"It takes the consent of {name}, whose time is over and whom nobody succeeds."
+        name = person_words(occasion.work, person)
+        text = say("Who decides in the place of {person} on {lines}?", person=name, lines=identifiers(lines))
+        why = say(
+            "It takes the consent of {person}, whose time is over and whom nobody succeeds.", person=name
+        )
         yield _question(occasion, text, why, lines)
 
 
-def _named(lines: list[Instruction]) -> str:
-    return listed([line.identifier for line in lines])
-
-
-def _question(occasion: Occasion, text: str, why: str, lines: list[Instruction]) -> Question:
+def _question(occasion: Occasion, text: Words, why: Words, lines: list[Instruction]) -> Question:
     factors = factors_of_lines(occasion, lines, 2)
-    return Question(text=text, why=why, factors=factors, whom=highest(occasion), known=(), near=tuple(lines))
+    return Question(text=text, why=why, factors=factors, whom=highest(occasion), near=tuple(lines))

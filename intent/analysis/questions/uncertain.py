@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from intent.analysis.examination.findings import identifiers
+from intent.analysis.questions.line_factors import factors_of_lines
 from intent.analysis.questions.occasion import Occasion, givers, highest
 from intent.analysis.questions.question import Question
-from intent.analysis.questions.weighing import factors_of_lines
+from intent.language.figures import Written
+from intent.language.message import Words, listed, opened, say, say_of
 from intent.model.assertions import Form, Measured
 from intent.model.installation import Attestation, Installation
-from intent.model.phrasing import assertion_words
+from intent.model.instruction_text import AssertionSentence
+from intent.model.naming import person_words
 from intent.model.work import Instruction, Modality, Source
-from intent.papers.attribution import citations_of
-from intent.papers.naming import person_in_words
-from intent.papers.wording import date_in_words, listed, opening
 from intent.variance.people import staff
 from intent.vocabulary.phrases import normal
+from intent.vocabulary.terms import Characteristic
 
 YEARS = 5
 """An attestation of longer ago is asked for again. Common practice, no source."""
@@ -37,18 +39,24 @@ def _without_tolerance(occasion: Occasion) -> Iterator[Question]:
         if line.modality is Modality.REQUIRED and one is not None and one.is_measured and _is_bare(line):
             bare.setdefault((line.heading, one.iri), []).append(line)
     for (_, iri), lines in bare.items():
-        one = vocabulary.characteristics[iri]
-        words = listed([assertion_words(line.assertion, vocabulary) for line in lines])
-        written = one.tolerance_written.replace(" °", "°")
-        taken = f"; until it is, {written} either way is taken" if written else ""
+        statements = listed(AssertionSentence(line.assertion, vocabulary) for line in lines)
         yield Question(
-            text=f"{opening(words)}: how far may it be off?",
-            why=f"{listed([line.identifier for line in lines])}: no tolerance is stated{taken}.",
+            text=say("{statements}: how far may it be off?", statements=opened(statements)),
+            why=_no_tolerance(vocabulary.characteristics[iri], lines),
             factors=factors_of_lines(occasion, lines, 1),
             whom=givers(occasion, lines),
-            known=(),
             near=tuple(lines),
         )
+
+
+def _no_tolerance(characteristic: Characteristic, lines: Sequence[Instruction]) -> Words:
+    if not characteristic.tolerance_written:
+        return say("{lines}: no tolerance is stated.", lines=identifiers(lines))
+    return say(
+        "{lines}: no tolerance is stated; until it is, {tolerance} either way is taken.",
+        lines=identifiers(lines),
+        tolerance=Written(characteristic.tolerance_written),
+    )
 
 
 def _is_bare(line: Instruction) -> bool:
@@ -62,7 +70,7 @@ def _is_bare(line: Instruction) -> bool:
 def _at_second_hand(occasion: Occasion) -> Iterator[Question]:
     resting: dict[str, list[Instruction]] = {}
     for line in occasion.lines:
-        cited = {one.source for one in citations_of(line, occasion.work.heading(line.heading))}
+        cited = {one.source for one in line.sources}
         source = occasion.work.source(next(iter(cited))) if len(cited) == 1 else None
         if source is not None and source.reported_by:
             resting.setdefault(source.identifier, []).append(line)
@@ -73,15 +81,20 @@ def _at_second_hand(occasion: Occasion) -> Iterator[Question]:
 
 
 def _reported(occasion: Occasion, source: Source, lines: list[Instruction]) -> Question:
-    named = listed([line.identifier for line in lines])
-    verb = "rests" if len(lines) == 1 else "rest"
+    named, number = identifiers(lines), len(lines)
     return Question(
-        text=f"Is it so, as {named} says?" if len(lines) == 1 else f"Is it so, as {named} say?",
-        why=f"{named} {verb} on one source alone, “{source.title}” ({source.identifier}), "
-        f"as reported by {person_in_words(occasion.work, source.reported_by)}.",
+        text=say_of(number, "Is it so, as {lines} says?", "Is it so, as {lines} say?", lines=named),
+        why=say_of(
+            number,
+            "{lines} rests on one source alone, “{title}” ({source}), as reported by {person}.",
+            "{lines} rest on one source alone, “{title}” ({source}), as reported by {person}.",
+            lines=named,
+            title=source.title,
+            source=source.identifier,
+            person=person_words(occasion.work, source.reported_by),
+        ),
         factors=factors_of_lines(occasion, lines, 1),
         whom=givers(occasion, lines),
-        known=(),
         near=tuple(lines),
     )
 
@@ -107,21 +120,26 @@ def _attested(occasion: Occasion) -> Iterator[Question]:
             yield _again(occasion, attestation, why, asks)
 
 
-def _again(occasion: Occasion, attestation: Attestation, why: str, lines: list[Instruction]) -> Question:
-    factors = factors_of_lines(occasion, lines, 1)
-    answer = "held" if attestation.holds else "did not hold"
-    date = date_in_words(attestation.date) or "on a day not told"
-    known = (
-        f"{person_in_words(occasion.work, attestation.by) or 'Somebody'} attested that it {answer}, {date}."
+def _again(occasion: Occasion, attestation: Attestation, why: Words, lines: list[Instruction]) -> Question:
+    text = say(
+        "Who else is to say, at the next showing, whether “{fact}”, and is it so now?", fact=attestation.fact
     )
     return Question(
-        text=f"Who else is to say, at the next showing, whether “{attestation.fact}”, and is it so now?",
+        text=text,
         why=why,
-        factors=replace(factors, differed=0, shown=0),
+        factors=replace(factors_of_lines(occasion, lines, 1), differed=0, shown=0),
         whom=_another_in_the_house(occasion, attestation.by) or highest(occasion),
-        known=(known,),
+        known=(_attested_before(occasion, attestation),),
         near=tuple(lines),
     )
+
+
+def _attested_before(occasion: Occasion, attestation: Attestation) -> Words:
+    person = person_words(occasion.work, attestation.by) or say("Somebody")
+    date = attestation.date or say("on a day not told")
+    if attestation.holds:
+        return say("{person} attested that it held, {date}.", person=person, date=date)
+    return say("{person} attested that it did not hold, {date}.", person=person, date=date)
 
 
 def _another_in_the_house(occasion: Occasion, but: str | None) -> tuple[str, ...]:
@@ -130,12 +148,19 @@ def _another_in_the_house(occasion: Occasion, but: str | None) -> tuple[str, ...
     return staff(replace(occasion.work, people=tuple(others)), occasion.day)[:1]
 
 
-def _doubt(occasion: Occasion, attestation: Attestation, installation: Installation) -> str:
+def _doubt(occasion: Occasion, attestation: Attestation, installation: Installation) -> Words:
     """Why an attestation is to be had anew; nothing where it is fresh and another's."""
     if attestation.by is not None and attestation.by == installation.by:
-        return f"It was attested by the one who proposed “{installation.title}”, and by nobody else."
+        return say(
+            "It was attested by the one who proposed “{installation}”, and by nobody else.",
+            installation=installation.title,
+        )
     if _day(attestation) < _years_before(occasion.day):
-        return f"It was last attested more than {YEARS} years ago, for “{installation.title}”."
+        return say(
+            "It was last attested more than {years} years ago, for “{installation}”.",
+            years=YEARS,
+            installation=installation.title,
+        )
     return ""
 
 

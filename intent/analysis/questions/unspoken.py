@@ -2,24 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
+from intent.analysis.questions.device_wear import wear_of
 from intent.analysis.questions.measure import Factors, Wear
 from intent.analysis.questions.occasion import (
     Occasion,
     differs,
     highest,
-    subjects_words,
+    parts_words,
     times_differed,
     times_shown,
 )
 from intent.analysis.questions.question import Question
-from intent.analysis.questions.wearing import wear_of
+from intent.language.message import Joint, Message, Words, joined, listed, say
 from intent.model.assertions import Aggregate
+from intent.model.naming import runs
+from intent.model.phrasing import NOT_GIVEN
 from intent.model.work import Instruction, Part
 from intent.names import HEIGHT, POSITION, PRESENCE, THE_WORK
-from intent.papers.wording import NOT_GIVEN, listed, runs
 from intent.vocabulary.terms import Characteristic
 
 NEAR = 2
@@ -27,7 +30,7 @@ NEAR = 2
 FEW = 8
 """Up to so many values are told; of more, that they are many."""
 _OF_SOME = {Aggregate.EACH, Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.DIFFERENCE, Aggregate.TOTAL}
-UNSAID = "No instruction speaks of it."
+UNSAID = say("No instruction speaks of it.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +45,7 @@ class Gap:
         return any("device" in one.bearers for one in self.characteristics)
 
 
-def unasked(occasion: Occasion) -> Iterator[Question]:
+def unspoken(occasion: Occasion) -> Iterator[Question]:
     """A question for each gap in what has been said of the parts and of the work as a whole."""
     for gap in _together(list(_gaps(occasion))):
         yield _of_parts(occasion, gap)
@@ -133,9 +136,8 @@ def _of_parts(occasion: Occasion, gap: Gap) -> Question:
         if one.iri != PRESENCE and _is_documented(occasion, gap.parts, one)
     )
     past = tuple(found for one in gap.characteristics for found in _shown(occasion, gap.parts, one))
-    text = _asked(occasion, gap)
     return Question(
-        text=text,
+        text=_asked(occasion, gap),
         why=UNSAID,
         factors=factors,
         whom=highest(occasion),
@@ -144,51 +146,88 @@ def _of_parts(occasion: Occasion, gap: Gap) -> Question:
     )
 
 
-def _asked(occasion: Occasion, gap: Gap) -> str:
-    subject = subjects_words(occasion.work, gap.parts)
+def _asked(occasion: Occasion, gap: Gap) -> Message:
+    subject = parts_words(occasion.work, gap.parts)
     if len(gap.characteristics) > 1:
-        labels = listed([one.label for one in gap.characteristics], "or")
-        return f"Of {subject}: may {labels} be other than documented, how far, and which of them must stay?"
+        return say(
+            "Of {parts}: may {characteristics} be other than documented, how far, and which of them must stay?",
+            parts=subject,
+            characteristics=listed(gap.characteristics, Joint.OR),
+        )
     one, state = gap.characteristics[0], occasion.case.documented
+    if one.iri == PRESENCE and len(gap.parts) == 1:
+        return say("May {parts} be left out, and when?", parts=subject)
     if one.iri == PRESENCE:
-        return f"May {subject if len(gap.parts) == 1 else f'any of {subject}'} be left out, and when?"
+        return say("May any of {parts} be left out, and when?", parts=subject)
     values = {state.words(part.identifier, one) for part in gap.parts if state.is_given(part.identifier, one)}
+    return _about_value(one, subject, values)
+
+
+def _about_value(one: Characteristic, subject: Words, values: Collection[Words]) -> Message:
+    """What to ask of a characteristic of which these values are documented."""
     if not values:
-        return f"What should the {one.label} of {subject} be? Nothing is documented."
-    if one.is_measured:
-        value = next(iter(values)) if len(values) == 1 else "what is documented"
-        return f"How far may the {one.label} of {subject} depart from {value}?"
-    value = next(iter(values)) if len(values) == 1 else "documented"
-    return f"May the {one.label} of {subject} be other than {value}? What else, and what never?"
+        pattern = say("What should the {characteristic} of {subject} be? Nothing is documented.")
+    elif len(values) == 1:
+        pattern = (
+            say("How far may the {characteristic} of {subject} depart from {value}?")
+            if one.is_measured
+            else say(
+                "May the {characteristic} of {subject} be other than {value}? What else, and what never?"
+            )
+        )
+    else:
+        pattern = (
+            say("How far may the {characteristic} of {subject} depart from what is documented?")
+            if one.is_measured
+            else say(
+                "May the {characteristic} of {subject} be other than documented? What else, and what never?"
+            )
+        )
+    value = next(iter(values)) if len(values) == 1 else ""
+    return pattern.filled(characteristic=one, subject=subject, value=value)
 
 
 def _is_documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> bool:
     return any(occasion.case.documented.is_given(part.identifier, one) for part in parts)
 
 
-def _documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> str:
+def _documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> Message:
     """`casing: original (M1 to M3), altered (M4)`."""
-    values: dict[str, list[str]] = {}
+    values: dict[Words, list[str]] = {}
     for part in parts:
         values.setdefault(occasion.case.documented.words(part.identifier, one), []).append(part.identifier)
-    if len(values) == 1:
-        return f"{one.label}, as documented: {next(iter(values))}"
     if len(values) > FEW:
-        return f"{one.label}, as documented: {len(values)} values among {len(parts)} parts"
-    told = "; ".join(f"{value} ({runs(names)})" for value, names in values.items())
-    return f"{one.label}, as documented: {told}"
+        return say(
+            "{characteristic}, as documented: {number} values among {parts} parts",
+            characteristic=one,
+            number=len(values),
+            parts=len(parts),
+        )
+    told = next(iter(values)) if len(values) == 1 else _whose(values)
+    return say("{characteristic}, as documented: {value}", characteristic=one, value=told)
 
 
-def _shown(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> Iterator[str]:
+def _whose(values: Mapping[Words, Sequence[str]]) -> Words:
+    """Values with the parts that have them, a few at most."""
+    told = (say("{value} ({parts})", value=value, parts=runs(names)) for value, names in values.items())
+    return joined(islice(told, FEW), "; ")
+
+
+def _shown(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> Iterator[Message]:
     """What past installations made of it, where that was something else."""
     for installation, state in zip(occasion.past, occasion.shown, strict=True):
-        values: dict[str, list[str]] = {}
+        values: dict[Words, list[str]] = {}
         for part in parts:
             if differs(occasion, state, part.identifier, one):
                 values.setdefault(state.words(part.identifier, one), []).append(part.identifier)
         if values:
-            told = "; ".join(f"{value} ({runs(names)})" for value, names in list(values.items())[:FEW])
-            yield f"{one.label} in {installation.dates.first.year}, {installation.title}: {told}"
+            yield say(
+                "{characteristic} in {year}, {installation}: {values}",
+                characteristic=one,
+                year=installation.dates.first.year,
+                installation=installation.title,
+                values=_whose(values),
+            )
 
 
 def _of_work(occasion: Occasion, one: Characteristic) -> Question:
@@ -201,15 +240,17 @@ def _of_work(occasion: Occasion, one: Characteristic) -> Question:
         shown=times_shown(occasion, [THE_WORK], [one]),
         bearing=2,
     )
-    value = documented.words(THE_WORK, one)
-    if not documented.is_given(THE_WORK, one):
-        text = f"What should the {one.label} of the work as a whole be? Nothing is documented."
-    elif one.is_measured:
-        text = f"How far may the {one.label} of the work as a whole depart from {value}?"
-    else:
-        text = f"May the {one.label} of the work as a whole be other than {value}? What else, and what never?"
-    known = (f"{one.label}, as documented: {value}",) if documented.is_given(THE_WORK, one) else ()
-    return Question(text=text, why=UNSAID, factors=factors, whom=highest(occasion), known=known)
+    values = [documented.words(THE_WORK, one)] if documented.is_given(THE_WORK, one) else []
+    return Question(
+        text=_about_value(one, say("the work as a whole"), values),
+        why=UNSAID,
+        factors=factors,
+        whom=highest(occasion),
+        known=tuple(
+            say("{characteristic}, as documented: {value}", characteristic=one, value=value)
+            for value in values
+        ),
+    )
 
 
 def _near(occasion: Occasion, gap: Gap) -> tuple[Instruction, ...]:

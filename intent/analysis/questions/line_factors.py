@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from intent.analysis.questions.device_wear import wear_of
 from intent.analysis.questions.measure import Factors, Wear
 from intent.analysis.questions.occasion import Occasion, times_differed, times_shown
-from intent.analysis.questions.wearing import wear_of
 from intent.model.work import Instruction
 
 UNNAMED = 1
