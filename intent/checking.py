@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 from intent import __version__
 from intent.diagnostics import Diagnostic
 from intent.effects.assess import assess
-from intent.language.locale import tongue_of
-from intent.papers import FOR_PROGRAMS, Evidence, EvidenceFile, FileRole, write_report
+from intent.language.locale import locale_of
+from intent.papers import Evidence, EvidenceFile, FileRole, write_report
 from intent.reading.documentation import Findings
 from intent.reading.meanwhile import Begin, meanwhile
 from intent.reading.proposal import Proposal, read_proposal
@@ -36,13 +36,10 @@ class Checked:
     """How the departures stand to installations carried out before."""
 
 
-def check(installation: str | Path, work: str | Path | None = None, *, language: str = "en") -> Checked:
-    """The variance of an installation from its work: the one it names, or the one given; its terms in a language.
-
-    Raises `Unusable`.
-    """
+def check(installation: str | Path, work: str | Path | None = None) -> Checked:
+    """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
     with meanwhile() as begin:
-        checked = _judged(installation, work, begin, language)
+        checked = _judged(installation, work, begin)
         return replace(checked, findings=checked.proposal.validated())
 
 
@@ -63,17 +60,14 @@ def check_and_report(
     Raises `Unusable`.
     """
     with meanwhile() as begin:
-        checked = _judged(installation, work, begin, "en" if format in FOR_PROGRAMS else language)
-        text = report(checked, format, date=date, width=width, colour=colour, lines=lines)
+        checked = _judged(installation, work, begin)
+        text = report(checked, format, date=date, width=width, colour=colour, language=language, lines=lines)
         return replace(checked, findings=checked.proposal.validated()), text
 
 
-def _judged(
-    installation: str | Path, work: str | Path | None, begin: Begin[Findings], language: str
-) -> Checked:
+def _judged(installation: str | Path, work: str | Path | None, begin: Begin[Findings]) -> Checked:
     """The variance beside what was shown before; the shapes of the texts are still speaking."""
-    vocabulary = read_vocabulary(language)
-    proposal = read_proposal(Path(installation), Path(work) if work else None, vocabulary, begin)
+    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), begin)
     variance = assess(proposal.documentation.work, proposal.installation)
     return _beside_the_past(Checked(proposal=proposal, findings=(), variance=variance))
 
@@ -100,11 +94,12 @@ def report(
     date: datetime.date | None = None,
     width: int = 80,
     colour: bool = False,
+    language: str = "en",
     lines: bool = False,
 ) -> str:
-    """The variance report in a format of `intent.reports.FORMATS`, in the language that it was checked in.
+    """The variance report in a format of `intent.papers.FORMATS`; what is for programs is in English.
 
-    ``date`` is that of the report, today's if none.
+    ``date`` is that of the report, today's if none. Raises ``ValueError`` for another format or language.
     """
     passages = None
     if format in _WITH_PASSAGES:
@@ -115,23 +110,19 @@ def report(
         passages = read_passages(documentation.work, documentation.folder, behind)
     read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
     read.extend(EvidenceFile(FileRole.SOURCE, *found) for found in (passages.files if passages else ()))
-    evidence = Evidence(tuple(read), __version__, date or datetime.date.today())
-    variance, standings = checked.variance, checked.standings
-    vocabulary = variance.work.vocabulary
-    tongue = tongue_of(vocabulary.language, vocabulary)
     drawn = None
     if format == "html":
-        from intent.papers.drawn import drawn_of
+        from intent.papers.drawn import drawn_of  # drawing is for pages alone
 
-        drawn = drawn_of(variance, tongue, lines=lines)
+        drawn = drawn_of(checked.variance, lines=lines)
     return write_report(
-        variance,
+        checked.variance,
         format,
-        evidence,
+        Evidence(tuple(read), __version__, date or datetime.date.today()),
         width=width,
         colour=colour,
-        standings=standings,
+        standings=checked.standings,
         passages=passages,
         drawn=drawn,
-        tongue=tongue,
+        locale=locale_of(language),
     )

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from intent.checking import check
 from intent.diagnostics import Diagnostic
+from intent.language.locale import locale_of
 
 
 def cards(
@@ -25,8 +26,10 @@ def cards(
     """
     from intent.papers.cards.write import cards_of_proposal
 
-    checked = check(installation, work, language=language)
-    page = cards_of_proposal(checked.proposal, checked.variance, sheet, unit, parts)
+    checked = check(installation, work)
+    page = cards_of_proposal(
+        checked.proposal, checked.variance, sheet=sheet, unit=unit, parts=parts, locale=locale_of(language)
+    )
     return page, checked.findings
 
 

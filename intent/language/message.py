@@ -114,6 +114,13 @@ def named(term: Labelled) -> Message:
     return say("{term}", term=term)
 
 
+def term_of(words: Words) -> Place | None:
+    """The term that a message consists of, as `named` makes it; of any other message, none."""
+    if not isinstance(words, Message) or words.pattern != "{term}":
+        return None
+    return words.places[0][1]
+
+
 def listed(items: Iterable[Place], joint: Joint = Joint.AND) -> Words:
     """`a`, `a and b`, `a, b and c`; an empty text where there is nothing to list."""
     found = tuple(items)
@@ -121,9 +128,11 @@ def listed(items: Iterable[Place], joint: Joint = Joint.AND) -> Words:
 
 
 def joined(items: Iterable[Words], mark: str = " ") -> Words:
-    """The texts one after another, without those that are empty; an empty text where all are."""
+    """The texts one after another, without those that are empty; a single one as it is, an empty text of none."""
     found = tuple(item for item in items if item)
-    return say("{all}", all=Joined(found, mark)) if found else ""
+    if len(found) < 2:
+        return found[0] if found else ""
+    return say("{all}", all=Joined(found, mark))
 
 
 def opened(words: Words) -> Words:
@@ -150,6 +159,6 @@ def _shaped(words: Words, shape: Shape) -> Words:
     return say("{text}", text=Shaped(words, shape)) if words else ""
 
 
-def quoted(text: str) -> Message:
-    """The words between quotation marks, without any that they bring along."""
-    return say("“{words}”", words=text.strip().strip('“”"'))
+def quoted(text: Words) -> Message:
+    """The words between quotation marks, without any that a writer's own bring along."""
+    return say("“{words}”", words=text.strip().strip('“”"') if isinstance(text, str) else text)

@@ -5,23 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from intent.language.message import joined, say
-from intent.papers.instructions_told import Quotation, quotations, set_aside_in_words, told_with_source
-from intent.papers.naming import person_in_words, subjects_in_words
-from intent.papers.wording import (
-    GROUNDS,
-    NOT_GIVEN,
-    closed,
-    date_in_words,
-    given,
-    listed,
-    opening,
-    quoted,
-    sentence,
-)
+from intent.language.calendar import span_words
+from intent.language.message import Words, closed, joined, listed, opened, quoted, say, sentence
+from intent.model.naming import find_part, person_words, runs, subject_name, subject_words
+from intent.model.phrasing import NOT_GIVEN
+from intent.model.subject import WHOLE_WORK, Subject, SubjectKind
+from intent.names import PRESENCE
+from intent.papers.document import Content
+from intent.papers.instructions_told import QuotedWords, quotations, set_aside_words, with_source
+from intent.papers.verdict_words import ground_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
-_PRESENCE = "https://w3id.org/intent-record/term/presence"
+FEW = 3
+"""Up to so many subjects are named in a heading; more are counted there and listed below it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,44 +25,45 @@ class Departure:
     """One way in which the proposal departs from what is documented, for one subject or several alike."""
 
     number: int
-    subject: str
+    subject: Words
     """The subject by name, or how many there are."""
-    concerns: str
+    concerns: Words
     """All the subjects, where the heading only counts them."""
-    characteristic: str
-    documented: str
-    proposed: str
+    characteristic: Words
+    documented: Words
+    proposed: Words
     verdict: Verdict
-    ground: str
+    ground: Words
     """`for safety`; nothing where the ground is the artist's intent."""
-    days: str
-    reasons: tuple[str, ...]
-    quotations: tuple[Quotation, ...]
-    speaking: tuple[str, ...]
+    days: Words
+    reasons: tuple[Words, ...]
+    quotations: tuple[QuotedWords, ...]
+    speaking: tuple[Content, ...]
     """The instructions that govern, each as a sentence."""
-    also_against: tuple[str, ...]
+    also_against: tuple[Content, ...]
     """What would stand against it still, if what governs were lifted."""
-    set_aside: tuple[str, ...]
-    open: tuple[str, ...]
+    set_aside: tuple[Content, ...]
+    open: tuple[Words, ...]
     rows: tuple[Row, ...]
-    is_documented: bool = True
-    """Whether its subjects are parts of the documented work, or something that it knows."""
-    shown_before: tuple[str, ...] = ()
-    """What earlier installations have shown of it, and how many steps lead to it."""
+    is_added: bool
+    """Whether it is that a part is there which is not documented."""
 
     @property
-    def title(self) -> str:
-        return say("{subject}: {text}", subject=opening(self.subject), text=self.characteristic)
+    def anchor(self) -> str:
+        """Its name in links."""
+        return f"departure-{self.number}"
 
     @property
-    def matter(self) -> str:
+    def title(self) -> Words:
+        return say("{subject}: {text}", subject=opened(self.subject), text=self.characteristic)
+
+    @property
+    def matter(self) -> Words:
         """What a question asks about: `left window (M1), technology: LCD instead of cathode-ray tube`."""
-        if self.documented == self.proposed:
-            value = (
-                NOT_GIVEN
-                if self.proposed == NOT_GIVEN
-                else say("{value}, as documented", value=self.proposed)
-            )
+        if self.documented == self.proposed == NOT_GIVEN:
+            value: Words = NOT_GIVEN
+        elif self.documented == self.proposed:
+            value = say("{value}, as documented", value=self.proposed)
         elif self.proposed == NOT_GIVEN:
             value = say("not given, but documented as {documented}", documented=self.documented)
         elif self.documented == NOT_GIVEN:
@@ -81,25 +78,7 @@ class Departure:
         )
 
     @property
-    def told(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
-        """Why, what speaks, what stands against it besides, what is set aside and what is open, each with its label."""
-        every = (
-            (say("why"), self.reasons),
-            (self.speaking_label, self.speaking),
-            (say("also against"), self.also_against),
-            (say("set aside"), self.set_aside),
-            (say("open"), self.open),
-            (say("shown before"), self.shown_before),
-        )
-        return tuple((label, texts) for label, texts in every if texts)
-
-    @property
-    def adds(self) -> bool:
-        """Whether it is the presence of a part that is not documented."""
-        return self.rows[0].term == _PRESENCE and not self.is_documented
-
-    @property
-    def speaking_label(self) -> str:
+    def speaking_label(self) -> Words:
         """What to call the instructions that govern: with a contradiction, none of them prevails."""
         if self.verdict is Verdict.CONTRADICTION:
             return say("in conflict")
@@ -118,95 +97,90 @@ def departures(variance: Variance) -> tuple[Departure, ...]:
 
 def _likeness(row: Row) -> Row:
     """The row without its subject: what two departures must share to be told as one."""
-    return replace(row, subject="", members=(), reason="")
+    return replace(row, subject=WHOLE_WORK, reason="")
 
 
 def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departure:
     work, first = variance.work, rows[0]
-    subject, concerns = subjects_in_words(variance, [(row.subject, row.members) for row in rows])
+    subject, concerns = subjects_words(variance, [row.subject for row in rows])
     fallen = [line for line in map(work.instruction, (one.instruction for one in first.set_aside)) if line]
     behind = first.governing or fallen
-    words, headings = quotations(work, behind), {line.heading for line in behind}
+    headings = {line.heading for line in behind}
+    added = {part.identifier for part in variance.installation.additions}
     return Departure(
         number=number,
         subject=subject,
         concerns=concerns,
         characteristic=first.characteristic,
-        documented=given(first.documented),
-        proposed=given(first.proposed),
+        documented=first.documented or NOT_GIVEN,
+        proposed=first.proposed or NOT_GIVEN,
         verdict=first.verdict,
-        ground=GROUNDS.get(first.ground, say("on the ground of {ground}", ground=first.ground)),
-        days=date_in_words(first.days),
-        reasons=_reasons(rows),
-        quotations=words,
-        speaking=tuple(told_with_source(work, line) for line in first.governing),
-        also_against=tuple(told_with_source(work, line) for line in first.also_against),
-        set_aside=tuple(set_aside_in_words(work, fallen, headings) for fallen in first.set_aside),
-        open=tuple(open_in_words(variance, item) for item in merged(first.open)),
+        ground=ground_words(first.ground),
+        days=span_words(first.days),
+        reasons=tuple(dict.fromkeys(sentence(row.reason) for row in rows if row.reason)),
+        quotations=quotations(work, behind),
+        speaking=tuple(with_source(work, line) for line in first.governing),
+        also_against=tuple(with_source(work, line) for line in first.also_against),
+        set_aside=tuple(set_aside_words(work, one, headings) for one in first.set_aside),
+        open=tuple(open_words(variance, item) for item in merged(first.open)),
         rows=tuple(rows),
-        is_documented=first.subject not in {one.identifier for one in variance.installation.additions},
+        is_added=first.term == str(PRESENCE) and not added.isdisjoint(first.subject.members),
     )
 
 
-def _reasons(rows: Sequence[Row]) -> tuple[str, ...]:
-    """Why, each reason once; one that names its own subject stands for the others too."""
-    shared = dict.fromkeys(sentence(row.reason) for row in rows if row.reason)
-    if len(shared) <= 1:
-        return tuple(shared)
-    unnamed = {row.reason.replace(row.subject, "") for row in rows}
-    if len(unnamed) > 1:
-        return tuple(shared)
-    reason = sentence(rows[0].reason)
-    return (
-        say("{subject}: {reason} The same holds for the others.", subject=rows[0].subject, reason=reason),
-    )
+def subjects_words(variance: Variance, subjects: Sequence[Subject]) -> tuple[Words, Words]:
+    """Several subjects of one departure: words for a heading, and the whole list where that only counts."""
+    work, installation = variance.work, variance.installation
+    names = [subject_words(work, installation, subject) for subject in subjects]
+    if len(names) <= FEW:
+        return listed(names), ""
+    counted = say("{number} parts", number=len(names))
+    parts = [
+        find_part(work, installation, one.members[0]) for one in subjects if one.kind is SubjectKind.PART
+    ]
+    if any(part and part.name for part in parts):
+        return counted, listed(names)
+    return counted, runs([subject_name(subject) for subject in subjects])
 
 
-def merged(items: Sequence[Open]) -> tuple[Open, ...]:
+def merged(items: Sequence[Open]) -> tuple[tuple[Open, tuple[str, ...]], ...]:
     """What is open, each thing once, with all the instructions for which it is."""
-    instructions: dict[Open, list[str]] = {}
+    instructions: dict[Open, dict[str, None]] = {}
     for item in items:
-        named = instructions.setdefault(replace(item, instruction=None), [])
-        named.extend([item.instruction] if item.instruction and item.instruction not in named else [])
-    return tuple(replace(item, instruction=listed(named) or None) for item, named in instructions.items())
+        named = instructions.setdefault(replace(item, instruction=None), {})
+        named.update({item.instruction: None} if item.instruction else {})
+    return tuple((item, tuple(named)) for item, named in instructions.items())
 
 
-def open_in_words(variance: Variance, item: Open) -> str:
+def open_words(variance: Variance, opened_for: tuple[Open, tuple[str, ...]]) -> Words:
     """One thing that is open, as a sentence."""
-    who = person_in_words(variance.work, item.person)
+    item, lines = opened_for
+    who = person_words(variance.work, item.person)
     match item.kind:
         case OpenKind.CONSENT:
-            return joined([_consent_missing(item, who), sentence(item.text)])
+            missing = say("The consent of {person} is not recorded", person=who or say("a person not named"))
+            return joined([_closed_for(missing, lines), sentence(item.text)])
         case OpenKind.ATTESTATION:
-            could = say("{person} could say.", person=opening(who)) if who else ""
-            return joined([_fact_missing(item), could])
-        case OpenKind.VALUE:
-            return closed(_for_lines(opening(missing_in_words(item)), item))
+            could = say("{person} could say.", person=opened(who)) if who else ""
+            return joined([_closed_for(_fact_missing(item), lines), could])
+    return _closed_for(opened(missing_words(item)), lines)
 
 
-def _for_lines(text: str, item: Open) -> str:
-    """What is open, with the instructions for which it is: `… (R1.2)`."""
-    if not item.instruction:
-        return text
-    return say("{text} ({lines})", text=text, lines=item.instruction)
+def _closed_for(text: Words, lines: Sequence[str]) -> Words:
+    """What is open, with the instructions for which it is: `… (R1.2).`"""
+    return closed(say("{text} ({lines})", text=text, lines=tuple(lines)) if lines else text)
 
 
-def _consent_missing(item: Open, who: str) -> str:
-    giver = who or say("a person not named")
-    return closed(_for_lines(say("The consent of {person} is not recorded", person=giver), item))
-
-
-def _fact_missing(item: Open) -> str:
+def _fact_missing(item: Open) -> Words:
+    fact = quoted(item.text)
     if item.answer:
-        missing = say("It is not attested that {fact}", fact=quoted(item.text))
-    else:
-        missing = say("It is not attested that this is not so: {fact}", fact=quoted(item.text))
-    return closed(_for_lines(missing, item))
+        return say("It is not attested that {fact}", fact=fact)
+    return say("It is not attested that this is not so: {fact}", fact=fact)
 
 
-def missing_in_words(item: Open) -> str:
-    """What is not known: `whether M3 is below M1`, or a value."""
-    what = item.text if item.text.strip() else say("value")
-    if " is " in what:
+def missing_words(item: Open) -> Words:
+    """What is not known: whether M3 is below M1, or a value."""
+    what = item.text or say("value")
+    if item.kind is OpenKind.STATEMENT:
         return say("it is not known whether {statement}", statement=what)
     return say("the {value} is not known well enough", value=what)

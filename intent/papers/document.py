@@ -79,7 +79,7 @@ class Original(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class AsWritten:
-    """The words of a writer, on a line of their own below what a language tells of them, where it tells them otherwise."""
+    """The words of a writer, which stand on a line of their own where a language tells them otherwise."""
 
     original: Original
     words: Words
@@ -258,14 +258,22 @@ class MarkedText:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Picture:
-    """Drawings beside each other, with a caption. They hold words, so each is made once the language is known."""
+class DrawnFigure:
+    """Drawings beside each other, with a caption."""
 
-    wide: Callable[[Locale], Sequence[Element]]
+    wide: tuple[Element, ...]
     """As `svg` elements, for a desk and for paper."""
-    narrow: Callable[[Locale], Sequence[Element]]
+    narrow: tuple[Element, ...]
     """The same, for a hand's width of screen."""
     caption: Words
+
+
+@dataclass(frozen=True, slots=True)
+class Pictures:
+    """Figures, which hold words and so are drawn once the language is known; only a page shows them."""
+
+    draw: Callable[[Locale], tuple[Sequence[DrawnFigure], Sequence[Words]]]
+    """The figures, and what is to be said of them all below."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -329,7 +337,7 @@ Block: TypeAlias = (
     | Quotation
     | Markdown
     | MarkedText
-    | Picture
+    | Pictures
     | Ruled
     | PaperSection
 )

@@ -1,15 +1,18 @@
-"""The drawings of a page: elevation and plan, as documented beside as proposed, with what they leave out told below."""
+"""The drawings of a report: elevation and plan, documented beside proposed, with what they leave out told below."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import partial
 
 from intent.drawings.drawing import Drawing, draw_all
 from intent.drawings.set_up import stages_of
-from intent.drawings.stage import View
-from intent.language.message import Tongue
-from intent.papers.elements import Element, bullets, element
+from intent.drawings.stage import Stages, View
+from intent.language.locale import Locale
+from intent.language.message import Words
+from intent.papers.document import DrawnFigure, Pictures
+from intent.papers.elements import Element
 from intent.variance.result import Variance
 
 WIDE, NARROW = 120.0, 90.0
@@ -18,47 +21,52 @@ WIDE, NARROW = 120.0, 90.0
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """The same four drawings for two widths, so that their words stay large enough to be read."""
+    """Both states of a work, to be drawn."""
 
-    wide: tuple[Drawing, ...]
-    narrow: tuple[Drawing, ...]
+    stages: Stages
+    lines: bool
+    """Whether those from players to displays are drawn too."""
 
     @property
-    def is_empty(self) -> bool:
-        """Whether no part has a place that could be drawn."""
-        return not any(one.element.xpath(".//*[@data-part]") for one in self.wide)
+    def blocks(self) -> tuple[Pictures, ...]:
+        """The drawings; nothing where no part has a place that could be drawn."""
+        if not any(stage.items for stage in (self.stages.documented, self.stages.proposed)):
+            return ()
+        return (Pictures(partial(_draw, self.stages, self.lines)),)
 
 
-def drawn_of(variance: Variance, tongue: Tongue, *, lines: bool = False) -> Drawn:
+def drawn_of(variance: Variance, *, lines: bool = False) -> Drawn:
     """The drawings of a variance; with ``lines`` those from players to displays too."""
-    stages = stages_of(variance)
+    return Drawn(stages_of(variance), lines)
+
+
+def _draw(stages: Stages, lines: bool, locale: Locale) -> tuple[list[DrawnFigure], list[Words]]:
+    """Each view as one figure, the documented state first; then every other note once.
+
+    They are drawn for two widths, so that their words stay large enough to be read.
+    """
     wide, narrow = (
-        draw_all(stages, lines=lines, tongue=tongue, width_mm=width, name=name, apart=True)
+        draw_all(stages, lines=lines, locale=locale, width_mm=width, name=name, apart=True)
         for width, name in ((WIDE, "wide"), (NARROW, "narrow"))
     )
-    return Drawn(wide, narrow)
-
-
-def drawings_section(drawn: Drawn) -> Iterator[Element]:
-    """Each view as one figure, the documented state first; then every other note once."""
-    told: dict[str, None] = {}
+    figures: list[DrawnFigure] = []
+    told: dict[Words, None] = {}
     for view in View:
-        pairs = [
-            element("div", map(_plain, _of(view, drawings)), class_=f"pair {width}")
-            for drawings, width in ((drawn.wide, "wide"), (drawn.narrow, "narrow"))
-        ]
-        measured, *others = _of(view, drawn.narrow)[-1].notes
+        measured, *others = _of(view, narrow)[-1].notes
         told.update(dict.fromkeys(others))
-        yield element("figure", pairs, element("figcaption", measured), class_="drawn")
-    if told:
-        yield bullets(told, "notes")
+        figures.append(
+            DrawnFigure(wide=_plain(_of(view, wide)), narrow=_plain(_of(view, narrow)), caption=measured)
+        )
+    return figures, list(told)
 
 
-def _of(view: View, drawings: tuple[Drawing, ...]) -> list[Drawing]:
+def _of(view: View, drawings: Iterable[Drawing]) -> list[Drawing]:
     return [one for one in drawings if one.view is view]
 
 
-def _plain(drawing: Drawing) -> Element:
-    """The drawing without a style of its own: the page gives it."""
-    drawing.element.attrib.pop("style", "")
-    return drawing.element
+def _plain(drawings: Iterable[Drawing]) -> tuple[Element, ...]:
+    """The drawings without a style of their own: the page gives it."""
+    plain = tuple(one.element for one in drawings)
+    for one in plain:
+        one.attrib.pop("style", "")
+    return plain

@@ -1,13 +1,13 @@
-"""What the change does, as a report tells it: by topic and by part, each quantity before and after."""
+"""What the change does, by topic and by part: each quantity before and after, and what that means."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
-from intent.language.message import Figure, Saying, joined, say
-from intent.papers.naming import subject_in_words
-from intent.papers.wording import closed, listed, opening, runs
+from intent.language.figures import Figure
+from intent.language.message import Message, Words, joined, listed, opened, say, sentence
+from intent.model.naming import part_words, runs
+from intent.papers.document import Block, Column, PaperSection, PaperTable, Paragraph, ParagraphRole
 from intent.values.regions import Interval
 from intent.variance.result import Effect, EffectTopic, Variance
 
@@ -27,135 +27,82 @@ WHOLE = {
     EffectTopic.POWER: say("all devices"),
     EffectTopic.HANDLING: say("all that travels"),
 }
+"""What an effect on no part in particular is about."""
+_COLUMNS = (
+    Column(say("quantity"), 24),
+    Column(say("documented"), 19),
+    Column(say("proposed"), 19),
+    Column(say("what it means")),
+)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Quantity:
-    """One quantity before and after, and what that means."""
-
-    name: str
-    documented: str
-    proposed: str
-    remark: str
-    """What it means, with a full stop, but not yet the beginning of a sentence."""
-
-    @property
-    def meaning(self) -> str:
-        """What it means, as a sentence."""
-        return opening(self.remark)
-
-    @property
-    def told(self) -> str:
-        """`picture height: 30 cm, as proposed 24.5 cm: 18.3 % less than documented.`"""
-        if not self.figures:
-            return say("{subject}: {text}", subject=self.name, text=self.meaning)
-        return say("{name}: {figures}: {meaning}", name=self.name, figures=self.figures, meaning=self.remark)
-
-    @property
-    def figures(self) -> str:
-        """`30 cm, as proposed 24.5 cm`; what is known of one side alone, or nothing."""
-        if self.documented and self.proposed and self.documented != self.proposed:
-            return say(
-                "{documented}, as proposed {proposed}", documented=self.documented, proposed=self.proposed
-            )
-        if self.documented and not self.proposed:
-            return say("{documented} as documented", documented=self.documented)
-        return self.proposed
-
-
-@dataclass(frozen=True, slots=True)
-class Affected:
-    """Some parts, and all that is told of just these."""
-
-    subjects: str
-    quantities: tuple[Quantity, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TopicTold:
-    """All that is told of one topic."""
-
-    slug: str
-    title: str
-    affected: tuple[Affected, ...]
-    missing: tuple[str, ...]
-    """What a closer answer would need, and for which parts."""
-    sources: tuple[str, ...]
-    """Which formulas the figures come from."""
-
-    @property
-    def remarks(self) -> tuple[str, ...]:
-        """What is not given, and what the figures are computed from, one sentence each."""
-        lacking = say("Not given, and needed to say more: {values}.", values=joined(self.missing, "; "))
-        computed = say("Computed from: {sources}.", sources=joined(self.sources, "; "))
-        return ((lacking,) if self.missing else ()) + ((computed,) if self.sources else ())
-
-
-def told_effects(variance: Variance) -> tuple[TopicTold, ...]:
-    """The effects in the order of their topics; nothing of a topic of which nothing is told."""
+def effect_sections(variance: Variance) -> tuple[PaperSection, ...]:
+    """A section for each topic of which something is told, in their order."""
     by_topic: dict[EffectTopic, list[Effect]] = {}
     for effect in variance.effects:
         by_topic.setdefault(effect.topic, []).append(effect)
-    return tuple(_topic(variance, topic, effects) for topic, effects in by_topic.items())
-
-
-def _topic(variance: Variance, topic: EffectTopic, effects: Sequence[Effect]) -> TopicTold:
-    affected: dict[tuple[str, ...], list[Effect]] = {}
-    for effect in effects:
-        affected.setdefault(effect.members, []).append(effect)
-    return TopicTold(
-        slug=topic.value,
-        title=TOPICS[topic],
-        affected=tuple(
-            Affected(_subjects(variance, topic, members), tuple(map(_quantity, found)))
-            for members, found in affected.items()
-        ),
-        missing=tuple(_missing(effects)),
-        sources=tuple(_sources(effects)),
+    return tuple(
+        PaperSection(
+            title=TOPICS[topic],
+            anchor=f"effects-{topic.value}",
+            blocks=(*_tables(variance, topic, effects), *_remarks(effects)),
+        )
+        for topic, effects in by_topic.items()
     )
 
 
-def _subjects(variance: Variance, topic: EffectTopic, members: Sequence[str]) -> str:
+def _tables(variance: Variance, topic: EffectTopic, effects: Sequence[Effect]) -> Iterator[Block]:
+    """For each set of parts, all that is told of just these."""
+    affected: dict[tuple[str, ...], list[Effect]] = {}
+    for effect in effects:
+        affected.setdefault(effect.subject.members, []).append(effect)
+    for members, found in affected.items():
+        yield Paragraph(opened(_named(variance, topic, members)), ParagraphRole.LEADIN)
+        yield PaperTable(columns=_COLUMNS, rows=tuple(_row(effect) for effect in found))
+
+
+def _named(variance: Variance, topic: EffectTopic, members: Sequence[str]) -> Words:
     if not members:
         return WHOLE[topic]
     if len(members) > FEW:
         return runs(members)
-    return listed([subject_in_words(variance, member, (member,)) for member in members])
+    return listed(part_words(variance.work, variance.installation, member) for member in members)
 
 
-def _quantity(effect: Effect) -> Quantity:
-    documented, proposed = _figure(effect.documented, effect.unit), _figure(effect.proposed, effect.unit)
-    return Quantity(
-        name=_pattern(effect.quantity),
-        documented=documented,
-        proposed=proposed,
-        remark=closed(effect.sentence),
-    )
+def _row(effect: Effect) -> tuple[Words, ...]:
+    before, after = (_figure(bounds, effect.unit) for bounds in (effect.documented, effect.proposed))
+    return effect.quantity, before, after, sentence(effect.sentence)
 
 
-def _pattern(text: str) -> Saying:
-    """The name of a quantity or of a source: a pattern by itself, where it is not a saying already."""
-    return text if isinstance(text, Saying) else Saying(text)
-
-
-def _figure(bounds: Interval | None, unit: str) -> str:
+def _figure(bounds: Interval | None, unit: str) -> Words:
     return "" if bounds is None else say("{figure}", figure=Figure(bounds, unit))
 
 
-def _missing(effects: Iterable[Effect]) -> Iterable[str]:
-    """`visible diagonal (M1–M3)`, each characteristic once with all the parts that lack it."""
-    lacking: dict[str, dict[str, None]] = {}
+def _remarks(effects: Sequence[Effect]) -> Iterator[Block]:
+    """What is not given, and what the figures are computed from."""
+    missing, sources = tuple(_missing(effects)), tuple(_sources(effects))
+    if missing:
+        lacking = say("Not given, and needed to say more: {values}.", values=joined(missing, "; "))
+        yield Paragraph(lacking, ParagraphRole.QUIET)
+    if sources:
+        computed = say("Computed from: {sources}.", sources=joined(sources, "; "))
+        yield Paragraph(computed, ParagraphRole.QUIET)
+
+
+def _missing(effects: Sequence[Effect]) -> Iterator[Words]:
+    """`visible diagonal (M1 to M3)`, each characteristic once with all the parts that lack it."""
+    lacking: dict[Words, dict[str, None]] = {}
     for effect in effects:
         for label in effect.missing:
-            lacking.setdefault(label, {}).update(dict.fromkeys(effect.members))
+            lacking.setdefault(label, {}).update(dict.fromkeys(effect.subject.members))
     for label, members in lacking.items():
         yield say("{name} ({role})", name=label, role=runs(list(members))) if members else label
 
 
-def _sources(effects: Iterable[Effect]) -> Iterable[str]:
+def _sources(effects: Sequence[Effect]) -> Iterator[Words]:
     """`picture height and picture area: arithmetic`, each source once."""
-    quantities: dict[str, dict[str, None]] = {}
+    quantities: dict[Words, dict[Message, None]] = {}
     for effect in effects:
-        quantities.setdefault(effect.source, {})[_pattern(effect.quantity)] = None
+        quantities.setdefault(effect.source, {})[effect.quantity] = None
     for source, names in quantities.items():
-        yield say("{subject}: {text}", subject=tuple(names), text=_pattern(source))
+        yield say("{subject}: {text}", subject=tuple(names), text=source)

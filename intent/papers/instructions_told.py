@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from intent.language.calendar import span_words
 from intent.language.locale import locale_of
@@ -28,16 +28,11 @@ class TypesetSentence:
 
     def label_in(self, language: str) -> str:
         """The sentence in a language, from what was read of it."""
-        line, locale = self.line, locale_of(language)
-        text = sentence_text(
-            line.assertion,
-            self.work.vocabulary,
-            conditions=line.conditions,
-            consents=[locale.say(person_words(self.work, person)) for person in line.consents],
-            until=locale.say(span_words(line.until)) or None,
-            choice=line.choice,
-            language=language,
-        )
+        locale = locale_of(language)
+        people = tuple(locale.say(person_words(self.work, person)) for person in self.line.consents)
+        last_day = locale.say(span_words(self.line.until))
+        named = replace(self.line, consents=people)
+        text = sentence_text(named, self.work.vocabulary, language, until=last_day)
         return re.sub(r'"([^"]*)"', r"“\1”", text)
 
 

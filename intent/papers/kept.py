@@ -2,74 +2,69 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from intent.language.message import joined, say
-from intent.papers.naming import WHOLES
-from intent.papers.wording import characterised, given, listed, runs
+from intent.language.message import Words, joined, listed, say, term_of
+from intent.model.naming import runs, subject_in_short, subject_name
+from intent.model.subject import Subject, SubjectKind
+from intent.names import YES
+from intent.papers.document import Block, Column, PaperTable
+from intent.papers.statements_told import characterised
+from intent.variance.amounts import HOLDS
 from intent.variance.result import Row, Variance, Verdict
+from intent.vocabulary.terms import Concept
+
+_PART_SHARE = 34
+"""Per cent of the width for the parts."""
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """Some subjects, and everything that is kept of them all."""
-
-    subjects: str
-    facts: tuple[str, ...]
-    """`channel A (R13.1)`; of what is merely as documented, the characteristic alone."""
-
-    @property
-    def told(self) -> str:
-        return say("{subject}: {text}", subject=self.subjects, text=joined(self.facts, "; "))
+def kept_tables(variance: Variance) -> tuple[Block, ...]:
+    """The rows that meet an instruction, in the order of the work; then those that are unchanged."""
+    required = _subjects_of((_fact(row), row.subject) for row in _rows(variance, Verdict.AS_REQUIRED))
+    documented = _subjects_of(
+        (row.characteristic, row.subject) for row in _rows(variance, Verdict.AS_DOCUMENTED)
+    )
+    titled = ((say("as required"), required), (say("as documented"), documented))
+    return tuple(_table(title, subjects_of) for title, subjects_of in titled if subjects_of)
 
 
-def kept_lists(required: Sequence[Kept], documented: Sequence[Kept]) -> Iterator[tuple[str, Sequence[Kept]]]:
-    """The two lists with what stands before each, of those that have anything."""
-    if required:
-        yield say("As required:"), required
-    if documented:
-        yield say("As documented:"), documented
-
-
-def as_required(variance: Variance) -> tuple[Kept, ...]:
-    """The rows that meet an instruction, in the order of the work."""
-    facts: dict[str, list[str]] = {}
-    for row in _rows(variance, Verdict.AS_REQUIRED):
-        facts.setdefault(_fact(row), []).append(row.subject)
-    return _together({fact: tuple(subjects) for fact, subjects in facts.items()})
-
-
-def as_documented(variance: Variance) -> tuple[Kept, ...]:
-    """The rows that are unchanged and that no instruction speaks of."""
-    facts: dict[str, list[str]] = {}
-    for row in _rows(variance, Verdict.AS_DOCUMENTED):
-        facts.setdefault(row.characteristic, []).append(row.subject)
-    return _together({fact: tuple(subjects) for fact, subjects in facts.items()})
-
-
-def _rows(variance: Variance, verdict: Verdict) -> Iterable[Row]:
+def _rows(variance: Variance, verdict: Verdict) -> Iterator[Row]:
     return (row for row in variance.as_it_should_be if row.verdict is verdict)
 
 
-def _fact(row: Row) -> str:
-    """`channel A (R13.1)`; of a relation that holds, `left of B1 (R4.4)`."""
-    value = given(row.proposed)
-    words = row.characteristic if value == "yes" else characterised(row.characteristic, value)
-    named = listed([line.identifier for line in row.governing])
-    return say("{fact} ({lines})", fact=words, lines=named) if named else words
+def _fact(row: Row) -> Words:
+    """`channel A (R13.1)`; of what is so, `left of B1 (R4.4)`."""
+    fact = row.characteristic if _is_so(row.proposed) else characterised(row.characteristic, row.proposed)
+    lines = listed(line.identifier for line in row.governing)
+    return say("{fact} ({lines})", fact=fact, lines=lines) if lines else fact
 
 
-def _together(subjects_of: dict[str, tuple[str, ...]]) -> tuple[Kept, ...]:
-    """The facts that hold of the same subjects as one."""
-    alike: dict[tuple[str, ...], list[str]] = {}
+def _is_so(value: Words) -> bool:
+    """Whether a value is yes, so that the characteristic alone says it."""
+    term = term_of(value)
+    return value == HOLDS or (isinstance(term, Concept) and term.iri == YES)
+
+
+def _subjects_of(facts: Iterable[tuple[Words, Subject]]) -> dict[Words, list[Subject]]:
+    found: dict[Words, list[Subject]] = {}
+    for fact, subject in facts:
+        found.setdefault(fact, []).append(subject)
+    return found
+
+
+def _table(title: Words, subjects_of: Mapping[Words, Sequence[Subject]]) -> PaperTable:
+    """The facts that hold of the same subjects, in one row."""
+    alike: dict[tuple[Subject, ...], list[Words]] = {}
     for fact, subjects in subjects_of.items():
         alike.setdefault(tuple(dict.fromkeys(subjects)), []).append(fact)
-    return tuple(Kept(_in_words(subjects), tuple(facts)) for subjects, facts in alike.items())
+    return PaperTable(
+        columns=(Column(say("part"), _PART_SHARE), Column(title)),
+        rows=tuple((_named(subjects), joined(facts, "; ")) for subjects, facts in alike.items()),
+    )
 
 
-def _in_words(subjects: Sequence[str]) -> str:
+def _named(subjects: Sequence[Subject]) -> Words:
     """Parts and groups in one list; where some subjects are several parts, each apart from the next."""
-    if any("," in subject for subject in subjects):
-        return joined((runs(subject.split(", ")) for subject in subjects), "; ")
-    return runs([WHOLES.get(subject, subject) for subject in subjects])
+    if any(subject.kind is SubjectKind.PARTS for subject in subjects):
+        return joined((subject_in_short(subject) for subject in subjects), "; ")
+    return runs([subject_name(subject) for subject in subjects])

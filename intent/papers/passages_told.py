@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from collections.abc import Iterator
 
-from intent.language.message import joined, say
-from intent.papers.departures import Departure
+from intent.language.message import Words, say
+from intent.papers.document import Reference
 from intent.reading.evidence.passages import Passages
 from intent.reading.evidence.quoting import Place, Quoted, SearchResult
 from intent.variance.result import Variance
@@ -25,54 +24,49 @@ def headings_behind(variance: Variance) -> frozenset[str]:
     )
 
 
-def with_passages(departures: Iterable[Departure], passages: Passages) -> tuple[Departure, ...]:
-    """The departures, with where each of their quotations was found."""
-    return tuple(
-        replace(
-            departure,
-            quotations=tuple(
-                replace(one, passages=passages.of(one.heading.partition(",")[0]))
-                for one in departure.quotations
-            ),
-        )
-        for departure in departures
-    )
+def passage_anchor(quoted: Quoted) -> str:
+    """Its name in links, where it is marked in its source."""
+    return f"passage-{quoted.name}"
 
 
-def shown_passages(departures: Iterable[Departure]) -> tuple[Quoted, ...]:
-    """The passages of the quotations in a report, each once, in their order."""
-    every = (quoted for one in departures for quotation in one.quotations for quoted in quotation.passages)
-    return tuple(dict.fromkeys(every))
+def source_anchor(identifier: str) -> str:
+    """A source's name in links."""
+    return f"source-{identifier}"
 
 
-def whereabouts(passages: Iterable[Quoted]) -> Iterator[tuple[Quoted, str]]:
-    """Each passage with where it was found; nothing of one whose source could not be searched."""
-    for one in passages:
+def references_of(passages: Passages, heading: str, *, has_sources: bool) -> Iterator[Reference]:
+    """Where each passage of a heading's words was found; nothing of one whose source could not be searched.
+
+    With the sources in the same paper, each leads to its passage there, or to the name of its source.
+    """
+    shown = {source.identifier for source in passages.sources if source.text}
+    for one in passages.of(heading):
         if one.place is not None and one.is_there:
-            place = _place(one.place)
-            yield (
-                one,
-                say("Found in {place}, which is not the time cited", place=place)
-                if one.standing is SearchResult.ELSEWHERE
-                else say("Found in {place}", place=place),
+            link = passage_anchor(one) if one.place.source in shown else source_anchor(one.place.source)
+            yield Reference(
+                name=one.name,
+                words=_found(one.place, one.standing),
+                brief=_found_briefly(one.place, one.standing),
+                link=link if has_sources else "",
             )
         elif one.standing is SearchResult.NOT_FOUND:
-            yield one, say("Not found in the source cited")
+            yield Reference(
+                name=one.name,
+                words=say("Not found in the source cited"),
+                brief=say("not found in the source cited"),
+            )
 
 
-def _place(place: Place) -> str:
-    found = say("{file}, line {line}", file=place.file, line=place.line)
-    return say("{source}, at {times}", source=found, times=place.time) if place.time else found
+def _found(place: Place, standing: SearchResult) -> Words:
+    found: Words = say("{file}, line {line}", file=place.file, line=place.line)
+    if place.time:
+        found = say("{source}, at {times}", source=found, times=place.time)
+    if standing is SearchResult.ELSEWHERE:
+        return say("Found in {place}, which is not the time cited", place=found)
+    return say("Found in {place}", place=found)
 
 
-def found_at_line(passages: Iterable[Quoted]) -> str:
-    """The same in short: `found at line 24`."""
-    return joined(dict.fromkeys(filter(None, map(_in_short, passages))), "; ")
-
-
-def _in_short(one: Quoted) -> str:
-    if one.place is None or not one.is_there:
-        return say("not found in the source cited") if one.standing is SearchResult.NOT_FOUND else ""
-    if one.standing is SearchResult.ELSEWHERE:
-        return say("found at line {line}, not at the time cited", line=one.place.line)
-    return say("found at line {line}", line=one.place.line)
+def _found_briefly(place: Place, standing: SearchResult) -> Words:
+    if standing is SearchResult.ELSEWHERE:
+        return say("found at line {line}, not at the time cited", line=place.line)
+    return say("found at line {line}", line=place.line)

@@ -4,78 +4,56 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.language.message import joined, say, say_of
+from intent.language.calendar import span_words
+from intent.language.message import Words, closed, joined, listed, opened, quoted, say, say_of, sentence
 from intent.model.assertions import Statements
-from intent.model.installation import Attestation, Change, Consent, Substitution
+from intent.model.installation import Attestation, Change, Consent, Omission, Substitution
+from intent.model.naming import part_words, person_words, runs
+from intent.model.phrasing import expression_words
 from intent.model.work import Material, Part
-from intent.papers.naming import (
-    characteristic_label,
-    in_order,
-    part_in_words,
-    person_in_words,
-    statements_in_words,
-    value_in_words,
-)
-from intent.papers.wording import (
-    characterised,
-    closed,
-    date_in_words,
-    listed,
-    opening,
-    quoted,
-    runs,
-    sentence,
-)
+from intent.papers.statements_told import altered_words, statements_words
 from intent.variance.result import Variance
 
 MANY = 4
 """From so many parts on, those changed alike are named by their identifiers alone."""
+UNCHANGED = say("Nothing is changed: the work is to be installed as documented.")
 
 
-def changes_in_words(variance: Variance) -> tuple[str, ...]:
+def changes_words(variance: Variance) -> tuple[Words, ...]:
     """Every change that the installation proposes, one sentence each; parts changed alike share one."""
-    return (
+    told = (
         *_substitutions(variance),
         *_changes(variance),
         *_omissions(variance),
         *(_addition(variance, part) for part in variance.installation.additions),
         *_whole(variance),
     )
+    return told or (UNCHANGED,)
 
 
-def answers_in_words(variance: Variance) -> tuple[str, ...]:
+def answers_words(variance: Variance) -> tuple[Words, ...]:
     """The consents and attestations on record, one sentence each."""
     consents = [_consent(variance, consent) for consent in variance.installation.consents]
     attested = [_attestation(variance, fact) for fact in variance.installation.attestations]
     return (*consents, *attested)
 
 
-def _attestation(variance: Variance, fact: Attestation) -> str:
-    who = opening(person_in_words(variance.work, fact.by)) or say("Somebody not named")
-    told = (
-        say("{person} attests that {fact}", person=who, fact=quoted(fact.fact))
-        if fact.holds
-        else say("{person} attests that this is not so: {fact}", person=who, fact=quoted(fact.fact))
-    )
-    return closed(_with_record(told, date_in_words(fact.date)))
-
-
-def _with_record(told: str, record: str) -> str:
-    return say("{name} ({role})", name=told, role=record) if record else told
-
-
-def _parts(variance: Variance, identifiers: Sequence[str]) -> str:
+def _parts(variance: Variance, identifiers: Sequence[str]) -> Words:
     if len(identifiers) >= MANY:
         return runs(identifiers)
-    return opening(listed([part_in_words(variance, name) for name in identifiers]))
+    return opened(listed(_part(variance, name) for name in identifiers))
 
 
-def _described(variance: Variance, statements: Statements) -> str:
-    return listed(statements_in_words(variance.work.vocabulary, statements))
+def _part(variance: Variance, identifier: str) -> str:
+    return part_words(variance.work, variance.installation, identifier)
 
 
-def _substitutions(variance: Variance) -> Iterator[str]:
-    alike: dict[tuple[str, str, str], list[Substitution]] = {}
+def _described(variance: Variance, statements: Statements) -> Words:
+    return statements_words(variance.work.vocabulary, statements)
+
+
+def _substitutions(variance: Variance) -> Iterator[Words]:
+    alike: dict[tuple[Words, str, str], list[Substitution]] = {}
     for one in variance.installation.substitutions:
         part = variance.work.part(one.part)
         likeness = (_described(variance, one.statements), one.note, part.kind.iri if part else "")
@@ -84,7 +62,7 @@ def _substitutions(variance: Variance) -> Iterator[str]:
         yield _substitution(variance, same)
 
 
-def _substitution(variance: Variance, same: Sequence[Substitution]) -> str:
+def _substitution(variance: Variance, same: Sequence[Substitution]) -> Words:
     """`Left window (M1): the device V-1 replaces E-01, with technology LCD and visible diagonal 15 in.`"""
     parts = [variance.work.part(substitution.part) for substitution in same]
     number = len(same)
@@ -110,7 +88,7 @@ def _substitution(variance: Variance, same: Sequence[Substitution]) -> str:
     return _noted(replaced, same[0].note)
 
 
-def _devices(identifiers: Sequence[str | None]) -> str:
+def _devices(identifiers: Sequence[str | None]) -> Words:
     """Devices by their identifiers; nothing where none has any."""
     known = [identifier for identifier in identifiers if identifier]
     if not known:
@@ -118,8 +96,8 @@ def _devices(identifiers: Sequence[str | None]) -> str:
     return say_of(len(known), "the device {names}", "the devices {names}", names=runs(known))
 
 
-def _changes(variance: Variance) -> Iterator[str]:
-    alike: dict[tuple[str, str], list[Change]] = {}
+def _changes(variance: Variance) -> Iterator[Words]:
+    alike: dict[tuple[Words, str], list[Change]] = {}
     for change in variance.installation.changes:
         altered = _altered(variance, _documented(variance, change.part), change.statements)
         alike.setdefault((altered, change.note), []).append(change)
@@ -134,26 +112,17 @@ def _documented(variance: Variance, identifier: str) -> Statements:
     return next((one.statements for one in known if one.identifier == identifier), {})
 
 
-def _altered(variance: Variance, before: Statements, after: Statements) -> str:
+def _altered(variance: Variance, before: Statements, after: Statements) -> Words:
     """`rotation upright instead of turned left`, for every value that is changed."""
-    vocabulary = variance.work.vocabulary
-    told: list[str] = []
-    for iri in in_order(vocabulary, after):
-        value = value_in_words(vocabulary, after[iri])
-        changed = characterised(characteristic_label(vocabulary, iri), value)
-        if iri in before:
-            documented = value_in_words(vocabulary, before[iri])
-            changed = say("{value} instead of {documented}", value=changed, documented=documented)
-        told.append(changed)
-    return listed(told) or say("changed, without a value given")
+    return altered_words(variance.work.vocabulary, before, after) or say("changed, without a value given")
 
 
-def _omissions(variance: Variance) -> Iterator[str]:
-    alike: dict[str, list[str]] = {}
+def _omissions(variance: Variance) -> Iterator[Words]:
+    alike: dict[str, list[Omission]] = {}
     for omission in variance.installation.omissions:
-        alike.setdefault(omission.reason, []).append(omission.part)
-    for reason, parts in alike.items():
-        names, number = _parts(variance, parts), len(parts)
+        alike.setdefault(omission.reason, []).append(omission)
+    for reason, same in alike.items():
+        names, number = _parts(variance, [omission.part for omission in same]), len(same)
         if reason:
             yield closed(
                 say_of(
@@ -173,12 +142,12 @@ def _omissions(variance: Variance) -> Iterator[str]:
             )
 
 
-def _addition(variance: Variance, part: Part) -> str:
-    name = opening(part_in_words(variance, part.identifier))
+def _addition(variance: Variance, part: Part) -> Words:
+    name = opened(_part(variance, part.identifier))
     added = (
-        say("{part} is added to {group}: {kind}", part=name, group=part.group, kind=part.kind.label)
+        say("{part} is added to {group}: {kind}", part=name, group=part.group, kind=part.kind)
         if part.group
-        else say("{part} is added: {kind}", part=name, kind=part.kind.label)
+        else say("{part} is added: {kind}", part=name, kind=part.kind)
     )
     described = _described(variance, part.statements)
     return _noted(
@@ -186,7 +155,7 @@ def _addition(variance: Variance, part: Part) -> str:
     )
 
 
-def _whole(variance: Variance) -> Iterator[str]:
+def _whole(variance: Variance) -> Iterator[Words]:
     """What is said of the work as a whole, and of the venue."""
     installation = variance.installation
     if installation.work_statements:
@@ -196,24 +165,23 @@ def _whole(variance: Variance) -> Iterator[str]:
         yield say("At the venue: {values}.", values=_described(variance, installation.venue_statements))
 
 
-def _consent(variance: Variance, consent: Consent) -> str:
+def _consent(variance: Variance, consent: Consent) -> Words:
     """`Brandvold Estate (artist's estate) consents to R1.2 for M1 (2 October 2026; letters/10.md).`"""
-    told = _answered(variance, consent)
+    told: Words = _answered(variance, consent)
     if consent.parts:
-        parts = tuple(part_in_words(variance, name) for name in consent.parts)
+        parts = tuple(_part(variance, name) for name in consent.parts)
         told = say("{told} for {parts}", told=told, parts=parts)
     if consent.value:
-        told = joined([told, value_in_words(variance.work.vocabulary, consent.value)], ", ")
+        told = joined([told, expression_words(consent.value, variance.work.vocabulary)], ", ")
     if consent.terms:
         told = say("{told}, on the terms {terms}", told=told, terms=tuple(map(quoted, consent.terms)))
-    until = say("until {date}", date=date_in_words(consent.until)) if consent.until else ""
-    record = joined([date_in_words(consent.date), until, consent.source], "; ")
-    told = _with_record(told, record)
+    until = say("until {date}", date=span_words(consent.until)) if consent.until else ""
+    told = _with_record(told, joined([span_words(consent.date), until, consent.source], "; "))
     return closed(say("{told}; no answer is recorded", told=told) if consent.answer is None else told)
 
 
-def _answered(variance: Variance, consent: Consent) -> str:
-    who = opening(person_in_words(variance.work, consent.person)) or say("Somebody not named")
+def _answered(variance: Variance, consent: Consent) -> Words:
+    who = opened(person_words(variance.work, consent.person)) or say("Somebody not named")
     lines = runs(consent.to)
     match consent.answer:
         case True:
@@ -223,6 +191,20 @@ def _answered(variance: Variance, consent: Consent) -> str:
     return say("{person} has been asked about {lines}", person=who, lines=lines)
 
 
-def _noted(text: str, note: str) -> str:
+def _attestation(variance: Variance, fact: Attestation) -> Words:
+    who = opened(person_words(variance.work, fact.by)) or say("Somebody not named")
+    told = (
+        say("{person} attests that {fact}", person=who, fact=quoted(fact.fact))
+        if fact.holds
+        else say("{person} attests that this is not so: {fact}", person=who, fact=quoted(fact.fact))
+    )
+    return closed(_with_record(told, span_words(fact.date)))
+
+
+def _with_record(told: Words, record: Words) -> Words:
+    return say("{name} ({role})", name=told, role=record) if record else told
+
+
+def _noted(text: Words, note: str) -> Words:
     """The text as a sentence, and a note of its writer after it."""
     return joined([closed(text), sentence(note)])

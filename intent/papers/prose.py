@@ -23,6 +23,11 @@ def shown(text: str) -> str:
     return _CONTROLS.sub("\N{REPLACEMENT CHARACTER}", text)
 
 
+def without_comments(prose: str) -> str:
+    """The prose without the comments (`<!-- … -->`) that its writer meant for other writers."""
+    return re.sub(r"\n{3,}", "\n\n", re.sub(r"<!--.*?-->", "", prose, flags=re.DOTALL)).strip()
+
+
 def as_page(prose: str) -> str:
     """The prose as HTML that holds no raw HTML of the writer, no images and no headings of its own."""
     reader = _reader(html=False)

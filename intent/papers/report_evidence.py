@@ -24,7 +24,7 @@ class FileRole(StrEnum):
     TERMS = "terms"
 
     @property
-    def in_words(self) -> str:
+    def in_words(self) -> Message:
         return _ROLES[self]
 
 

@@ -1,4 +1,4 @@
-"""A variance as JSON, for other programs: the rows as they are, with identifiers instead of words."""
+"""A variance as JSON, for other programs: the rows as they are, with identifiers instead of names, in English."""
 
 from __future__ import annotations
 
@@ -6,12 +6,24 @@ import json
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from intent.language.locale import ENGLISH
+from intent.model.subject import Subject, SubjectKind
 from intent.papers.report_evidence import Evidence
 from intent.values.regions import Interval
-from intent.variance.result import Effect, Open, OpenKind, Row, SetAside, Variance, VenueFinding, Verdict
+from intent.variance.result import (
+    Effect,
+    Open,
+    OpenKind,
+    Row,
+    RowKey,
+    SetAside,
+    Variance,
+    VenueFinding,
+    Verdict,
+)
 
 if TYPE_CHECKING:
-    from intent.analysis.history.precedents import Forerunners
+    from intent.analysis.history.precedents import Forerunners, Precedent
 
 Json = dict[str, object]
 
@@ -38,10 +50,10 @@ def write_json(
         },
         "outcome": variance.outcome.value,
         "refer_to": list(variance.refer_to),
-        "verdicts": [{**_row(row), **before.get((row.subject, row.characteristic), {})} for row in rows],
+        "verdicts": [{**_row(row), **before.get(row.key, {})} for row in rows],
         "effects": [_effect(effect) for effect in variance.effects],
-        "notes": list(variance.notes),
-        "sentence": variance.sentence,
+        "notes": [ENGLISH.say(note) for note in variance.notes],
+        "sentence": ENGLISH.say(variance.sentence),
         "findings": [_finding(finding) for finding in variance.findings],
         "evidence": _evidence(evidence),
     }
@@ -50,31 +62,69 @@ def write_json(
 
 def _row(row: Row) -> Json:
     return {
-        "subject": row.subject,
-        "characteristic": row.characteristic,
-        "documented": row.documented,
-        "proposed": row.proposed,
+        "subject": row.subject.written,
+        "characteristic": ENGLISH.say(row.characteristic),
+        "documented": ENGLISH.say(row.documented),
+        "proposed": ENGLISH.say(row.proposed),
         "verdict": row.verdict.value,
         "governing": [line.identifier for line in row.governing],
         "set_aside": [_set_aside(fallen) for fallen in row.set_aside],
         "ground": row.ground,
         "days": f"{row.days.first.isoformat()}/{row.days.last.isoformat()}" if row.days else None,
         "open": [_open(item) for item in row.open],
-        "members": list(row.members),
+        "members": list(member_names(row.subject)),
         "term": row.term,
-        "reason": row.reason,
+        "reason": ENGLISH.say(row.reason),
         "ask": list(row.ask),
         "also_against": [line.identifier for line in row.also_against],
     }
 
 
-def _shown_before(standings: Sequence[Forerunners]) -> dict[tuple[str, str], Json]:
-    """What was shown before, by row; nothing of rows that have no precedent."""
-    if not standings:
-        return {}
-    from intent.papers.precedents_told import by_row, standing_for_programs
+def member_names(subject: Subject) -> tuple[str, ...]:
+    """The identifiers that a subject stands for; the work and the venue by their names."""
+    is_whole = subject.kind in {SubjectKind.WORK, SubjectKind.VENUE}
+    return (subject.written,) if is_whole else subject.members
 
-    return {key: standing_for_programs(one) for key, one in by_row(standings).items()}
+
+def _shown_before(standings: Sequence[Forerunners]) -> dict[RowKey, Json]:
+    """What was shown before, by row; nothing of rows that have no precedent."""
+    return {one.key: _standing(one) for one in standings}
+
+
+def _standing(standing: Forerunners) -> Json:
+    """The precedents and steps of one row; only what there is."""
+    told: Json = {}
+    if standing.precedents:
+        told["precedents"] = [_precedent(one) for one in standing.precedents]
+    if len(standing.steps) > 1:
+        told["steps"] = {
+            "count": len(standing.steps),
+            "documented": ENGLISH.say(standing.documented),
+            "values": [
+                {
+                    "installation": one.installation.title,
+                    "date": one.installation.dates.first.isoformat(),
+                    "value": ENGLISH.say(one.value),
+                    "distance": ENGLISH.say(one.distance) or None,
+                }
+                for one in standing.steps
+            ],
+            "distance": ENGLISH.say(standing.distance) or None,
+        }
+    return told
+
+
+def _precedent(one: Precedent) -> Json:
+    return {
+        "installation": one.installation.title,
+        "iri": one.installation.iri,
+        "date": one.installation.dates.first.isoformat(),
+        "until": one.installation.dates.last.isoformat(),
+        "reach": one.reach.value,
+        "value": ENGLISH.say(one.value),
+        "verdict": one.verdict.value if one.verdict else None,
+        "consents": list(one.consents),
+    }
 
 
 def _set_aside(fallen: SetAside) -> Json:
@@ -84,7 +134,7 @@ def _set_aside(fallen: SetAside) -> Json:
 def _open(item: Open) -> Json:
     """A consent names its person first, everything else what it is about; what is not known is left out."""
     keys = ("person", "text") if item.kind is OpenKind.CONSENT else ("text", "person")
-    known = {"text": item.text, "person": item.person, "instruction": item.instruction}
+    known = {"text": ENGLISH.say(item.text), "person": item.person, "instruction": item.instruction}
     answer = {} if item.answer else {"answer": False}
     return {
         "kind": item.kind.value,
@@ -97,15 +147,15 @@ def _effect(effect: Effect) -> Json:
     """One quantity before and after: a number, or both its bounds, `null` where there is no end."""
     return {
         "topic": effect.topic.value,
-        "members": list(effect.members),
-        "quantity": effect.quantity,
+        "members": list(effect.subject.members),
+        "quantity": ENGLISH.say(effect.quantity),
         "unit": effect.unit,
         "documented": _bounds(effect.documented),
         "proposed": _bounds(effect.proposed),
         "change": _bounds(effect.change),
-        "text": str(effect.sentence),
-        "source": effect.source,
-        "missing": list(effect.missing),
+        "text": ENGLISH.say(effect.sentence),
+        "source": ENGLISH.say(effect.source),
+        "missing": [ENGLISH.say(one) for one in effect.missing],
     }
 
 
@@ -117,7 +167,12 @@ def _bounds(bounds: Interval | None) -> object:
 
 
 def _finding(finding: VenueFinding) -> Json:
-    return {"slug": finding.slug, "text": finding.text, "subject": finding.subject, "ask": list(finding.ask)}
+    return {
+        "slug": finding.slug,
+        "text": ENGLISH.say(finding.text),
+        "subject": finding.subject.written,
+        "ask": list(finding.ask),
+    }
 
 
 def _evidence(evidence: Evidence) -> Json:

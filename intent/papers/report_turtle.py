@@ -14,11 +14,25 @@ from typing import TYPE_CHECKING
 from rdflib import DCTERMS, PROV, RDF, RDFS, XSD, Graph, Literal, URIRef
 from rdflib.namespace import SH
 
+from intent.language.locale import ENGLISH
+from intent.language.message import Words, joined, opened, say, sentence
+from intent.model.naming import find_part
+from intent.model.phrasing import NOT_GIVEN
+from intent.model.subject import SubjectKind
 from intent.names import INTENT, PREFIXES, TERM, local_iri
-from intent.papers.naming import find_part
+from intent.papers.occasion import outcome_sentence
 from intent.papers.report_evidence import Evidence, EvidenceFile
-from intent.papers.wording import OUTCOMES, given, sentence, verdict_word
-from intent.variance.result import Open, Outcome, Row, SetAside, Variance, VenueFinding, Verdict
+from intent.papers.report_json import member_names
+from intent.variance.result import (
+    VERDICT_WORDS,
+    Open,
+    Outcome,
+    Row,
+    SetAside,
+    Variance,
+    VenueFinding,
+    Verdict,
+)
 
 if TYPE_CHECKING:
     from intent.analysis.history.precedents import Forerunners
@@ -39,7 +53,7 @@ SEVERITIES = {
 
 def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[Forerunners] = ()) -> str:
     """The validation report and the variance as one Turtle document."""
-    shown_before = {(one.subject, one.characteristic): one for one in standings}
+    shown_before = {one.key: one for one in standings}
     graph = Graph()
     for prefix, namespace in {**PREFIXES, "sh": str(SH)}.items():
         graph.bind(prefix, namespace)
@@ -51,7 +65,7 @@ def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[For
         node = local_iri(base, "variance", f"row-{place}")
         graph.add((whole, INTENT.row, node))
         _add_row(graph, node, row, variance)
-        if standing := shown_before.get((row.subject, row.characteristic)):
+        if standing := shown_before.get(row.key):
             _add_standing(graph, node, standing, variance)
         if row.verdict in SEVERITIES:
             result = local_iri(base, "validation-report", f"result-{place}")
@@ -79,12 +93,11 @@ def _add_variance(graph: Graph, whole: URIRef, variance: Variance) -> None:
     graph.add((whole, INTENT.ofWork, URIRef(variance.work.iri)))
     graph.add((whole, INTENT.installation, URIRef(variance.installation.iri)))
     graph.add((whole, INTENT.outcome, Literal(variance.outcome.value)))
-    said = variance.sentence or f"The proposal is {OUTCOMES[variance.outcome]}"
-    graph.add((whole, DCTERMS.description, Literal(sentence(said), lang="en")))
+    graph.add((whole, DCTERMS.description, _text(outcome_sentence(variance))))
     for person in variance.refer_to:
         graph.add((whole, INTENT.referTo, _person(variance, person)))
     for note in variance.notes:
-        graph.add((whole, INTENT.note, Literal(sentence(note), lang="en")))
+        graph.add((whole, INTENT.note, _text(sentence(note))))
 
 
 def _add_result(graph: Graph, result: URIRef, node: URIRef, row: Row, variance: Variance) -> None:
@@ -92,18 +105,34 @@ def _add_result(graph: Graph, result: URIRef, node: URIRef, row: Row, variance: 
     graph.add((result, RDF.type, SH.ValidationResult))
     graph.add((result, SH.focusNode, _subject(variance, row)))
     graph.add((result, SH.resultSeverity, SEVERITIES[row.verdict]))
-    graph.add((result, SH.resultMessage, Literal(_message(row), lang="en")))
-    graph.add((result, SH.value, Literal(given(row.proposed))))
+    graph.add((result, SH.resultMessage, _text(_message(row))))
+    graph.add((result, SH.value, _value(row.proposed)))
     graph.add((result, SH.sourceConstraintComponent, _component(row)))
     if row.governing:
         graph.add((result, SH.sourceShape, URIRef(row.governing[0].iri)))
     graph.add((result, PROV.wasDerivedFrom, node))
 
 
-def _message(row: Row) -> str:
-    reason = f" {sentence(row.reason)}" if row.reason else ""
-    change = f"{given(row.proposed)} (documented: {given(row.documented)})"
-    return f"{row.subject}, {row.characteristic}: {change}. {verdict_word(row.verdict).capitalize()}.{reason}"
+def _text(words: Words) -> Literal:
+    """What is said, in English, as a text of that language."""
+    return Literal(ENGLISH.say(words), lang="en")
+
+
+def _value(words: Words) -> Literal:
+    """A value or a name in English, which is data."""
+    return Literal(ENGLISH.say(words or NOT_GIVEN))
+
+
+def _message(row: Row) -> Words:
+    told = say(
+        "{subject}, {characteristic}: {proposed} (documented: {documented}). {verdict}.",
+        subject=row.subject.written,
+        characteristic=row.characteristic,
+        proposed=row.proposed or NOT_GIVEN,
+        documented=row.documented or NOT_GIVEN,
+        verdict=opened(VERDICT_WORDS[row.verdict]),
+    )
+    return joined([told, sentence(row.reason)])
 
 
 def _component(row: Row) -> URIRef:
@@ -116,8 +145,8 @@ def _add_finding(graph: Graph, result: URIRef, finding: VenueFinding, variance: 
     graph.add((result, RDF.type, SH.ValidationResult))
     graph.add((result, SH.focusNode, URIRef(variance.installation.iri)))
     graph.add((result, SH.resultSeverity, SH.Warning))
-    subject = f"{finding.subject}: " if finding.subject else ""
-    graph.add((result, SH.resultMessage, Literal(subject + sentence(finding.text), lang="en")))
+    subject, text = finding.subject.written, sentence(finding.text)
+    graph.add((result, SH.resultMessage, _text(say("{subject}: {text}", subject=subject, text=text))))
     graph.add((result, SH.sourceConstraintComponent, INTENT.VenueConstraintComponent))
     graph.add((result, DCTERMS.identifier, Literal(finding.slug)))
 
@@ -125,20 +154,20 @@ def _add_finding(graph: Graph, result: URIRef, finding: VenueFinding, variance: 
 def _add_row(graph: Graph, node: URIRef, row: Row, variance: Variance) -> None:
     graph.add((node, RDF.type, INTENT.Row))
     graph.add((node, INTENT.subject, _subject(variance, row)))
-    graph.add((node, INTENT.characteristicName, Literal(row.characteristic)))
-    graph.add((node, INTENT.documented, Literal(given(row.documented))))
-    graph.add((node, INTENT.proposed, Literal(given(row.proposed))))
+    graph.add((node, INTENT.characteristicName, _value(row.characteristic)))
+    graph.add((node, INTENT.documented, _value(row.documented)))
+    graph.add((node, INTENT.proposed, _value(row.proposed)))
     graph.add((node, INTENT.verdict, Literal(row.verdict.value)))
     graph.add((node, INTENT.ground, TERM[row.ground]))
     if row.term:
         graph.add((node, INTENT.characteristic, URIRef(row.term)))
     if row.reason:
-        graph.add((node, DCTERMS.description, Literal(sentence(row.reason), lang="en")))
+        graph.add((node, DCTERMS.description, _text(sentence(row.reason))))
     if row.days:
         graph.add((node, INTENT.firstDay, Literal(row.days.first)))
         graph.add((node, INTENT.lastDay, Literal(row.days.last)))
-    for member in row.members:
-        part = find_part(variance, member)
+    for member in member_names(row.subject):
+        part = find_part(variance.work, variance.installation, member)
         graph.add((node, INTENT.member, URIRef(part.iri) if part else Literal(member)))
     for line in row.governing:
         graph.add((node, INTENT.governing, URIRef(line.iri)))
@@ -160,7 +189,7 @@ def _add_standing(graph: Graph, row: URIRef, standing: Forerunners, variance: Va
         graph.add((node, RDF.type, INTENT.Precedent))
         graph.add((node, INTENT.earlierInstallation, URIRef(one.installation.iri)))
         graph.add((node, INTENT.reach, Literal(one.reach.value)))
-        graph.add((node, INTENT.valueThen, Literal(one.value)))
+        graph.add((node, INTENT.valueThen, _value(one.value)))
         if one.verdict:
             graph.add((node, INTENT.verdictThen, Literal(one.verdict.value)))
         for person in one.consents:
@@ -168,7 +197,7 @@ def _add_standing(graph: Graph, row: URIRef, standing: Forerunners, variance: Va
     if len(standing.steps) > 1:
         graph.add((row, INTENT.steps, Literal(len(standing.steps))))
         if standing.distance:
-            graph.add((row, INTENT.distanceInAll, Literal(standing.distance)))
+            graph.add((row, INTENT.distanceInAll, _value(standing.distance)))
 
 
 def _add_set_aside(graph: Graph, row: URIRef, node: URIRef, fallen: SetAside, variance: Variance) -> None:
@@ -186,7 +215,7 @@ def _add_open(graph: Graph, row: URIRef, node: URIRef, item: Open, variance: Var
     graph.add((node, INTENT.openKind, Literal(item.kind.value)))
     graph.add((node, INTENT.closedBy, Literal(item.answer)))
     if item.text:
-        graph.add((node, DCTERMS.description, Literal(item.text)))
+        graph.add((node, DCTERMS.description, _value(item.text)))
     if item.person:
         graph.add((node, INTENT.person, _person(variance, item.person)))
     if item.instruction:
@@ -218,13 +247,16 @@ def _file(graph: Graph, file: EvidenceFile) -> URIRef:
 
 def _subject(variance: Variance, row: Row) -> URIRef:
     """The part or group by its own IRI; the installation for its venue, the work for all else."""
-    if row.subject == "the venue":
-        return URIRef(variance.installation.iri)
-    part = find_part(variance, row.subject)
-    if part:
-        return URIRef(part.iri)
-    group = next((group for group in variance.work.groups if group.name == row.subject), None)
-    return URIRef(group.iri if group else variance.work.iri)
+    match row.subject.kind:
+        case SubjectKind.VENUE:
+            return URIRef(variance.installation.iri)
+        case SubjectKind.PART:
+            part = find_part(variance.work, variance.installation, row.subject.members[0])
+            return URIRef(part.iri if part else variance.work.iri)
+        case SubjectKind.GROUP:
+            group = next((one for one in variance.work.groups if one.name == row.subject.group), None)
+            return URIRef(group.iri if group else variance.work.iri)
+    return URIRef(variance.work.iri)
 
 
 def _instruction(variance: Variance, identifier: str) -> URIRef | Literal:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from intent.language.message import say, say_of
-from intent.papers.departures import Departure, merged, missing_in_words
-from intent.papers.naming import finding_in_words, person_in_words
-from intent.papers.wording import closed, listed, quoted
+from intent.language.message import Words, closed, listed, quoted, say, say_of
+from intent.model.naming import person_words
+from intent.papers.departures import Departure, merged, missing_words
+from intent.papers.document import Content, Phrase, Several
+from intent.papers.findings_told import finding_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
 WHOLE = say("The proposal as a whole.")
@@ -17,30 +18,24 @@ ANYBODY = say("Whoever is in a position to say")
 
 @dataclass(frozen=True, slots=True)
 class Asking:
-    """One thing to be asked, and the numbers of the departures from which it arises."""
+    """One thing to be asked, and the departures from which it arises."""
 
-    text: str
-    departures: tuple[int, ...] = ()
+    text: Words
+    departures: tuple[Departure, ...] = ()
 
     @property
-    def whence(self) -> str:
-        """`Departures 2 and 3`."""
+    def whence(self) -> Content:
+        """`Departures 2 and 3`, each number a link; nothing where it arises from none."""
         if not self.departures:
             return ""
-        return say_of(
-            len(self.departures), "Departure {numbers}", "Departures {numbers}", numbers=self.departures
-        )
+        numbers = tuple(Phrase(str(one.number), link=one.anchor) for one in self.departures)
+        return say_of(len(numbers), "Departure", "Departures"), " ", Several(numbers)
 
     @property
-    def label(self) -> str:
-        """What to write before the numbers of its departures."""
-        return say_of(len(self.departures), "Departure", "Departures")
-
-    @property
-    def told(self) -> str:
+    def told(self) -> Content:
         """The question, and from which departures it arises."""
         whence = self.whence
-        return say("{name} ({role})", name=self.text, role=whence) if whence else self.text
+        return (self.text, " (", *whence, ")") if isinstance(whence, tuple) else self.text
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,46 +44,48 @@ class Request:
 
     person: str
     """The identifier; empty where nobody in particular is named."""
-    name: str
+    name: Words
     questions: tuple[Asking, ...]
 
 
 def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Request, ...]:
     """The people in the order in which the variance names them, then others, then questions for anybody."""
-    asked: dict[str, dict[str, list[int]]] = {person: {} for person in variance.refer_to}
+    asked: dict[str, dict[Words, list[int]]] = {person: {} for person in variance.refer_to}
     for person, text, number in _questions(variance, departures):
         asked.setdefault(person, {}).setdefault(text, []).extend([number] if number else [])
     anybody = asked.pop("", {})
+    numbered = {one.number: one for one in departures}
     found = [
-        _request(person, person_in_words(variance.work, person), texts) for person, texts in asked.items()
+        Request(person, person_words(variance.work, person), _askings(texts, numbered))
+        for person, texts in asked.items()
     ]
-    return (*found, _request("", ANYBODY, anybody)) if anybody else tuple(found)
+    return (*found, Request("", ANYBODY, _askings(anybody, numbered))) if anybody else tuple(found)
 
 
-def _request(person: str, name: str, texts: Mapping[str, Sequence[int]]) -> Request:
-    questions = [Asking(text, tuple(dict.fromkeys(numbers))) for text, numbers in texts.items()]
-    return Request(person, name, tuple(questions) or (Asking(WHOLE),))
+def _askings(texts: Mapping[Words, Sequence[int]], numbered: Mapping[int, Departure]) -> tuple[Asking, ...]:
+    asked = (
+        Asking(text, tuple(numbered[number] for number in dict.fromkeys(numbers)))
+        for text, numbers in texts.items()
+    )
+    return tuple(asked) or (Asking(WHOLE),)
 
 
-def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[tuple[str, str, int]]:
+def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[tuple[str, Words, int]]:
     """Every question with the person it is for and the departure from which it arises (0: none)."""
     for departure in departures:
         row = departure.rows[0]
         answered = set()
-        for item in merged(row.open):
+        for item, lines in merged(row.open):
             for person in _who_can_close(item, row):
                 answered.add(person)
-                yield person, _to_close(departure, item), departure.number
+                yield person, _to_close(departure, item, lines), departure.number
         for person in row.ask:
             if person not in answered:
                 yield person, _to_decide(departure), departure.number
     for finding in variance.findings:
+        told = closed(finding_words(finding))
         for person in finding.ask:
-            yield (
-                person,
-                say("What is to be done about this: {finding}", finding=closed(finding_in_words(finding))),
-                0,
-            )
+            yield person, say("What is to be done about this: {finding}", finding=told), 0
 
 
 def _who_can_close(item: Open, row: Row) -> Sequence[str]:
@@ -98,56 +95,51 @@ def _who_can_close(item: Open, row: Row) -> Sequence[str]:
     return ([] if item.kind is OpenKind.CONSENT else row.ask) or [""]
 
 
-def _to_close(departure: Departure, item: Open) -> str:
+def _to_close(departure: Departure, item: Open, lines: tuple[str, ...]) -> Words:
     match item.kind:
-        case OpenKind.CONSENT if item.instruction:
-            return say(
-                "To consent to {lines}, or refuse: {matter}.",
-                lines=item.instruction,
-                matter=departure.matter,
-            )
+        case OpenKind.CONSENT if lines:
+            return say("To consent to {lines}, or refuse: {matter}.", lines=lines, matter=departure.matter)
         case OpenKind.CONSENT:
             return say("To consent, or refuse: {matter}.", matter=departure.matter)
         case OpenKind.ATTESTATION:
             return say("To attest whether this holds: {fact}.", fact=quoted(item.text))
-        case OpenKind.VALUE:
-            return say("To say what is missing: {matter}.", matter=missing_in_words(item))
+    return say("To say what is missing: {matter}.", matter=missing_words(item))
 
 
-def _to_decide(departure: Departure) -> str:
+def _to_decide(departure: Departure) -> Words:
     """What is asked of a person who could lift the verdict, where nothing in particular is open."""
-    names = listed([line.identifier for line in departure.rows[0].governing])
+    lines = listed(line.identifier for line in departure.rows[0].governing)
     match departure.verdict:
         case Verdict.FORBIDDEN | Verdict.BREACH:
-            return _to_lift(departure, names)
+            return _to_lift(departure, lines)
         case Verdict.CONTRADICTION:
-            conflicting = names or say("the instructions")
+            conflicting = lines or say("the instructions")
             return say("Which of {lines} is to hold: {matter}.", lines=conflicting, matter=departure.matter)
         case Verdict.UNKNOWN:
             return say("To say what is missing: {matter}.", matter=departure.matter)
-        case _ if departure.adds:
+        case _ if departure.is_added:
             return say(
                 "Whether {subject} may be added, which no instruction settles.", subject=departure.subject
             )
     return say("Whether this may be, which no instruction settles: {matter}.", matter=departure.matter)
 
 
-def _to_lift(departure: Departure, names: str) -> str:
+def _to_lift(departure: Departure, lines: Words) -> Words:
     """What is asked of who gave what is broken; of safety and law nobody in the house can dispense."""
     ground, matter = departure.rows[0].ground, departure.matter
     if ground == "safety":
         return say(
             "{lines} is a rule of safety and cannot be waived; what instead: {matter}.",
-            lines=names,
+            lines=lines,
             matter=matter,
         )
     if ground == "law":
         return say(
             "{lines} is law: whether an exemption can be had, or what instead: {matter}.",
-            lines=names,
+            lines=lines,
             matter=matter,
         )
-    named = say("{name} ({role})", name=names, role=departure.ground) if departure.ground else names
+    named = say("{name} ({role})", name=lines, role=departure.ground) if departure.ground else lines
     return say(
         "Whether {lines} may be set aside for this installation: {matter}.", lines=named, matter=matter
     )

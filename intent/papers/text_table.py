@@ -110,8 +110,8 @@ def _below(columns: Sequence[TextColumn], width: int, indent: str) -> Iterator[s
     for head, *others in zip(*(column.cells for column in columns), strict=True):
         if head is None:
             yield indent + TO_FILL_IN * (width - len(indent))
-        for text in head or ():
-            yield from flowed(text, width, indent, beside)
+        for place, text in enumerate(head or ()):
+            yield from flowed(text, width, beside if place else indent, beside)
         for column, cell in zip(columns[1:], others, strict=True):
             first, rest = beside + padded(column.title, label), beside + " " * label
             if cell is None:

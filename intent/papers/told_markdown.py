@@ -26,7 +26,7 @@ from intent.papers.document import (
     ParagraphRole,
     Phrase,
     PhraseRole,
-    Picture,
+    Pictures,
     Quotation,
     Reference,
     Ruled,
@@ -74,10 +74,7 @@ def tell_markdown(document: Document, locale: Locale = ENGLISH) -> str:
         blocks.extend([f"**{sheet.escaped(CONTENTS)}**", "\n".join(_contents(document, sheet))])
     for section in document.sections:
         blocks.extend(_section(section, sheet, _SECTION_LEVEL))
-    references = dict.fromkeys(_references(document.sections))
-    if references:
-        blocks.append(f"## {sheet.escaped(WHERE_FOUND)}")
-        blocks.extend(f"[^{one.name}]: {sheet.escaped(closed(one.words))}" for one in references)
+    blocks.extend(_footnotes(document, sheet))
     blocks.append(sheet.escaped(document.foot))
     return "\n\n".join(filter(None, blocks)) + "\n"
 
@@ -136,6 +133,9 @@ def _contents(document: Document, sheet: MarkdownSheet) -> Iterator[str]:
         for block in section.blocks:
             if isinstance(block, PaperSection) and block.number:
                 yield f"  - {_entry(block, sheet)}"
+    if any(_references(document.sections)):
+        title = sheet.locale.say(WHERE_FOUND)
+        yield f"- [{escaped(title)}](#{_slug(title)})"
 
 
 def _entry(section: PaperSection, sheet: MarkdownSheet) -> str:
@@ -177,8 +177,8 @@ def _block(block: Block, sheet: MarkdownSheet) -> str:
             return as_markdown(block.text)
         case MarkedText():
             return as_markdown(block.text) if block.is_markdown else sheet.escaped(block.text)
-        case Picture():
-            return sheet.escaped(block.caption)
+        case Pictures():
+            return ""
         case Ruled():
             return "\n\n".join([RULE] * block.lines)
         case PaperSection():
@@ -217,6 +217,14 @@ def _quotation(quotation: Quotation, sheet: MarkdownSheet) -> str:
     notes = "".join(f"[^{one.name}]" for one in quotation.references)
     captions = (sheet.told(caption) for caption in quotation.captions)
     return "\n>\n".join(f"> {text}" for text in (sheet.escaped(quotation.words) + notes, *captions))
+
+
+def _footnotes(document: Document, sheet: MarkdownSheet) -> Iterator[str]:
+    references = dict.fromkeys(_references(document.sections))
+    if references:
+        yield f"{'#' * _SECTION_LEVEL} {sheet.escaped(WHERE_FOUND)}"
+    for one in references:
+        yield f"[^{one.name}]: {sheet.escaped(closed(one.words))}"
 
 
 def _references(blocks: Iterable[Block]) -> Iterator[Reference]:

@@ -25,7 +25,7 @@ from intent.papers.document import (
     ParagraphRole,
     Phrase,
     PhraseRole,
-    Picture,
+    Pictures,
     Quotation,
     Reference,
     Ruled,
@@ -160,8 +160,8 @@ def _block(block: Block, page: Page, level: int) -> Iterator[Element]:
             yield from prose(block.text)
         case MarkedText():
             yield marked(block)
-        case Picture():
-            yield _picture(block, page)
+        case Pictures():
+            yield from _pictures(block, page)
         case Ruled():
             yield from (element("div", class_="line") for _ in range(block.lines))
         case PaperSection():
@@ -273,9 +273,14 @@ def _reference(one: Reference, page: Page) -> Element:
     return element("span", element("a", told, href=f"#{one.link}") if one.link else told, ".")
 
 
-def _picture(picture: Picture, page: Page) -> Element:
-    pairs = [
-        element("div", picture.wide(page.locale), class_="pair wide"),
-        element("div", picture.narrow(page.locale), class_="pair narrow"),
-    ]
-    return element("figure", pairs, element("figcaption", page.say(picture.caption)), class_="drawn")
+def _pictures(pictures: Pictures, page: Page) -> Iterator[Element]:
+    """Each figure at two widths, of which the screen shows one; then what is said of them all."""
+    figures, notes = pictures.draw(page.locale)
+    for figure in figures:
+        pairs = [
+            element("div", figure.wide, class_="pair wide"),
+            element("div", figure.narrow, class_="pair narrow"),
+        ]
+        yield element("figure", pairs, element("figcaption", page.say(figure.caption)), class_="drawn")
+    if notes:
+        yield element("ul", [element("li", page.told(note)) for note in notes])

@@ -22,7 +22,7 @@ from intent.papers.document import (
     ParagraphRole,
     Phrase,
     PhraseRole,
-    Picture,
+    Pictures,
     Quotation,
     Ruled,
     Several,
@@ -162,8 +162,8 @@ def _block(block: Block, terminal: Terminal) -> Iterator[str]:
             return _prose(block.text, terminal)
         case MarkedText():
             return _prose(block.text, terminal) if block.is_markdown else terminal.flowed(block.text)
-        case Picture():
-            return terminal.flowed(block.caption)
+        case Pictures():
+            return iter(())
         case Ruled():
             return iter(["", "_" * (terminal.width - len(terminal.indent))] * block.lines)
         case PaperSection():

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from intent.language.message import say
+from intent.language.message import Words, say
 from intent.variance.result import Outcome, Verdict
 
 OUTCOME_WORDS = {
@@ -23,10 +23,15 @@ VERDICT_MEANINGS = {
     Verdict.AS_DOCUMENTED: say("it is as documented"),
 }
 GROUND_WORDS = {
-    "intent": "",
     "safety": say("for safety"),
     "law": say("by law"),
     "loan": say("under the loan agreement"),
     "care": say("for the care of the work"),
 }
-"""What is said of a verdict's ground; nothing of the artist's intent, which is what a report is about."""
+
+
+def ground_words(ground: str) -> Words:
+    """What is said of a verdict's ground; nothing of the artist's intent, which is what a report is about."""
+    if ground == "intent":
+        return ""
+    return GROUND_WORDS.get(ground) or say("on the ground of {ground}", ground=ground)

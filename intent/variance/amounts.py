@@ -17,7 +17,9 @@ from intent.variance.aggregates import Amount
 from intent.variance.case import Case
 from intent.variance.topics import Topic
 
-_ANSWERS = {frozenset({YES}): say("yes"), frozenset({NO}): say("no")}
+HOLDS = say("yes")
+"""Of a relation and of what is the same or different for all: that it is so."""
+_ANSWERS = {frozenset({YES}): HOLDS, frozenset({NO}): say("no")}
 _PAIRWISE = {Aggregate.DIFFERENCE, Aggregate.DISTANCE}
 
 
