@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from intent.language.message import Words, say
 from intent.papers.document import Reference
 from intent.reading.evidence.passages import Passages
-from intent.reading.evidence.quoting import Place, Quoted, SearchResult
+from intent.reading.evidence.quoting import Quoted, SearchResult, SourcePlace
 from intent.variance.result import Variance
 
 
@@ -57,7 +57,7 @@ def references_of(passages: Passages, heading: str, *, has_sources: bool) -> Ite
             )
 
 
-def _found(place: Place, standing: SearchResult) -> Words:
+def _found(place: SourcePlace, standing: SearchResult) -> Words:
     found: Words = say("{file}, line {line}", file=place.file, line=place.line)
     if place.time:
         found = say("{source}, at {times}", source=found, times=place.time)
@@ -66,7 +66,7 @@ def _found(place: Place, standing: SearchResult) -> Words:
     return say("Found in {place}", place=found)
 
 
-def _found_briefly(place: Place, standing: SearchResult) -> Words:
+def _found_briefly(place: SourcePlace, standing: SearchResult) -> Words:
     if standing is SearchResult.ELSEWHERE:
         return say("found at line {line}, not at the time cited", line=place.line)
     return say("found at line {line}", line=place.line)

@@ -118,7 +118,7 @@ def growth() -> None:
 
 
 def quotations() -> None:
-    from intent.reading.evidence.nearest import nearest
+    from intent.reading.evidence.nearest import nearest_passage
     from intent.reading.evidence.search import find, pieces_of, transcript_of
 
     print("\nA passage sought in a transcript of 200,000 words:")
@@ -135,7 +135,7 @@ def quotations() -> None:
 
         def seek(passage: str) -> object:
             source, pieces = transcript_of(path.read_text(encoding="utf-8")), pieces_of(passage)
-            return find(pieces, source) or nearest(pieces, source)
+            return find(pieces, source) or nearest_passage(pieces, source)
 
         print(f"  {'read and reduce to its wording':44} {base:8.1f} ms")
         tried: list[tuple[str, Callable[[], object]]] = [

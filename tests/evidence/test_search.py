@@ -9,7 +9,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from intent.dossier.media_time import read_clip
-from intent.reading.evidence.nearest import nearest
+from intent.reading.evidence.nearest import nearest_passage
 from intent.reading.evidence.search import find, pieces_of, transcript_of
 from intent.reading.evidence.time_codes import stretches_at, time_codes
 
@@ -184,7 +184,7 @@ def test_time_codes_are_told_from_other_numbers() -> None:
 
 def test_the_nearest_passage_is_offered() -> None:
     text = "Nobody came. You wait on the slip, because there is nowhere else. Then it leaves."
-    near = nearest(pieces_of("You wait on the quay, because there is nowhere else."), transcript_of(text))
+    near = nearest_passage(pieces_of("You wait on the quay, because there is nowhere else."), transcript_of(text))
     assert near is not None
     assert text[near.start : near.end] == "You wait on the slip, because there is nowhere else."
-    assert nearest(pieces_of("Paint the rail green again in the spring."), transcript_of(text)) is None
+    assert nearest_passage(pieces_of("Paint the rail green again in the spring."), transcript_of(text)) is None

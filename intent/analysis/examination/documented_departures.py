@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from intent.analysis.examination.findings import Finding, identifiers, subjects_words
+from intent.analysis.examination.findings import Finding, identifiers, members_words
 from intent.analysis.examination.topic_claims import TopicClaims
 from intent.diagnostics import Severity
 from intent.language.message import Words, listed, say, say_of
 from intent.model.assertions import Aggregate
 from intent.model.instruction_text import AssertionSentence
 from intent.model.meaning import scale
+from intent.model.naming import subject_name
 from intent.model.phrasing import region_words
-from intent.model.work import Instruction, Modality
+from intent.model.work import Instruction, Modality, Work
 from intent.values.dates import LAST_DAY, DaySpan
 from intent.values.regions import Region
 from intent.values.sets import Answer, ValueSet
@@ -102,7 +103,7 @@ def _told(case: Case, departures: Sequence[DocumentedDeparture]) -> Words:
             return say("it holds that {statement}", statement=statement)
         return say("it does not hold that {statement}", statement=statement)
     of_subjects = (
-        say("{value} for {subject}", value=value, subject=subjects_words(case.work, topics))
+        say("{value} for {subject}", value=value, subject=_whose(case.work, topics))
         for value, topics in by_value.items()
     )
     return say(
@@ -110,6 +111,13 @@ def _told(case: Case, departures: Sequence[DocumentedDeparture]) -> Words:
         characteristic=departures[0].topic.name,
         values=listed(of_subjects),
     )
+
+
+def _whose(work: Work, topics: Sequence[TopicClaims]) -> Words:
+    """Whose a documented value is: of one or several, the group where they are all of it; of a whole, what it is of."""
+    if topics[0].aggregate is not Aggregate.EACH:
+        return subject_name(topics[0].subject)
+    return members_words(work, dict.fromkeys(topic.members[0] for topic in topics))
 
 
 def _departures(case: Case, topic: TopicClaims, spans: Sequence[DaySpan]) -> Iterator[DocumentedDeparture]:

@@ -13,7 +13,7 @@ from intent.model.naming import subject_name
 from intent.model.subject import SubjectKind
 from intent.model.work import Instruction, Work
 from intent.variance.result import Because
-from intent.variance.scopes import subject_of
+from intent.variance.scopes import subject_called, subject_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +66,11 @@ def subjects_words(work: Work, topics: Iterable[TopicClaims]) -> Words:
 
 
 def members_words(work: Work, members: Iterable[str]) -> Words:
-    """Several single subjects, each by itself: the group that they make up, else each by its name."""
-    subject = subject_of(members, work)
+    """Subjects by the names by which states are asked: the group that they make up, else each by its name."""
+    every = tuple(members)
+    subject = subject_of(every, work)
+    if len(every) == 1 and subject.kind is not SubjectKind.GROUP:
+        return subject_name(subject_called(every[0]))
     return say("every part") if subject.kind is SubjectKind.WORK else subject_name(subject)
 
 

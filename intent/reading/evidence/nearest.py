@@ -18,7 +18,7 @@ _LIKE = 0.6
 """How alike the wording must be (0 to 1, the ratio of `difflib`)."""
 
 
-def nearest(pieces: Sequence[str], transcript: Transcript) -> TimedStretch | None:
+def nearest_passage(pieces: Sequence[str], transcript: Transcript) -> TimedStretch | None:
     """Where most runs of three words of the passage stand together, if what stands there is like it.
 
     Each run is looked for by plain search, and speaks for the place where the passage would begin; only at the place

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from intent.dossier.citations import passages_quoted
 from intent.dossier.media_time import read_clip
+from intent.language.message import Message, say
 from intent.model.work import Citation, Heading
-from intent.reading.evidence.nearest import nearest
+from intent.reading.evidence.nearest import nearest_passage
 from intent.reading.evidence.search import Transcript, find, pieces_of
 from intent.reading.evidence.source_files import SourceFile
 from intent.reading.evidence.time_codes import TimedStretch, code_before, stretches_at
@@ -26,7 +27,7 @@ class SearchResult(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Place:
+class SourcePlace:
     """A place in a source's file."""
 
     source: str
@@ -40,8 +41,11 @@ class Place:
     words: str
     """The text there, its white space made single spaces."""
 
-    def __str__(self) -> str:
-        return f"{self.file}, line {self.line}" + (f", at {self.time}" if self.time else "")
+    @property
+    def where(self) -> Message:
+        """`talk.md, line 24, at 0:14:05`."""
+        found = say("{file}, line {line}", file=self.file, line=self.line)
+        return say("{source}, at {times}", source=found, times=self.time) if self.time else found
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +59,7 @@ class Quoted:
     standing: SearchResult
     citation: int
     """The heading's citation that it was found by or, where it was not, that is to be looked at; counted from 1."""
-    place: Place | None = None
+    place: SourcePlace | None = None
     """Where it stands; where it is not found, the nearest passage, if one is near."""
     is_untimed: bool = False
     """Whether a time is cited of a text that has no time codes."""
@@ -81,49 +85,42 @@ def look_up(headings: Iterable[Heading], files: Mapping[str, SourceFile]) -> tup
     )
 
 
+Text = tuple[int, Citation, SourceFile, Transcript]
+"""A cited source that can be searched: the number of the citation, the citation, the file and its text."""
+
+
 def _sought(heading: Heading, number: int, words: str, files: Mapping[str, SourceFile]) -> Quoted:
     pieces = pieces_of(words)
     texts = list(_texts(heading.sources, files))
+    sought = Quoted(
+        heading=heading.identifier,
+        number=number,
+        words=words,
+        standing=SearchResult.UNSEARCHED,
+        citation=1,
+    )
     if not pieces:
-        return Quoted(
-            heading=heading.identifier,
-            number=number,
-            words=words,
-            standing=SearchResult.UNSEARCHED,
-            citation=1,
-        )
+        return sought
     for at, citation, file, text in texts:
         stretch = _find_at(pieces, text, citation.at)
         if stretch is not None:
-            untimed = citation.at is not None and not text.codes
-            place = _place(file, text, stretch)
-            return Quoted(
-                heading=heading.identifier,
-                number=number,
-                words=words,
+            return replace(
+                sought,
                 standing=SearchResult.FOUND,
                 citation=at,
-                place=place,
-                is_untimed=untimed,
+                place=_place(file, text, stretch),
+                is_untimed=citation.at is not None and not text.codes,
             )
     for at, _, file, text in texts:
         stretch = find(pieces, text)
         if stretch is not None:
             place = _place(file, text, stretch)
-            return Quoted(
-                heading=heading.identifier,
-                number=number,
-                words=words,
-                standing=SearchResult.ELSEWHERE,
-                citation=at,
-                place=place,
-            )
-    return _missed(heading, number, words, pieces, texts)
+            return replace(sought, standing=SearchResult.ELSEWHERE, citation=at, place=place)
+    is_searched = len(texts) == len(heading.sources)
+    return _missed(sought, pieces, texts) if is_searched else sought
 
 
-def _texts(
-    citations: Sequence[Citation], files: Mapping[str, SourceFile]
-) -> Iterator[tuple[int, Citation, SourceFile, Transcript]]:
+def _texts(citations: Sequence[Citation], files: Mapping[str, SourceFile]) -> Iterator[Text]:
     for number, citation in enumerate(citations, start=1):
         file = files.get(citation.source)
         if file is not None and file.transcript is not None:
@@ -141,46 +138,19 @@ def _find_at(pieces: Sequence[str], text: Transcript, at: str | None) -> TimedSt
     return next((stretch for stretch in found if stretch is not None), None)
 
 
-def _missed(
-    heading: Heading,
-    number: int,
-    words: str,
-    pieces: Sequence[str],
-    texts: Sequence[tuple[int, Citation, SourceFile, Transcript]],
-) -> Quoted:
-    """Not found; if all the sources are texts it is not there, and the nearest passage in any of them is offered."""
-    if len(texts) < len(heading.sources):
-        return Quoted(
-            heading=heading.identifier,
-            number=number,
-            words=words,
-            standing=SearchResult.UNSEARCHED,
-            citation=1,
-        )
+def _missed(sought: Quoted, pieces: Sequence[str], texts: Sequence[Text]) -> Quoted:
+    """A passage that is in none of the sources, with the nearest in any of them, if one is near."""
+    missed = replace(sought, standing=SearchResult.NOT_FOUND, citation=texts[0][0])
     for at, _, file, text in texts:
-        near = nearest(pieces, text)
+        near = nearest_passage(pieces, text)
         if near is not None:
-            place = _place(file, text, near)
-            return Quoted(
-                heading=heading.identifier,
-                number=number,
-                words=words,
-                standing=SearchResult.NOT_FOUND,
-                citation=at,
-                place=place,
-            )
-    return Quoted(
-        heading=heading.identifier,
-        number=number,
-        words=words,
-        standing=SearchResult.NOT_FOUND,
-        citation=texts[0][0],
-    )
+            return replace(missed, citation=at, place=_place(file, text, near))
+    return missed
 
 
-def _place(file: SourceFile, text: Transcript, stretch: TimedStretch) -> Place:
+def _place(file: SourceFile, text: Transcript, stretch: TimedStretch) -> SourcePlace:
     code = code_before(text.codes, stretch.start)
-    return Place(
+    return SourcePlace(
         source=file.source,
         file=file.name,
         stretch=stretch,

@@ -9,13 +9,16 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from intent.diagnostics import Span, Unusable
+from intent.language.message import Words, say
+from intent.language.sizes import MEBIBYTE, size_words
 from intent.model.work import Source, Work
 from intent.reading.evidence.search import Transcript, transcript_of
 from intent.reading.files import as_text, within
 
-LARGEST = 64 * 1024 * 1024
+LARGEST = 64 * MEBIBYTE
 """The most bytes that are read of a source; what is longer is neither searched nor digested."""
-_BLOCK = 1024 * 1024
+_BLOCK = MEBIBYTE
+_MISSING, _NOT_READ = "source-missing", "source-not-read"
 TEXTS = frozenset({".md", ".markdown", ".txt", ".text", ".vtt", ".srt"})
 """The endings of texts that are searched; everything else is only digested."""
 MARKDOWN = frozenset({".md", ".markdown"})
@@ -26,7 +29,7 @@ class Trouble:
     """Why a source's file could not be used."""
 
     slug: str
-    message: str
+    message: Words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +46,7 @@ class SourceFile:
 
     @property
     def is_missing(self) -> bool:
-        return self.trouble is not None and self.trouble.slug == "source-missing"
+        return self.trouble is not None and self.trouble.slug == _MISSING
 
     @property
     def is_text(self) -> bool:
@@ -70,16 +73,23 @@ def _read(source: Source, name: str, folder: Path) -> SourceFile:
         path = within(folder, name, Span(file=name))
         found = path.stat()
         if not stat.S_ISREG(found.st_mode):
-            return _troubled(source, name, "source-not-read", f"`{name}` is not an ordinary file")
+            return _troubled(source, name, say("`{file}` is not an ordinary file", file=name))
         if found.st_size > LARGEST:
-            size = f"{found.st_size / 1024 / 1024:.0f} MB"
-            message = f"`{name}` has {size}; the most that is read is 64 MB, so nothing is said of it"
-            return _troubled(source, name, "source-not-read", message)
+            return _troubled(source, name, _too_large(name, found.st_size))
         is_text = path.suffix.lower() in TEXTS
         sha256, content = _digest(path, keep=is_text)
     except (Unusable, OSError, ValueError) as error:
         return _refused(source, name, error)
     return _with_text(SourceFile(source=source.identifier, name=name, sha256=sha256), content, is_text)
+
+
+def _too_large(name: str, size: int) -> Words:
+    return say(
+        "`{file}` has {size}; the most that is read is {most}, so nothing is said of it",
+        file=name,
+        size=size_words(size),
+        most=size_words(LARGEST),
+    )
 
 
 def _digest(path: Path, *, keep: bool) -> tuple[str, bytes]:
@@ -99,25 +109,20 @@ def _with_text(file: SourceFile, content: bytes, is_text: bool) -> SourceFile:
     try:
         text = as_text(content, file.name)
     except Unusable as error:
-        message = f"`{file.name}`: {error.diagnostics[0].message}"
-        return SourceFile(
-            source=file.source,
-            name=file.name,
-            sha256=file.sha256,
-            transcript=None,
-            trouble=Trouble("source-not-read", message),
-        )
-    return SourceFile(source=file.source, name=file.name, sha256=file.sha256, transcript=transcript_of(text))
+        message = say("`{file}`: {fault}", file=file.name, fault=error.diagnostics[0].message)
+        return replace(file, trouble=Trouble(_NOT_READ, message))
+    return replace(file, transcript=transcript_of(text))
 
 
 def _refused(source: Source, name: str, error: Exception) -> SourceFile:
     if isinstance(error, Unusable):
-        return _troubled(source, name, "source-not-read", error.diagnostics[0].message)
+        return _troubled(source, name, error.diagnostics[0].message)
     if isinstance(error, FileNotFoundError | NotADirectoryError):
-        return _troubled(source, name, "source-missing", f"there is no file `{name}` in the work's folder")
+        message = say("there is no file `{file}` in the work's folder", file=name)
+        return _troubled(source, name, message, _MISSING)
     reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
-    return _troubled(source, name, "source-not-read", f"`{name}` cannot be read: {reason}")
+    return _troubled(source, name, say("`{file}` cannot be read: {reason}", file=name, reason=reason))
 
 
-def _troubled(source: Source, name: str, slug: str, message: str) -> SourceFile:
+def _troubled(source: Source, name: str, message: Words, slug: str = _NOT_READ) -> SourceFile:
     return SourceFile(source=source.identifier, name=name, trouble=Trouble(slug, message))

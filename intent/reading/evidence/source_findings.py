@@ -6,14 +6,17 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from intent.diagnostics import Diagnostic, Severity, Span
-from intent.model.work import Heading, Source, Work
+from intent.language.message import Words, joined, say
+from intent.model.work import Citation, Heading, Source, Work
 from intent.names import INTENT
-from intent.reading.evidence.quoting import Quoted, SearchResult, look_up
+from intent.reading.evidence.quoting import Quoted, SearchResult, SourcePlace, look_up
 from intent.reading.evidence.source_files import SourceFile, read_sources
 
 SHA256 = str(INTENT.sha256)
 _LONGEST = 160
 """How many characters of a passage a finding quotes."""
+_DIGITS = 12
+"""How many digits of a digest tell it from another at a glance."""
 
 
 def evidence_findings(work: Work, folder: Path, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
@@ -34,27 +37,24 @@ def source_findings(
 
 def _of_file(source: Source, file: SourceFile, span: Span) -> Iterator[Diagnostic]:
     stated, name = source.fields.get(SHA256, "").lower(), source.identifier
-    if file.trouble is not None and file.is_missing:
-        yield Diagnostic(
-            slug="source-missing",
-            message=f"`{name}`: {file.trouble.message}",
-            span=span,
-            severity=Severity.WARNING,
-            subject=name,
-        )
-    elif file.trouble is not None:
-        message = f"`{name}`: {file.trouble.message}"
-        yield Diagnostic(
-            slug="source-not-read", message=message, span=span, severity=Severity.WARNING, subject=name
-        )
+    if file.trouble is not None:
+        message = say("`{source}`: {fault}", source=name, fault=file.trouble.message)
+        yield _finding(file.trouble.slug, message, span, name)
     if stated and file.sha256 and stated != file.sha256:
-        message = (
-            f"`{name}`: `{file.name}` has changed since its digest was taken; "
-            f"it is now {file.sha256[:12]}… and not {stated[:12]}…"
+        message = say(
+            "`{source}`: `{file}` has changed since its digest was taken; it is now {digest}… and not {stated}…",
+            source=name,
+            file=file.name,
+            digest=file.sha256[:_DIGITS],
+            stated=stated[:_DIGITS],
         )
-        yield Diagnostic(
-            slug="source-changed", message=message, span=span, severity=Severity.WARNING, subject=name
-        )
+        yield _finding("source-changed", message, span, name)
+
+
+def _finding(
+    slug: str, message: Words, span: Span, subject: str, severity: Severity = Severity.WARNING
+) -> Diagnostic:
+    return Diagnostic(slug=slug, message=message, span=span, severity=severity, subject=subject)
 
 
 def passage_findings(
@@ -68,39 +68,54 @@ def passage_findings(
 
 
 def _of_passage(heading: Heading, quoted: Quoted, span: Span) -> Iterator[Diagnostic]:
-    citation, place = heading.sources[quoted.citation - 1], quoted.place
-    head = f"`{heading.identifier}`: “{_short(quoted.words)}”"
+    citation, place, name = heading.sources[quoted.citation - 1], quoted.place, heading.identifier
+    passage = say("`{heading}`: “{words}”", heading=name, words=_short(quoted.words))
     if quoted.standing is SearchResult.NOT_FOUND:
-        near = f"; nearest is “{_short(place.words)}” ({place})" if place else ""
-        sources = ", ".join(dict.fromkeys(cited.source for cited in heading.sources))
-        message = f"{head} is not in {sources}{near}"
-        yield Diagnostic(
-            slug="passage-not-found",
-            message=message,
-            span=span,
-            severity=Severity.WARNING,
-            subject=heading.identifier,
-        )
+        yield _finding("passage-not-found", _not_found(passage, heading, place), span, name)
     elif quoted.standing is SearchResult.ELSEWHERE and place is not None:
-        there = f"at {place.time}" if place.time else "before the first time code"
-        message = f"{head} is in {citation.source} {there} (line {place.line}), not at {citation.at}"
-        yield Diagnostic(
-            slug="passage-elsewhere",
-            message=message,
-            span=span,
-            severity=Severity.WARNING,
-            subject=heading.identifier,
-        )
+        yield _finding("passage-elsewhere", _elsewhere(passage, citation, place), span, name)
     elif quoted.is_untimed and place is not None:
-        where = f"{citation.source} (line {place.line})"
-        message = f"{head} is in {where}, which has no time codes to find {citation.at} by"
-        yield Diagnostic(
-            slug="no-time-codes",
-            message=message,
-            span=span,
-            severity=Severity.NOTE,
-            subject=heading.identifier,
+        message = say(
+            "{passage} is in {source} (line {line}), which has no time codes to find {time} by",
+            passage=passage,
+            source=citation.source,
+            line=place.line,
+            time=citation.at or "",
         )
+        yield _finding("no-time-codes", message, span, name, Severity.NOTE)
+
+
+def _not_found(passage: Words, heading: Heading, near: SourcePlace | None) -> Words:
+    sources = joined(dict.fromkeys(cited.source for cited in heading.sources), ", ")
+    if near is None:
+        return say("{passage} is not in {sources}", passage=passage, sources=sources)
+    return say(
+        "{passage} is not in {sources}; nearest is “{words}” ({place})",
+        passage=passage,
+        sources=sources,
+        words=_short(near.words),
+        place=near.where,
+    )
+
+
+def _elsewhere(passage: Words, citation: Citation, place: SourcePlace) -> Words:
+    source, line, cited = citation.source, place.line, citation.at or ""
+    if not place.time:
+        return say(
+            "{passage} is in {source} before the first time code (line {line}), not at {cited}",
+            passage=passage,
+            source=source,
+            line=line,
+            cited=cited,
+        )
+    return say(
+        "{passage} is in {source} at {time} (line {line}), not at {cited}",
+        passage=passage,
+        source=source,
+        time=place.time,
+        line=line,
+        cited=cited,
+    )
 
 
 def _cited(spans: Mapping[str, Span], work: Work, heading: Heading, citation: int) -> Span:
