@@ -58,9 +58,8 @@ def _asked(assertion: Assertion, members: tuple[str, ...]) -> Asked:
 
 def _can_all_be(wanted: Sequence[Wanted]) -> bool:
     """Whether one value can do all that several conditions want of it."""
-    if {one.expression for one in wanted if one.unless} & {
-        one.expression for one in wanted if not one.unless
-    }:
+    untrue = {one.expression for one in wanted if one.unless}
+    if any(one.expression in untrue for one in wanted if not one.unless):
         return False
     inside = [one.value for one in wanted if one.value is not None and not one.unless]
     if not inside:

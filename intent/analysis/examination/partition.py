@@ -9,7 +9,7 @@ from intent.values.sets import ValueSet, meet
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class ValuePiece:
     """All the values that lie alike to every set."""
 
     values: ValueSet
@@ -17,7 +17,7 @@ class Piece:
     """Whether it lies in each of the sets."""
 
 
-def cut(whole: ValueSet, sets: Sequence[ValueSet]) -> tuple[Piece, ...]:
+def cut(whole: ValueSet, sets: Sequence[ValueSet]) -> tuple[ValuePiece, ...]:
     """The pieces of a whole that hold any value; together they are the whole, and no two share a value."""
     pieces: dict[tuple[bool, ...], ValueSet] = {} if whole.is_empty else {(): whole}
     for among in sets:
@@ -28,7 +28,7 @@ def cut(whole: ValueSet, sets: Sequence[ValueSet]) -> tuple[Piece, ...]:
             for is_in, side in ((True, among), (False, beyond))
             if not (part := meet(values, side)).is_empty
         }
-    return tuple(Piece(values, within) for within, values in pieces.items())
+    return tuple(ValuePiece(values, within) for within, values in pieces.items())
 
 
 def smallest_clashes(whole: ValueSet, sets: Sequence[ValueSet]) -> tuple[frozenset[int], ...]:

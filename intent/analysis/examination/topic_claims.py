@@ -75,6 +75,7 @@ class TopicClaims:
         return tuple(claim for claim in self.claims if claim.line.modality is Modality.ALLOWED)
 
     def claim(self, identifier: str) -> Claim | None:
+        """What one instruction claims of it."""
         return next((claim for claim in self.claims if claim.line.identifier == identifier), None)
 
 
@@ -196,6 +197,7 @@ def _admitted(case: Case, line: Instruction, members: Sequence[str]) -> ValueSet
     if assertion.aggregate in _ALIKE:
         return Labels(frozenset({_ALIKE[assertion.aggregate]}))
     if assertion.relation is not None:
+        # both ways of saying it count as one: `M2 is below M1` is told as what M1 is to M2, the first by name
         sense = _AXES[assertion.relation][1]
         is_first = not members or str(assertion.other) > members[0]
         return Labels(frozenset({sense if is_first else _OPPOSITE[sense]}))

@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.analysis.examination.partition import Piece, cut
+from intent.analysis.examination.partition import ValuePiece, cut
 from intent.analysis.examination.topic_claims import TopicClaims
 from intent.analysis.explanation.value_words import ANYTHING_ELSE, values_words
 from intent.language.message import Words
@@ -72,7 +72,7 @@ def _named_first(item: tuple[tuple[bool, Fate], ValueSet]) -> tuple[bool, int]:
     return not is_named, fate.verdict.badness if fate.verdict else 0
 
 
-def _fate(case: Case, topics: Sequence[TopicClaims], piece: Piece, day: datetime.date) -> Fate:
+def _fate(case: Case, topics: Sequence[TopicClaims], piece: ValuePiece, day: datetime.date) -> Fate:
     judged = list(_judgements(case, topics, piece, day))
     if not judged:
         return Fate(verdict=None)
@@ -86,7 +86,7 @@ def _fate(case: Case, topics: Sequence[TopicClaims], piece: Piece, day: datetime
 
 
 def _judgements(
-    case: Case, topics: Sequence[TopicClaims], piece: Piece, day: datetime.date
+    case: Case, topics: Sequence[TopicClaims], piece: ValuePiece, day: datetime.date
 ) -> Iterator[Judgement]:
     for topic in topics:
         counts = topic.characteristic is not None and topic.characteristic.counts_unasked
