@@ -67,11 +67,11 @@ def _told(one: Departure, before: tuple[Words, ...]) -> Iterator[FactLine]:
 
 
 def _quotation(words: QuotedWords, references: Sequence[Reference]) -> Quotation:
-    captions = (words.attribution, words.reason)
     return Quotation(
         words=quoted(words.words),
-        captions=tuple(caption for caption in captions if caption),
+        captions=(words.attribution,),
         references=tuple(references),
+        remarks=(words.reason,) if words.reason else (),
     )
 
 

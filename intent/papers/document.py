@@ -225,11 +225,14 @@ class Reference:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quotation:
-    """Words that somebody said, with who said them below."""
+    """Words that somebody said, with who said them below, and where that is found."""
 
     words: Words
     captions: tuple[Content, ...] = ()
+    """Who said them, and when."""
     references: tuple[Reference, ...] = ()
+    remarks: tuple[Content, ...] = ()
+    """What is to be said of them besides, last of all."""
 
 
 @dataclass(frozen=True, slots=True)

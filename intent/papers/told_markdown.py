@@ -215,7 +215,7 @@ def _table(table: PaperTable, sheet: MarkdownSheet) -> str:
 
 def _quotation(quotation: Quotation, sheet: MarkdownSheet) -> str:
     notes = "".join(f"[^{one.name}]" for one in quotation.references)
-    captions = (sheet.told(caption) for caption in quotation.captions)
+    captions = (sheet.told(caption) for caption in (*quotation.captions, *quotation.remarks))
     return "\n>\n".join(f"> {text}" for text in (sheet.escaped(quotation.words) + notes, *captions))
 
 

@@ -264,6 +264,7 @@ def _quotation(quotation: Quotation, page: Page) -> Element:
     paragraphs = [element("p", text) for text in page.say(quotation.words).split("\n\n")]
     captions = [element("span", page.told(caption)) for caption in quotation.captions]
     captions += [_reference(one, page) for one in quotation.references]
+    captions += [element("span", page.told(remark)) for remark in quotation.remarks]
     below = [element("figcaption", captions)] if captions else []
     return element("figure", element("blockquote", paragraphs), below)
 

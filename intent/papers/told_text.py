@@ -13,6 +13,7 @@ from intent.papers.document import (
     Content,
     Document,
     Facts,
+    FactsRole,
     Items,
     Markdown,
     MarkedText,
@@ -183,10 +184,10 @@ def _items(items: Items, terminal: Terminal) -> Iterator[str]:
 
 
 def _facts(facts: Facts, terminal: Terminal) -> Iterator[str]:
-    """Labels in a column of their own; where one is too long for that, all on lines of their own."""
+    """Labels in a column of their own; names, and what is too long for that, on lines of their own."""
     labels = [shown(terminal.locale.say(line.label)) for line in facts.lines]
     widest = max(map(columns_of, labels), default=0)
-    if widest < _WIDEST_LABEL:
+    if widest < _WIDEST_LABEL and facts.role is not FactsRole.REQUESTS:
         column = max(_LABEL, widest + 1)
         for label, line in zip(labels, facts.lines, strict=True):
             for place, text in enumerate(line.texts):
@@ -225,6 +226,8 @@ def _quotation(quotation: Quotation, terminal: Terminal) -> Iterator[str]:
         yield from terminal.flowed(caption)
     briefs: tuple[Words, ...] = tuple(dict.fromkeys(one.brief for one in quotation.references))
     yield from terminal.flowed(sentence(joined(briefs, "; ")))
+    for remark in quotation.remarks:
+        yield from terminal.flowed(remark)
 
 
 def _prose(markdown: str, terminal: Terminal) -> Iterator[str]:

@@ -14,7 +14,7 @@ from intent.dossier.installation_text import read_installation
 from intent.dossier.work_text import read_work
 from intent.effects.assess import assess
 from intent.names import TERM
-from intent.papers.calling import called_for
+from intent.papers.cautions import called_for
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 
@@ -81,7 +81,10 @@ def called(work: str, installation: str) -> dict[str, tuple[str, ...]]:
     proposal = read(read_installation(whole_installation(case), "installation.md", documented, None))
     proposed = load_installation(proposal.triples, proposal.iri, documented, reading.triples, ())
     found = called_for(assess(documented, proposed))
-    return {iri.removeprefix(f"{TERM}caution-"): subjects for iri, subjects in found.items()}
+    return {
+        iri.removeprefix(f"{TERM}caution-"): tuple(one.written for one in subjects)
+        for iri, subjects in found.items()
+    }
 
 
 def part(kind: str, characteristic: str, value: str) -> str:

@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from intent.language.locale import tongue_of
+from intent.language.locale import locale_of
+from intent.model.subject import one
 from intent.papers import FORMATS, Evidence, write_report
 from intent.variance.result import Variance
 
@@ -32,7 +33,7 @@ def test_report_in_another_language_is_as_expected(
 ) -> None:
     """The variance itself is made by hand: its reasons and labels are English, as what writers wrote would be."""
     path = EXPECTED / f"loan.{language}.txt"
-    report = write_report(variance, "text", evidence, tongue=tongue_of(language, variance.work.vocabulary))
+    report = write_report(variance, "text", evidence, locale=locale_of(language))
     assert report == path.read_text(encoding="utf-8"), f"differs from {path}"
 
 
@@ -58,14 +59,17 @@ def test_same_input_gives_same_report(format: str, variance: Variance, evidence:
 def test_hostile_words_do_no_harm(format: str, variance: Variance, evidence: Evidence) -> None:
     hostile = "</style><script>alert(1)</script>\x1b[2J\x00 \"'\\ | # *"
     work = replace(variance.work, title=hostile, note=f"{hostile}\n\n![picture](https://example.org/p.png)")
-    row = replace(variance.rows[0], proposed=hostile, subject=hostile, reason=hostile)
+    row = replace(variance.rows[0], proposed=hostile, subject=one(hostile), reason=hostile)
     report = write_report(replace(variance, work=work, rows=(row,)), format, evidence)
     for harm in ("\x1b", "\x00", *(("<script", "<img") if format == "html" else ())):
         assert harm not in report
 
 
 def test_terminal_report_waits_for_nothing_it_does_not_need() -> None:
-    program = "import sys, intent.papers.text; print([m for m in ('lxml', 'tomllib') if m in sys.modules])"
+    program = (
+        "import sys, intent.papers.told_text, intent.papers.variance_report; "
+        "print([m for m in ('lxml', 'babel') if m in sys.modules])"
+    )
     ran = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert ran.stdout.strip() == "[]"
 

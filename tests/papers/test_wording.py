@@ -6,7 +6,10 @@ import datetime
 
 import pytest
 
-from intent.papers.wording import date_in_words, listed, quoted, runs, sentence
+from intent.language.calendar import span_words
+from intent.language.locale import ENGLISH
+from intent.language.message import Joint, Words, listed, quoted, say, sentence
+from intent.model.naming import runs
 from intent.values.dates import DaySpan, read_date
 
 
@@ -33,15 +36,15 @@ from intent.values.dates import DaySpan, read_date
     ],
 )
 def test_dates(written: str, words: str) -> None:
-    assert date_in_words(read_date(written)) == words
+    assert ENGLISH.say(span_words(read_date(written))) == words
 
 
 def test_dates_that_nobody_wrote() -> None:
     day = datetime.date(2027, 3, 1)
-    assert date_in_words(DaySpan(day, day)) == "1 March 2027"
-    assert date_in_words(DaySpan(day, datetime.date.max)) == "from 1 March 2027"
-    assert date_in_words(DaySpan(datetime.date.min, day)) == "until 1 March 2027"
-    assert date_in_words(None) == ""
+    assert ENGLISH.say(span_words(DaySpan(day, day))) == "1 March 2027"
+    assert ENGLISH.say(span_words(DaySpan(day, datetime.date.max))) == "from 1 March 2027"
+    assert ENGLISH.say(span_words(DaySpan(datetime.date.min, day))) == "until 1 March 2027"
+    assert span_words(None) == ""
 
 
 @pytest.mark.parametrize(
@@ -53,16 +56,17 @@ def test_dates_that_nobody_wrote() -> None:
         (["M1", "M2", "M3", "P1"], "M1 to M3 and P1"),
         (["M08", "M09", "M10", "M12"], "M08 to M10 and M12"),
         (["Monitors", "M1"], "Monitors and M1"),
+        ([say("the work"), "M1", "M2", "M3"], "the work and M1 to M3"),
     ],
 )
-def test_runs(identifiers: list[str], words: str) -> None:
-    assert runs(identifiers) == words
+def test_runs(identifiers: list[Words], words: str) -> None:
+    assert ENGLISH.say(runs(identifiers)) == words
 
 
 def test_sentences() -> None:
-    assert listed(["a", "b", "c"]) == "a, b and c"
-    assert listed(["a", "b"], "or") == "a or b"
-    assert sentence("it rains") == "It rains."
-    assert sentence("does it?") == "Does it?"
-    assert sentence(" ") == ""
-    assert quoted('"no tube"') == quoted("“no tube”") == "“no tube”"
+    assert ENGLISH.say(listed(["a", "b", "c"])) == "a, b and c"
+    assert ENGLISH.say(listed(["a", "b"], Joint.OR)) == "a or b"
+    assert ENGLISH.say(sentence("it rains")) == "It rains."
+    assert ENGLISH.say(sentence("does it?")) == "Does it?"
+    assert ENGLISH.say(sentence(" ")) == ""
+    assert ENGLISH.say(quoted('"no tube"')) == ENGLISH.say(quoted("“no tube”")) == "“no tube”"
