@@ -209,7 +209,7 @@ def _documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) 
 
 def _whose(values: Mapping[Words, Sequence[str]]) -> Words:
     """Values with the parts that have them, a few at most."""
-    told = (say("{value} ({parts})", value=value, parts=runs(names)) for value, names in values.items())
+    told = (say("{value} ({members})", value=value, members=runs(names)) for value, names in values.items())
     return joined(islice(told, FEW), "; ")
 
 
