@@ -80,7 +80,7 @@ def _instruction(told: Explained, quoted: set[str]) -> Iterator[str]:
     state = "" if told.holds else " (does not hold)"
     yield from _wrapped(f"{line.identifier} {line.modality}: {line.sentence}{state}", "  ")
     ground = f"; on the ground of {line.ground}" if line.ground != "intent" else ""
-    yield from _wrapped(f"{told.giver}{ground}: {told.life}", "      ")
+    yield from _wrapped(f"{told.giver}{ground}: {told.dates}", "      ")
     if told.because:
         yield from _wrapped(told.because, "      ")
     if line.heading in quoted:
