@@ -1,7 +1,7 @@
-"""Every English pattern that a report may say, found in the source: nothing is told that a catalogue cannot give.
+"""Every English pattern that a paper may say, found in the source: nothing is told that a catalogue cannot give.
 
-A pattern is the text of a call of `say`, `say_of`, `words` or `Tongue.pattern`; in the rooms of the effects any text
-that is made of several words is one, since quantities, units and sources are told by themselves.
+A pattern is a text in a call of `say`, `say_of`, `words` or `joined`, or the unit of a figure where it is a word. What
+is wrong with a text or a file is told to whoever writes it, in English, and has no patterns here.
 """
 
 from __future__ import annotations
@@ -9,68 +9,81 @@ from __future__ import annotations
 import ast
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 import intent
-from intent.language.message import AND, OR
 
 SOURCE = Path(intent.__file__).parent
-TOLD = ("saying.py", "phrasing.py", "variance", "effects", "history", "reports", "drawings", "cards")
-"""The rooms whose sayings `check` tells."""
-CALLS = {"say", "say_of", "words", "pattern", "joined"}
-WORDS_OF_UNITS = re.compile(r"[a-z]{4,}$")
+ROOMS = ("language", "model", "variance", "effects", "analysis", "drawings", "papers")
+"""The rooms whose messages stand on papers."""
+CALLS = {"say", "words", "joined"}
+UNITS = re.compile(r"[a-z]{3,}( [a-z]+)*$|% of white$|[a-z] a day$|a second$")
+"""Units that are words, and not symbols."""
 
 
-def patterns() -> dict[str, str]:
-    """Each pattern, with a place where it is used."""
-    found = {AND: "saying.py", OR: "saying.py"}
-    for room in TOLD:
-        place = SOURCE / room
-        for file in sorted(place.rglob("*.py")) if place.is_dir() else [place]:
-            name = str(file.relative_to(SOURCE))
-            tree = ast.parse(file.read_text(encoding="utf-8"))
-            for text, line in (*_said(tree), *(_told_alone(tree) if room == "effects" else ())):
-                found.setdefault(text, f"{name}:{line}")
-    return found
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pattern:
+    """A pattern for one thing, that for several if it counts, and where it is said."""
+
+    one: str
+    several: str = ""
+    file: str
+    line: int
+
+    @property
+    def place(self) -> str:
+        """Where it is said: `intent/papers/annex.py:12`."""
+        return f"{self.file}:{self.line}"
+
+    @property
+    def has_words(self) -> bool:
+        """Whether anything in it is to be translated: a word, a mark that a language sets otherwise, a date."""
+        fixed = re.sub(r"\{\w+\}", "", self.one + self.several)
+        return re.search(r"[^\W\d_]|[:;?!“]", fixed) is not None or "{month}" in self.one
 
 
-def has_words(pattern: str) -> bool:
-    """Whether anything in a pattern is to be translated: a word, or a mark that a language sets otherwise."""
-    return re.search(r"[^\W\d_]|[:;?!“]", re.sub(r"\{\w+\}", "", pattern)) is not None
+def patterns() -> dict[str, Pattern]:
+    """Each pattern by what it says of one."""
+    found: dict[str, Pattern] = {}
+    for room in ROOMS:
+        for file in sorted((SOURCE / room).rglob("*.py")):
+            for one, several, line in _said(ast.parse(file.read_text(encoding="utf-8"))):
+                pattern = Pattern(
+                    one=one, several=several, file=f"intent/{file.relative_to(SOURCE)}", line=line
+                )
+                known = found.get(one, pattern)
+                assert "" in {several, known.several} or several == known.several, pattern.place
+                found[one] = known if known.several or not several else pattern
+    return {one: pattern for one, pattern in found.items() if pattern.has_words}
 
 
 def places(pattern: str) -> set[str]:
     return set(re.findall(r"\{(\w+)\}", pattern))
 
 
-def _said(tree: ast.Module) -> Iterator[tuple[str, int]]:
+def _said(tree: ast.Module) -> Iterator[tuple[str, str, int]]:
     for node in ast.walk(tree):
-        if isinstance(node, ast.Call) and _called(node) in CALLS:
-            yield from _texts(node.args)
-
-
-def _called(node: ast.Call) -> str:
-    return str(getattr(node.func, "attr", "") or getattr(node.func, "id", ""))
+        if not isinstance(node, ast.Call):
+            continue
+        name = str(getattr(node.func, "attr", "") or getattr(node.func, "id", ""))
+        if name == "say_of":
+            one, several = (_text(argument) for argument in node.args[1:3])
+            assert all((one, several)), f"line {node.lineno}: say the patterns of `say_of` where it is called"
+            yield one, several, node.lineno
+        elif name in CALLS:
+            yield from ((text, "", line) for text, line in _texts(node.args))
+        elif name in {"Effect", "figure", "Figure"}:
+            given = [*node.args, *(one.value for one in node.keywords if one.arg == "unit")]
+            yield from ((text, "", line) for text, line in _texts(given) if UNITS.match(text))
 
 
 def _texts(nodes: list[ast.expr]) -> Iterator[tuple[str, int]]:
     for node in nodes:
-        if isinstance(node, ast.Constant) and isinstance(node.value, str):
-            yield node.value, node.lineno
+        text = _text(node)
+        if text:
+            yield text, node.lineno
 
 
-def _told_alone(tree: ast.Module) -> Iterator[tuple[str, int]]:
-    """Texts of several words, but docstrings and what is put together; and the words of units and sources."""
-    aside = {
-        id(inner) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for inner in ast.walk(node)
-    }
-    aside |= {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in aside:
-            if " " in node.value.strip():
-                yield node.value, node.lineno
-        elif isinstance(node, ast.Call) and _called(node) in {"Effect", "figure", "Figure"}:
-            units = [text for text in _texts(node.args) if WORDS_OF_UNITS.match(text[0])]
-            yield from units
-        elif isinstance(node, ast.Assign) and getattr(node.targets[0], "id", "").isupper():
-            yield from (text for text in _texts([node.value]) if WORDS_OF_UNITS.match(text[0]))
+def _text(node: ast.expr) -> str:
+    return node.value if isinstance(node, ast.Constant) and isinstance(node.value, str) else ""
