@@ -22,7 +22,8 @@ def read(language: str) -> Reading:
 def statements(reading: Reading) -> set[str]:
     """The statements of the graph, a measured value told by its number and unit.
 
-    It keeps what was written besides, `upside down` or `auf dem Kopf`, and its own name is made from that.
+    It keeps what was written besides, `upside down` or `auf dem Kopf`, and its own name is made from that; and an
+    instruction keeps its writer's own words.
     """
     triples = [
         (str(subject), str(predicate), value.n3())
@@ -40,11 +41,11 @@ def statements(reading: Reading) -> set[str]:
     }
 
 
-@pytest.mark.parametrize("language", ["english", "german", "french"])
+@pytest.mark.parametrize("language", ["english", "german", "french", "mixed"])
 def test_no_word_is_unknown(language: str) -> None:
     assert [str(found) for found in read(language).findings if found.is_error] == []
 
 
-@pytest.mark.parametrize("language", ["german", "french"])
+@pytest.mark.parametrize("language", ["german", "french", "mixed"])
 def test_the_graph_is_that_of_the_english(language: str) -> None:
     assert statements(read(language)) ^ statements(read("english")) == set()

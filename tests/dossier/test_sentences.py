@@ -30,7 +30,8 @@ from intent.record.load_work import load_work
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
-TABLE = Path(__file__).parent / "sentences.md"
+FOLDER = Path(__file__).parent
+TABLES = ("sentences.md", "sentences-german.md", "sentences-french.md")
 WORK = """# Sentences
 
 - number: 7
@@ -85,11 +86,15 @@ WORK = """# Sentences
 """
 
 
-def sentences() -> list[tuple[int, str, str, str]]:
-    lines = list(enumerate(TABLE.read_text(encoding="utf-8").splitlines(), start=1))
-    table = [(number, line) for number, line in lines if line.startswith("|")][2:]
-    rows = [(number, [cell.strip() for cell in line.strip("|").split("|")]) for number, line in table]
-    return [(number, modality, sentence, meaning) for number, (modality, sentence, meaning) in rows]
+def sentences() -> list[tuple[str, str, str, str]]:
+    """Modality, sentence and meaning of each row of the tables, with its place."""
+    found = []
+    for table in TABLES:
+        lines = enumerate((FOLDER / table).read_text(encoding="utf-8").splitlines(), start=1)
+        rows = [(number, line.strip("|").split("|")) for number, line in lines if line.startswith("|")][2:]
+        for number, (modality, sentence, meaning) in rows:
+            found.append((f"{table}:{number}", modality.strip(), sentence.strip(), meaning.strip()))
+    return found
 
 
 @cache
@@ -98,23 +103,23 @@ def vocabulary() -> Vocabulary:
 
 
 @cache
-def instructions() -> dict[int, Instruction]:
-    """The sentences of the table as lines of one work, by the line of the table."""
+def instructions() -> dict[str, Instruction]:
+    """The sentences of the tables as lines of one work, by their place."""
     every = sentences()
     text = WORK + "".join(f"- {modality}: {sentence}\n" for _, modality, sentence, _ in every)
     reading = read_work(text, "work.md", vocabulary())
     assert [str(found) for found in reading.findings if found.is_error] == []
     lines = load_work(reading.triples, reading.iri, vocabulary()).instructions
-    return {number: line for (number, *_), line in zip(every, lines, strict=True)}
+    return {place: line for (place, *_), line in zip(every, lines, strict=True)}
 
 
 @pytest.mark.parametrize(
-    ("number", "modality", "sentence", "meaning"), sentences(), ids=[line for _, _, line, _ in sentences()]
+    ("place", "modality", "sentence", "meaning"), sentences(), ids=[line for _, _, line, _ in sentences()]
 )
-def test_sentence(number: int, modality: str, sentence: str, meaning: str) -> None:
-    line = instructions()[number]
+def test_sentence(place: str, modality: str, sentence: str, meaning: str) -> None:
+    line = instructions()[place]
     assert line.modality == modality
-    assert told(line) == meaning, f"{TABLE.name}:{number}: {sentence}"
+    assert told(line) == meaning, f"{place}: {sentence}"
 
 
 def told(line: Instruction) -> str:
