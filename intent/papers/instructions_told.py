@@ -62,7 +62,7 @@ def instruction_words(work: Work, instruction: Instruction) -> Words:
 def as_written(work: Work, instruction: Instruction) -> AsWritten:
     """The line as its writer put it, to stand below where a language tells it otherwise."""
     original = InstructionSentence(instruction, work.vocabulary)
-    return AsWritten(original, say("As written: {words}", words=quoted(original.written)))
+    return AsWritten(original, say("As written: {sentence}", sentence=original.written))
 
 
 def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[QuotedWords, ...]:

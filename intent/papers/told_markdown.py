@@ -35,7 +35,7 @@ from intent.papers.document import (
     Told,
     inlines,
 )
-from intent.papers.prose import as_markdown, escaped
+from intent.papers.prose import as_markdown, escaped, shown
 
 CONTENTS = say("Contents")
 WHERE_FOUND = say("Where the words quoted are found")
@@ -98,7 +98,7 @@ def _phrase(phrase: Phrase, sheet: MarkdownSheet) -> str:
         case PhraseRole.STRONG:
             return f"**{sheet.escaped(phrase.words)}**"
         case PhraseRole.CODE | PhraseRole.DIGEST:
-            return f"`{sheet.locale.say(phrase.words).replace('`', '')}`"
+            return f"`{shown(sheet.locale.say(phrase.words)).replace('`', '')}`"
     return _spaced(sheet.locale.say(phrase.words))
 
 

@@ -207,9 +207,9 @@ def _table(table: PaperTable, terminal: Terminal) -> Iterator[str]:
     cells = [tuple(_cell(row, place, terminal) for row in table.rows) for place in range(count)]
     box: tuple[TextCell, ...] = ([[Piece(BOX)]],) * length
     columns = [
-        *(TextColumn(say(tick), _TICK_SHARE, box) for tick in table.ticks),
+        *(TextColumn(shown(say(tick)), _TICK_SHARE, box) for tick in table.ticks),
         *(
-            TextColumn(say(column.title), column.share or rest, inside)
+            TextColumn(shown(say(column.title)), column.share or rest, inside)
             for column, inside in zip(table.columns, cells, strict=True)
         ),
     ]
