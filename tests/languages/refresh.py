@@ -21,7 +21,8 @@ from languages.patterns import SOURCE, Pattern, patterns  # noqa: E402  after th
 
 CATALOGUES = SOURCE / "language" / "catalogues"
 _OF_A_DAY = re.compile(
-    rb'^"(POT-Creation-Date|PO-Revision-Date|Last-Translator|Language-Team|Report-Msgid|Generated).*\n', re.M
+    rb'^"(POT-Creation-Date|PO-Revision-Date|Last-Translator|Language-Team|Report-Msgid|Generated).*\n',
+    re.MULTILINE,
 )
 """Lines of a header that would differ from one day or one translator to another."""
 
