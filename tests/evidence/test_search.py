@@ -184,7 +184,11 @@ def test_time_codes_are_told_from_other_numbers() -> None:
 
 def test_the_nearest_passage_is_offered() -> None:
     text = "Nobody came. You wait on the slip, because there is nowhere else. Then it leaves."
-    near = nearest_passage(pieces_of("You wait on the quay, because there is nowhere else."), transcript_of(text))
+    near = nearest_passage(
+        pieces_of("You wait on the quay, because there is nowhere else."), transcript_of(text)
+    )
     assert near is not None
     assert text[near.start : near.end] == "You wait on the slip, because there is nowhere else."
-    assert nearest_passage(pieces_of("Paint the rail green again in the spring."), transcript_of(text)) is None
+    assert (
+        nearest_passage(pieces_of("Paint the rail green again in the spring."), transcript_of(text)) is None
+    )

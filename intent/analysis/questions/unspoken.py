@@ -1,12 +1,12 @@
-"""What counts of a work without being asked, and what no instruction speaks of, group by group of parts."""
+"""What nobody has spoken of, as questions: what is asked, what is documented of it, and what was shown."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import islice
 
 from intent.analysis.questions.device_wear import wear_of
+from intent.analysis.questions.gaps import Gap, gaps_of_parts, gaps_of_work
 from intent.analysis.questions.measure import Factors, Wear
 from intent.analysis.questions.occasion import (
     Occasion,
@@ -18,105 +18,24 @@ from intent.analysis.questions.occasion import (
 )
 from intent.analysis.questions.question import Question
 from intent.language.message import Joint, Message, Words, joined, listed, say
-from intent.model.assertions import Aggregate
 from intent.model.naming import runs
-from intent.model.phrasing import NOT_GIVEN
 from intent.model.work import Instruction, Part
-from intent.names import HEIGHT, POSITION, PRESENCE, THE_WORK
+from intent.names import PRESENCE, THE_WORK
 from intent.vocabulary.terms import Characteristic
 
 NEAR = 2
 """So many instructions that come near are told with a question."""
 FEW = 8
 """Up to so many values are told; of more, that they are many."""
-_OF_SOME = {Aggregate.EACH, Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.DIFFERENCE, Aggregate.TOTAL}
 UNSAID = say("No instruction speaks of it.")
-
-
-@dataclass(frozen=True, slots=True)
-class Gap:
-    """Characteristics of some parts that nobody has spoken of: of one group, or of several asked about together."""
-
-    parts: tuple[Part, ...]
-    characteristics: tuple[Characteristic, ...]
-
-    @property
-    def goes_with_device(self) -> bool:
-        return any("device" in one.bearers for one in self.characteristics)
 
 
 def unspoken(occasion: Occasion) -> Iterator[Question]:
     """A question for each gap in what has been said of the parts and of the work as a whole."""
-    for gap in _together(list(_gaps(occasion))):
+    for gap in gaps_of_parts(occasion):
         yield _of_parts(occasion, gap)
-    spoken = _spoken(occasion)
-    for one in occasion.work.vocabulary.characteristics.values():
-        if one.counts_unasked and "work" in one.bearers and (THE_WORK, one.iri) not in spoken:
-            yield _of_work(occasion, one)
-
-
-def _spoken(occasion: Occasion) -> frozenset[tuple[str, str]]:
-    """Subjects with the characteristics that an instruction speaks of: a height is half a position."""
-    found: set[tuple[str, str]] = set()
-    for line in occasion.lines:
-        assertion = line.assertion
-        members = occasion.case.members[line.identifier]
-        if assertion.aggregate is Aggregate.NUMBER:
-            found |= {(member, PRESENCE) for member in members}
-        elif assertion.aggregate in _OF_SOME and assertion.characteristic:
-            named = POSITION if assertion.characteristic == HEIGHT else assertion.characteristic
-            found |= {(member, named) for member in members}
-    return frozenset(found)
-
-
-def _gaps(occasion: Occasion) -> Iterator[Gap]:
-    """Of a device each characteristic by itself; of a place, all those that the same parts lack."""
-    vocabulary, spoken = occasion.work.vocabulary, _spoken(occasion)
-    groups: dict[str, list[Part]] = {}
-    for part in occasion.work.parts:
-        groups.setdefault(part.group or part.identifier, []).append(part)
-    for parts in groups.values():
-        placed: dict[tuple[str, ...], list[Characteristic]] = {}
-        for one in vocabulary.characteristics.values():
-            if not one.counts_unasked or not one.bearers & {"device", "place"}:
-                continue
-            asked = (part for part in parts if vocabulary.applies(one, part.kind.iri))
-            silent = [part for part in asked if (part.identifier, one.iri) not in spoken]
-            lacking = tuple(part for part in silent if _is_asked(occasion, part, one))
-            if lacking and ("device" in one.bearers or one.iri == PRESENCE):
-                yield Gap(lacking, (one,))
-            elif lacking:
-                placed.setdefault(tuple(part.identifier for part in lacking), []).append(one)
-        for names, of_place in placed.items():
-            yield Gap(tuple(part for part in parts if part.identifier in names), tuple(of_place))
-
-
-def _together(gaps: Sequence[Gap]) -> Iterator[Gap]:
-    """The gaps, with those of one characteristic that is named and goes with a place as one over all groups."""
-    named: dict[str, list[Gap]] = {}
-    for gap in gaps:
-        first = gap.characteristics[0]
-        if len(gap.characteristics) > 1 or gap.goes_with_device or first.is_measured:
-            yield gap
-        else:
-            named.setdefault(first.iri, []).append(gap)
-    for alike in named.values():
-        yield Gap(tuple(part for gap in alike for part in gap.parts), alike[0].characteristics)
-
-
-def _is_asked(occasion: Occasion, part: Part, characteristic: Characteristic) -> bool:
-    """What is documented is asked about; what is not, where it goes with the device and a loss is for ever.
-
-    A text that is one and the same throughout the work leaves nothing to choose.
-    """
-    documented = occasion.case.documented
-    if characteristic.iri == PRESENCE:
-        return True
-    if not documented.is_given(part.identifier, characteristic):
-        return "device" in characteristic.bearers and part.device is not None and characteristic.undone == 3
-    if characteristic.space != "text":
-        return True
-    return len({documented.words(one, characteristic) for one in documented.present} - {NOT_GIVEN}) > 1
+    for characteristic in gaps_of_work(occasion):
+        yield _of_work(occasion, characteristic)
 
 
 def _of_parts(occasion: Occasion, gap: Gap) -> Question:
