@@ -11,7 +11,8 @@ from intent.model.naming import runs, subject_name
 from intent.model.subject import WHOLE_VENUE, WHOLE_WORK, Subject, one
 from intent.model.work import Device, Part
 from intent.names import YES
-from intent.papers.document import Block, Paragraph, ParagraphRole, strong
+from intent.papers.document import Block, Paragraph, ParagraphRole
+from intent.papers.inline import strong
 from intent.variance.result import Variance
 from intent.vocabulary.terms import Definition, Vocabulary
 

@@ -11,7 +11,7 @@ from intent.model.naming import find_part, person_words, runs, subject_name, sub
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.subject import WHOLE_WORK, Subject, SubjectKind
 from intent.names import PRESENCE
-from intent.papers.document import Content
+from intent.papers.inline import Content
 from intent.papers.instructions_told import QuotedWords, quotations, set_aside_words, with_source
 from intent.papers.verdict_words import ground_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict

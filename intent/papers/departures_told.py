@@ -6,17 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from intent.language.message import Words, closed, quoted, say
 from intent.papers.departures import Departure
-from intent.papers.document import (
-    Content,
-    FactLine,
-    Facts,
-    FactsRole,
-    PaperSection,
-    Quotation,
-    Reference,
-    SectionRole,
-    Stamp,
-)
+from intent.papers.document import FactLine, Facts, FactsRole, PaperSection, Quotation, Reference, SectionRole
+from intent.papers.inline import Content, Stamp
 from intent.papers.instructions_told import QuotedWords
 from intent.papers.verdict_words import VERDICT_MEANINGS
 from intent.variance.result import VERDICT_WORDS, Verdict

@@ -15,7 +15,7 @@ from intent.model.naming import person_words
 from intent.model.phrasing import scope_words
 from intent.model.work import Instruction, Modality, Work
 from intent.papers.attribution import attribution
-from intent.papers.document import AsWritten, Content
+from intent.papers.inline import AsWritten, Content
 from intent.variance.result import Because, SetAside
 
 

@@ -20,7 +20,7 @@ from intent.model.naming import find_part
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.subject import SubjectKind
 from intent.names import INTENT, PREFIXES, TERM, local_iri
-from intent.papers.occasion import outcome_sentence
+from intent.papers.masthead import outcome_sentence
 from intent.papers.report_evidence import Evidence, EvidenceFile
 from intent.papers.report_json import member_names
 from intent.variance.result import (

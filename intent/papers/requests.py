@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from intent.language.message import Words, closed, listed, quoted, say, say_of
 from intent.model.naming import person_words
 from intent.papers.departures import Departure, merged, missing_words
-from intent.papers.document import Content, Phrase, Several
 from intent.papers.findings_told import finding_words
+from intent.papers.inline import Content, Phrase, Several
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
 WHOLE = say("The proposal as a whole.")

@@ -13,8 +13,6 @@ from intent.language.locale import ENGLISH, Locale
 from intent.language.message import Joint, Words, closed, opened, say
 from intent.papers.document import (
     Block,
-    Break,
-    Content,
     Document,
     Facts,
     Items,
@@ -24,17 +22,12 @@ from intent.papers.document import (
     PaperTable,
     Paragraph,
     ParagraphRole,
-    Phrase,
-    PhraseRole,
     Pictures,
     Quotation,
     Reference,
     Ruled,
-    Several,
-    Stamp,
-    Told,
-    inlines,
 )
+from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
 from intent.papers.prose import as_markdown, escaped, shown
 
 CONTENTS = say("Contents")

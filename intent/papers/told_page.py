@@ -11,8 +11,6 @@ from intent.language.locale import ENGLISH, Locale
 from intent.language.message import Joint, Words, opened, say
 from intent.papers.document import (
     Block,
-    Break,
-    Content,
     Document,
     Facts,
     FactsRole,
@@ -23,20 +21,15 @@ from intent.papers.document import (
     PaperTable,
     Paragraph,
     ParagraphRole,
-    Phrase,
-    PhraseRole,
     Pictures,
     Quotation,
     Reference,
     Ruled,
     SectionRole,
-    Several,
-    Stamp,
     TableRole,
-    Told,
-    inlines,
 )
 from intent.papers.elements import Element, digest, element, prose, unbroken
+from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
 from intent.papers.page_marks import marked
 from intent.papers.prose import shown
 from intent.papers.standing_page import head, page_text, section

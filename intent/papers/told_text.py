@@ -9,8 +9,6 @@ from intent.language.locale import ENGLISH, Locale
 from intent.language.message import Joint, Words, joined, sentence
 from intent.papers.document import (
     Block,
-    Break,
-    Content,
     Document,
     Facts,
     FactsRole,
@@ -21,16 +19,11 @@ from intent.papers.document import (
     PaperTable,
     Paragraph,
     ParagraphRole,
-    Phrase,
-    PhraseRole,
     Pictures,
     Quotation,
     Ruled,
-    Several,
-    Stamp,
-    Told,
-    inlines,
 )
+from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
 from intent.papers.layout import Piece, columns_of, flowed, padded, wrapped
 from intent.papers.prose import as_plain, shown
 from intent.papers.text_table import TextCell, TextColumn, table_lines

@@ -16,7 +16,6 @@ from intent.papers.departures import Departure, departures
 from intent.papers.departures_told import departure_section, meanings_section
 from intent.papers.document import (
     Block,
-    Break,
     Column,
     Document,
     FactLine,
@@ -28,18 +27,14 @@ from intent.papers.document import (
     PaperTable,
     Paragraph,
     ParagraphRole,
-    Phrase,
-    PhraseRole,
     Reference,
-    Stamp,
     TableRole,
-    quiet,
-    strong,
 )
 from intent.papers.effects_told import effect_sections
 from intent.papers.findings_told import finding_sentence
+from intent.papers.inline import Break, Phrase, PhraseRole, Stamp, quiet, strong
 from intent.papers.kept import kept_tables
-from intent.papers.occasion import byline, occasion_words, outcome_sentence
+from intent.papers.masthead import byline, occasion_words, outcome_sentence
 from intent.papers.passages_told import references_of
 from intent.papers.proposed import answers_words, changes_words
 from intent.papers.prose import without_comments

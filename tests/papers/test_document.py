@@ -11,8 +11,6 @@ from lxml import html
 from intent.language.locale import ENGLISH, Locale
 from intent.language.message import say
 from intent.papers.document import (
-    AsWritten,
-    Break,
     Column,
     Document,
     FactLine,
@@ -24,17 +22,12 @@ from intent.papers.document import (
     PaperSection,
     PaperTable,
     Paragraph,
-    Phrase,
-    PhraseRole,
     Quotation,
     Reference,
     Ruled,
     SectionRole,
-    Several,
-    Stamp,
-    quiet,
-    strong,
 )
+from intent.papers.inline import AsWritten, Break, Phrase, PhraseRole, Several, Stamp, quiet, strong
 from intent.papers.layout import columns_of
 from intent.papers.telling import FORMS, tell
 from intent.variance.result import Outcome, Verdict
