@@ -8,16 +8,25 @@ from importlib.resources import files
 
 from intent.diagnostics import Severity, Span
 from intent.dossier.draft import Draft
+from intent.language.locale import LANGUAGES
 from intent.language.message import say
 
-TEMPLATES = {"work": "new-work.md", "installation": "new-installation.md"}
+_TEMPLATES = {"work": "new-work", "installation": "new-installation"}
 _FILLED_IN = re.compile(
-    r"^# (?P<title>.+)$|^> (?P<words>.+)$|(?:: |\| )(?P<name>Name of [^|\n]*?)\s*(?:\||$)", re.MULTILINE
+    r"^# (?P<title>.+)$|^> (?P<words>.+)$|(?:: |\| )(?P<name>(?:Name|Nom) [^\s|][^|\n]*?)\s*(?:\||$)",
+    re.MULTILINE,
 )
 
 
+def template_text(document: str, language: str = "en") -> str:
+    """The commented text that a ``work`` or an ``installation`` is begun with; in English where a language has none."""
+    folder, name = files("intent.dossier"), _TEMPLATES[document]
+    own = folder.joinpath(f"{name}.{language}.md")
+    return (own if own.is_file() else folder.joinpath(f"{name}.md")).read_text(encoding="utf-8")
+
+
 def find_template_text(draft: Draft, text: str, document: str) -> None:
-    """Find the placeholders of the template of a ``work`` or an ``installation`` in a text."""
+    """Find the placeholders of the templates of a ``work`` or an ``installation`` in a text, in any language."""
     for words in dict.fromkeys(_placeholders(document)):
         if words not in text:
             continue
@@ -32,6 +41,6 @@ def find_template_text(draft: Draft, text: str, document: str) -> None:
 
 
 def _placeholders(document: str) -> Iterator[str]:
-    template = files("intent.dossier").joinpath(TEMPLATES[document]).read_text(encoding="utf-8")
-    for match in _FILLED_IN.finditer(template):
-        yield match[match.lastgroup or 0]
+    for language in LANGUAGES:
+        for match in _FILLED_IN.finditer(template_text(document, language)):
+            yield match[match.lastgroup or 0]
