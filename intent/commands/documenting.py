@@ -6,27 +6,27 @@ from pathlib import Path
 
 import click
 
-from intent.commands.printing import FILE, deliver, print_diagnostics
-
-_CONVERSIONS = ("markdown", "turtle", "json-ld", "n-triples")
+from intent import verbs
+from intent.commands.options import FILE, language_option, output_option, work_option
+from intent.commands.printing import deliver, print_diagnostics
+from intent.diagnostics import UnknownName, Unusable, summary
 
 
 @click.command()
 @click.argument("file", type=FILE)
 @click.option("--installation", is_flag=True, help="Write an installation instead of a work.")
-def new(file: Path, installation: bool) -> None:
+@language_option("the text to start from")
+def new(file: Path, installation: bool, language: str) -> None:
     """Write a commented dossier to start from.
 
     Example: intent new timetable/work.md
     """
-    from intent import verbs
-
-    click.echo(f"written: {verbs.new(file, installation=installation)}")
+    click.echo(f"written: {verbs.new(file, installation=installation, language=language)}")
 
 
 @click.command()
 @click.argument("file", type=FILE)
-@click.option("--work", type=FILE, help="The work of an installation that names none.")
+@work_option()
 @click.option("--digests", is_flag=True, help="Print the digest of each source's file that has none yet.")
 def validate(file: Path, work: Path | None, digests: bool) -> int:
     """Say what is wrong with a work or an installation.
@@ -35,9 +35,6 @@ def validate(file: Path, work: Path | None, digests: bool) -> int:
 
     Example: intent validate timetable/work.md
     """
-    from intent import verbs
-    from intent.diagnostics import Unusable, summary
-
     if digests:
         click.echo("\n\n".join(verbs.digests(file)) or f"{file}: every source's file has its digest")
         return 0
@@ -55,32 +52,30 @@ def validate(file: Path, work: Path | None, digests: bool) -> int:
 @click.command()
 @click.argument("name", required=False)
 @click.option("--work", type=FILE, help="A work whose own terms are wanted as well.")
-def terms(name: str | None, work: Path | None) -> None:
+@language_option("the words and what they mean")
+def terms(name: str | None, work: Path | None, language: str) -> None:
     """Say which words the vocabulary has, and what one means.
 
     Example: intent terms rotation
     """
-    from intent import verbs
-    from intent.papers.glossary import UnknownTerm
-
     try:
-        click.echo(verbs.terms(name, work), nl=False)
-    except UnknownTerm as error:
+        click.echo(verbs.terms(name, work, language=language), nl=False)
+    except UnknownName as error:
         raise click.UsageError(str(error)) from None
 
 
 @click.command()
 @click.argument("file", type=FILE)
-@click.option("--to", "form", type=click.Choice(_CONVERSIONS), required=True)
-@click.option("--work", type=FILE, help="The work of an installation that names none.")
-@click.option("--output", type=FILE, help="Write here instead of printing.")
+@click.option(
+    "--to", "form", type=click.Choice(["markdown", "turtle", "json-ld", "n-triples"]), required=True
+)
+@work_option()
+@output_option()
 def convert(file: Path, form: str, work: Path | None, output: Path | None) -> None:
     """Turn a dossier or an installation into another form.
 
     Example: intent convert timetable/work.md --to turtle --output work.ttl
     """
-    from intent import verbs
-
     text, findings = verbs.convert(file, form, work)
     print_diagnostics(findings)
     deliver(text, output)
@@ -93,7 +88,7 @@ def convert(file: Path, form: str, work: Path | None, output: Path | None) -> No
 @click.option(
     "--enter", is_flag=True, help="Enter the sheet's rows into the dossier, and do not write the sheet."
 )
-@click.option("--output", type=FILE, help="With --enter: the dossier to write; it may be the work itself.")
+@output_option("With --enter: the dossier to write; it may be the work itself.")
 def sheet(work: Path, table: str, file: Path, enter: bool, output: Path | None) -> None:
     """Write a table of a work as a spreadsheet, .csv or .xlsx, or take one back.
 
@@ -101,8 +96,6 @@ def sheet(work: Path, table: str, file: Path, enter: bool, output: Path | None) 
 
     Example: intent sheet timetable/work.md boxes boxes.csv
     """
-    from intent import verbs
-
     if enter:
         text, findings = verbs.enter_sheet(work, table, file)
         print_diagnostics(findings)

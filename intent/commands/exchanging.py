@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import datetime
 from pathlib import Path
 
 import click
 
-from intent.commands.printing import FILE, begin, print_diagnostics, terminal_width
+from intent import verbs
+from intent.commands.options import FILE, Day, language_option, work_option
+from intent.commands.printing import begin, print_diagnostics, width_for
+from intent.diagnostics import summary
 
 _STANDARDS = ("shacl", "odrl", "lido", "linked-art", "premis")
 
@@ -14,14 +18,15 @@ _STANDARDS = ("shacl", "odrl", "lido", "linked-art", "premis")
 @click.command()
 @click.argument("file", type=FILE)
 @click.option("--to", type=FILE, required=True, help="A new folder, or a new file that ends in .zip.")
-@click.option("--work", type=FILE, help="The work of an installation that names none.")
+@work_option()
 @click.option(
-    "--date",
-    type=click.DateTime(["%Y-%m-%d"]),
-    help="The date that the package bears; the installation's first day if none.",
+    "--date", type=Day(), help="The date that the package bears; the installation's first day if none."
 )
 @click.option("--pdf/--no-pdf", default=True, help="Put the report and the placement cards in as PDFs too.")
-def pack(file: Path, to: Path, work: Path | None, date: object, pdf: bool) -> int:
+@language_option("the report, the cards, the annex and the packing list")
+def pack(
+    file: Path, to: Path, work: Path | None, date: datetime.date | None, pdf: bool, language: str
+) -> int:
     """Pack a work, or an installation with its work and report, to send it elsewhere.
 
     What is marked `keep: internal` stays in the house, and so do contacts, insurance values and storage places. The
@@ -29,14 +34,8 @@ def pack(file: Path, to: Path, work: Path | None, date: object, pdf: bool) -> in
 
     Example: intent pack timetable/installations/2027-loan.md --to loan.zip
     """
-    import datetime
-
-    from intent import verbs
-    from intent.diagnostics import summary
-
-    day = date.date() if isinstance(date, datetime.datetime) else None
     begin("packing")
-    package = verbs.pack(file, to, work, day, pdf=pdf)
+    package = verbs.pack(file, to, work, date, pdf=pdf, language=language)
     print_diagnostics(package.findings)
     click.echo(f"packed: {package.path}")
     click.echo(f"left out: {'; '.join(package.left_out) or 'nothing'}")
@@ -53,8 +52,14 @@ def pack(file: Path, to: Path, work: Path | None, date: object, pdf: bool) -> in
 @click.option(
     "--most-bytes", type=click.IntRange(1), help="The most bytes that it may hold; 256 GiB if none."
 )
+@language_option("what is said of the differences")
 def receive(
-    package: Path, folder: Path, against: Path | None, most_files: int | None, most_bytes: int | None
+    package: Path,
+    folder: Path,
+    against: Path | None,
+    most_files: int | None,
+    most_bytes: int | None,
+    language: str,
 ) -> int:
     """Check a package that somebody sent, a folder or a zip, and open it in a new folder.
 
@@ -64,20 +69,10 @@ def receive(
 
     Example: intent receive loan.zip received/loan --against timetable/work.md
     """
-    from intent import verbs
-    from intent.diagnostics import summary
-    from intent.papers.compared import write_comparison
-
     begin("checking the package")
     received = verbs.receive(package, folder, against, most_files, most_bytes)
     print_diagnostics(received.findings)
-    click.echo(f"opened: {received.folder}")
-    click.echo(f"kept by the sender: {received.left_out or 'not said'}")
-    if received.judged.variance is not None:
-        click.echo(str(received.judged.variance.sentence))
-    if received.comparison is not None:
-        width = max(80, min(terminal_width(), 120))
-        click.echo(f"\n{write_comparison(received.comparison, None, width=width)}", nl=False)
+    click.echo(verbs.tell_received(received, language, width=width_for(None)), nl=False)
     return 1 if summary(received.findings) else 0
 
 
@@ -91,7 +86,7 @@ def receive(
     required=True,
     help="The standard; may be given several times.",
 )
-@click.option("--work", type=FILE, help="The work of an installation that names none.")
+@work_option()
 @click.option(
     "--output",
     type=FILE,
@@ -107,9 +102,6 @@ def export(file: Path, standards: tuple[str, ...], work: Path | None, output: Pa
 
     Example: intent export timetable/work.md --to lido --to premis --output for-the-portal
     """
-    from intent import verbs
-    from intent.diagnostics import summary
-
     begin("writing for other readers")
     exported = verbs.export(file, standards, output, work)
     print_diagnostics(exported.findings)

@@ -2,54 +2,47 @@
 
 from __future__ import annotations
 
+import datetime
 import sys
 from pathlib import Path
 
 import click
 
-from intent.commands.printing import (
+from intent import verbs
+from intent.commands.options import (
     FILE,
+    PAPERS,
+    date_option,
+    format_option,
+    language_option,
+    output_option,
+    paper_option,
+)
+from intent.commands.printing import (
     begin,
     deliver,
     deliver_bytes,
     print_diagnostics,
     refuse_terminal,
-    terminal_width,
+    stays_english,
+    width_for,
 )
-
-_FORMATS = ("text", "html", "markdown", "json", "turtle", "pdf")
-_FOR_PROGRAMS = ("json", "turtle")
-_LANGUAGES = ("en", "de", "fr")
 
 
 @click.command()
 @click.argument("files", type=FILE, nargs=-1, required=True, metavar="[WORK] INSTALLATION")
-@click.option("--format", "form", type=click.Choice(_FORMATS), default="text", show_default=True)
-@click.option("--output", type=FILE, help="Write the report here instead of printing it.")
-@click.option(
-    "--paper",
-    type=click.Choice(["A4", "letter"]),
-    default="A4",
-    show_default=True,
-    help="The paper of a PDF.",
-)
-@click.option(
-    "--date", type=click.DateTime(["%Y-%m-%d"]), help="The date that the report bears; today's if none."
-)
-@click.option(
-    "--language",
-    type=click.Choice(_LANGUAGES),
-    default="en",
-    show_default=True,
-    help="The language of a report in text, HTML or Markdown; what its writers wrote stays as it is.",
-)
+@format_option(*PAPERS, "json", "turtle")
+@output_option("Write the report here instead of printing it.")
+@paper_option()
+@date_option("The date that the report bears")
+@language_option("a report for people")
 @click.option("--lines", is_flag=True, help="Draw the lines from players to displays (HTML and PDF).")
 def check(
     files: tuple[Path, ...],
     form: str,
     output: Path | None,
     paper: str,
-    date: object,
+    date: datetime.date | None,
     language: str,
     lines: bool,
 ) -> int:
@@ -60,27 +53,20 @@ def check(
 
     Example: intent check timetable/installations/2027-loan.md --format html --output report.html
     """
-    import datetime
-
-    from intent import verbs
-
     installation, work = _named(files)
     if form == "pdf":
         refuse_terminal(output)
-    day = date.date() if isinstance(date, datetime.datetime) else None
-    if language != "en" and form in _FOR_PROGRAMS:
-        click.echo(f"{form} is for programs and stays in English; --language is for the others", err=True)
-    width = 80 if output else max(80, min(terminal_width(), 120))
-    colour = output is None and sys.stdout.isatty()
+    if form in {"json", "turtle"}:
+        stays_english(form, language)
     if form in {"html", "pdf"}:
         begin("drawing")
     checked, text = verbs.check_and_report(
         installation,
         work,
         "html" if form == "pdf" else form,
-        date=day,
-        width=width,
-        colour=colour,
+        date=date,
+        width=width_for(output),
+        colour=output is None and sys.stdout.isatty(),
         language=language,
         lines=lines,
     )
@@ -119,13 +105,7 @@ def _named(files: tuple[Path, ...]) -> tuple[Path, Path | None]:
     show_default=True,
     help="The unit of positions.",
 )
-@click.option(
-    "--language",
-    type=click.Choice(_LANGUAGES),
-    default="en",
-    show_default=True,
-    help="The language of the cards.",
-)
+@language_option("the cards")
 @click.option("--parts", help="Of these parts alone, with commas between them.")
 def cards(
     files: tuple[Path, ...], output: Path, sheet: str, units: str, language: str, parts: str | None
@@ -137,8 +117,6 @@ def cards(
 
     Example: intent cards timetable/installations/2027-loan.md --output cards.pdf --units in
     """
-    from intent import verbs
-
     is_pdf = output.suffix.lower() == ".pdf"
     if not is_pdf and output.suffix.lower() not in {".html", ".htm"}:
         raise click.UsageError(f"`{output.name}` ends neither in .html nor in .pdf")

@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
+import datetime
 from pathlib import Path
 
 import click
 
-from intent.commands.printing import FILE, deliver, print_diagnostics, terminal_width
-
-_TOLD = ("text", "markdown", "json")
-_PAGES = ("markdown", "html")
+from intent import verbs
+from intent.commands.options import (
+    FILE,
+    PAPERS,
+    Day,
+    date_option,
+    format_option,
+    language_option,
+    output_option,
+    paper_option,
+)
+from intent.commands.printing import deliver_answer
+from intent.diagnostics import UnknownName
 
 
 @click.command()
@@ -18,83 +28,104 @@ _PAGES = ("markdown", "html")
 @click.argument("characteristic", required=False)
 @click.option(
     "--on",
-    type=click.DateTime(["%Y", "%Y-%m", "%Y-%m-%d"]),
+    type=Day(["%Y", "%Y-%m", "%Y-%m-%d"]),
     help="The day on which to look: 2005, 2005-06-01; today if none.",
 )
-def explain(work: Path, subject: str | None, characteristic: str | None, on: object) -> None:
+@format_option(*PAPERS)
+@language_option("the explanation")
+@output_option()
+@paper_option()
+def explain(
+    work: Path,
+    subject: str | None,
+    characteristic: str | None,
+    on: datetime.date | None,
+    form: str,
+    language: str,
+    output: Path | None,
+    paper: str,
+) -> None:
     """Say what governs a part, a group, a characteristic or the whole work, in whose words.
 
     It says for which values which instruction prevails, what gives way to it, and from when to when each holds.
 
     Example: intent explain timetable/work.md M1 technology --on 2005
     """
-    import datetime
-
-    from intent import verbs
-    from intent.diagnostics import UnknownName
-    from intent.papers.explained import write_account
-
-    day = on.date() if isinstance(on, datetime.datetime) else None
     try:
-        found = verbs.explain(work, subject, characteristic, day)
+        answer = verbs.explain(work, subject, characteristic, on)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    click.echo(write_account(found), nl=False)
+    deliver_answer(answer, form, language, output, paper)
 
 
 @click.command()
 @click.argument("work", type=FILE)
 @click.argument("part", required=False)
 @click.argument("characteristic", required=False)
-@click.option("--format", "form", type=click.Choice(_TOLD), default="text", show_default=True)
-@click.option("--output", type=FILE, help="Write here instead of printing.")
-def history(work: Path, part: str | None, characteristic: str | None, form: str, output: Path | None) -> None:
+@format_option(*PAPERS, "json")
+@language_option("the history")
+@output_option()
+@paper_option()
+def history(
+    work: Path,
+    part: str | None,
+    characteristic: str | None,
+    form: str,
+    language: str,
+    output: Path | None,
+    paper: str,
+) -> None:
     """Tell how a work was shown, and what departed from its documentation.
 
     Read are the installations carried out in the folder `installations` beside the work.
 
     Example: intent history timetable/work.md M1 technology
     """
-    from intent import verbs
-    from intent.diagnostics import UnknownName
-    from intent.papers.chronicle_told import write_chronicle
-
     try:
-        told, findings = verbs.history(work, part, characteristic)
+        answer = verbs.history(work, part, characteristic)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    print_diagnostics(findings)
-    deliver(write_chronicle(told, form, width=max(80, min(terminal_width(), 120))), output)
+    deliver_answer(answer, form, language, output, paper)
 
 
 @click.command()
 @click.argument("old", type=FILE)
 @click.argument("new", type=FILE)
 @click.option("--installation", type=FILE, help="Say which verdicts on this installation change.")
-@click.option("--format", "form", type=click.Choice(_TOLD), default="text", show_default=True)
-@click.option("--output", type=FILE, help="Write here instead of printing.")
-def compare(old: Path, new: Path, installation: Path | None, form: str, output: Path | None) -> int:
+@format_option(*PAPERS, "json")
+@language_option("the comparison")
+@output_option()
+@paper_option()
+def compare(
+    old: Path,
+    new: Path,
+    installation: Path | None,
+    form: str,
+    language: str,
+    output: Path | None,
+    paper: str,
+) -> int:
     """Say what changed between two states of the documentation of one work.
 
     The exit code is 0 where nothing changed, and 1 where anything did.
 
     Example: intent compare timetable/work-2019.md timetable/work.md
     """
-    from intent import verbs
-    from intent.papers.compared import write_comparison
-
-    found, turn, findings = verbs.compare(old, new, installation)
-    print_diagnostics(findings)
-    deliver(write_comparison(found, turn, form, width=max(80, min(terminal_width(), 120))), output)
-    return 1 if found.differences else 0
+    answer = verbs.compare(old, new, installation)
+    deliver_answer(answer, form, language, output, paper)
+    return 1 if answer.found.works.differences else 0
 
 
 @click.command()
 @click.argument("work", type=FILE)
-@click.option("--format", "form", type=click.Choice(_PAGES), default="markdown", show_default=True)
-@click.option("--output", type=FILE, help="Write here instead of printing.")
-@click.option("--date", type=click.DateTime(["%Y-%m-%d"]), help="The day of the conversation; today if none.")
-def questions(work: Path, form: str, output: Path | None, date: object) -> None:
+@format_option(*PAPERS, default="markdown")
+@language_option("the questions")
+@output_option()
+@paper_option()
+@date_option("The day of the conversation")
+def questions(
+    work: Path, form: str, language: str, output: Path | None, paper: str, date: datetime.date | None
+) -> None:
     """Say what to ask at the next conversation, and whom.
 
     For each person who is still there it lists what nobody has spoken of, what clashes and what is in doubt,
@@ -102,11 +133,4 @@ def questions(work: Path, form: str, output: Path | None, date: object) -> None:
 
     Example: intent questions timetable/work.md --format html --output questions.html
     """
-    import datetime
-
-    from intent import verbs
-
-    day = date.date() if isinstance(date, datetime.datetime) else None
-    text, findings = verbs.questions(work, form, day)
-    print_diagnostics(findings)
-    deliver(text, output)
+    deliver_answer(verbs.questions(work, date), form, language, output, paper)

@@ -15,7 +15,6 @@ FILE = click.Path(path_type=Path)
 PAPERS = ("text", "markdown", "html", "pdf")
 """The forms in which a paper is told."""
 _F = TypeVar("_F", bound=Callable[..., Any])
-_Decorator = Callable[[_F], _F]
 
 
 class Day(click.ParamType[datetime.date]):
@@ -36,33 +35,35 @@ class Day(click.ParamType[datetime.date]):
         return "YYYY-MM-DD"
 
 
-def language_option(of: str) -> _Decorator[_F]:
+def language_option(of: str) -> Callable[[_F], _F]:
     """The language of what is told."""
     text = f"The language of {of}; what its writers wrote stays as it is."
-    return click.option("--language", type=click.Choice(LANGUAGES), default="en", show_default=True, help=text)
+    return click.option(
+        "--language", type=click.Choice(LANGUAGES), default="en", show_default=True, help=text
+    )
 
 
-def format_option(*forms: str, default: str = "text") -> _Decorator[_F]:
+def format_option(*forms: str, default: str = "text") -> Callable[[_F], _F]:
     """The form in which something is told."""
     return click.option("--format", "form", type=click.Choice(forms), default=default, show_default=True)
 
 
-def output_option(what: str = "Write here instead of printing.") -> _Decorator[_F]:
+def output_option(what: str = "Write here instead of printing.") -> Callable[[_F], _F]:
     """Where to write what would be printed."""
     return click.option("--output", type=FILE, help=what)
 
 
-def paper_option() -> _Decorator[_F]:
+def paper_option() -> Callable[[_F], _F]:
     """The size of the paper of a PDF."""
     sizes = click.Choice(["A4", "letter"])
     return click.option("--paper", type=sizes, default="A4", show_default=True, help="The paper of a PDF.")
 
 
-def date_option(of: str) -> _Decorator[_F]:
+def date_option(of: str) -> Callable[[_F], _F]:
     """The day that a paper bears."""
     return click.option("--date", type=Day(), help=f"{of}; today's if none.")
 
 
-def work_option() -> _Decorator[_F]:
+def work_option() -> Callable[[_F], _F]:
     """The work of an installation received without its path."""
     return click.option("--work", type=FILE, help="The work of an installation that names none.")

@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
+import shutil
 import sys
 from collections.abc import Iterable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
-if TYPE_CHECKING:
-    from intent.diagnostics import Diagnostic
+from intent.diagnostics import Diagnostic
+from intent.reading.atomic_write import write_whole
 
-FILE = click.Path(path_type=Path)
+if TYPE_CHECKING:
+    from intent.verbs import Answer
+
+NARROW, WIDE = 80, 120
+"""Columns between which a text is laid out on a terminal, and those of a text in a file."""
 
 
 def deliver(text: str, output: Path | None) -> None:
+    """Print a text, or write it where it is wanted."""
     if output is None:
         click.echo(text, nl=not text.endswith("\n"))
         return
-    from intent.reading.atomic_write import write_whole
-
     write_whole(output, text if text.endswith("\n") else text + "\n")
     click.echo(f"written: {output}", err=True)
 
@@ -30,10 +34,30 @@ def deliver_bytes(content: bytes, output: Path | None) -> None:
     if output is None:
         sys.stdout.buffer.write(content)
         return
-    from intent.reading.atomic_write import write_whole
-
     write_whole(output, content)
     click.echo(f"written: {output}", err=True)
+
+
+def deliver_answer(answer: Answer[Any], form: str, language: str, output: Path | None, paper: str) -> None:
+    """Tell an answer in a form and a language, and say what was noticed on the way."""
+    from intent import verbs  # here alone: a check has no answer to tell
+
+    if form == "pdf":
+        refuse_terminal(output)
+    print_diagnostics(answer.findings)
+    if form == "json":
+        stays_english(form, language)
+    if form != "pdf":
+        deliver(verbs.tell_answer(answer, form, language, width=width_for(output)), output)
+        return
+    begin("laying out the pages")
+    deliver_bytes(verbs.pdf(verbs.tell_answer(answer, "html", language), paper), output)
+
+
+def stays_english(form: str, language: str) -> None:
+    """Say that what is for programs is the same in every language, where another was asked for."""
+    if language != "en":
+        click.echo(f"{form} is for programs and stays in English; --language is for the others", err=True)
 
 
 def refuse_terminal(output: Path | None) -> None:
@@ -49,11 +73,13 @@ def begin(what: str) -> None:
 
 
 def print_diagnostics(diagnostics: Iterable[Diagnostic]) -> None:
+    """Say what was found, on the error stream."""
     for found in diagnostics:
         click.echo(str(found), err=True)
 
 
-def terminal_width() -> int:
-    import shutil
-
-    return shutil.get_terminal_size().columns
+def width_for(output: Path | None) -> int:
+    """How many columns a text may take: those of the terminal, within bounds."""
+    if output is not None:
+        return NARROW
+    return max(NARROW, min(shutil.get_terminal_size().columns, WIDE))

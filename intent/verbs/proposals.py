@@ -1,8 +1,9 @@
-"""A proposal checked: read, judged, laid beside what was shown before, and reported."""
+"""Verbs about a proposal: check it, report on it, print its placement cards."""
 
 from __future__ import annotations
 
 import datetime
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -126,3 +127,33 @@ def report(
         drawn=drawn,
         locale=locale_of(language),
     )
+
+
+def cards(
+    installation: str | Path,
+    work: str | Path | None = None,
+    *,
+    sheet: str = "four",
+    unit: str = "cm",
+    language: str = "en",
+    parts: Sequence[str] = (),
+) -> tuple[str, tuple[Diagnostic, ...]]:
+    """The placement cards of an installation as a page to print, and what was found in its texts.
+
+    ``sheet`` is `four` (four cards to a sheet of A4) or `labels`; ``unit`` is `mm`, `cm` or `in`; of some parts alone
+    where any are named. Nothing on them is internal. Raises `Unusable`.
+    """
+    from intent.papers.cards.write import cards_of_proposal  # a check draws no cards
+
+    checked = check(installation, work)
+    page = cards_of_proposal(
+        checked.proposal, checked.variance, sheet=sheet, unit=unit, parts=parts, locale=locale_of(language)
+    )
+    return page, checked.findings
+
+
+def pdf(page: str, paper: str = "A4") -> bytes:
+    """A page of this program as a PDF on A4 or letter paper. Raises `Unusable` where what it needs is missing."""
+    from intent.papers.pdf import write_pdf  # slow to import, and not always installed
+
+    return write_pdf(page, paper)

@@ -1,0 +1,89 @@
+"""Verbs about documentation as text: new, validate, digests, terms, convert, and sheets out and in."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from intent.analysis.examination.examine import analyse, analyse_answers
+from intent.analysis.history.past import read_agreement
+from intent.diagnostics import Diagnostic, in_order
+from intent.dossier.template_text import template_text
+from intent.exports.converting import converted_installation, converted_work
+from intent.exports.grid import read_grid, write_grid
+from intent.exports.sheet_rows import enter_sheet as entered
+from intent.exports.sheet_rows import sheet_rows
+from intent.papers.glossary import entry, overview
+from intent.reading.atomic_write import write_whole
+from intent.reading.documentation import read_documentation
+from intent.reading.evidence.source_files import read_sources
+from intent.reading.evidence.source_findings import evidence_findings, missing_digests
+from intent.reading.files import as_text, read_bytes
+from intent.reading.heads import is_installation
+from intent.reading.proposal import read_proposal
+from intent.verbs.reading_either import read_either, read_usable
+from intent.vocabulary.loader import read_vocabulary
+
+
+def new(path: str | Path, *, installation: bool = False, language: str = "en") -> Path:
+    """Write a commented text to start from. Raises `Unusable` where the file is already there."""
+    text = template_text("installation" if installation else "work", language)
+    write_whole(Path(path), text, replace=False)
+    return Path(path)
+
+
+def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
+    """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors.
+
+    A work's instructions are laid against each other and against its documented state, and what they quote is looked
+    for in the sources; of an installation, it is asked whether those who answered could do so then, and whether it
+    was carried out as agreed.
+    """
+    found, shipped = Path(path), read_vocabulary()
+    if work is not None or is_installation(found, shipped):
+        proposal = read_proposal(found, Path(work) if work else None, shipped)
+        documented, spans = proposal.documentation.work, proposal.reading.spans
+        answers = analyse_answers(documented, proposal.installation, spans)
+        return (*proposal.validated(), *answers, *read_agreement(proposal))
+    documentation = read_documentation(found, shipped)
+    documented, spans = documentation.work, documentation.reading.spans
+    by_itself = analyse(documented, spans)
+    rests_on = evidence_findings(documented, documentation.folder, spans)
+    return in_order([*documentation.validated(), *by_itself, *rests_on])
+
+
+def digests(work: str | Path) -> tuple[str, ...]:
+    """For each source whose file has no digest yet, the line to write under its heading. Raises `Unusable`."""
+    documentation = read_usable(work)
+    return tuple(missing_digests(documentation.work, read_sources(documentation.work, documentation.folder)))
+
+
+def terms(name: str | None = None, work: str | Path | None = None) -> str:
+    """The words of the vocabulary, or what one means; with a work's own terms, if one is given.
+
+    Raises `Unusable`, and `intent.papers.glossary.UnknownTerm` for a word that there is not.
+    """
+    shipped = read_vocabulary()
+    vocabulary = read_documentation(Path(work), shipped).work.vocabulary if work else shipped
+    return entry(vocabulary, name) if name else overview(vocabulary)
+
+
+def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:
+    """A work or installation in another form, `markdown`, `turtle`, `json-ld` or `n-triples`, and what it cannot hold.
+
+    Raises `Unusable`.
+    """
+    documentation, proposal = read_either(path, work)
+    return converted_installation(proposal, to) if proposal else converted_work(documentation, to)
+
+
+def sheet(work: str | Path, name: str, file: str | Path) -> None:
+    """Write the parts, devices or boxes of a work as a sheet, `.csv` or `.xlsx`. Raises `Unusable`."""
+    write_grid(Path(file), name, sheet_rows(read_usable(work).work, name))
+
+
+def enter_sheet(work: str | Path, name: str, file: str | Path) -> tuple[str, tuple[Diagnostic, ...]]:
+    """The dossier of a work with the rows of a sheet entered, and what was found. Raises `Unusable`."""
+    documentation = read_documentation(Path(work), read_vocabulary())
+    text = as_text(read_bytes(Path(work)), str(work))
+    found = entered(text, str(work), read_grid(Path(file)), name, documentation.work.vocabulary)
+    return found.text, found.findings
