@@ -7,8 +7,16 @@ from pathlib import Path
 import click
 
 from intent import verbs
-from intent.commands.options import FILE, language_option, output_option, work_option
-from intent.commands.printing import deliver, print_diagnostics
+from intent.commands.options import (
+    FILE,
+    PAPERS,
+    format_option,
+    language_option,
+    output_option,
+    paper_option,
+    work_option,
+)
+from intent.commands.printing import deliver, deliver_answer, print_diagnostics
 from intent.diagnostics import UnknownName, Unusable, summary
 
 
@@ -52,16 +60,22 @@ def validate(file: Path, work: Path | None, digests: bool) -> int:
 @click.command()
 @click.argument("name", required=False)
 @click.option("--work", type=FILE, help="A work whose own terms are wanted as well.")
+@format_option(*PAPERS)
 @language_option("the words and what they mean")
-def terms(name: str | None, work: Path | None, language: str) -> None:
+@output_option()
+@paper_option()
+def terms(
+    name: str | None, work: Path | None, form: str, language: str, output: Path | None, paper: str
+) -> None:
     """Say which words the vocabulary has, and what one means.
 
     Example: intent terms rotation
     """
     try:
-        click.echo(verbs.terms(name, work, language=language), nl=False)
+        answer = verbs.terms(name, work)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
+    deliver_answer(answer, form, language, output, paper)
 
 
 @click.command()

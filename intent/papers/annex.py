@@ -2,93 +2,99 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from intent.language.message import listed, say
-from intent.papers.cautions import DEFERENCE
-from intent.papers.elements import Element, bullets, element, unbroken
-from intent.papers.form_page import Column, sheet, to_fill
-from intent.papers.standing_page import section
-from intent.papers.story import Story
-from intent.papers.wording import OUTCOMES, day_in_words, opening, verdict_word
+from intent.language.message import joined, say, words
+from intent.papers.cautions import caution_blocks
+from intent.papers.departures import Departure, departures
+from intent.papers.document import (
+    Block,
+    Column,
+    Document,
+    Items,
+    PaperSection,
+    PaperTable,
+    Paragraph,
+    ParagraphRole,
+    TableRole,
+)
+from intent.papers.findings_told import finding_sentence
+from intent.papers.inline import Content, Stamp
+from intent.papers.left_out import left_out_section
+from intent.papers.masthead import occasion_words, outcome_sentence
+from intent.papers.report_evidence import Evidence, written_by
+from intent.papers.requests import Request, requests
+from intent.papers.signing import signers
 from intent.redaction.withholding import WithheldKind
+from intent.variance.result import Variance
 
-NO_CONDITIONS = "No conditions are open."
-SIGNED = Column("Signature and date", 28)
-UNDER_SIGNED = "Those who sign have read the variance report that lies beside this annex."
+SIGNED = Column(say("signature and date"), 28)
+FORM_STYLE = "form.css"
 
 
-def write_annex(story: Story, sorts: Sequence[WithheldKind]) -> bytes:
-    """The annex as one page, from the story of the variance report."""
-    lead = [str(say("Annex to the installation: {title}.", title=story.installation)), story.occasion]
-    foot = str(
-        say(
-            "Written by intent {version} on {day}.",
-            version=story.evidence.version,
-            day=day_in_words(story.evidence.date),
-        )
+def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[WithheldKind]) -> Document:
+    """The annex of an installation."""
+    found = departures(variance)
+    asked = requests(variance, found)
+    outcome: tuple[Block, ...] = (
+        Paragraph(Stamp(variance.outcome), ParagraphRole.OUTCOME),
+        Paragraph(outcome_sentence(variance)),
     )
-    return sheet(story.title, filter(None, lead), _sections(story, sorts), foot)
-
-
-def _sections(story: Story, sorts: Sequence[WithheldKind]) -> Iterator[Element]:
-    word = element("strong", opening(OUTCOMES[story.outcome]), class_=f"outcome {story.outcome}")
-    yield section(
-        "outcome",
-        "Outcome",
-        [element("p", word, class_="outcome-word"), element("p", story.outcome_sentence)],
+    findings = tuple(finding_sentence(one) for one in variance.findings)
+    sections = (
+        PaperSection(title=say("Outcome"), anchor="outcome", blocks=outcome),
+        PaperSection(title=say("Conditions"), anchor="conditions", blocks=(_conditions(asked),)),
+        PaperSection(
+            title=say("What departs from the documentation"), anchor="departures", blocks=_departures(found)
+        ),
+        PaperSection(
+            title=say("Venue and devices"), anchor="findings", blocks=(Items(findings),) if findings else ()
+        ),
+        PaperSection(title=say("Cautions"), anchor="cautions", blocks=caution_blocks(variance)),
+        left_out_section(withheld),
+        PaperSection(title=say("Signatures"), anchor="signed", blocks=_signatures(variance, asked)),
     )
-    yield section("conditions", "Conditions", _conditions(story))
-    if story.departures:
-        yield section("departures", "What departs from the documentation", [_departures(story)])
-    if story.findings:
-        found = [f"{one.subject}: {one.text}" if one.subject else one.text for one in story.findings]
-        yield section("findings", "Venue and devices", [bullets(found)])
-    if story.cautions:
-        yield section("cautions", "Cautions", _cautions(story))
-    yield section("left-out", "What is not in this package", [element("p", left_out_words(sorts))])
-    yield section("signed", "Signatures", _signatures(story))
+    title = say("Annex to the installation: {title}.", title=variance.installation.title)
+    return Document(
+        title=variance.work.title,
+        name=say("{work}: {title}", work=variance.work.title, title=title),
+        lead=(
+            Paragraph(title, ParagraphRole.OCCASION),
+            Paragraph(occasion_words(variance), ParagraphRole.OCCASION),
+        ),
+        sections=tuple(section for section in sections if section.blocks),
+        foot=written_by(evidence),
+        created=evidence.date,
+        styles=(FORM_STYLE,),
+    )
 
 
-def _conditions(story: Story) -> Iterator[Element]:
+def _conditions(asked: Sequence[Request]) -> Block:
     """What is to be done or answered before the installation, by whom, and from which departure it comes."""
-    rows = [
-        (request.name, unbroken_cell(question.text), question.whence)
-        for request in story.requests
-        for question in request.questions
+    rows: tuple[tuple[Content, ...], ...] = tuple(
+        (request.name, asking.text, asking.whence) for request in asked for asking in request.questions
+    )
+    if not rows:
+        return Paragraph(say("No conditions are open."))
+    columns = (Column(say("who"), 20), Column(say("what")), Column(say("from"), 14), SIGNED)
+    return PaperTable(columns=columns, rows=rows, role=TableRole.CHECKLIST, ticks=words("met"))
+
+
+def _departures(found: Sequence[Departure]) -> tuple[Block, ...]:
+    if not found:
+        return ()
+    rows: tuple[tuple[Content, ...], ...] = tuple(
+        (joined([f"{one.number}.", one.title]), Stamp(one.verdict)) for one in found
+    )
+    columns = (Column(say("departure")), Column(say("verdict"), 14), SIGNED)
+    return (PaperTable(columns=columns, rows=rows, role=TableRole.CHECKLIST, ticks=words("seen")),)
+
+
+def _signatures(variance: Variance, asked: Sequence[Request]) -> tuple[Block, ...]:
+    rows: list[tuple[Content, ...]] = [
+        (one.name, say("who {capacity}", capacity=one.capacity)) for one in signers(variance, asked)
     ]
-    if rows:
-        yield to_fill(["Met"], [Column("Who", 20), Column("What"), Column("From", 14), SIGNED], rows)
-    else:
-        yield element("p", NO_CONDITIONS)
-
-
-def unbroken_cell(text: str) -> Element:
-    """A text in which no identifier is broken at the end of a line."""
-    return element("span", unbroken(text))
-
-
-def _departures(story: Story) -> Element:
-    rows = [(f"{one.number}. {one.title}", verdict_word(one.verdict)) for one in story.departures]
-    return to_fill(["Seen"], [Column("Departure"), Column("Verdict", 14), SIGNED], rows)
-
-
-def _cautions(story: Story) -> Iterator[Element]:
-    for caution in story.cautions:
-        label = element("strong", f"{opening(caution.label)} ({caution.concerns}).")
-        yield element("p", label, f" {caution.text}")
-    yield element("p", DEFERENCE, class_="quiet")
-
-
-def left_out_words(sorts: Sequence[WithheldKind]) -> str:
-    """That something stays with the sender, and of what sort it is."""
-    if not sorts:
-        return "Nothing was left out of the documentation."
-    return str(say("The sender keeps to itself: {sorts}.", sorts=listed(sorts)))
-
-
-def _signatures(story: Story) -> Iterator[Element]:
-    yield element("p", UNDER_SIGNED)
-    names = [(one.name or " ", f"who {one.capacity}" if one.capacity else "") for one in story.signatures]
-    rows = [*names, ("for the lender", ""), ("for the borrower", "")]
-    yield to_fill([], [Column("Name"), Column("Capacity", 22), SIGNED], rows)
+    rows += [("", ""), (say("for the lender"), ""), (say("for the borrower"), "")]
+    columns = (Column(say("name")), Column(say("capacity"), 22), SIGNED)
+    read = say("Those who sign have read the variance report that lies beside this annex.")
+    return Paragraph(read), PaperTable(columns=columns, rows=tuple(rows), role=TableRole.CHECKLIST)

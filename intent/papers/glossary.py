@@ -2,117 +2,132 @@
 
 from __future__ import annotations
 
-import textwrap
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Sequence
 
-from intent.diagnostics import nearest, offered
-from intent.language.locale import ENGLISH
-from intent.language.message import Words, listed, say
-from intent.model.phrasing import decimal
+from intent.diagnostics import UnknownName, nearest, offered
+from intent.language.figures import Written, decimal
+from intent.language.message import Joint, Words, joined, listed, named, opened, say
 from intent.names import TERM
+from intent.papers.document import Block, Document, PaperSection, Paragraph
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
+from intent.vocabulary.terms import Characteristic, Concept, Definition, Vocabulary
 
-_BEARERS = ("device", "place", "work", "venue", "material", "connection", "box")
+_BEARERS = {
+    "device": say("Said of the device"),
+    "place": say("Said of the place"),
+    "work": say("Said of the work"),
+    "venue": say("Said of the venue"),
+    "material": say("Said of the material"),
+    "connection": say("Said of the connection"),
+    "box": say("Said of the box"),
+}
+_OF = {
+    "device": say("the device"),
+    "place": say("the place"),
+    "work": say("the work"),
+    "venue": say("the venue"),
+    "material": say("the material"),
+    "connection": say("the connection"),
+    "box": say("the box"),
+}
 _WRITTEN = {
-    "ratio": "a ratio: `4:3`, `1.85`",
-    "position": "a position: `x, y, z m`",
-    "count": "a whole number",
-    "text": "words",
-    "raster": "columns × rows: `720×576`",
-    "date": "a date: `1993`, `1999-05-14`, `1993/1995`, `199X`, `1993~`",
+    "ratio": say("a ratio: `4:3`, `1.85`"),
+    "position": say("a position: `x, y, z m`"),
+    "count": say("a whole number"),
+    "text": say("words"),
+    "raster": say("columns × rows: `720×576`"),
+    "date": say("a date: `1993`, `1999-05-14`, `1993/1995`, `199X`, `1993~`"),
 }
 
 
-class UnknownTerm(Exception):
-    """A word that the vocabulary does not have; offers what is near."""
-
-    def __init__(self, message: Words) -> None:
-        super().__init__(message)
-        self.message = message
-
-    def __str__(self) -> str:
-        return ENGLISH.say(self.message)
-
-
-def overview(vocabulary: Vocabulary) -> str:
+def glossary_paper(vocabulary: Vocabulary) -> Document:
     """Every kind and characteristic by name, under what it is said of."""
-    blocks = [_listing("Kinds of part", [kind.label for kind in vocabulary.in_scheme(str(TERM.kinds))])]
-    for bearer in _BEARERS:
-        labels = [found.label for found in vocabulary.characteristics.values() if bearer in found.bearers]
-        blocks.append(_listing(f"Said of the {bearer}", sorted(labels)))
-    return "\n\n".join(blocks) + "\n"
+    sections = [_listing(say("Kinds of part"), vocabulary.in_scheme(str(TERM.kinds)))]
+    for bearer, title in _BEARERS.items():
+        found = [one for one in vocabulary.characteristics.values() if bearer in one.bearers]
+        sections.append(_listing(title, sorted(found, key=lambda one: one.iri)))
+    return Document(title=say("The words of the vocabulary"), sections=tuple(sections))
 
 
-def _listing(title: str, labels: list[str]) -> str:
-    return f"{title}\n" + textwrap.fill(", ".join(labels), 80, initial_indent="  ", subsequent_indent="  ")
+def _listing(title: Words, terms: Sequence[Concept | Characteristic]) -> PaperSection:
+    return PaperSection(title=title, blocks=(Paragraph(joined(map(named, terms), ", ")),))
 
 
-def entry(vocabulary: Vocabulary, name: str) -> str:
-    """All that bears a name: characteristics, and values. Raises `UnknownTerm`."""
+def entry_paper(vocabulary: Vocabulary, name: str) -> Document:
+    """All that bears a name: characteristics, and values. Raises `UnknownName`."""
     wanted = normal(name)
-    found = [*_characteristics(vocabulary, wanted), *_concepts(vocabulary, wanted)]
-    if not found:
+    sections = (*_characteristics(vocabulary, wanted), *_concepts(vocabulary, wanted))
+    if not sections:
         known = [
             *vocabulary.by_name,
             *(label for concept in vocabulary.concepts.values() for label in concept.names),
         ]
         message = say("`{name}` is not in the vocabulary", name=name)
-        raise UnknownTerm(offered(message, nearest(name, known)))
-    return "\n\n".join(found) + "\n"
+        raise UnknownName(offered(message, nearest(name, known)))
+    return Document(title=name, sections=sections)
 
 
-def _characteristics(vocabulary: Vocabulary, wanted: str) -> Iterator[str]:
+def _characteristics(vocabulary: Vocabulary, wanted: str) -> Iterator[PaperSection]:
     for found in vocabulary.by_name.get(wanted, ()):
-        lines = [f"{found.label}, said of the {listed(sorted(found.bearers), 'or')}", found.definition]
-        lines += [f"Written as {_values(vocabulary, found)}."]
-        if found.tolerance_written and found.is_measured:
-            lines.append(f"Tolerance where none is stated: {found.tolerance_written}.")
-        if found.applies_to:
-            kinds = [vocabulary.concepts[kind].label for kind in sorted(found.applies_to)]
-            lines.append(f"Usual of: {', '.join(kinds)}.")
-        lines.append(
-            "It counts without anybody asking." if found.counts_unasked else "It counts only where asked."
+        bearers = listed((_OF[bearer] for bearer in sorted(found.bearers)), Joint.OR)
+        title = say("{characteristic}, said of {bearers}", characteristic=found, bearers=bearers)
+        yield _entry(title, _said_of(vocabulary, found), found)
+
+
+def _said_of(vocabulary: Vocabulary, found: Characteristic) -> Iterator[Words]:
+    yield found.definition
+    yield say("Written as {form}.", form=_form(vocabulary, found))
+    if found.tolerance_written and found.is_measured:
+        yield say("Tolerance where none is stated: {tolerance}.", tolerance=Written(found.tolerance_written))
+    if found.applies_to:
+        kinds = tuple(vocabulary.concepts[kind] for kind in sorted(found.applies_to))
+        yield say("Usual of: {kinds}.", kinds=joined(map(named, kinds), ", "))
+    if found.counts_unasked:
+        yield say("It counts without anybody asking.")
+    else:
+        yield say("It counts only where asked.")
+
+
+def _form(vocabulary: Vocabulary, found: Characteristic) -> Words:
+    values = tuple(vocabulary.in_scheme(*found.schemes))
+    if found.space in {"concept", "yes-no"}:
+        return say("one of: {values}", values=joined(map(named, values), ", "))
+    if found.space in _WRITTEN:
+        return _WRITTEN[found.space]
+    fitting = (unit for unit in vocabulary.units.values() if found.quantity_kind in unit.quantity_kinds)
+    symbols = ", ".join(sorted(unit.symbol for unit in fitting if unit.symbol))
+    if values:
+        return say(
+            "a number with a unit ({units}), or {values}", units=symbols, values=listed(values, Joint.OR)
         )
-        yield _paragraphs(lines, found.labels)
+    return say("a number with a unit ({units})", units=symbols)
 
 
-def _values(vocabulary: Vocabulary, characteristic: Characteristic) -> str:
-    named = [concept.label for concept in vocabulary.in_scheme(*characteristic.schemes)]
-    if characteristic.space in {"concept", "yes-no"}:
-        return f"one of: {', '.join(named)}"
-    if characteristic.space in _WRITTEN:
-        return _WRITTEN[characteristic.space]
-    units = [
-        unit for unit in vocabulary.units.values() if characteristic.quantity_kind in unit.quantity_kinds
-    ]
-    symbols = ", ".join(sorted(unit.symbol for unit in units if unit.symbol))
-    return f"a number with a unit ({symbols})" + (f", or {listed(named, 'or')}" if named else "")
-
-
-def _concepts(vocabulary: Vocabulary, wanted: str) -> Iterator[str]:
+def _concepts(vocabulary: Vocabulary, wanted: str) -> Iterator[PaperSection]:
     for concept in vocabulary.concepts.values():
         if wanted in concept.names:
-            yield _paragraphs(list(_concept(vocabulary, concept)), concept.labels)
+            used = tuple(one for one in vocabulary.characteristics.values() if one.schemes & concept.schemes)
+            title: Words = named(concept)
+            if used:
+                title = say("{value}, a value of {used}", value=concept, used=listed(used, Joint.OR))
+            yield _entry(title, _said_of_concept(vocabulary, concept), concept)
 
 
-def _concept(vocabulary: Vocabulary, concept: Concept) -> Iterator[str]:
-    used = [found.label for found in vocabulary.characteristics.values() if found.schemes & concept.schemes]
-    yield f"{concept.label}, a value of {listed(used, 'or')}" if used else concept.label
-    yield concept.definition
+def _said_of_concept(vocabulary: Vocabulary, concept: Concept) -> Iterator[Words]:
+    if concept.definition:
+        yield named(Definition(concept))
     if concept.magnitude is not None:
-        yield f"It stands for {decimal(concept.magnitude)}."
+        yield say("It stands for {number}.", number=Written(decimal(concept.magnitude)))
     if concept.broader:
-        yield f"Narrower than: {', '.join(vocabulary.concepts[wider].label for wider in concept.broader)}."
+        wider = (named(vocabulary.concepts[iri]) for iri in concept.broader)
+        yield say("Narrower than: {terms}.", terms=joined(wider, ", "))
     narrower = vocabulary.narrower.get(concept.iri, frozenset()) - {concept.iri}
     if narrower:
-        yield f"It takes in: {', '.join(sorted(vocabulary.concepts[found].label for found in narrower))}."
+        within = (named(vocabulary.concepts[iri]) for iri in sorted(narrower))
+        yield say("It takes in: {terms}.", terms=joined(within, ", "))
 
 
-def _paragraphs(lines: list[str], labels: Mapping[str, str]) -> str:
-    head, *rest = lines
-    translated = [f"{language}: {label}" for language, label in sorted(labels.items()) if language != "en"]
-    body = [line for line in [*rest, "; ".join(translated)] if line]
-    return "\n".join(
-        [head, *(textwrap.fill(line, 80, initial_indent="  ", subsequent_indent="  ") for line in body)]
-    )
+def _entry(title: Words, told: Iterator[Words], term: Concept | Characteristic) -> PaperSection:
+    others = "; ".join(f"{language}: {label}" for language, label in sorted(term.labels.items()))
+    blocks: tuple[Block, ...] = tuple(Paragraph(text) for text in (*told, others) if text)
+    return PaperSection(title=opened(title), blocks=blocks)

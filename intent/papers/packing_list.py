@@ -2,22 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+import datetime
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.dossier.writing import statement_cells
-from intent.language.locale import ENGLISH
-from intent.language.message import say
+from intent.language.message import Words, joined, named, say, words
 from intent.language.sizes import size_words
+from intent.model.assertions import Statements
+from intent.model.phrasing import expression_words
 from intent.model.work import Crate, Device, Work
-from intent.papers.annex import SIGNED, left_out_words, unbroken_cell
-from intent.papers.elements import Element, digest, element
-from intent.papers.form_page import Column, sheet, to_fill
-from intent.papers.standing_page import section
+from intent.papers.annex import FORM_STYLE, SIGNED
+from intent.papers.document import (
+    Column,
+    Document,
+    PaperSection,
+    PaperTable,
+    Paragraph,
+    ParagraphRole,
+    TableRole,
+)
+from intent.papers.inline import Content, Phrase, PhraseRole
+from intent.papers.left_out import left_out_section
 from intent.redaction.withholding import WithheldKind
+from intent.vocabulary.terms import Vocabulary
 
-_WAYS = ("Left", "Came")
-_REMARK = Column("Remark", 18)
+_WAYS = words("left", "came")
+_REMARK = Column(say("remark"), 18)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,37 +43,65 @@ class ListedFile:
     sha512: str = ""
 
 
-def write_packing_list(
-    work: Work, files: Sequence[ListedFile], sorts: Sequence[WithheldKind], foot: str
-) -> bytes:
-    """The list as one page."""
-    lead = ["Packing and media list. Tick on leaving and on arriving."]
-    return sheet(work.title, lead, _sections(work, files, sorts), foot)
+def packing_paper(
+    work: Work,
+    files: Sequence[ListedFile],
+    withheld: Sequence[WithheldKind],
+    *,
+    foot: Words,
+    day: datetime.date | None,
+) -> Document:
+    """The list of a package."""
+    sections = (
+        _boxes(work),
+        _loose(work),
+        _devices(work),
+        _media(files),
+        left_out_section(withheld),
+        _hands(),
+    )
+    return Document(
+        title=work.title,
+        name=say("{work}: packing and media list", work=work.title),
+        lead=(
+            Paragraph(
+                say("Packing and media list. Tick on leaving and on arriving."), ParagraphRole.OCCASION
+            ),
+        ),
+        sections=tuple(section for section in sections if section.blocks),
+        foot=foot,
+        created=day,
+        styles=(FORM_STYLE,),
+    )
 
 
-def _sections(work: Work, files: Sequence[ListedFile], sorts: Sequence[WithheldKind]) -> Iterator[Element]:
+def _section(
+    anchor: str,
+    title: Words,
+    columns: tuple[Column, ...],
+    rows: Sequence[tuple[Content, ...]],
+    ticks: tuple[Words, ...] = _WAYS,
+) -> PaperSection:
+    """A table to tick; a section without a block where there is nothing in it."""
+    table = PaperTable(columns=columns, rows=tuple(rows), role=TableRole.CHECKLIST, ticks=ticks)
+    return PaperSection(title=title, anchor=anchor, blocks=(table,) if rows else ())
+
+
+def _boxes(work: Work) -> PaperSection:
+    columns = (Column(say("box"), 10), Column(say("holds"), 24), Column(say("what it is")), _REMARK)
+    rows = [
+        (box.identifier, ", ".join(box.holds), _stated(box.statements, work.vocabulary)) for box in work.boxes
+    ]
+    return _section("boxes", say("Boxes"), columns, rows)
+
+
+def _loose(work: Work) -> PaperSection:
     boxed = {held for box in work.boxes for held in _held(work, box)}
-    loose = [part for part in work.parts if part.identifier not in boxed]
-    devices = [_device(work, device) for device in work.devices if device.listed]
-    if work.boxes:
-        columns = [Column("Box", 10), Column("Holds", 24), Column("What it is"), _REMARK]
-        yield section("boxes", "Boxes", [to_fill(_WAYS, columns, [_box(work, box) for box in work.boxes])])
-    if loose:
-        columns = [Column("Part", 10), Column("Name"), Column("Device", 14), _REMARK]
-        rows = [(part.identifier, part.name, part.device or "") for part in loose]
-        yield section("loose", "Parts in no box", [to_fill(_WAYS, columns, rows)])
-    if devices:
-        columns = [Column("Device", 10), Column("Status", 10), Column("What it is"), _REMARK]
-        yield section("devices", "Devices", [to_fill(_WAYS, columns, devices)])
-    if files:
-        columns = [Column("For", 7), Column("File", 24), Column("Size and SHA-512"), _REMARK]
-        yield section(
-            "media", "Media and documents", [to_fill(["Checked"], columns, [_file(one) for one in files])]
-        )
-    yield section("left-out", "What is not in this package", [element("p", left_out_words(sorts))])
-    signing = [Column("Name"), Column("Capacity", 30), SIGNED]
-    hands = [("", "packed"), ("", "received"), ("", "packed for the way back"), ("", "received again")]
-    yield section("signed", "Signatures", [to_fill([], signing, hands)])
+    columns = (Column(say("part"), 10), Column(say("name")), Column(say("device"), 14), _REMARK)
+    rows = [
+        (part.identifier, part.name, part.device or "") for part in work.parts if part.identifier not in boxed
+    ]
+    return _section("loose", say("Parts in no box"), columns, rows)
 
 
 def _held(work: Work, box: Crate) -> Iterator[str]:
@@ -73,27 +111,50 @@ def _held(work: Work, box: Crate) -> Iterator[str]:
         yield from members or [name]
 
 
-def _box(work: Work, box: Crate) -> tuple[str, Element, str]:
-    return (
-        box.identifier,
-        unbroken_cell(", ".join(box.holds)),
-        _stated(statement_cells(box.statements, work.vocabulary)),
+def _devices(work: Work) -> PaperSection:
+    columns = (Column(say("device"), 10), Column(say("status"), 10), Column(say("what it is")), _REMARK)
+    rows = [_device(work, device) for device in work.devices if device.listed]
+    return _section("devices", say("Devices"), columns, rows)
+
+
+def _device(work: Work, device: Device) -> tuple[Content, ...]:
+    status = named(device.status) if device.status else ""
+    like = say("like {device}", device=device.like) if device.like else ""
+    stated = _stated(device.statements, work.vocabulary)
+    return device.identifier, status, joined([like, stated], "; ")
+
+
+def _stated(statements: Statements, vocabulary: Vocabulary) -> Words:
+    """What is said of a thing, in the order of the vocabulary: `weight 16 kg; length 60 cm`."""
+    known = [found for iri, found in vocabulary.characteristics.items() if iri in statements]
+    return joined(
+        (
+            say(
+                "{characteristic} {value}",
+                characteristic=found,
+                value=expression_words(statements[found.iri], vocabulary),
+            )
+            for found in known
+        ),
+        "; ",
     )
 
 
-def _device(work: Work, device: Device) -> tuple[str, str, str]:
-    status = device.status.label if device.status else ""
-    like = str(say("like {device}", device=device.like)) if device.like else ""
-    stated = _stated(statement_cells(device.statements, work.vocabulary))
-    return device.identifier, status, "; ".join(filter(None, [like, stated]))
+def _media(files: Sequence[ListedFile]) -> PaperSection:
+    columns = (Column(say("for"), 7), Column(say("file"), 24), Column(say("size and SHA-512")), _REMARK)
+    return _section(
+        "media", say("Media and documents"), columns, [_file(one) for one in files], words("checked")
+    )
 
 
-def _stated(cells: Mapping[str, str]) -> str:
-    return "; ".join(f"{name} {value}" for name, value in cells.items() if value)
-
-
-def _file(one: ListedFile) -> tuple[str, str, Element | str]:
+def _file(one: ListedFile) -> tuple[Content, ...]:
     if one.size is None:
-        return one.identifier, one.name, "not in this package"
-    size = ENGLISH.say(size_words(one.size))
-    return one.identifier, one.name, element("span", f"{size}, ", digest(one.sha512))
+        return one.identifier, one.name, say("not in this package")
+    return one.identifier, one.name, (size_words(one.size), ", ", Phrase(one.sha512, PhraseRole.DIGEST))
+
+
+def _hands() -> PaperSection:
+    """Who packed, received, packed again and received again."""
+    columns = (Column(say("name")), Column(say("capacity"), 30), SIGNED)
+    capacities = words("packed", "received", "packed for the way back", "received again")
+    return _section("signed", say("Signatures"), columns, [("", one) for one in capacities], ())

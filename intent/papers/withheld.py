@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from intent.reading.proposal import Proposal, leaving_of
 from intent.variance.result import Variance
 

@@ -12,7 +12,7 @@ from intent.exports.converting import converted_installation, converted_work
 from intent.exports.grid import read_grid, write_grid
 from intent.exports.sheet_rows import enter_sheet as entered
 from intent.exports.sheet_rows import sheet_rows
-from intent.papers.glossary import entry, overview
+from intent.papers.glossary import entry_paper, glossary_paper
 from intent.reading.atomic_write import write_whole
 from intent.reading.documentation import read_documentation
 from intent.reading.evidence.source_files import read_sources
@@ -20,8 +20,10 @@ from intent.reading.evidence.source_findings import evidence_findings, missing_d
 from intent.reading.files import as_text, read_bytes
 from intent.reading.heads import is_installation
 from intent.reading.proposal import read_proposal
+from intent.verbs.answering import Answer
 from intent.verbs.reading_either import read_either, read_usable
 from intent.vocabulary.loader import read_vocabulary
+from intent.vocabulary.terms import Vocabulary
 
 
 def new(path: str | Path, *, installation: bool = False, language: str = "en") -> Path:
@@ -57,14 +59,15 @@ def digests(work: str | Path) -> tuple[str, ...]:
     return tuple(missing_digests(documentation.work, read_sources(documentation.work, documentation.folder)))
 
 
-def terms(name: str | None = None, work: str | Path | None = None) -> str:
+def terms(name: str | None = None, work: str | Path | None = None) -> Answer[Vocabulary]:
     """The words of the vocabulary, or what one means; with a work's own terms, if one is given.
 
-    Raises `Unusable`, and `intent.papers.glossary.UnknownTerm` for a word that there is not.
+    Raises `Unusable`, and `intent.diagnostics.UnknownName` for a word that there is not.
     """
     shipped = read_vocabulary()
     vocabulary = read_documentation(Path(work), shipped).work.vocabulary if work else shipped
-    return entry(vocabulary, name) if name else overview(vocabulary)
+    paper = entry_paper(vocabulary, name) if name else glossary_paper(vocabulary)
+    return Answer(found=vocabulary, paper=paper)
 
 
 def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:

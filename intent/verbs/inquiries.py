@@ -19,10 +19,10 @@ from intent.analysis.questions.question import Agenda
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
 from intent.effects.assess import assess
 from intent.language.message import say
-from intent.papers.agenda import agenda_paper
-from intent.papers.chronicle_told import chronicle_json, chronicle_paper
-from intent.papers.compared import comparison_json, comparison_paper
-from intent.papers.explained import explanation_paper
+from intent.papers.agenda_paper import agenda_paper
+from intent.papers.chronicle_paper import chronicle_json, chronicle_paper
+from intent.papers.comparison_paper import comparison_json, comparison_paper
+from intent.papers.explanation_paper import explanation_paper
 from intent.reading.documentation import Documentation, read_documentation
 from intent.reading.proposal import read_beside
 from intent.verbs.answering import Answer

@@ -12,7 +12,7 @@ from intent.language.message import say
 from intent.packages.limits import limits_of
 from intent.packages.package import Package, write_package
 from intent.packages.receive import Received, receive_package
-from intent.papers.compared import comparison_paper
+from intent.papers.comparison_paper import comparison_paper
 from intent.papers.telling import tell
 from intent.reading.documentation import read_documentation
 from intent.verbs.reading_either import read_either
