@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from intent.drawings.stage import Item, Stand, Symbol, Unplaced, View, Which
-from intent.language.message import Saying, Tongue, said, say
+from intent.language.locale import Locale
+from intent.language.message import Message, Words, joined, say
 from intent.variance.result import VERDICT_WORDS
 
 STANDINGS = {Stand.OMITTED: say("omitted"), Stand.ADDED: say("added")}
@@ -44,13 +45,13 @@ ASSUMED_LEVEL = say("Where nothing is said of tilt or facing, a part is drawn ve
 NOTHING_PLACED = say("No part has a position, so there is nothing to draw.")
 
 
-def scale_words(scale: int, width: float) -> Saying:
+def scale_words(scale: int, width: float) -> Message:
     return say("1:{scale} at a width of {width} mm", scale=scale, width=round(width))
 
 
 def description(
     view: View, which: Which, stage_items: Iterable[Item], unplaced: Iterable[Unplaced], scale: int
-) -> Saying:
+) -> Message:
     """One sentence that says what is drawn."""
     items = tuple(stage_items)
     displays = sum(1 for item in items if item.is_display)
@@ -67,31 +68,31 @@ def description(
     )
 
 
-def _departing(parts: list[str]) -> Saying:
+def _departing(parts: list[str]) -> Message:
     if not parts:
         return say("nothing drawn departs from the documentation")
     return say("marked as departing are {parts}", parts=tuple(parts))
 
 
-def _not_drawn(parts: list[str]) -> Saying:
+def _not_drawn(parts: list[str]) -> Message:
     if not parts:
         return say("nothing is left undrawn")
     return say("not drawn are {parts}", parts=tuple(parts))
 
 
-def metres(value: float, tongue: Tongue) -> str:
+def metres(value: float, locale: Locale) -> str:
     """`1.40`, to the centimetre, with the language's decimal mark."""
     written = f"{value:.2f}"
     written = written[1:] if written == "-0.00" else written
-    return written.replace(".", tongue.decimal_mark).replace("-", "−")
+    return locale.written(written).replace("-", "−")
 
 
-def bare(value: float, tongue: Tongue) -> str:
+def bare(value: float, locale: Locale) -> str:
     """`2`, `0.5`: without zeros that say nothing."""
-    return f"{value:g}".replace(".", tongue.decimal_mark)
+    return locale.written(f"{value:g}")
 
 
-def state_words(item: Item | Unplaced, tongue: Tongue) -> str:
+def state_words(item: Item | Unplaced) -> Words:
     """`breach`; `omitted, breach`; nothing for what is as documented."""
     words = [STANDINGS.get(item.standing), VERDICT_WORDS.get(item.verdict) if item.verdict else None]
-    return ", ".join(said(word, tongue) for word in words if word)
+    return joined((word for word in words if word), ", ")

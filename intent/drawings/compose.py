@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from intent.drawings import below
 from intent.drawings.captions import TITLES, description, scale_words
-from intent.drawings.depicted import LEFT, RIGHT, Subject
+from intent.drawings.depicted import LEFT, RIGHT, Depicted
 from intent.drawings.dimensions import LANE, Chain, chain_drawn, chains_of, ladder, lanes, levels_of
 from intent.drawings.glyphs import Glyph, drawing_of, glyphs_of
 from intent.drawings.ground import VIEWER_ROOM, grounds
@@ -19,7 +19,8 @@ from intent.drawings.patterns import channels_of, definitions
 from intent.drawings.sheet import TOP, Sheet
 from intent.drawings.stage import Stages, View, Which
 from intent.drawings.svg import SERIF, Element, line, number, said_of, shape, words
-from intent.language.message import Tongue, said
+from intent.language.locale import Locale
+from intent.language.message import Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ class Composed:
     """A drawing, and the sentences that belong to it."""
 
     element: Element
-    notes: tuple[str, ...]
+    notes: tuple[Words, ...]
 
 
 def compose(
@@ -35,19 +36,19 @@ def compose(
     sheet: Sheet,
     which: Which,
     prefix: str,
-    tongue: Tongue,
+    locale: Locale,
     highlight: frozenset[str],
     lines: bool,
     apart: bool,
 ) -> Composed:
     """The whole drawing; its notes in it, or apart from it."""
     channels = channels_of(stages.channels)
-    subject = Subject(
+    subject = Depicted(
         stage=stages.of(which),
         sheet=sheet,
         which=which,
         prefix=prefix,
-        tongue=tongue,
+        locale=locale,
         highlight=highlight,
         channels=channels,
     )
@@ -64,7 +65,7 @@ def compose(
     hiding = dict.fromkeys(other for others in nearer.values() for other in others)
     drawn = [
         *_headed(subject, top),
-        *grounds(sheet, tongue),
+        *grounds(sheet, locale),
         clips(tuple(hiding), sheet, prefix),
         *(_links(subject) if lines else ()),
         *_parts(subject, glyphs, nearer, placed),
@@ -75,14 +76,14 @@ def compose(
     return Composed(_framed(subject, drawn, top, bottom), notes)
 
 
-def _framed(subject: Subject, drawn: Sequence[Element], top: float, bottom: float) -> Element:
-    stage, sheet, tongue = subject.stage, subject.sheet, subject.tongue
+def _framed(subject: Depicted, drawn: Sequence[Element], top: float, bottom: float) -> Element:
+    stage, sheet, locale = subject.stage, subject.sheet, subject.locale
     told = description(sheet.view, subject.which, stage.items, stage.unplaced, sheet.scale)
     names = [f"{subject.prefix}-title", f"{subject.prefix}-description"]
     return shape(
         "svg",
-        said_of("title", said(TITLES[sheet.view, subject.which], tongue), names[0]),
-        said_of("desc", said(told, tongue), names[1]),
+        said_of("title", locale.say(TITLES[sheet.view, subject.which]), names[0]),
+        said_of("desc", locale.say(told), names[1]),
         definitions(subject.channels.values(), subject.prefix),
         drawn,
         role="img",
@@ -96,16 +97,16 @@ def _framed(subject: Subject, drawn: Sequence[Element], top: float, bottom: floa
     )
 
 
-def _headed(subject: Subject, top: float) -> Iterator[Element]:
+def _headed(subject: Depicted, top: float) -> Iterator[Element]:
     sheet = subject.sheet
-    title = said(TITLES[sheet.view, subject.which], subject.tongue)
+    title = subject.locale.say(TITLES[sheet.view, subject.which])
     yield words(title, (LEFT, top + 5), TITLE, font_family=SERIF, font_style="italic")
-    scale = said(scale_words(sheet.scale, sheet.width), subject.tongue)
+    scale = subject.locale.say(scale_words(sheet.scale, sheet.width))
     yield words(scale, (sheet.width - RIGHT, top + 5), NOTE, font_family=SERIF, text_anchor="end")
 
 
 def _parts(
-    subject: Subject,
+    subject: Depicted,
     glyphs: Sequence[Glyph],
     nearer: dict[str, tuple[Glyph, ...]],
     placed: Sequence[PlacedLabel],
@@ -119,7 +120,7 @@ def _parts(
         yield cut(drawn, nearer[part], subject.prefix)
 
 
-def _links(subject: Subject) -> Iterator[Element]:
+def _links(subject: Depicted) -> Iterator[Element]:
     """A thin line from each player to what it feeds, where both have a position."""
     where = {item.identifier: subject.sheet.at(item.centre) for item in subject.stage.items}
     for player, fed in subject.stage.links:
@@ -127,9 +128,9 @@ def _links(subject: Subject) -> Iterator[Element]:
             yield line(where[player], where[fed], 0.16, stroke_dasharray="1.6 0.5 0.3 0.5", class_="feeds")
 
 
-def _dimensions(subject: Subject, chains: Sequence[Chain], top: float) -> Iterator[Element]:
+def _dimensions(subject: Depicted, chains: Sequence[Chain], top: float) -> Iterator[Element]:
     sheet = subject.sheet
     for chain in chains:
-        yield chain_drawn(chain, sheet, top, subject.tongue)
+        yield chain_drawn(chain, sheet, top, subject.locale)
     levels = levels_of(subject.stage.items, sheet.view, subject.highlight)
-    yield ladder(levels, sheet, sheet.drawn.left - 3, subject.tongue)
+    yield ladder(levels, sheet, sheet.drawn.left - 3, subject.locale)

@@ -8,23 +8,26 @@ from dataclasses import dataclass
 from intent.drawings.patterns import Channel
 from intent.drawings.sheet import MARGIN_LEFT, Sheet
 from intent.drawings.stage import Item, Stage, Which
-from intent.language.message import Tongue
+from intent.language.locale import Locale
+from intent.language.message import Words
 
 LEFT, RIGHT = MARGIN_LEFT - 9, 5.0
 """Millimetres of margin beside titles and what stands below the drawing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Subject:
+class Depicted:
+    """One state of a work on one sheet."""
+
     stage: Stage
     sheet: Sheet
     which: Which
     prefix: str
     """Begins every identifier in the drawing."""
-    tongue: Tongue
+    locale: Locale
     highlight: frozenset[str]
     """The parts that alone are drawn in full; none: all."""
-    channels: Mapping[str, Channel]
+    channels: Mapping[Words, Channel]
 
     def is_quiet(self, item: Item) -> bool:
         return bool(self.highlight) and item.identifier not in self.highlight

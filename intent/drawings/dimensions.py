@@ -15,7 +15,7 @@ from intent.drawings.plane import Point
 from intent.drawings.sheet import Sheet, flat
 from intent.drawings.stage import Item, View
 from intent.drawings.svg import SANS, Element, line, number, path, shape, words
-from intent.language.message import Tongue
+from intent.language.locale import Locale
 
 SAME = 0.02
 """Metres within which two displays count as being in one row, or one above another."""
@@ -87,7 +87,7 @@ def lanes(chains: Iterable[Chain]) -> int:
     return max((chain.lane + 1 + chain.is_tall for chain in chains), default=0)
 
 
-def chain_drawn(chain: Chain, sheet: Sheet, top: float, tongue: Tongue) -> Element:
+def chain_drawn(chain: Chain, sheet: Sheet, top: float, locale: Locale) -> Element:
     """A line with a stroke at every middle and the step written on it."""
     y = top + (chain.lane + 0.7) * LANE
     places = [sheet.at((across, 0.0, 0.0))[0] for across in chain.stations]
@@ -97,7 +97,7 @@ def chain_drawn(chain: Chain, sheet: Sheet, top: float, tongue: Tongue) -> Eleme
         drawn.append(line((x - _TICK / 2, y + _TICK / 2), (x + _TICK / 2, y - _TICK / 2), 0.25))
     steps = zip(chain.stations, chain.stations[1:], places, places[1:], strict=False)
     drawn += [
-        _step(metres(b - a, tongue), (left + right) / 2, right - left, y) for a, b, left, right in steps
+        _step(metres(b - a, locale), (left + right) / 2, right - left, y) for a, b, left, right in steps
     ]
     return shape("g", drawn, class_="dimensions")
 
@@ -123,7 +123,7 @@ def levels_of(items: Iterable[Item], view: View, only: Collection[str] = ()) -> 
     return tuple(found)
 
 
-def ladder(levels: Sequence[float], sheet: Sheet, left: float, tongue: Tongue) -> Element:
+def ladder(levels: Sequence[float], sheet: Sheet, left: float, locale: Locale) -> Element:
     """The levels written one above another at the left, with a bent line where they had to be moved apart."""
     places = [sheet.drawn.top + (level - sheet.room.top) * sheet.unit for level in levels]
     if not places:
@@ -133,7 +133,7 @@ def ladder(levels: Sequence[float], sheet: Sheet, left: float, tongue: Tongue) -
     drawn = [line((left, ends[0]), (left, ends[1]), _THIN)]
     for level, y, beside in zip(levels, places, apart(places), strict=True):
         value = -level if sheet.view is View.ELEVATION else level
-        written = metres(value, tongue)
+        written = metres(value, locale)
         bend: tuple[Point, Point, Point] = ((left + _TICK, y), (left - _TICK, y), (left - 2.4, beside))
         drawn.append(path("M" + "L".join(f"{x:.2f} {down:.2f}" for x, down in bend), _THIN))
         at = (left - 2.8, beside + FIGURES * 0.35)

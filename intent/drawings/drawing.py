@@ -11,7 +11,8 @@ from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import lay
 from intent.drawings.stage import Stages, View, Which
 from intent.drawings.svg import Element
-from intent.language.message import ENGLISH, Tongue, said
+from intent.language.locale import ENGLISH, Locale
+from intent.language.message import Words
 from intent.variance.result import Variance
 
 WIDTH = 170.0
@@ -24,9 +25,9 @@ class Drawing:
 
     view: View
     which: Which
-    title: str
+    title: Words
     element: Element
-    notes: tuple[str, ...] = ()
+    notes: tuple[Words, ...] = ()
     """How it is measured, names, and what is not drawn and why."""
 
 
@@ -37,7 +38,7 @@ def draw(
     which: Which = Which.PROPOSED,
     lines: bool = False,
     highlight: Collection[str] = (),
-    tongue: Tongue = ENGLISH,
+    locale: Locale = ENGLISH,
     width_mm: float = WIDTH,
     name: str = "",
 ) -> Element:
@@ -54,7 +55,7 @@ def draw(
         sheet=sheet,
         which=which,
         prefix=prefix,
-        tongue=tongue,
+        locale=locale,
         highlight=frozenset(highlight),
         lines=lines,
         apart=False,
@@ -69,7 +70,7 @@ def drawings_of(
     variance: Variance,
     *,
     lines: bool = False,
-    tongue: Tongue = ENGLISH,
+    locale: Locale = ENGLISH,
     width_mm: float = WIDTH,
     name: str = "",
     apart: bool = False,
@@ -79,12 +80,12 @@ def drawings_of(
     ``apart`` leaves the notes out of the drawings, for a page that tells them beside.
     """
     return draw_all(
-        stages_of(variance), lines=lines, tongue=tongue, width_mm=width_mm, name=name, apart=apart
+        stages_of(variance), lines=lines, locale=locale, width_mm=width_mm, name=name, apart=apart
     )
 
 
 def draw_all(
-    stages: Stages, *, lines: bool, tongue: Tongue, width_mm: float, name: str, apart: bool
+    stages: Stages, *, lines: bool, locale: Locale, width_mm: float, name: str, apart: bool
 ) -> tuple[Drawing, ...]:
     """The same of two states that have been read, for a page that draws them at several widths."""
     made = []
@@ -97,12 +98,12 @@ def draw_all(
                 sheet=sheet,
                 which=which,
                 prefix=prefix,
-                tongue=tongue,
+                locale=locale,
                 highlight=frozenset(),
                 lines=lines,
                 apart=apart,
             )
-            title = said(TITLES[view, which], tongue)
+            title = TITLES[view, which]
             made.append(
                 Drawing(view=view, which=which, title=title, element=composed.element, notes=composed.notes)
             )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.drawings.depicted import Subject
+from intent.drawings.depicted import Depicted
 from intent.drawings.plane import Box, Point, area, around, distance, outline, towards
 from intent.drawings.sheet import Sheet, flat
 from intent.drawings.solid import Corners
@@ -99,7 +99,7 @@ def _middle(one: Point, two: Point) -> Point:
     return (one[0] + two[0]) / 2, (one[1] + two[1]) / 2
 
 
-def drawing_of(glyph: Glyph, subject: Subject, hidden: Box | None) -> Element:
+def drawing_of(glyph: Glyph, subject: Depicted, hidden: Box | None) -> Element:
     """The part's own group of elements; `hidden` is where its label stands in the picture."""
     item = glyph.item
     ghost = item.standing is Stand.OMITTED

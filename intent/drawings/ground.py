@@ -11,7 +11,7 @@ from intent.drawings.plane import Box
 from intent.drawings.sheet import PERSON_HEIGHT, PERSON_ROOM, Sheet
 from intent.drawings.stage import View
 from intent.drawings.svg import SANS, SERIF, Element, circle, line, path, words
-from intent.language.message import Tongue, said
+from intent.language.locale import Locale
 
 _THIN = 0.14
 _ARM = 2.4
@@ -26,14 +26,14 @@ def person_at(sheet: Sheet) -> Box:
     return Box(x - half, level - high - 3.5, x + half, level)
 
 
-def floor(sheet: Sheet, tongue: Tongue) -> Iterator[Element]:
+def floor(sheet: Sheet, locale: Locale) -> Iterator[Element]:
     """The finished floor, and a standing person for the height."""
     drawn, level = sheet.drawn, sheet.at((0.0, 0.0, 0.0))[1]
     yield line((drawn.left - 2, level), (drawn.right, level), 0.4, class_="floor")
     x, high = person_at(sheet).centre[0], PERSON_HEIGHT * sheet.unit
     yield person((x, level), high)
     at = (x, level - high - 1.2)
-    yield words(said(PERSON, tongue), at, LABEL, font_family=SANS, text_anchor="middle")
+    yield words(locale.say(PERSON), at, LABEL, font_family=SANS, text_anchor="middle")
 
 
 def origin(sheet: Sheet) -> Iterator[Element]:
@@ -44,17 +44,17 @@ def origin(sheet: Sheet) -> Iterator[Element]:
     yield circle((x, y), 0.9, _THIN)
 
 
-def viewer(sheet: Sheet, tongue: Tongue) -> Iterator[Element]:
+def viewer(sheet: Sheet, locale: Locale) -> Iterator[Element]:
     """An arrow from the side from which the elevation is seen."""
-    text = said(VIEWER, tongue)
+    text = locale.say(VIEWER)
     x, y = sheet.drawn.centre[0] - prose_width(text, NOTE) / 2, sheet.drawn.bottom + 4
     yield path(f"M{x - 2:.2f} {y:.2f}v-3.2m-.9 1.3l.9 -1.3l.9 1.3", 0.2)
     yield words(text, (x, y), NOTE, font_family=SERIF, font_style="italic")
 
 
-def grounds(sheet: Sheet, tongue: Tongue) -> Iterator[Element]:
+def grounds(sheet: Sheet, locale: Locale) -> Iterator[Element]:
     if sheet.view is View.ELEVATION:
-        yield from floor(sheet, tongue)
+        yield from floor(sheet, locale)
     else:
         yield from origin(sheet)
-        yield from viewer(sheet, tongue)
+        yield from viewer(sheet, locale)

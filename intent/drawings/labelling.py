@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from intent.drawings.captions import state_words
-from intent.drawings.depicted import Subject
+from intent.drawings.depicted import Depicted
 from intent.drawings.glyphs import Glyph
 from intent.drawings.ground import person_at
 from intent.drawings.labels import Asked, Ground, PlacedLabel, place
@@ -53,7 +53,9 @@ class Lettered:
     placed: tuple[PlacedLabel, ...]
 
 
-def labels_of(subject: Subject, glyphs: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]]) -> Lettered:
+def labels_of(
+    subject: Depicted, glyphs: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]]
+) -> Lettered:
     """The labels of all parts in their places, those of displays first; parts at one place share a label."""
     alike: dict[object, list[Glyph]] = {}
     for glyph in sorted(glyphs, key=lambda glyph: not glyph.item.is_display):
@@ -76,7 +78,7 @@ def _spot(glyph: Glyph) -> object:
     return glyph.edge, glyph.item.is_display
 
 
-def _ground(subject: Subject, glyphs: Sequence[Glyph]) -> Ground:
+def _ground(subject: Depicted, glyphs: Sequence[Glyph]) -> Ground:
     sheet = subject.sheet
     if sheet.view is View.ELEVATION:
         standing, bottom = person_at(sheet), sheet.drawn.bottom - 0.4
@@ -88,7 +90,7 @@ def _ground(subject: Subject, glyphs: Sequence[Glyph]) -> Ground:
 
 
 def _asked(
-    subject: Subject, group: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]], manner: Manner
+    subject: Depicted, group: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]], manner: Manner
 ) -> Asked:
     glyph = group[0]
     parts = tuple(one.item.identifier for one in group)
@@ -105,13 +107,13 @@ def _asked(
     )
 
 
-def _lines(subject: Subject, group: Sequence[Glyph], manner: Manner) -> Iterator[str]:
+def _lines(subject: Depicted, group: Sequence[Glyph], manner: Manner) -> Iterator[str]:
     """The parts that show one channel and stand alike together, with the letter, and the word below them."""
     alike: dict[tuple[str, str], list[str]] = {}
     for glyph in group:
         channel = subject.channel_of(glyph.item)
         letter = channel.letter if channel and manner.has_letters else ""
-        state = state_words(glyph.item, subject.tongue) if manner.has_states else ""
+        state = subject.locale.say(state_words(glyph.item)) if manner.has_states else ""
         alike.setdefault((letter, state), []).append(glyph.item.identifier)
     for (letter, state), parts in alike.items():
         together = (", ".join(parts),) if len(parts) <= TOGETHER else parts

@@ -13,7 +13,8 @@ from intent.drawings.sheet import Sheet
 from intent.drawings.stage import Item, Unplaced
 from intent.drawings.strokes import GHOST, drawn, stroke_of
 from intent.drawings.svg import SERIF, Element, closed, line, path, shape, solid, words
-from intent.language.message import Saying, Tongue, said, say
+from intent.language.locale import Locale
+from intent.language.message import Words, joined, named, say
 from intent.variance.result import Verdict
 
 ROW = 5.4
@@ -31,7 +32,7 @@ class LegendEntry:
     """Drawn with its top left at a point of the paper."""
 
 
-def scale_bar(sheet: Sheet, at: Point, tongue: Tongue) -> Element:
+def scale_bar(sheet: Sheet, at: Point, locale: Locale) -> Element:
     """Blocks of black and white with 0, the middle and the whole length written under them."""
     whole = next((one for one in _BARS if one * sheet.unit <= sheet.width / 3), _BARS[-1])
     step = whole * sheet.unit / 4
@@ -50,7 +51,7 @@ def scale_bar(sheet: Sheet, at: Point, tongue: Tongue) -> Element:
         for k in (0, 2)
     ]
     frame = path(closed(((x, y), (x + 4 * step, y), (x + 4 * step, y + 1), (x, y + 1))), 0.18)
-    figures = [("0", 0.0), (bare(whole / 2, tongue), 2.0), (f"{bare(whole, tongue)} m", 4.0)]
+    figures = [("0", 0.0), (bare(whole / 2, locale), 2.0), (f"{bare(whole, locale)} m", 4.0)]
     texts = [
         words(text, (x + place * step, y + 3.6), 2.0, font_family="sans-serif", text_anchor="middle")
         for text, place in figures
@@ -73,7 +74,7 @@ def entries_drawn(
     return made, y + ROW if made else top
 
 
-def channel_entry(channel: Channel, prefix: str, tongue: Tongue) -> LegendEntry:
+def channel_entry(channel: Channel, prefix: str, locale: Locale) -> LegendEntry:
     name = channel.name if channel.name == channel.letter else f"{channel.letter}, {channel.name}"
 
     def sample(at: Point) -> Sequence[Element]:
@@ -83,7 +84,7 @@ def channel_entry(channel: Channel, prefix: str, tongue: Tongue) -> LegendEntry:
             path(closed(corners), 0.14),
         ]
 
-    return LegendEntry(said(say("channel {name}", name=name), tongue), sample)
+    return LegendEntry(locale.say(say("channel {name}", name=name)), sample)
 
 
 def verdict_entry(verdict: Verdict | None, text: str) -> LegendEntry:
@@ -118,53 +119,52 @@ def paragraph(text: str, left: float, top: float, room: float, **look: str) -> t
     return made, y + 1.3 if made else top
 
 
-def names_of(items: Iterable[Item], tongue: Tongue) -> str:
+def names_of(items: Iterable[Item]) -> str:
     """`T1 long table; T2 dresser`: the names of what is drawn, but for displays."""
     return "; ".join(f"{item.identifier} {item.name}" for item in items if item.name and not item.is_display)
 
 
-def departing_of(items: Iterable[Item], tongue: Tongue) -> Iterator[str]:
+def departing_of(items: Iterable[Item]) -> Iterator[Words]:
     """`unknown: M1, M4 and M7`, where there is no room for the word at each part."""
-    alike: dict[str, list[str]] = {}
+    alike: dict[Words, list[str]] = {}
     for item in items:
-        alike.setdefault(state_words(item, tongue), []).append(item.identifier)
-    yield from (_of(state, parts, tongue) for state, parts in alike.items() if state)
+        alike.setdefault(state_words(item), []).append(item.identifier)
+    yield from (_of(state, parts) for state, parts in alike.items() if state)
 
 
-def shown_by(items: Iterable[Item], channels: Mapping[str, Channel], tongue: Tongue) -> Iterator[str]:
+def shown_by(items: Iterable[Item], channels: Mapping[Words, Channel]) -> Iterator[Words]:
     """`channel A: M1 and M4`, where there is no room for the letter at each display."""
     for channel in channels.values():
         parts = [item.identifier for item in items if item.is_display and item.channel == channel.name]
         if parts:
-            yield _of(say("channel {name}", name=channel.letter), parts, tongue)
+            yield _of(say("channel {name}", name=channel.letter), parts)
 
 
-def _of(what: object, parts: Sequence[str], tongue: Tongue) -> str:
-    return said(say("{what}: {parts}.", what=what, parts=tuple(parts)), tongue)
+def _of(what: Words, parts: Sequence[str]) -> Words:
+    return say("{what}: {parts}.", what=what, parts=tuple(parts))
 
 
-def undrawn(unplaced: Iterable[Unplaced], tongue: Tongue) -> Iterator[str]:
-    """One sentence for all parts of a kind that lack the same: `Not drawn, for want of a position: …`."""
-    alike: dict[tuple[object, ...], list[Unplaced]] = {}
+def undrawn(unplaced: Iterable[Unplaced]) -> Iterator[Words]:
+    """One sentence for all parts that lack the same: `Not drawn, for want of position: …`."""
+    alike: dict[tuple[Words, ...], list[Unplaced]] = {}
     for part in unplaced:
         alike.setdefault(part.missing, []).append(part)
     for missing, parts in alike.items():
-        listed = "; ".join(_named(part, tongue) for part in parts)
-        yield said(say("Not drawn, for want of {missing}: {parts}.", missing=missing, parts=listed), tongue)
+        listed = joined(map(_named, parts), "; ")
+        yield say("Not drawn, for want of {missing}: {parts}.", missing=missing, parts=listed)
 
 
-def _named(part: Unplaced, tongue: Tongue) -> str:
-    state = state_words(part, tongue)
-    name = part.name or tongue.term(part.kind)
-    return f"{part.identifier} {name}" + (f" ({state})" if state else "")
+def _named(part: Unplaced) -> Words:
+    state = state_words(part)
+    name = joined([part.identifier, part.name or named(part.kind)])
+    return say("{name} ({role})", name=name, role=state) if state else name
 
 
-def marked_only(items: Iterable[Item], tongue: Tongue) -> Iterator[str]:
+def marked_only(items: Iterable[Item]) -> Iterator[Words]:
     """What would have to be given for parts to be drawn with their outline, those that lack the same together."""
-    alike: dict[tuple[object, ...], list[str]] = {}
+    alike: dict[tuple[Words, ...], list[str]] = {}
     for item in items:
         if item.missing and (item.screen is None or not item.screen.picture) and not item.outline:
             alike.setdefault(item.missing, []).append(item.identifier)
     for missing, parts in alike.items():
-        saying: Saying = say("Not given of {parts}: {missing}.", parts=tuple(parts), missing=missing)
-        yield said(saying, tongue)
+        yield say("Not given of {parts}: {missing}.", parts=tuple(parts), missing=missing)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from string import ascii_uppercase
 
 from intent.drawings.svg import Element, shape
+from intent.language.message import Words
 
 LONGEST_LETTER = 2
 _LINE = 0.18
@@ -31,7 +32,7 @@ _TILES: tuple[tuple[float, str, str], ...] = (
 class Channel:
     """A channel with what stands for it in a drawing."""
 
-    name: str
+    name: Words
     letter: str
     pattern: int
 
@@ -39,13 +40,15 @@ class Channel:
         return f"url(#{prefix}-channel-{self.pattern + 1})"
 
 
-def channels_of(names: Iterable[str]) -> dict[str, Channel]:
+def channels_of(names: Iterable[Words]) -> dict[Words, Channel]:
     """Every channel by name: a short name is its own letter, others take letters that are free."""
     every = tuple(names)
-    taken = {name for name in every if len(name) <= LONGEST_LETTER}
+    taken = {name for name in every if isinstance(name, str) and len(name) <= LONGEST_LETTER}
     free = iter([letter for letter in (*ascii_uppercase, *_pairs()) if letter not in taken])
     return {
-        name: Channel(name, name if name in taken else next(free, "?"), place % len(_TILES))
+        name: Channel(
+            name, name if isinstance(name, str) and name in taken else next(free, "?"), place % len(_TILES)
+        )
         for place, name in enumerate(every)
     }
 

@@ -6,7 +6,7 @@ from intent.drawings.measuring import CLOSE_ANGLE, length, middle
 from intent.drawings.solid import Corners, Pose, sheet
 from intent.drawings.stage import Screen
 from intent.effects.scene import Scene
-from intent.language.message import Term
+from intent.language.message import Words
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.computed import lying_shape, turn_of_picture
@@ -15,19 +15,19 @@ _QUARTER = 90
 _CLOSE_SHAPE = CLOSE_ANGLE / 200
 
 
-def screen_of(scene: Scene, part: str, pose: Pose) -> tuple[Screen | None, tuple[Term, ...]]:
+def screen_of(scene: Scene, part: str, pose: Pose) -> tuple[Screen | None, tuple[Words, ...]]:
     """The screen of a display in its pose, and what would have to be given for it to be drawn wholly."""
     width, height = length(scene, part, "visible-width"), length(scene, part, "visible-height")
     if width is None or height is None:
         wanted = ("visible-diagonal", "aspect-ratio")
-        return None, tuple(scene.term(name) for name in wanted if not scene.is_given(part, name)) or (
-            scene.term("visible-diagonal"),
+        return None, tuple(scene.called(name) for name in wanted if not scene.is_given(part, name)) or (
+            scene.called("visible-diagonal"),
         )
     projected = scene.is_(part, "technology", "projector") is Answer.IN
     quarters = _quarters(scene, part)
     visible = _begun(sheet(pose, width, height), quarters or 0)
     picture = () if quarters is None else _picture(scene, part, pose, quarters)
-    missing = () if picture else (scene.term("picture-shape"),)
+    missing = () if picture else (scene.called("picture-shape"),)
     lost = _lost(scene, part, pose, width, height)
     return Screen(
         visible=visible, picture=picture, lost=lost, is_projected=projected, has_top=quarters is not None

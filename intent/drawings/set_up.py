@@ -13,7 +13,8 @@ from intent.drawings.picturing import screen_of
 from intent.drawings.solid import Corners, Pose, box
 from intent.drawings.stage import Item, Stage, Stages, Stand, Symbol, Unplaced, Which
 from intent.effects.scene import Scene, Sides, sides_of
-from intent.language.message import Term
+from intent.language.message import Words
+from intent.model.subject import SubjectKind
 from intent.model.work import Part
 from intent.variance.case import lay_out
 from intent.variance.result import Row, Variance, Verdict
@@ -40,10 +41,11 @@ def worst_by_part(rows: Iterable[Row]) -> dict[str, Verdict]:
     """The worst verdict on each part by itself, of those that depart; rows are worst first."""
     found: dict[str, Verdict] = {}
     for row in rows:
-        if row.verdict.is_departure and row.members == (row.subject,):
-            worst = found.setdefault(row.subject, row.verdict)
+        if row.verdict.is_departure and row.subject.kind is SubjectKind.PART:
+            part = row.subject.members[0]
+            worst = found.setdefault(part, row.verdict)
             if row.verdict.badness > worst.badness:
-                found[row.subject] = row.verdict
+                found[part] = row.verdict
     return found
 
 
@@ -85,7 +87,7 @@ def _item(scene: Scene, part: Part, standing: Stand, verdict: Verdict | None) ->
             identifier=part.identifier,
             name=part.name,
             kind=kind,
-            missing=(scene.term("position"),),
+            missing=(scene.called("position"),),
             standing=standing,
             verdict=verdict,
         )
@@ -125,7 +127,7 @@ def _symbol(scene: Scene, part: Part) -> Symbol:
 
 def _pose(
     scene: Scene, part: str, where: tuple[float, float, float], symbol: Symbol
-) -> tuple[Pose | None, tuple[Term, ...]]:
+) -> tuple[Pose | None, tuple[Words, ...]]:
     """How a part lies. A display whose way up is not given has none; what else is not given is taken as level."""
     angles = {name: angle(scene, part, name) for name in _ANGLES}
     asked = [
@@ -133,17 +135,19 @@ def _pose(
         for name in _ANGLES
         if scene.is_given(part, name) or (name, symbol) == ("rotation", Symbol.DISPLAY)
     ]
-    unsure = tuple(scene.term(name) for name in asked if angles[name] is None)
+    unsure = tuple(scene.called(name) for name in asked if angles[name] is None)
     if unsure:
         return None, unsure
     return Pose(centre=where, **{name: angles[name] or 0.0 for name in _ANGLES}), ()
 
 
-def _block(scene: Scene, part: str, pose: Pose, symbol: Symbol) -> tuple[Corners, tuple[Term, ...]]:
+def _block(scene: Scene, part: str, pose: Pose, symbol: Symbol) -> tuple[Corners, tuple[Words, ...]]:
     """The block that a part fills: a display behind its face, anything else about its middle."""
     width, height, depth = (length(scene, part, name) for name in _MEASURES)
     missing = tuple(
-        scene.term(name) for name, size in zip(_MEASURES, (width, height, depth), strict=True) if size is None
+        scene.called(name)
+        for name, size in zip(_MEASURES, (width, height, depth), strict=True)
+        if size is None
     )
     if width is None or (height is None and depth is None):
         return (), missing

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from intent.drawings.solid import Corners, Pose, Vector
-from intent.language.message import Term
+from intent.language.message import Labelled, Words
 from intent.variance.result import Verdict
 
 
@@ -66,13 +66,13 @@ class Item:
     outline: Corners = ()
     """The corners of its block; none where its size is not known, or where all of it is the screen."""
     screen: Screen | None = None
-    channel: str = ""
+    channel: Words = ""
     picture_rotation: float | None = None
     """Which way up the picture is seen, clockwise from upright, in degrees."""
     standing: Stand = Stand.KEPT
     verdict: Verdict | None = None
     """The worst verdict on the part, of those that depart."""
-    missing: tuple[Term, ...] = ()
+    missing: tuple[Words, ...] = ()
     """What would have to be given for it to be drawn with its outline."""
 
     @property
@@ -96,8 +96,8 @@ class Unplaced:
 
     identifier: str
     name: str
-    kind: Term
-    missing: tuple[Term, ...]
+    kind: Labelled
+    missing: tuple[Words, ...]
     standing: Stand = Stand.KEPT
     verdict: Verdict | None = None
 
@@ -126,7 +126,7 @@ class Stages:
         return self.documented if which is Which.DOCUMENTED else self.proposed
 
     @property
-    def channels(self) -> tuple[str, ...]:
+    def channels(self) -> tuple[Words, ...]:
         """What displays show, in the order of the work."""
         every = (*self.documented.items, *self.proposed.items)
         return tuple(dict.fromkeys(item.channel for item in every if item.is_display and item.channel))

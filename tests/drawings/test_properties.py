@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import etree
 
-from intent.drawings.depicted import Subject
+from intent.drawings.depicted import Depicted
 from intent.drawings.drawing import draw
 from intent.drawings.glyphs import glyphs_of
 from intent.drawings.hiding import in_front
@@ -19,7 +19,7 @@ from intent.drawings.patterns import channels_of
 from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import lay
 from intent.drawings.stage import View, Which
-from intent.language.message import ENGLISH
+from intent.language.locale import ENGLISH
 from intent.variance.result import Variance
 
 Judges = Callable[[str, str], Variance]
@@ -134,12 +134,12 @@ def test_two_hundred_displays_have_labels_that_can_be_read(view: View, judged: J
 def lettered(variance: Variance, view: View) -> Lettered:
     stages = stages_of(variance)
     sheet, channels = lay(stages, view, 170), channels_of(stages.channels)
-    subject = Subject(
+    subject = Depicted(
         stage=stages.proposed,
         sheet=sheet,
         which=Which.PROPOSED,
         prefix="drawing",
-        tongue=ENGLISH,
+        locale=ENGLISH,
         highlight=frozenset(),
         channels=channels,
     )
