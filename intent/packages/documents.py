@@ -20,14 +20,14 @@ from intent.packages.contents import ANNEX, CARDS_PAGE, REPORT_PAGE, VERDICTS
 from intent.packages.filling import PackedFile
 from intent.packages.outgoing import Outgoing
 from intent.papers import write_report
-from intent.papers.annex import write_annex
+from intent.papers.annex import annex_paper
 from intent.papers.cards.write import cards_of_proposal
 from intent.papers.drawn import drawn_of
-from intent.papers.packing_list import ListedFile, write_packing_list
+from intent.papers.packing_list import ListedFile, packing_paper
 from intent.papers.passages_told import headings_behind
 from intent.papers.pdf import write_pdf
 from intent.papers.report_evidence import Evidence, EvidenceFile, FileRole
-from intent.papers.story import Story, tell
+from intent.papers.telling import tell
 from intent.reading.evidence.passages import Passages, read_passages
 from intent.reading.proposal import Proposal
 from intent.redaction.withholding import WithheldKind
@@ -45,7 +45,6 @@ class ToldProposal:
     variance: Variance
     evidence: Evidence
     passages: Passages
-    story: Story
     withheld: tuple[WithheldKind, ...]
     """What stays with the sender."""
     locale: Locale
@@ -71,7 +70,6 @@ def pages_of(
         variance=variance,
         evidence=evidence,
         passages=passages,
-        story=tell(variance, evidence, (), passages),
         withheld=outgoing.leaving.withheld,
         locale=locale,
     )
@@ -79,8 +77,14 @@ def pages_of(
 
 
 def _page(told: ToldProposal) -> Mapping[str, bytes]:
-    drawn = drawn_of(told.variance, told.locale)
-    text = write_report(told.variance, "html", told.evidence, passages=told.passages, drawn=drawn)
+    text = write_report(
+        told.variance,
+        "html",
+        told.evidence,
+        passages=told.passages,
+        drawn=drawn_of(told.variance),
+        locale=told.locale,
+    )
     return {REPORT_PAGE: text.encode()}
 
 
@@ -89,11 +93,12 @@ def _verdicts(told: ToldProposal) -> Mapping[str, bytes]:
 
 
 def _annex(told: ToldProposal) -> Mapping[str, bytes]:
-    return {ANNEX: write_annex(told.story, told.withheld)}
+    paper = annex_paper(told.variance, told.evidence, told.withheld)
+    return {ANNEX: tell(paper, "html", told.locale).encode()}
 
 
 def _cards(told: ToldProposal) -> Mapping[str, bytes]:
-    page = cards_of_proposal(told.proposal, told.variance, sheet="four", unit="cm")
+    page = cards_of_proposal(told.proposal, told.variance, sheet="four", unit="cm", locale=told.locale)
     return {CARDS_PAGE: page.encode()}
 
 
@@ -130,4 +135,5 @@ def packing_list(work: Work, outgoing: Outgoing, packed: Mapping[str, PackedFile
     foot = say("Packed by intent {version}.", version=__version__)
     if outgoing.day:
         foot = say("Packed by intent {version} on {day}.", version=__version__, day=day_words(outgoing.day))
-    return write_packing_list(work, files, outgoing.leaving.withheld, locale.say(foot))
+    paper = packing_paper(work, files, outgoing.leaving.withheld, foot=foot, day=outgoing.day)
+    return tell(paper, "html", locale).encode()

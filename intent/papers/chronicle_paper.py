@@ -24,7 +24,14 @@ def chronicle_paper(told: Chronicle) -> Document:
     elif not told.chapters:
         lead.append(Paragraph(say("Nothing departed from the documentation.")))
     chapters = (
-        PaperSection(title=_heading(one), anchor=f"chapter-{number}", blocks=(_table(told.work, one),))
+        PaperSection(
+            title=_heading(one),
+            anchor=f"chapter-{number}",
+            blocks=(
+                Paragraph(say("Documented as {value}.", value=one.documented or NOT_GIVEN)),
+                _table(told.work, one),
+            ),
+        )
         for number, one in enumerate(told.chapters, start=1)
     )
     return Document(
@@ -48,12 +55,7 @@ def _heading(chapter: Chapter) -> Words:
     name: Words = subject_name(chapter.subject)
     if chapter.name:
         name = say("{name} ({part})", name=chapter.name, part=name)
-    return say(
-        "{subject}, {characteristic}: documented as {value}",
-        subject=opened(name),
-        characteristic=chapter.characteristic,
-        value=chapter.documented or NOT_GIVEN,
-    )
+    return say("{subject}, {characteristic}", subject=opened(name), characteristic=chapter.characteristic)
 
 
 def _table(work: Work, chapter: Chapter) -> PaperTable:
