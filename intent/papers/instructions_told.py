@@ -21,7 +21,7 @@ from intent.variance.result import Because, SetAside
 
 @dataclass(frozen=True, slots=True)
 class TypesetSentence:
-    """An instruction's sentence for people to read: with their names, days in words, and printers' quotation marks."""
+    """An instruction's sentence for people to read: with their names, days in words, and the language's quotation marks."""
 
     work: Work
     line: Instruction
@@ -33,7 +33,7 @@ class TypesetSentence:
         last_day = locale.say(span_words(self.line.until))
         named = replace(self.line, consents=people)
         text = sentence_text(named, self.work.vocabulary, language, until=last_day)
-        return re.sub(r'"([^"]*)"', r"“\1”", text)
+        return re.sub(r'"([^"]*)"', lambda found: locale.say(quoted(found[1])), text)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,7 @@ from intent.values.bounds import point
 from intent.values.units import SECONDS_AN_HOUR
 
 NUMBERS = words(
-    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"
 )  # fmt: skip
 SEEN = {
     1: say("a loss is seen at once"),
@@ -48,7 +48,11 @@ def _wear(wear: Wear) -> Iterator[Message]:
 
 
 def _spares(wear: Wear) -> Message:
-    spares = say_of(wear.spares, "{number} spare", "{number} spares", number=_number(wear.spares))
+    spares = (
+        say_of(wear.spares, "{number} spare", "{number} spares", number=_number(wear.spares))
+        if wear.spares
+        else say("no spares")
+    )
     devices = say_of(wear.devices, "{number} device", "{number} devices", number=_number(wear.devices))
     if not wear.failed:
         return say("{spares} for {devices}", spares=spares, devices=devices)
@@ -101,7 +105,7 @@ def _differed(factors: Factors) -> Words:
 
 
 def _number(number: int) -> Place:
-    return NUMBERS[number] if number < len(NUMBERS) else number
+    return NUMBERS[number - 1] if 0 < number <= len(NUMBERS) else number
 
 
 def _hours(seconds: Fraction) -> int:
