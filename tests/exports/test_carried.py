@@ -37,6 +37,7 @@ MARKS = {
     ("head of a work", "prose"): "Prose-mark",
     ("People", "person"): "person-mark",
     ("People", "name"): "Name-mark",
+    ("People", "called"): "called-mark",
     ("People", "since"): "1962",
     ("People", "until"): "2063",
     ("People", "contact"): "contact-mark",

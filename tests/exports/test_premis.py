@@ -31,8 +31,8 @@ TEXT = """# Two Clocks
 
 | person | name             | role            | until | successor |
 | ------ | ---------------- | --------------- | ----- | --------- |
-| otti   | Ottiline Quarrow | artist          | 2016  | est       |
-| est    | Quarrow Estate   | artist's estate |       |           |
+| otti   | Ottiline Quarrow | artist          | 2016  | heir      |
+| heir   | Quarrow Estate   | artist's estate |       |           |
 
 ## Parts
 
@@ -73,7 +73,7 @@ TEXT = """# Two Clocks
 ### R1 Tubes
 
 - required: technology of M1 is cathode-ray tube
-- allowed: technology of M1 is flat panel, if "no tube can be had", with consent of est, until 2030
+- allowed: technology of M1 is flat panel, if "no tube can be had", with consent of heir, until 2030
 - required: sound of the work is silent
 - source: S1 at 0:14:05
 
