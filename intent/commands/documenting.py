@@ -16,7 +16,7 @@ from intent.commands.options import (
     paper_option,
     work_option,
 )
-from intent.commands.printing import deliver, deliver_answer, print_diagnostics
+from intent.commands.printing import deliver, deliver_reply, print_diagnostics
 from intent.diagnostics import UnknownName, Unusable, summary
 
 
@@ -75,7 +75,7 @@ def terms(
         answer = verbs.terms(name, work)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    deliver_answer(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper)
 
 
 @click.command()

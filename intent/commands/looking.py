@@ -18,7 +18,7 @@ from intent.commands.options import (
     output_option,
     paper_option,
 )
-from intent.commands.printing import deliver_answer
+from intent.commands.printing import deliver_reply
 from intent.diagnostics import UnknownName
 
 
@@ -55,7 +55,7 @@ def explain(
         answer = verbs.explain(work, subject, characteristic, on)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    deliver_answer(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper)
 
 
 @click.command()
@@ -85,7 +85,7 @@ def history(
         answer = verbs.history(work, part, characteristic)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    deliver_answer(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper)
 
 
 @click.command()
@@ -112,7 +112,7 @@ def compare(
     Example: intent compare timetable/work-2019.md timetable/work.md
     """
     answer = verbs.compare(old, new, installation)
-    deliver_answer(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper)
     return 1 if answer.found.works.differences else 0
 
 
@@ -133,4 +133,4 @@ def questions(
 
     Example: intent questions timetable/work.md --format html --output questions.html
     """
-    deliver_answer(verbs.questions(work, date), form, language, output, paper)
+    deliver_reply(verbs.questions(work, date), form, language, output, paper)

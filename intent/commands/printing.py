@@ -14,7 +14,7 @@ from intent.diagnostics import Diagnostic
 from intent.reading.atomic_write import write_whole
 
 if TYPE_CHECKING:
-    from intent.verbs import Answer
+    from intent.verbs import Reply
 
 NARROW, WIDE = 80, 120
 """Columns between which a text is laid out on a terminal, and those of a text in a file."""
@@ -38,7 +38,7 @@ def deliver_bytes(content: bytes, output: Path | None) -> None:
     click.echo(f"written: {output}", err=True)
 
 
-def deliver_answer(answer: Answer[Any], form: str, language: str, output: Path | None, paper: str) -> None:
+def deliver_reply(answer: Reply[Any], form: str, language: str, output: Path | None, paper: str) -> None:
     """Tell an answer in a form and a language, and say what was noticed on the way."""
     from intent import verbs  # here alone: a check has no answer to tell
 
@@ -48,10 +48,10 @@ def deliver_answer(answer: Answer[Any], form: str, language: str, output: Path |
     if form == "json":
         stays_english(form, language)
     if form != "pdf":
-        deliver(verbs.tell_answer(answer, form, language, width=width_for(output)), output)
+        deliver(verbs.tell_reply(answer, form, language, width=width_for(output)), output)
         return
     begin("laying out the pages")
-    deliver_bytes(verbs.pdf(verbs.tell_answer(answer, "html", language), paper), output)
+    deliver_bytes(verbs.pdf(verbs.tell_reply(answer, "html", language), paper), output)
 
 
 def stays_english(form: str, language: str) -> None:

@@ -87,7 +87,7 @@ class Locale:
             case tuple():
                 return self.listing([self._place(item) for item in value], Joint.AND)
             case Joined():
-                return self.say(Message(value.mark)).join(self.say(item) for item in value.items)
+                return self.say(Message(pattern=value.mark)).join(self.say(item) for item in value.items)
             case Shaped():
                 return _shaped(self.say(value.words), value.shape)
             case Month():

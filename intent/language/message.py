@@ -23,7 +23,7 @@ class Labelled(Protocol):
         ...
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Message:
     """A pattern (`the picture is {share} of what it was`), and what stands in its places."""
 
@@ -96,17 +96,17 @@ Place: TypeAlias = (
 
 def say(pattern: str, /, **places: Place) -> Message:
     """A message; its places by name."""
-    return Message(pattern, tuple(places.items()))
+    return Message(pattern=pattern, places=tuple(places.items()))
 
 
 def say_of(number: int, one: str, several: str, /, **places: Place) -> Message:
     """A message that counts: the pattern for one thing, that for several, and the number."""
-    return Message(one, tuple(places.items()), several, number)
+    return Message(pattern=one, places=tuple(places.items()), several=several, number=number)
 
 
 def words(*patterns: str) -> tuple[Message, ...]:
     """Messages without places, for a table of words."""
-    return tuple(Message(pattern) for pattern in patterns)
+    return tuple(Message(pattern=pattern) for pattern in patterns)
 
 
 def named(term: Labelled) -> Message:

@@ -95,7 +95,7 @@ def _results(data: IndexedGraph, places: Places, which: str) -> Iterator[Diagnos
         shape, focus, value, message, severity = (report.value(result, part) for part in _PARTS)
         node = places.about(focus, value)
         name = str(shape).rsplit("#", 1)[-1]
-        said = _with_what_is_there(Message(str(message)), places, node, value)
+        said = _with_what_is_there(Message(pattern=str(message)), places, node, value)
         yield places.finding(name, said, node, _SEVERITIES[severity])
 
 

@@ -10,8 +10,6 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from intent.verbs.answering import Answer as Answer
-    from intent.verbs.answering import tell_answer as tell_answer
     from intent.verbs.dossiers import convert as convert
     from intent.verbs.dossiers import digests as digests
     from intent.verbs.dossiers import enter_sheet as enter_sheet
@@ -29,13 +27,15 @@ if TYPE_CHECKING:
     from intent.verbs.proposals import check_and_report as check_and_report
     from intent.verbs.proposals import pdf as pdf
     from intent.verbs.proposals import report as report
+    from intent.verbs.replying import Reply as Reply
+    from intent.verbs.replying import tell_reply as tell_reply
     from intent.verbs.transfers import export as export
     from intent.verbs.transfers import pack as pack
     from intent.verbs.transfers import receive as receive
     from intent.verbs.transfers import tell_received as tell_received
 
 VERBS = {
-    "Answer": "answering",
+    "Reply": "replying",
     "Checked": "proposals",
     "cards": "proposals",
     "check": "proposals",
@@ -54,7 +54,7 @@ VERBS = {
     "receive": "transfers",
     "report": "proposals",
     "sheet": "dossiers",
-    "tell_answer": "answering",
+    "tell_reply": "replying",
     "tell_received": "transfers",
     "terms": "dossiers",
     "validate": "dossiers",

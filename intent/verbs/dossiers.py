@@ -20,8 +20,8 @@ from intent.reading.evidence.source_findings import evidence_findings, missing_d
 from intent.reading.files import as_text, read_bytes
 from intent.reading.heads import is_installation
 from intent.reading.proposal import read_proposal
-from intent.verbs.answering import Answer
 from intent.verbs.reading_either import read_either, read_usable
+from intent.verbs.replying import Reply
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.terms import Vocabulary
 
@@ -59,7 +59,7 @@ def digests(work: str | Path) -> tuple[str, ...]:
     return tuple(missing_digests(documentation.work, read_sources(documentation.work, documentation.folder)))
 
 
-def terms(name: str | None = None, work: str | Path | None = None) -> Answer[Vocabulary]:
+def terms(name: str | None = None, work: str | Path | None = None) -> Reply[Vocabulary]:
     """The words of the vocabulary, or what one means; with a work's own terms, if one is given.
 
     Raises `Unusable`, and `intent.diagnostics.UnknownName` for a word that there is not.
@@ -67,7 +67,7 @@ def terms(name: str | None = None, work: str | Path | None = None) -> Answer[Voc
     shipped = read_vocabulary()
     vocabulary = read_documentation(Path(work), shipped).work.vocabulary if work else shipped
     paper = entry_paper(vocabulary, name) if name else glossary_paper(vocabulary)
-    return Answer(found=vocabulary, paper=paper)
+    return Reply(found=vocabulary, paper=paper)
 
 
 def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[str, tuple[Diagnostic, ...]]:

@@ -14,7 +14,7 @@ from intent.analysis.explanation.explain import Account
 from intent.analysis.explanation.explain import explain as explain_work
 from intent.analysis.history.chronicle import Chronicle, chronicle
 from intent.analysis.history.past import read_past
-from intent.analysis.questions.draw_up import draw_up
+from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.question import Agenda
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
 from intent.effects.assess import assess
@@ -25,8 +25,8 @@ from intent.papers.comparison_paper import comparison_json, comparison_paper
 from intent.papers.explanation_paper import explanation_paper
 from intent.reading.documentation import Documentation, read_documentation
 from intent.reading.proposal import read_beside
-from intent.verbs.answering import Answer
 from intent.verbs.reading_either import read_usable
+from intent.verbs.replying import Reply
 from intent.vocabulary.loader import read_vocabulary
 
 
@@ -35,18 +35,18 @@ def explain(
     subject: str | None = None,
     characteristic: str | None = None,
     on: datetime.date | None = None,
-) -> Answer[Account]:
+) -> Reply[Account]:
     """What governs a part, a group, a characteristic or the whole work on a day, today's if none.
 
     Raises `Unusable`, and `intent.diagnostics.UnknownName` for an unknown name.
     """
     found = explain_work(read_usable(work).work, subject, characteristic, on or datetime.date.today())
-    return Answer(found=found, paper=explanation_paper(found))
+    return Reply(found=found, paper=explanation_paper(found))
 
 
 def history(
     work: str | Path, subject: str | None = None, characteristic: str | None = None
-) -> Answer[Chronicle]:
+) -> Reply[Chronicle]:
     """How a work was shown, and what beside it is no installation carried out.
 
     Raises `Unusable`, and `intent.diagnostics.UnknownName` for an unknown name.
@@ -54,7 +54,7 @@ def history(
     documentation = read_usable(work)
     past = read_past(documentation, all_told=True)
     found = chronicle(documentation.work, past.installations, subject, characteristic)
-    return Answer(
+    return Reply(
         found=found,
         paper=chronicle_paper(found),
         findings=past.findings,
@@ -70,7 +70,7 @@ class Compared:
     verdicts: Turn | None
 
 
-def compare(old: str | Path, new: str | Path, installation: str | Path | None = None) -> Answer[Compared]:
+def compare(old: str | Path, new: str | Path, installation: str | Path | None = None) -> Reply[Compared]:
     """What changed between two states of a work, and which verdicts on an installation change with it.
 
     Raises `Unusable`, also where the two are not states of one work.
@@ -82,7 +82,7 @@ def compare(old: str | Path, new: str | Path, installation: str | Path | None = 
     findings = _one_work(states[0], states[1])
     turn = _turn(Path(installation), states) if installation is not None else None
     found = Compared(compare_works(states[0].work, states[1].work), turn)
-    return Answer(
+    return Reply(
         found=found,
         paper=comparison_paper(found.works, turn),
         findings=findings,
@@ -126,7 +126,7 @@ def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
     return (Diagnostic(slug="another-iri", message=message, span=span, severity=Severity.WARNING),)
 
 
-def questions(work: str | Path, date: datetime.date | None = None) -> Answer[Agenda]:
+def questions(work: str | Path, date: datetime.date | None = None) -> Reply[Agenda]:
     """What to ask at the next conversation, and what beside the work could not be read.
 
     ``date`` is the day of the conversation, today if none. Raises `Unusable`.
@@ -134,4 +134,4 @@ def questions(work: str | Path, date: datetime.date | None = None) -> Answer[Age
     documentation = read_usable(work)
     past = read_past(documentation)
     agenda = draw_up(documentation.work, past.installations, date or datetime.date.today())
-    return Answer(found=agenda, paper=agenda_paper(agenda), findings=past.findings)
+    return Reply(found=agenda, paper=agenda_paper(agenda), findings=past.findings)

@@ -12,7 +12,8 @@ from intent.analysis.explanation.explain import Account, explain
 from intent.diagnostics import UnknownName
 from intent.dossier.work_text import read_work
 from intent.model.work import Work
-from intent.papers.explained import write_account
+from intent.papers.explanation_paper import explanation_paper
+from intent.papers.telling import tell
 from intent.record.load_work import load_work
 
 FILE = Path(__file__).parent / "explained.md"
@@ -46,7 +47,7 @@ def account_of(case: Case) -> Account:
 
 @pytest.mark.parametrize("case", every_case(), ids=lambda case: f"explained:{case.line}")
 def test_explained(case: Case) -> None:
-    expected, found = case.expected.strip(), write_account(account_of(case)).strip()
+    expected, found = case.expected.strip(), tell(explanation_paper(account_of(case)), "text").strip()
     if expected != found:
         place = f"{case.file.name}:{case.line}: {case.name}"
         pytest.fail(f"{place}\n\nexpected\n{expected}\n\nfound\n{found}", pytrace=False)

@@ -11,10 +11,10 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from papers.test_pdf import can_print
 from rdflib import DCTERMS, RDFS, Literal
 from rdflib.compare import isomorphic
 from redaction.work_with_secrets import SECRETS, written
-from reports.test_pdf import can_print
 
 from intent import verbs
 from intent.diagnostics import Unusable

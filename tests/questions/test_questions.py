@@ -14,11 +14,11 @@ from hypothesis import strategies as st
 from lxml import html
 
 from intent.analysis.history.past import read_past
-from intent.analysis.questions.draw_up import draw_up
+from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked
-from intent.papers.agenda import write_markdown
-from intent.papers.agenda_page import write_page
+from intent.papers.agenda_paper import agenda_paper
+from intent.papers.telling import tell
 from intent.reading.documentation import read_documentation
 from intent.variance.people import is_over
 from intent.vocabulary.loader import read_vocabulary
@@ -111,8 +111,8 @@ def test_examples(path: Path, day: datetime.date) -> None:
         assert person is not None
         assert not is_over(person, day)
         assert list(sheet.questions) == list(ranked(sheet.questions))
-    text = write_markdown(agenda)
-    assert text == write_markdown(agenda_of(path, day))
-    page = html.fromstring(write_page(agenda))
+    paper = agenda_paper(agenda)
+    assert tell(paper, "markdown") == tell(agenda_paper(agenda_of(path, day)), "markdown")
+    page = html.fromstring(tell(paper, "html"))
     assert not {"script", "link", "img"} & {str(found.tag) for found in page.iter()}
     assert sum(1 for _ in page.iter("article")) == sum(len(sheet.questions) for sheet in agenda.sheets)

@@ -15,7 +15,7 @@ Found = TypeVar("Found")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Answer(Generic[Found]):
+class Reply(Generic[Found]):
     """What was found, as data and as a paper."""
 
     found: Found
@@ -26,8 +26,8 @@ class Answer(Generic[Found]):
     """The same as JSON, where that is offered."""
 
 
-def tell_answer(
-    answer: Answer[Found], form: str, language: str = "en", *, width: int = 80, colour: bool = False
+def tell_reply(
+    answer: Reply[Found], form: str, language: str = "en", *, width: int = 80, colour: bool = False
 ) -> str:
     """An answer in a form, one of `text`, `markdown`, `html` and, for programs and always in English, `json`.
 
