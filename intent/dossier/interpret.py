@@ -95,12 +95,12 @@ def _refuse_unsummable(
 
 
 def _relation(sentence: Sentence, tree: Tree[Token]) -> Assertion:
-    one, relation, other = subtrees(tree)
+    one, other = subtrees(tree)
     name = read_name(sentence, one, IdentifierKind.PART)
     return Assertion(
         aggregate=Aggregate.RELATION,
         scope=Scope(kind=ScopeKind.NAMES, names=(name,), written=name),
-        relation=Relation[_word(relation).name],
+        relation=Relation[_word(tree).name],
         other=read_name(sentence, other, IdentifierKind.PART),
         written=sentence.words(tree),
     )
@@ -118,14 +118,13 @@ def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: 
     if clause.data == "with_consent":
         person = read_name(sentence, subtrees(clause)[0], IdentifierKind.PERSON)
         return replace(line, consents=(*line.consents, person))
-    ordinal = _word(subtrees(clause)[0])
-    return replace(line, choice=ORDINALS.index(ordinal) + 1)
+    return replace(line, choice=ORDINALS.index(_word(clause)) + 1)
 
 
 def _word(tree: Tree[Token]) -> Word:
-    """The word that a tree consists of."""
-    (token,) = tree.scan_values(lambda token: isinstance(token, Token))
-    return Word[token.type]
+    """The relation or ordinal among the tokens of a tree."""
+    tokens = (one for one in tree.children if isinstance(one, Token) and one.type in {"RELATION", "ORDINAL"})
+    return Word[next(tokens)]
 
 
 def _condition(sentence: Sentence, tree: Tree[Token], *, unless: bool) -> Condition:

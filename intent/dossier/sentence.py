@@ -32,6 +32,10 @@ _PLAIN = {
 }
 
 
+_KINDS = {"RELATION": RELATIONS[:2], "ORDINAL": ORDINALS[:1]}
+"""Samples of the words that are all one to the grammar."""
+
+
 class Ungrammatical(Unreadable):
     """A sentence that does not parse; ``offset`` is where, counted from 0."""
 
@@ -96,23 +100,23 @@ def _explained(error: UnexpectedToken, text: str, spoken: Grammar) -> Ungrammati
     expected = _expected(error, spoken)
     fitting = joined(expected, ", ") if len(expected) <= _FEW else say("a name or value")
     token = error.token
+    start, end = token.start_pos or 0, token.end_pos or 0
     if token.type == "$END":
         return Ungrammatical(
             say("the sentence breaks off; expected {fitting}", fitting=fitting), len(text), 1
         )
-    message = say("`{word}` does not fit here; expected {fitting}", word=str(token), fitting=fitting)
-    return Ungrammatical(message, token.start_pos or 0, len(str(token)))
+    message = say("`{word}` does not fit here; expected {fitting}", word=text[start:end], fitting=fitting)
+    return Ungrammatical(message, start, end - start)
 
 
 def _expected(error: UnexpectedToken, spoken: Grammar) -> list[Message]:
     """What could have stood there, each thing once; words by their label in the language of the sentence."""
     found = {_PLAIN[kind] for kind in error.expected if kind in _PLAIN}
-    for words, sample in ((RELATIONS, RELATIONS[:2]), (ORDINALS, ORDINALS[:1])):
-        if any(word.name in error.expected for word in words):
-            labels = ", ".join(f"`{spoken.label(word)}`" for word in sample)
+    for token, words in _KINDS.items():
+        if token in error.expected:
+            labels = ", ".join(f"`{spoken.label(word)}`" for word in words)
             found.add(say("{labels} …", labels=labels))
-    for kind in error.expected:
-        word = Word.__members__.get(kind)
-        if word and word not in {*RELATIONS, *ORDINALS} and spoken.label(word):
+    for word in (Word[kind] for kind in error.expected if kind in Word.__members__):
+        if spoken.label(word):
             found.add(say("`{word}`", word=spoken.label(word)))
     return sorted(found, key=ENGLISH.say)

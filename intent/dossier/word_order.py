@@ -12,7 +12,7 @@ from collections.abc import Sequence
 
 from lark.lexer import Token
 
-from intent.vocabulary.grammar import ORDINALS, RELATIONS, Word
+from intent.vocabulary.grammar import Word
 
 _IF = {Word.IF.name, Word.UNLESS.name}
 _CLAUSES = {
@@ -20,12 +20,11 @@ _CLAUSES = {
     Word.IF_SO.name,
     Word.UNTIL.name,
     Word.WITH_CONSENT_OF.name,
-    *(ordinal.name for ordinal in ORDINALS),
+    "ORDINAL",
 }
 _BEFORE_SCOPE = {Word.OF.name, Word.NUMBER_OF.name, Word.DISTANCE_BETWEEN.name, Word.BETWEEN.name}
 _BETWEEN_NAMES = {"COMMA", Word.AND.name, Word.EXCEPT.name}
 _BEFORE_VALUES = {Word.IS.name, Word.NOT.name, Word.IN_ALL.name}
-_RELATIONS = {relation.name for relation in RELATIONS}
 
 
 def verb_second(tokens: Sequence[Token]) -> list[Token]:
@@ -70,7 +69,7 @@ def _place_of_verb(clause: Sequence[Token]) -> int:
     """Before a relation, else after the last name of the scope; where neither is found, where the verb stands."""
     end = len(clause) - 1
     for place, token in enumerate(clause):
-        if token.type in _RELATIONS:
+        if token.type == "RELATION":
             return place
     place = next((at + 1 for at, token in enumerate(clause) if token.type in _BEFORE_SCOPE), end)
     while place < end:

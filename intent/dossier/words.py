@@ -15,6 +15,7 @@ from intent.vocabulary.terms import Vocabulary
 Known = tuple[Phrases, ...]
 """The names that are matched whole in a sentence: the work's, and the vocabulary's."""
 
+_TOKENS = frozenset(word.token for word in Word)
 _NUMBER = re.compile(r"[-+−]?\d")
 _COMPARING = (
     Word.ONE_OF,
@@ -28,7 +29,10 @@ _COMPARING = (
 
 
 def tokens(text: str, known: Known, grammar: Grammar) -> list[Token]:
-    """The tokens of a sentence, with their places in it; names of any of the ``known`` are matched whole."""
+    """The tokens of a sentence, with their places in it; names of any of the ``known`` are matched whole.
+
+    What a token holds is the name of the word, or else what stands in the text.
+    """
     chunks = list(CHUNK.finditer(text))
     pieces = [normal(chunk.group()) for chunk in chunks]
     found: list[Token] = []
@@ -38,11 +42,10 @@ def tokens(text: str, known: Known, grammar: Grammar) -> list[Token]:
         size, words = (len(name), ()) if name else grammar.match(pieces, index)
         size = size or 1
         start, end = chunks[index].start(), chunks[index + size - 1].end()
-        kinds = [word.name for word in words] or ["NAME" if name else _kind(chunks[index])]
-        found += [
-            Token(kind, text[start:end], start_pos=start, end_pos=end, line=1, column=start + 1)
-            for kind in kinds
-        ]
+        place = {"start_pos": start, "end_pos": end, "line": 1, "column": start + 1}
+        found += [Token(word.token, word.name, **place) for word in words]
+        if not words:
+            found.append(Token("NAME" if name else _kind(chunks[index]), text[start:end], **place))
         index += size
     return found
 
@@ -60,7 +63,7 @@ def spoken_in(text: str, known: Known, grammars: Sequence[Grammar]) -> Grammar:
 
 def is_word(token: Token) -> bool:
     """Whether a token is a word of the grammar, and not a name, a value or a mark."""
-    return token.type in Word.__members__
+    return token.type in _TOKENS
 
 
 def compared_in(text: str, known: Known, grammars: Iterable[Grammar]) -> Grammar | None:

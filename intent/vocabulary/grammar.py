@@ -12,7 +12,7 @@ from intent.vocabulary.phrases import Phrases, phrases, words_of
 
 
 class Word(Enum):
-    """A word of the sentence, whatever the language; the tokens of its grammar have these names."""
+    """A word of the sentence, whatever the language."""
 
     OF = auto()
     IS = auto()
@@ -69,6 +69,11 @@ class Word(Enum):
     """Before the time of a citation; no token of the grammar either."""
     QUOTATION_MARKS = auto()
     """Around a fact or a text, as `"…"`; any pair is read in every language."""
+
+    @property
+    def token(self) -> str:
+        """What the grammar calls it; it makes no difference between relations, and between ordinals."""
+        return "RELATION" if self in RELATIONS else "ORDINAL" if self in ORDINALS else self.name
 
 
 RELATIONS = (

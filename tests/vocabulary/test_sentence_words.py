@@ -70,7 +70,7 @@ def test_no_name_of_the_vocabulary_hides_a_word(grammar: Grammar) -> None:
     for words in grammar.terms:
         for name in grammar.labels(*words) if not OUTSIDE & set(words) else ():
             found = [token.type for token in tokens(name, (VOCABULARY.phrases,), grammar)]
-            if found != [word.name for word in words]:
+            if found != [word.token for word in words]:
                 hidden[name] = found
     assert hidden == {}
 
