@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import replace
 
+from rdflib import DCTERMS
+
 from intent.analysis.comparison.difference import (
     Facet,
     Thing,
@@ -20,7 +22,11 @@ from intent.model.assertions import Condition
 from intent.model.instruction_text import ConditionSentence, InstructionSentence, modality_term
 from intent.model.phrasing import characteristic_words, compared_words, scope_words
 from intent.model.work import Citation, Connection, Heading, Instruction, Work
+from intent.names import INTENT
 from intent.vocabulary.terms import UnknownTerm
+
+_TOLD_OF_A_SOURCE = {str(DCTERMS.date), str(INTENT.file)}
+"""Fields of a source that are compared as what they mean, and not as they are written."""
 
 
 def things_of(work: Work) -> tuple[Thing, ...]:
@@ -117,7 +123,8 @@ def _people(work: Work) -> Iterator[Thing]:
 
 def _sources(work: Work) -> Iterator[Thing]:
     for source in work.sources:
-        told = of_fields(source.fields, work.vocabulary)
+        written = {iri: value for iri, value in source.fields.items() if iri not in _TOLD_OF_A_SOURCE}
+        told = of_fields(written, work.vocabulary)
         told |= facets(title=source.title, kind=source.kind)
         told |= facets(
             spoken_with=source.spoken_with,
