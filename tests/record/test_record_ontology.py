@@ -31,7 +31,7 @@ ROOT = Path(__file__).parents[2]
 STANDARDS = Path(os.environ.get("INTENT_STANDARDS", ROOT.parent / "shared" / "standards"))
 EXAMPLES = sorted(ROOT.glob("examples/*/work.md")) + sorted(ROOT.glob("examples/*/installations/*.md"))
 REPORTS = (
-    ROOT / "tests" / "reports" / "expected" / "loan.ttl",
+    ROOT / "tests" / "papers" / "expected" / "loan.ttl",
     ROOT / "tests" / "history" / "expected" / "consent.ttl",
 )
 OF_REPORTS = {INTENT[name] for name in ("Variance", "Row", "SetAside", "Open", "Precedent")}
