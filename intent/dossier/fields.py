@@ -140,7 +140,17 @@ def _facts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 
 
 def _fact(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
-    return [Literal(unquoted(text))]
+    return [Literal(_asked(desk, unquoted(text)))]
+
+
+def _asked(desk: Desk, fact: str) -> str:
+    """A fact as it is asked for: that a choice cannot be had, which other languages say otherwise, in English."""
+    first, *others = desk.draft.vocabulary.grammars
+    choice, _, words = fact.partition(" ")
+    is_choice = desk.register.get(choice, IdentifierKind.INSTRUCTION) is not None
+    if is_choice and any(normal(words) in one.labels(Word.CANNOT_BE_HAD) for one in others):
+        return f"{choice} {first.label(Word.CANNOT_BE_HAD)}"
+    return fact
 
 
 _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {

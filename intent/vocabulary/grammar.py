@@ -67,6 +67,8 @@ class Word(Enum):
     """After a percentage; a part of a value, and no token of the grammar."""
     AT = auto()
     """Before the time of a citation; no token of the grammar either."""
+    CANNOT_BE_HAD = auto()
+    """After the number of an earlier choice, in an attestation."""
     QUOTATION_MARKS = auto()
     """Around a fact or a text, as `"…"`; any pair is read in every language."""
 
@@ -98,7 +100,7 @@ ORDINALS = (
 )
 _APOSTROPHES = ("'", "’")
 _VOWELS = frozenset("aeiouàâäæéèêëîïôöœùûü")
-OUTSIDE = frozenset({Word.OF_DOCUMENTED, Word.AT, Word.QUOTATION_MARKS})
+OUTSIDE = frozenset({Word.OF_DOCUMENTED, Word.AT, Word.CANNOT_BE_HAD, Word.QUOTATION_MARKS})
 """Words that stand within a value or a citation, where the sentence's own grammar does not look."""
 
 

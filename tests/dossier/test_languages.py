@@ -7,8 +7,10 @@ from pathlib import Path
 import pytest
 
 from intent.dossier.draft import Reading
+from intent.dossier.installation_text import read_installation
 from intent.dossier.work_text import read_work
 from intent.names import INTENT
+from intent.record.load_work import load_work
 from intent.vocabulary.loader import read_vocabulary
 
 LANGUAGES = Path(__file__).parent / "languages"
@@ -49,3 +51,38 @@ def test_no_word_is_unknown(language: str) -> None:
 @pytest.mark.parametrize("language", ["german", "french", "mixed"])
 def test_the_graph_is_that_of_the_english(language: str) -> None:
     assert statements(read(language)) ^ statements(read("english")) == set()
+
+
+@pytest.mark.parametrize(
+    "fact",
+    [
+        "R1.2 cannot be had",
+        "R1.2 ist nicht zu haben",
+        "„R1.2 ist nicht mehr zu haben“",
+        "R1.2 est introuvable",
+    ],
+)
+def test_an_earlier_choice_that_cannot_be_had_is_attested_in_any_language(fact: str) -> None:
+    assert facts(fact) == ["R1.2 cannot be had"]
+
+
+def test_other_facts_stay_as_they_were_written() -> None:
+    assert facts("Die Röhre ist nicht zu haben") == ["Die Röhre ist nicht zu haben"]
+
+
+def facts(fact: str) -> list[str]:
+    reading = read("english")
+    work = load_work(reading.triples, reading.iri, read_vocabulary())
+    text = f"""# Showing
+
+- dates: 2027
+
+## Attestations
+
+| fact   | holds | by   |
+| ------ | ----- | ---- |
+| {fact} | yes   | cons |
+"""
+    found = read_installation(text, "installation.md", work)
+    assert [str(finding) for finding in found.findings if finding.is_error] == []
+    return [str(value) for _, predicate, value in found.triples if predicate == INTENT.fact]
