@@ -19,7 +19,6 @@ from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal, leaving_of
 from intent.redaction.leaving import Leaving
 from intent.redaction.still_said import texts_said_in, texts_to_look_for
-from intent.redaction.withholding import WithheldKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +26,8 @@ class Export:
     """What was written, and what was not."""
 
     files: tuple[Path, ...]
-    left_out: tuple[WithheldKind, ...]
-    """The kinds of thing that stay in the house."""
+    left_out: tuple[str, ...]
+    """The kinds of thing that stay in the house, in English."""
     findings: tuple[Diagnostic, ...]
 
 
@@ -43,7 +42,8 @@ def write_export(
     span = Span(file=documentation.files[0].name)
     leaving = leaving_of(documentation, proposal)
     files = _files(leaving, tuple(dict.fromkeys(standards)), span)
-    return Export(_write(files, to), leaving.withheld, tuple(_still_said(leaving, span)))
+    left_out = tuple(kind.text for kind in leaving.withheld)
+    return Export(_write(files, to), left_out, tuple(_still_said(leaving, span)))
 
 
 def _files(leaving: Leaving, standards: Sequence[str], span: Span) -> dict[str, bytes]:

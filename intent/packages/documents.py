@@ -12,7 +12,6 @@ from pathlib import Path
 
 from intent import __version__
 from intent.diagnostics import Diagnostic, Severity, Unusable
-from intent.language.calendar import day_words
 from intent.language.locale import Locale
 from intent.language.message import say
 from intent.model.work import Work
@@ -50,7 +49,8 @@ class ToldProposal:
     locale: Locale
 
 
-Document = Callable[[ToldProposal], Mapping[str, bytes]]
+PackagedPaper = Callable[[ToldProposal], Mapping[str, bytes]]
+"""Files by their paths in the package."""
 
 
 def pages_of(
@@ -102,7 +102,7 @@ def _cards(told: ToldProposal) -> Mapping[str, bytes]:
     return {CARDS_PAGE: page.encode()}
 
 
-DOCUMENTS: tuple[tuple[str, Document], ...] = (
+DOCUMENTS: tuple[tuple[str, PackagedPaper], ...] = (
     ("variance report", _page),
     ("verdicts for programs", _verdicts),
     ("installation annex", _annex),
@@ -132,8 +132,5 @@ def packing_list(work: Work, outgoing: Outgoing, packed: Mapping[str, PackedFile
         found = packed.get(one.inside)
         size, sha512 = (found.size, found.sha512) if found else (None, "")
         files.append(ListedFile(identifier=one.identifier, name=one.name, size=size, sha512=sha512))
-    foot = say("Packed by intent {version}.", version=__version__)
-    if outgoing.day:
-        foot = say("Packed by intent {version} on {day}.", version=__version__, day=day_words(outgoing.day))
-    paper = packing_paper(work, files, outgoing.leaving.withheld, foot=foot, day=outgoing.day)
+    paper = packing_paper(work, files, outgoing.leaving.withheld, version=__version__, day=outgoing.day)
     return tell(paper, "html", locale).encode()

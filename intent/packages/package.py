@@ -38,7 +38,6 @@ from intent.reading.atomic_write import passing_folder, refuse_existing, staged_
 from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal
 from intent.record.serialize import serialize_rdf
-from intent.redaction.withholding import WithheldKind
 from intent.variance.result import Variance
 
 
@@ -47,8 +46,8 @@ class Package:
     """What was packed, and what its sender should look at before it goes."""
 
     path: Path
-    left_out: tuple[WithheldKind, ...]
-    """The kinds of thing that stay in the house."""
+    left_out: tuple[str, ...]
+    """The kinds of thing that stay in the house, in English."""
     findings: tuple[Diagnostic, ...]
 
 
@@ -75,7 +74,8 @@ def write_package(
     else:
         with staged_folder(to) as folder:
             _, findings = _filled(folder, outgoing, pdf, locale)
-    return Package(to, outgoing.leaving.withheld, (*outgoing.findings, *findings))
+    left_out = tuple(kind.text for kind in outgoing.leaving.withheld)
+    return Package(to, left_out, (*outgoing.findings, *findings))
 
 
 def _filled(
@@ -131,5 +131,5 @@ def _info(sent: PackedDossier, outgoing: Outgoing, oxum: str) -> list[tuple[str,
         ("Bagging-Date", outgoing.day.isoformat() if outgoing.day else ""),
         ("Bag-Software-Agent", f"intent {__version__}"),
         ("Payload-Oxum", oxum),
-        (LEFT_OUT, "; ".join(outgoing.leaving.withheld) or NOTHING),
+        (LEFT_OUT, "; ".join(kind.text for kind in outgoing.leaving.withheld) or NOTHING),
     ]

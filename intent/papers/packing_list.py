@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from intent.language.calendar import day_words
 from intent.language.message import Words, joined, named, say, words
 from intent.language.sizes import size_words
 from intent.model.assertions import Statements
@@ -48,10 +49,10 @@ def packing_paper(
     files: Sequence[ListedFile],
     withheld: Sequence[WithheldKind],
     *,
-    foot: Words,
+    version: str,
     day: datetime.date | None,
 ) -> Document:
-    """The list of a package."""
+    """The list of a package, packed with this version of the program on a day."""
     sections = (
         _boxes(work),
         _loose(work),
@@ -69,10 +70,16 @@ def packing_paper(
             ),
         ),
         sections=tuple(section for section in sections if section.blocks),
-        foot=foot,
+        foot=_packed_by(version, day),
         created=day,
         styles=(FORM_STYLE,),
     )
+
+
+def _packed_by(version: str, day: datetime.date | None) -> Words:
+    if day is None:
+        return say("Packed by intent {version}.", version=version)
+    return say("Packed by intent {version} on {date}.", version=version, date=day_words(day))
 
 
 def _section(

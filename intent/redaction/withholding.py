@@ -11,32 +11,39 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field
-from enum import StrEnum
+from enum import Enum
 
 from rdflib import DCTERMS, RDF, RDFS, Literal, URIRef
 from rdflib.term import Node
 
 from intent.dossier.comments import OPENS, without_comments
+from intent.language.locale import ENGLISH
+from intent.language.message import say
 from intent.names import INTENT, OA, TERM, Triple
 
 
-class WithheldKind(StrEnum):
+class WithheldKind(Enum):
     """What kind of thing was left out, in the words of a package; never which."""
 
-    PEOPLE = "names of people"
-    CONTACTS = "contacts"
-    SOURCES = "sources"
-    QUOTATIONS = "words quoted from sources"
-    PARTS = "what is known of parts"
-    DEVICES = "devices"
-    MATERIAL = "material"
-    CONNECTIONS = "connections"
-    BOXES = "boxes"
-    VALUES = "insurance values"
-    PLACES = "places where things are kept"
-    PROSE = "sections of prose"
-    COMMENTS = "comments in the text"
-    WHOLE = "what is known of the work as a whole"
+    PEOPLE = say("names of people")
+    CONTACTS = say("contacts")
+    SOURCES = say("sources")
+    QUOTATIONS = say("words quoted from sources")
+    PARTS = say("what is known of parts")
+    DEVICES = say("devices")
+    MATERIAL = say("material")
+    CONNECTIONS = say("connections")
+    BOXES = say("boxes")
+    VALUES = say("insurance values")
+    PLACES = say("places where things are kept")
+    PROSE = say("sections of prose")
+    COMMENTS = say("comments in the text")
+    WHOLE = say("what is known of the work as a whole")
+
+    @property
+    def text(self) -> str:
+        """In English, for the metadata of a package."""
+        return ENGLISH.say(self.value)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

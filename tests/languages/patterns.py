@@ -15,7 +15,17 @@ from pathlib import Path
 import intent
 
 SOURCE = Path(intent.__file__).parent
-ROOMS = ("language", "model", "variance", "effects", "analysis", "drawings", "papers", "verbs/transfers.py")
+ROOMS = (
+    "language",
+    "model",
+    "redaction",
+    "variance",
+    "effects",
+    "analysis",
+    "drawings",
+    "papers",
+    "verbs/transfers.py",
+)
 """The rooms whose messages stand on papers."""
 CALLS = {"say", "words", "joined"}
 UNITS = re.compile(r"[a-z]{3,}( [a-z]+)*$|% of white$|[a-z] a day$|a second$")
@@ -63,6 +73,7 @@ def places(pattern: str) -> set[str]:
 
 
 def _said(tree: ast.Module) -> Iterator[tuple[str, str, int]]:
+    constants = _constants(tree)
     for node in ast.walk(tree):
         if not isinstance(node, ast.Call):
             continue
@@ -75,7 +86,19 @@ def _said(tree: ast.Module) -> Iterator[tuple[str, str, int]]:
             yield from ((text, "", line) for text, line in _texts(node.args))
         elif name in {"Effect", "figure", "Figure"}:
             given = [*node.args, *(one.value for one in node.keywords if one.arg == "unit")]
+            given = [constants.get(one.id, one) if isinstance(one, ast.Name) else one for one in given]
             yield from ((text, "", line) for text, line in _texts(given) if UNITS.match(text))
+
+
+def _constants(tree: ast.Module) -> dict[str, ast.expr]:
+    """What names of the module stand for: a unit may be given by name."""
+    return {
+        target.id: node.value
+        for node in tree.body
+        if isinstance(node, ast.Assign)
+        for target in node.targets
+        if isinstance(target, ast.Name)
+    }
 
 
 def _texts(nodes: list[ast.expr]) -> Iterator[tuple[str, int]]:
