@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from intent.analysis.examination.examine import analyse, analyse_answers
-from intent.analysis.history.past import read_agreement
+from intent.analysis.history.agreement import read_agreement
 from intent.diagnostics import Diagnostic, in_order
 from intent.dossier.template_text import template_text
 from intent.exports.converting import converted_installation, converted_work

@@ -13,7 +13,6 @@ from intent.analysis.comparison.works import Comparison, compare_works, is_same_
 from intent.analysis.explanation.explain import Account
 from intent.analysis.explanation.explain import explain as explain_work
 from intent.analysis.history.chronicle import Chronicle, chronicle
-from intent.analysis.history.past import read_past
 from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.question import Agenda
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
@@ -24,6 +23,7 @@ from intent.papers.chronicle_paper import chronicle_json, chronicle_paper
 from intent.papers.comparison_paper import comparison_json, comparison_paper
 from intent.papers.explanation_paper import explanation_paper
 from intent.reading.documentation import Documentation, read_documentation
+from intent.reading.past import read_past
 from intent.reading.proposal import read_beside
 from intent.verbs.reading_either import read_usable
 from intent.verbs.replying import Reply

@@ -75,7 +75,8 @@ def _judged(installation: str | Path, work: str | Path | None, begin: Begin[Find
 
 def _beside_the_past(checked: Checked) -> Checked:
     """What was shown before, where anything was; and, of what was carried out, how it differs from what was agreed."""
-    from intent.analysis.history.past import read_agreement, read_past
+    from intent.analysis.history.agreement import read_agreement
+    from intent.reading.past import read_past
 
     documentation, variance = checked.proposal.documentation, checked.variance
     past = read_past(documentation)

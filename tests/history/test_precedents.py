@@ -14,7 +14,7 @@ from oracle.writing import installation_text, work_text
 from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
 
 from history.transcripts import read_transcript, write_files
-from intent.analysis.history.past import read_past
+from intent.reading.past import read_past
 from intent.analysis.history.precedents import precedents_of
 from intent.papers import Evidence, write_report
 from intent.reading.documentation import read_documentation

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from intent.analysis.history.past import read_past
+from intent.reading.past import read_past
 from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked

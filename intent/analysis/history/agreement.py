@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from pathlib import Path
 
-from intent.diagnostics import Diagnostic, Severity, Span
+from intent.diagnostics import Diagnostic, Severity, Span, Unusable
 from intent.language.message import Words, joined, named, say
 from intent.model.installation import Change, Installation, Omission, Substitution
 from intent.model.naming import subject_name
 from intent.model.subject import Subject, one
 from intent.model.work import Part, Work
-from intent.names import PRESENCE, THE_VENUE, THE_WORK
+from intent.names import INTENT, PRESENCE, THE_VENUE, THE_WORK
 from intent.reading.documentation import Findings
+from intent.reading.files import within
+from intent.reading.meanwhile import when_asked
+from intent.reading.past import is_carried_out, usable_text
+from intent.reading.proposal import Proposal, read_beside
 from intent.values.dates import DaySpan
 from intent.variance.scopes import subject_called
 from intent.variance.state import State, documented_state, proposed_state
@@ -147,3 +152,24 @@ def _places(installation: Installation) -> dict[str, str]:
     )
     added = {part.identifier: part.iri for part in installation.additions}
     return added | {one.part: one.iri for one in changed}
+
+
+def read_agreement(proposal: Proposal) -> Findings:
+    """How what was carried out differs from the installation that it names as agreed; nothing where it names none."""
+    written = proposal.installation.fields.get(str(INTENT.agreedAs))
+    if written is None or not is_carried_out(proposal.installation):
+        return ()
+    work, spans, path = proposal.documentation.work, proposal.reading.spans, _file_of(proposal)
+    head = spans.get(proposal.installation.iri, Span(file=str(path)))
+    try:
+        inside = path.parent.resolve().is_relative_to(proposal.documentation.folder.resolve())
+        agreed_path = within(proposal.documentation.folder, written, head, path.parent if inside else None)
+        agreed = usable_text(read_beside(agreed_path, proposal.documentation, when_asked)).installation
+    except Unusable as error:
+        message = say("what was agreed cannot be read: {fault}", fault=error.diagnostics[0].message)
+        return (Diagnostic(slug="not-as-agreed", message=message, span=head, severity=Severity.WARNING),)
+    return not_as_agreed(work, agreed, proposal.installation, spans)
+
+
+def _file_of(proposal: Proposal) -> Path:
+    return next(Path(file.name) for file in proposal.files if file.role == "installation")

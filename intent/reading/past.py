@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from intent.analysis.history.agreement import not_as_agreed
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
 from intent.language.message import Words, say
 from intent.model.installation import Installation
-from intent.names import INTENT, TERM
+from intent.names import TERM
 from intent.reading.documentation import Documentation, Findings
-from intent.reading.files import read_bytes, within
+from intent.reading.files import read_bytes
 from intent.reading.heads import is_installation, is_rdf, named_in_head, read_text
 from intent.reading.meanwhile import when_asked
 from intent.reading.proposal import Proposal, read_beside
@@ -54,23 +53,6 @@ def read_past(documentation: Documentation, *, all_told: bool = False) -> Past:
     )
 
 
-def read_agreement(proposal: Proposal) -> Findings:
-    """How what was carried out differs from the installation that it names as agreed; nothing where it names none."""
-    written = proposal.installation.fields.get(str(INTENT.agreedAs))
-    if written is None or not is_carried_out(proposal.installation):
-        return ()
-    work, spans, path = proposal.documentation.work, proposal.reading.spans, _file_of(proposal)
-    head = spans.get(proposal.installation.iri, Span(file=str(path)))
-    try:
-        inside = path.parent.resolve().is_relative_to(proposal.documentation.folder.resolve())
-        agreed_path = within(proposal.documentation.folder, written, head, path.parent if inside else None)
-        agreed = _usable(read_beside(agreed_path, proposal.documentation, when_asked)).installation
-    except Unusable as error:
-        message = say("what was agreed cannot be read: {fault}", fault=error.diagnostics[0].message)
-        return (Diagnostic(slug="not-as-agreed", message=message, span=head, severity=Severity.WARNING),)
-    return not_as_agreed(work, agreed, proposal.installation, spans)
-
-
 def is_carried_out(installation: Installation) -> bool:
     return installation.status is not None and installation.status.iri == CARRIED_OUT
 
@@ -104,7 +86,7 @@ def _read(path: Path, documentation: Documentation, findings: list[Diagnostic]) 
             _passed_over(path, say("it is not an installation of “{work}”", work=documentation.work.title))
         )
         return ()
-    installation = _usable(read_beside(path, documentation, when_asked)).installation
+    installation = usable_text(read_beside(path, documentation, when_asked)).installation
     return (installation,) if is_carried_out(installation) else ()
 
 
@@ -118,7 +100,7 @@ def _is_of(path: Path, documentation: Documentation) -> bool:
     return named is None or (path.parent / named).resolve() == work.resolve()
 
 
-def _usable(proposal: Proposal) -> Proposal:
+def usable_text(proposal: Proposal) -> Proposal:
     """A text with errors is refused; its shapes are not asked, since a text without errors meets them."""
     errors = [found for found in proposal.reading.findings if found.is_error]
     if errors:
@@ -133,7 +115,3 @@ def _passed_over(path: Path, reason: Words, severity: Severity = Severity.NOTE) 
         span=Span(file=str(path)),
         severity=severity,
     )
-
-
-def _file_of(proposal: Proposal) -> Path:
-    return next(Path(file.name) for file in proposal.files if file.role == "installation")
