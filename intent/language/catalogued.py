@@ -19,7 +19,7 @@ from babel.lists import format_list
 from babel.numbers import format_decimal, get_decimal_symbol
 
 from intent.language.locale import Locale
-from intent.language.message import Joint, Message
+from intent.language.message import Joint, Labelled, Message
 
 _HELD = re.compile(r" (?=[:;?!»])|(?<=«) ")
 """In French, the spaces that hold a mark to its word (Imprimerie nationale, Lexique des règles typographiques)."""
@@ -39,7 +39,15 @@ class CataloguedLocale(Locale):
             found = self._catalogue.ngettext(message.pattern, message.several, message.number)
         else:
             found = self._catalogue.gettext(message.pattern)
-        return _HELD.sub("\N{NARROW NO-BREAK SPACE}", found) if self.tag == "fr" else found
+        return self._set(found)
+
+    def label(self, term: Labelled) -> str:
+        """A vocabulary is written with the keys of a keyboard: in French, an apostrophe is to be set as well."""
+        found = super().label(term)
+        return self._set(found.replace("'", "’")) if self.tag == "fr" else found
+
+    def _set(self, text: str) -> str:
+        return _HELD.sub("\N{NARROW NO-BREAK SPACE}", text) if self.tag == "fr" else text
 
     def number(self, digits: str) -> str:
         return format_decimal(Decimal(digits), locale=self._cldr, decimal_quantization=False).replace(

@@ -13,6 +13,7 @@ from intent.language.figures import Figure, Month, Written, rounded
 from intent.language.message import (
     Joined,
     Joint,
+    Labelled,
     Listing,
     Message,
     Place,
@@ -72,6 +73,10 @@ class Locale:
         """Numbers as somebody wrote them, with this language's decimal mark."""
         return numbers
 
+    def label(self, term: Labelled) -> str:
+        """The label of a term, set as this language is printed."""
+        return term.label_in(self.tag)
+
     def _place(self, value: Place) -> str:
         match value:
             case str():
@@ -96,7 +101,7 @@ class Locale:
                 return self.say(span_words(value))
             case int():
                 return str(value)
-        return value.label_in(self.tag)
+        return self.label(value)
 
     def _figure(self, figure: Figure) -> str:
         """`12.5 W`, `between 1.2 and 1.4 m`, `at least 40 W`, `not known`."""

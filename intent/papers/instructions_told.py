@@ -21,7 +21,7 @@ from intent.variance.result import Because, SetAside
 
 @dataclass(frozen=True, slots=True)
 class TypesetSentence:
-    """An instruction's sentence for people to read: with their names, days in words, and the language's quotation marks."""
+    """An instruction's sentence for people to read: with their names, days in words, and quotation marks."""
 
     work: Work
     line: Instruction
