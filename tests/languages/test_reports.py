@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from intent.checking import check_and_report
-from intent.language.locale import read_catalogue
+from intent.verbs import check_and_report
 from languages.patterns import patterns
+from languages.test_catalogues import forms
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))
 DAY = datetime.date(2026, 11, 25)
@@ -30,8 +30,9 @@ def fixed_words(pattern: str) -> list[str]:
 @pytest.fixture(scope="module")
 def english() -> list[str]:
     """The fixed words of every pattern, but those that German or French says with the same words."""
-    same = {told for language in ("de", "fr") for told in read_catalogue(language).values()}
-    found = [piece for pattern in patterns() for piece in fixed_words(pattern) if pattern not in same]
+    same = {told for language in ("de", "fr") for told in forms(language)}
+    every = [text for pattern in patterns().values() for text in (pattern.one, pattern.several)]
+    found = [piece for text in every for piece in fixed_words(text) if text not in same]
     return list(dict.fromkeys(found))
 
 
