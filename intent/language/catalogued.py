@@ -24,6 +24,9 @@ from intent.language.message import Joint, Labelled, Message
 _HELD = re.compile(r" (?=[:;?!»])|(?<=«) ")
 """In French, the spaces that hold a mark to its word (Imprimerie nationale, Lexique des règles typographiques)."""
 
+_NUMBER = re.compile(r"(?P<quoted>[\"„«“][^\"“»”]*[\"“»”])|(?<![\w.])\d+\.\d+(?![\w.])")
+"""A number with a decimal point, or quoted words, in which nothing is set otherwise; no identifier, date or version."""
+
 
 class CataloguedLocale(Locale):
     """A language with a catalogue."""
@@ -42,8 +45,8 @@ class CataloguedLocale(Locale):
         return self._set(found)
 
     def label(self, term: Labelled) -> str:
-        """A vocabulary is written with the keys of a keyboard: in French, an apostrophe is to be set as well."""
-        found = super().label(term)
+        """Labels and sentences are written as on a keyboard, with a decimal point and straight apostrophes."""
+        found = _NUMBER.sub(lambda match: match["quoted"] or self.written(match[0]), super().label(term))
         return self._set(found.replace("'", "’")) if self.tag == "fr" else found
 
     def _set(self, text: str) -> str:
