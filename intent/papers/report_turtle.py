@@ -7,7 +7,6 @@ the variance, but no validation result, since a report with results does not con
 from __future__ import annotations
 
 import base64
-import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -19,10 +18,11 @@ from intent.language.message import Words, joined, opened, say, sentence
 from intent.model.naming import find_part
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.subject import SubjectKind
-from intent.names import INTENT, PREFIXES, TERM, local_iri
+from intent.names import INTENT, TERM, local_iri
 from intent.papers.masthead import outcome_sentence
 from intent.papers.report_evidence import Evidence, EvidenceFile
 from intent.papers.report_json import member_names
+from intent.record.canonical import canonical_turtle
 from intent.variance.result import (
     VERDICT_WORDS,
     Open,
@@ -36,9 +36,6 @@ from intent.variance.result import (
 
 if TYPE_CHECKING:
     from intent.analysis.history.precedents import Forerunners
-
-_CONTROLS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
-"""Characters that a terminal would obey; in Turtle they can be written as numbers."""
 
 SEVERITIES = {
     Verdict.FORBIDDEN: SH.Violation,
@@ -54,9 +51,7 @@ SEVERITIES = {
 def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[Forerunners] = ()) -> str:
     """The validation report and the variance as one Turtle document."""
     shown_before = {one.key: one for one in standings}
-    graph = Graph()
-    for prefix, namespace in {**PREFIXES, "sh": str(SH)}.items():
-        graph.bind(prefix, namespace)
+    graph = Graph(bind_namespaces="none")
     base = variance.installation.iri
     report, whole = local_iri(base, "validation-report"), local_iri(base, "variance")
     _add_report(graph, report, whole, variance)
@@ -77,7 +72,7 @@ def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[For
         _add_finding(graph, result, finding, variance)
     for node in (report, whole):
         _add_provenance(graph, node, evidence)
-    return _CONTROLS.sub(lambda found: f"\\u{ord(found[0]):04X}", graph.serialize(format="turtle"))
+    return canonical_turtle(graph)
 
 
 def _add_report(graph: Graph, report: URIRef, whole: URIRef, variance: Variance) -> None:

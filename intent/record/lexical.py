@@ -21,7 +21,7 @@ _DECIMAL = re.compile(r"([+-]?)0*([0-9]*)(?:\.([0-9]*?)0*)?")
 _BOOLEAN = {"1": "true", "0": "false"}
 _ESCAPES = str.maketrans(
     {
-        **{chr(code): f"\\u{code:04X}" for code in [*range(32), 127]},
+        **{chr(code): f"\\u{code:04X}" for code in (*range(32), *range(127, 160))},
         "\b": "\\b",
         "\t": "\\t",
         "\n": "\\n",
