@@ -57,21 +57,6 @@ def unbroken(text: str) -> list[Element | str]:
     ]
 
 
-def bullets(texts: Iterable[str], class_: str = "") -> Element:
-    return element("ul", [element("li", unbroken(text)) for text in texts], class_=class_)
-
-
-def table(header: Iterable[str], rows: Iterable[Iterable[Element | str]], class_: str = "") -> Element:
-    """A table with column headers; the first cell of a row heads it."""
-    head = element("thead", element("tr", [element("th", title, scope="col") for title in header]))
-    body = element("tbody")
-    for row in rows:
-        first, *others = row
-        cells = [element("td", cell) for cell in others]
-        body.append(element("tr", element("th", first, scope="row"), cells))
-    return element("table", head, body, class_=class_)
-
-
 def digest(text: str) -> Element:
     """A digest that may break after every so many digits."""
     made = element("code")
