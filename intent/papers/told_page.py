@@ -26,7 +26,6 @@ from intent.papers.document import (
     Reference,
     Ruled,
     SectionRole,
-    TableRole,
 )
 from intent.papers.elements import Element, digest, element, prose, unbroken
 from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
@@ -236,9 +235,8 @@ def _table(table: PaperTable, page: Page) -> Element:
         boxes = [element("td", BOX, class_="tick") for _ in table.ticks]
         others = [element("td", cell) for cell in cells[1:]]
         body.append(element("tr", boxes, element("th", cells[0], scope="row"), others))
-    head = element("thead", element("tr", ticks, titles))
-    kind = "" if table.role is TableRole.PLAIN else table.role
-    return element("table", _widths(table), head, body, class_=kind)
+    above = element("thead", element("tr", ticks, titles))
+    return element("table", _widths(table), above, body, class_=table.role)
 
 
 def _widths(table: PaperTable) -> list[Element]:
