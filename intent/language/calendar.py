@@ -35,6 +35,13 @@ def span_words(span: DaySpan | None) -> Words:
     return say("{first} to {last}", first=first, last=last) if first else say("until {date}", date=last)
 
 
+def until_words(end: DaySpan) -> Words:
+    """`until 31 October 2027`, `until October 2027`; some languages say a day otherwise than a month."""
+    if _is_day(end.written):
+        return say("until {last_day}", last_day=span_words(end))
+    return say("until {date}", date=span_words(end))
+
+
 def _is_day(written: str) -> bool:
     """Whether an end of a span is a whole day, or open."""
     return written in {"", ".."} or re.fullmatch(r"\d{4}-(0\d|1[0-2])-\d\d", written) is not None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.language.calendar import span_words
+from intent.language.calendar import span_words, until_words
 from intent.language.message import Words, closed, joined, listed, opened, quoted, say, say_of, sentence
 from intent.model.assertions import Statements
 from intent.model.installation import Attestation, Change, Consent, Omission, Substitution
@@ -175,7 +175,7 @@ def _consent(variance: Variance, consent: Consent) -> Words:
         told = joined([told, expression_words(consent.value, variance.work.vocabulary)], ", ")
     if consent.terms:
         told = say("{told}, on the terms {terms}", told=told, terms=tuple(map(quoted, consent.terms)))
-    until = say("until {date}", date=span_words(consent.until)) if consent.until else ""
+    until = until_words(consent.until) if consent.until else ""
     told = _with_record(told, joined([span_words(consent.date), until, consent.source], "; "))
     return closed(say("{told}; no answer is recorded", told=told) if consent.answer is None else told)
 
