@@ -57,9 +57,14 @@ def is_carried_out(installation: Installation) -> bool:
     return installation.status is not None and installation.status.iri == CARRIED_OUT
 
 
+def installations_folder(documentation: Documentation) -> Path:
+    """Where the installations of a work are kept."""
+    return documentation.folder / FOLDER
+
+
 def files_beside(documentation: Documentation) -> tuple[Path, ...]:
     """The text and RDF files in the folder of installations."""
-    folder = documentation.folder / FOLDER
+    folder = installations_folder(documentation)
     if not folder.is_dir():
         return ()
     known = (path for path in folder.iterdir() if path.suffix.lower() == ".md" or is_rdf(path))

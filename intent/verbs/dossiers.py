@@ -10,7 +10,7 @@ from intent.diagnostics import Diagnostic, in_order
 from intent.dossier.template_text import template_text
 from intent.exports.converting import converted_installation, converted_work
 from intent.exports.grid import read_grid, write_grid
-from intent.exports.sheet_rows import enter_sheet as entered
+from intent.exports.sheet_entry import enter_sheet as entered
 from intent.exports.sheet_rows import sheet_rows
 from intent.papers.glossary import entry_paper, glossary_paper
 from intent.reading.atomic_write import write_whole

@@ -3,24 +3,19 @@
 from __future__ import annotations
 
 import datetime
+import os
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from intent import __version__
+from intent.analysis.history.precedents import Forerunners
 from intent.diagnostics import Diagnostic
-from intent.effects.assess import assess
 from intent.language.locale import locale_of
 from intent.papers import Evidence, EvidenceFile, FileRole, write_report
-from intent.reading.documentation import Findings
-from intent.reading.meanwhile import Begin, meanwhile
-from intent.reading.proposal import Proposal, read_proposal
+from intent.reading.heads import ReadFile
+from intent.reading.kept import keep, recall
 from intent.variance.result import Variance
-from intent.vocabulary.loader import read_vocabulary
-
-if TYPE_CHECKING:
-    from intent.analysis.history.precedents import Forerunners
 
 _WITH_PASSAGES = ("html", "markdown")
 """The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
@@ -28,20 +23,44 @@ _WITH_PASSAGES = ("html", "markdown")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Checked:
-    """A proposal with its variance, and what was found in the texts that does not keep them from being used."""
+    """The variance of a proposal, and what was found in the texts that does not keep them from being used."""
 
-    proposal: Proposal
-    findings: tuple[Diagnostic, ...]
     variance: Variance
+    findings: tuple[Diagnostic, ...]
+    files: tuple[ReadFile, ...]
+    """What was read."""
+    folder: Path
+    """The folder of the work."""
     standings: tuple[Forerunners, ...] = ()
     """How the departures stand to installations carried out before."""
 
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:
-    """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`."""
+    """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`.
+
+    What was judged before is not judged again while no file has changed that it rests on (see `intent.reading.kept`).
+    """
+    question = ("check", os.getcwd(), str(installation), str(work or ""))
+    known = recall(question)
+    if isinstance(known, Checked):
+        return known
+    # all that reads and judges is imported only where nothing is kept
+    from intent.reading.meanwhile import meanwhile
+    from intent.verbs.judging import judge_proposal
+
     with meanwhile() as begin:
-        checked = _judged(installation, work, begin)
-        return replace(checked, findings=checked.proposal.validated())
+        judged = judge_proposal(Path(installation), Path(work) if work else None, begin)
+        findings = judged.proposal.validated()
+    checked = Checked(
+        variance=judged.variance,
+        findings=findings,
+        files=judged.proposal.files,
+        folder=judged.proposal.documentation.folder,
+        standings=judged.standings,
+    )
+    if judged.rests_on:
+        keep(question, checked, judged.rests_on)
+    return checked
 
 
 def check_and_report(
@@ -55,38 +74,14 @@ def check_and_report(
     language: str = "en",
     lines: bool = False,
 ) -> tuple[Checked, str]:
-    """Both at once: the report is written while the shapes speak, and given out only once they have.
+    """Both at once. What is for programs is in English; ``lines`` joins players and displays in the drawings.
 
-    What is for programs is in English whatever the language; ``lines`` joins players and displays in the drawings.
     Raises `Unusable`.
     """
-    with meanwhile() as begin:
-        checked = _judged(installation, work, begin)
-        text = report(checked, format, date=date, width=width, colour=colour, language=language, lines=lines)
-        return replace(checked, findings=checked.proposal.validated()), text
-
-
-def _judged(installation: str | Path, work: str | Path | None, begin: Begin[Findings]) -> Checked:
-    """The variance beside what was shown before; the shapes of the texts are still speaking."""
-    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary(), begin)
-    variance = assess(proposal.documentation.work, proposal.installation)
-    return _beside_the_past(Checked(proposal=proposal, findings=(), variance=variance))
-
-
-def _beside_the_past(checked: Checked) -> Checked:
-    """What was shown before, where anything was; and, of what was carried out, how it differs from what was agreed."""
-    from intent.analysis.history.agreement import read_agreement
-    from intent.reading.past import read_past
-
-    documentation, variance = checked.proposal.documentation, checked.variance
-    past = read_past(documentation)
-    notes = tuple(found.message for found in (*past.findings, *read_agreement(checked.proposal)))
-    variance = replace(variance, notes=(*variance.notes, *notes)) if notes else variance
-    if not past.installations:
-        return replace(checked, variance=variance)
-    from intent.analysis.history.precedents import precedents_of
-
-    return replace(checked, variance=variance, standings=precedents_of(variance, past.installations))
+    checked = check(installation, work)
+    return checked, report(
+        checked, format, date=date, width=width, colour=colour, language=language, lines=lines
+    )
 
 
 def report(
@@ -108,9 +103,8 @@ def report(
         from intent.papers.passages_told import headings_behind
         from intent.reading.evidence.passages import read_passages
 
-        documentation, behind = checked.proposal.documentation, headings_behind(checked.variance)
-        passages = read_passages(documentation.work, documentation.folder, behind)
-    read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.proposal.files]
+        passages = read_passages(checked.variance.work, checked.folder, headings_behind(checked.variance))
+    read = [EvidenceFile(FileRole(found.role), found.name, found.sha256) for found in checked.files]
     read.extend(EvidenceFile(FileRole.SOURCE, *found) for found in (passages.files if passages else ()))
     drawn = None
     if format == "html":
@@ -144,13 +138,18 @@ def cards(
     ``sheet`` is `four` (four cards to a sheet of A4) or `labels`; ``unit`` is `mm`, `cm` or `in`; of some parts alone
     where any are named. Nothing on them is internal. Raises `Unusable`.
     """
-    from intent.papers.cards.write import cards_of_proposal  # a check draws no cards
+    from intent.effects.assess import assess  # a check may find its answer kept, and needs none of these
+    from intent.papers.cards.write import cards_of_proposal
+    from intent.reading.proposal import read_proposal
+    from intent.vocabulary.loader import read_vocabulary
 
-    checked = check(installation, work)
+    proposal = read_proposal(Path(installation), Path(work) if work else None, read_vocabulary())
+    findings = proposal.validated()
+    variance = assess(proposal.documentation.work, proposal.installation)
     page = cards_of_proposal(
-        checked.proposal, checked.variance, sheet=sheet, unit=unit, parts=parts, locale=locale_of(language)
+        proposal, variance, sheet=sheet, unit=unit, parts=parts, locale=locale_of(language)
     )
-    return page, checked.findings
+    return page, findings
 
 
 def pdf(page: str, paper: str = "A4") -> bytes:

@@ -1,0 +1,1 @@
+"""Files, works with their sources, what is kept of earlier answers."""
