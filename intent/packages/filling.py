@@ -12,12 +12,12 @@ from pathlib import Path
 
 from intent.diagnostics import Diagnostic, Span, Unusable
 from intent.language.message import say
-from intent.packages.bag import DECLARATION, DECLARED, INFO, info_text
 from intent.packages.carrying import CarriedFile
 from intent.packages.contents import PAYLOAD
 from intent.packages.file_names import collisions, name_faults
 from intent.packages.manifest import SHA512, manifest_text
 from intent.packages.opening import Copier, UnreadableFile
+from intent.packages.tag_files import DECLARATION, DECLARED, INFO, info_text
 
 
 @dataclass(frozen=True, slots=True)

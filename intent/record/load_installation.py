@@ -12,7 +12,7 @@ from intent.model.installation import Attestation, Change, Consent, Installation
 from intent.model.work import Device, Work
 from intent.names import INTENT, Triple
 from intent.record.load_assertions import load_expression, load_statements
-from intent.record.load_work import concept_of, head_fields, load_device, load_part, load_sections
+from intent.record.load_things import concept_of, fields_of, load_device, load_part, load_sections
 from intent.record.view import GraphView, view_of
 from intent.vocabulary.terms import Vocabulary
 
@@ -38,7 +38,7 @@ def load_installation(
         status=concept_of(view, node, INTENT.status, vocabulary),
         venue=view.text(node, INTENT.venueName),
         by=view.reference(node, INTENT.by),
-        fields=head_fields(view, node, vocabulary, "installation-head"),
+        fields=fields_of(view, node, vocabulary, "installation-head"),
         note=view.text(node, INTENT.note),
         sections=load_sections(view, node, vocabulary),
         venue_statements=load_statements(view, view.one(node, INTENT.atVenue) or node, vocabulary),

@@ -13,20 +13,25 @@ from intent.model.instruction_text import sentence_text
 from intent.model.work import (
     Connection,
     Crate,
-    Device,
     Group,
     Heading,
     Instruction,
     Material,
     Modality,
-    Part,
     Person,
-    Section,
     Source,
     Work,
 )
 from intent.names import INTENT, TERM, Triple
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
+from intent.record.load_things import (
+    concept_of,
+    fields_of,
+    is_internal,
+    load_device,
+    load_part,
+    load_sections,
+)
 from intent.record.view import GraphView, view_of
 from intent.vocabulary.terms import Concept, Vocabulary
 
@@ -47,7 +52,7 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
         iri=work,
         title=view.text(node, DCTERMS.title),
         vocabulary=vocabulary,
-        fields=head_fields(view, node, vocabulary, "work-head"),
+        fields=fields_of(view, node, vocabulary, "work-head"),
         note=view.text(node, INTENT.note),
         sections=load_sections(view, node, vocabulary),
         people=people,
@@ -68,53 +73,6 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
         boxes=tuple(_box(view, box, vocabulary) for box in view.of_class(INTENT.Box, node)),
         statements=load_statements(view, node, vocabulary),
     )
-
-
-def head_fields(view: GraphView, node: Node, vocabulary: Vocabulary, head: str) -> dict[str, str]:
-    """The fields of a head as written, by the IRI of their property."""
-    return fields_of(view, node, vocabulary, head)
-
-
-_WRITTEN = frozenset({"text", "date", "file", "iri", "digest"})
-"""The sorts of field that are kept as written."""
-
-
-def fields_of(view: GraphView, node: Node, vocabulary: Vocabulary, *sections: str) -> dict[str, str]:
-    """The fields of a node that are kept as written, by their property; of certain sections, or of any."""
-    stated = {str(predicate) for predicate in view.subjects.get(node, ())}
-    wanted = frozenset(str(TERM[section]) for section in sections)
-    return {
-        form.property: view.text(node, URIRef(form.property))
-        for form in vocabulary.fields.values()
-        if form.property in stated and form.reads in _WRITTEN and (not wanted or wanted & form.sections)
-    }
-
-
-def load_sections(view: GraphView, node: Node, vocabulary: Vocabulary) -> tuple[Section, ...]:
-    return tuple(
-        Section(
-            iri=str(section),
-            term=view.text(section, INTENT.sectionTerm),
-            note=view.text(section, INTENT.note),
-            afterword=view.text(section, INTENT.afterword),
-            fields=fields_of(view, section, vocabulary),
-            internal=is_internal(view, section),
-        )
-        for section in view.in_order(view.values(node, INTENT.section))
-    )
-
-
-def is_internal(view: GraphView, node: Node) -> bool:
-    return TERM.internal in view.values(node, INTENT.keep)
-
-
-def concept_of(view: GraphView, node: Node, property_iri: URIRef, vocabulary: Vocabulary) -> Concept | None:
-    return vocabulary.concepts.get(view.text(node, property_iri))
-
-
-def kind_of(view: GraphView, node: Node, vocabulary: Vocabulary) -> Concept:
-    iri = view.text(node, INTENT.kind)
-    return vocabulary.concepts.get(iri) or Concept(iri=iri, labels={}, names=())
 
 
 def _person(view: GraphView, node: Node, vocabulary: Vocabulary) -> Person:
@@ -144,34 +102,6 @@ def _group(view: GraphView, node: Node, vocabulary: Vocabulary) -> Group:
         kind=concept_of(view, node, INTENT.kind, vocabulary),
         note=view.text(node, INTENT.note),
         afterword=view.text(node, INTENT.afterword),
-    )
-
-
-def load_part(view: GraphView, node: Node, vocabulary: Vocabulary) -> Part:
-    group = view.one(node, INTENT.inGroup)
-    return Part(
-        iri=str(node),
-        identifier=view.identifier(node),
-        kind=kind_of(view, node, vocabulary),
-        name=view.text(node, RDFS.label),
-        group=view.group_or_identifier(group) if group is not None else None,
-        device=view.reference(node, INTENT.device),
-        statements=load_statements(view, node, vocabulary),
-        note=view.text(node, INTENT.note),
-        internal=is_internal(view, node),
-    )
-
-
-def load_device(view: GraphView, node: Node, vocabulary: Vocabulary) -> Device:
-    return Device(
-        iri=str(node),
-        identifier=view.identifier(node),
-        like=view.reference(node, INTENT.like),
-        status=concept_of(view, node, INTENT.status, vocabulary),
-        statements=load_statements(view, node, vocabulary),
-        fields=fields_of(view, node, vocabulary, "devices-section"),
-        internal=is_internal(view, node),
-        listed=bool(view.values(node, INTENT.order)),
     )
 
 

@@ -9,7 +9,7 @@ kind and group. The words quoted from a source that stays in the house stay ther
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from collections.abc import Iterable, Iterator, Mapping, Set
 from dataclasses import dataclass, field
 from enum import Enum
 
@@ -20,6 +20,7 @@ from intent.dossier.comments import OPENS, without_comments
 from intent.language.locale import ENGLISH
 from intent.language.message import say
 from intent.names import INTENT, OA, TERM, Triple
+from intent.redaction.described import Described
 
 
 class WithheldKind(Enum):
@@ -142,37 +143,10 @@ def _texts_of(triple: Triple, only_comments: bool) -> Iterator[str]:
 _PROSE = {INTENT.note, INTENT.afterword}
 
 
-class Described:
-    """Triples by subject, and who names what."""
-
-    def __init__(self, triples: Iterable[Triple]) -> None:
-        self.triples = tuple(dict.fromkeys(triples))
-        self._properties: dict[Node, dict[Node, list[Node]]] = {}
-        self._naming: dict[Node, list[tuple[Node, Node]]] = {}
-        for subject, predicate, value in self.triples:
-            self._properties.setdefault(subject, {}).setdefault(predicate, []).append(value)
-            self._naming.setdefault(value, []).append((subject, predicate))
-
-    @property
-    def subjects(self) -> Iterable[Node]:
-        return self._properties
-
-    def values(self, node: Node, predicate: Node) -> Sequence[Node]:
-        return self._properties.get(node, {}).get(predicate, ())
-
-    def of(self, node: Node) -> Iterator[Triple]:
-        """Everything that is said of a thing."""
-        for predicate, values in self._properties.get(node, {}).items():
-            yield from ((node, predicate, value) for value in values)
-
-    def naming(self, value: Node) -> Sequence[tuple[Node, Node]]:
-        """Each thing that names this one, with the property by which it does."""
-        return self._naming.get(value, ())
-
-    def kind(self, node: Node) -> Node | None:
-        """The class that says what stays of a thing."""
-        found = self.values(node, RDF.type)
-        return next((kind for kind in _KINDS if kind in found), None)
+def _kind(described: Described, node: Node) -> Node | None:
+    """The class that says what stays of a thing."""
+    found = described.values(node, RDF.type)
+    return next((kind for kind in _KINDS if kind in found), None)
 
 
 def _kept(described: Described) -> Iterator[Node]:
@@ -183,7 +157,7 @@ def _kept(described: Described) -> Iterator[Node]:
     terms = {term for node in marked for term in described.values(node, INTENT.sectionTerm)}
     classes = {kind for term in terms for kind in _WITHIN.get(term, ())}
     yield from marked
-    yield from (node for node in described.subjects if described.kind(node) in classes)
+    yield from (node for node in described.subjects if _kind(described, node) in classes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -204,7 +178,7 @@ class _House:
             return WithheldKind.WHOLE
         if self._is_quotation(triple):
             return WithheldKind.QUOTATIONS
-        kind = self.described.kind(subject)
+        kind = _kind(self.described, subject)
         if subject not in self.kept or kind is None or self._stays(subject, kind, predicate):
             return None
         return _KINDS[kind]
@@ -248,7 +222,7 @@ class _House:
         """Whether anything that leaves names the thing."""
         for described in (self.described, self.beside):
             for subject, predicate in described.naming(node):
-                kind = described.kind(subject)
+                kind = _kind(described, subject)
                 if subject not in self.kept_anywhere or (kind and predicate in _STAYS.get(kind, ())):
                     return True
         return False
