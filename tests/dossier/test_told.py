@@ -68,7 +68,7 @@ def test_a_sentence_stands_in_a_message_and_is_told_in_its_language() -> None:
     message = joined([named(modality_term(line.modality, vocabulary())), named(sentence)])
     assert ENGLISH.say(message) == "allowed technology of M1 is cathode-ray tube, with consent of estate"
     told = locale_of("fr").say(message)
-    assert told == "autorisé technologie de M1 est tube cathodique, avec l'accord d'estate"
+    assert told == "autorisé technologie de M1 est tube cathodique, avec l’accord d’estate"
 
 
 def instruction(sentence: str) -> Instruction:

@@ -39,7 +39,7 @@ def english() -> list[str]:
 @pytest.mark.parametrize("language", ["de", "fr"])
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_nothing_of_ours_is_left_in_english(path: Path, language: str, english: list[str]) -> None:
-    """The sentences of instructions, and what files hold besides, are their writers'."""
+    """What files hold is their writers'; below an instruction stands its line as they wrote it."""
     folder = path.parents[1]
     written = " ".join(file.read_text(encoding="utf-8") for file in folder.rglob("*.md")).split()
     theirs = " ".join(written).casefold()
