@@ -40,7 +40,7 @@ def _lost(outgoing: Outgoing, sent: PackedDossier) -> Iterator[Diagnostic]:
     if count:
         message = say_of(
             count,
-            "1 statement of the graph has no place in the text form, and stay behind",
+            "1 statement of the graph has no place in the text form, and stays behind",
             "{count} statements of the graph have no place in the text form, and stay behind",
             count=count,
         )
