@@ -279,6 +279,24 @@ def test_a_graph_can_be_packed(tmp_path: Path) -> None:
     assert contents(tmp_path / "of-text") == contents(tmp_path / "of-graph")
 
 
+def test_a_borrower_gets_papers_in_their_language(tmp_path: Path) -> None:
+    """What people read is in the language asked for; what programs read is the same, and is received as before."""
+    loan = written(tmp_path / "house")
+    english = verbs.pack(loan, tmp_path / "english", pdf=False).path
+    german = verbs.pack(loan, tmp_path / "german", pdf=False, language="de").path
+    ours, theirs = contents(english), contents(german)
+    papers = {path for path in ours if path.endswith(".html")}
+    seals = {"bag-info.txt", "manifest-sha512.txt", "tagmanifest-sha512.txt"}
+    assert len(papers) == 4
+    assert {path for path in ours if ours[path] != theirs[path]} - seals == papers
+    for path in papers:
+        assert '<html lang="de"' in theirs[path].decode()
+        assert '<html lang="en"' in ours[path].decode()
+    for path in ("data/packing-list.html", "data/report/annex.html"):
+        assert "Beim Absender bleiben: " in theirs[path].decode()
+    verbs.receive(german, tmp_path / "opened")
+
+
 def test_packing_again_what_was_received_changes_nothing(tmp_path: Path) -> None:
     package = packed(tmp_path)
     verbs.receive(package, tmp_path / "opened")
