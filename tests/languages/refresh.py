@@ -48,10 +48,12 @@ def _order(pattern: Pattern) -> tuple[str, int]:
 
 
 def write(catalogue: Catalog, file: Path) -> None:
-    """The catalogue without what would differ from day to day."""
+    """The catalogue without what would differ from day to day; a file that says the same keeps its time."""
     written = io.BytesIO()
     write_po(written, catalogue, width=0)
-    file.write_bytes(_OF_A_DAY.sub(b"", written.getvalue()))
+    text = _OF_A_DAY.sub(b"", written.getvalue())
+    if text != file.read_bytes():
+        file.write_bytes(text)
 
 
 def main() -> None:

@@ -52,7 +52,7 @@ bounds = st.lists(numbers, min_size=2, max_size=2).map(lambda ends: Interval(min
 leaves: st.SearchStrategy[Place] = st.one_of(
     texts,
     st.integers(0, 10**6),
-    bounds.map(lambda held: Figure(held, "W")),
+    bounds.map(lambda held: Figure(bounds=held, unit="W")),
     st.decimals(0, 100, places=2).map(lambda number: Written(f"{number} in")),
     st.integers(1, 12).map(Month),
     st.dates().map(lambda day: read_date(day.isoformat())),
@@ -148,5 +148,5 @@ def test_a_writers_own_words_stay_as_they_are(language: str, text: str) -> None:
 
 
 def test_a_half_is_told_with_the_mark_of_the_language() -> None:
-    half = Figure(Interval(Fraction(5, 2), Fraction(5, 2)), "W")
+    half = Figure(bounds=Interval(Fraction(5, 2), Fraction(5, 2)), unit="W")
     assert [alone(reader(language), half) for language in LANGUAGES] == ["2.5 W", "2,5 W", "2,5 W"]
