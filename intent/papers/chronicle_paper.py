@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from intent.analysis.history.chronicle import Chapter, Chronicle, Showing
+from intent.analysis.history.chronicle import Chapter, Chronicle, PastShowing
 from intent.language.calendar import span_words
 from intent.language.locale import ENGLISH
 from intent.language.message import Words, listed, opened, say, words
@@ -75,7 +75,7 @@ def _table(work: Work, chapter: Chapter) -> PaperTable:
     )
 
 
-def _value(one: Showing) -> Words:
+def _value(one: PastShowing) -> Words:
     value = one.value or NOT_GIVEN
     if not one.distance:
         return value
@@ -109,7 +109,7 @@ def chronicle_json(told: Chronicle) -> str:
     return json.dumps(whole, ensure_ascii=False, indent=2) + "\n"
 
 
-def _entry(one: Showing) -> dict[str, object]:
+def _entry(one: PastShowing) -> dict[str, object]:
     return {
         "installation": one.installation.iri,
         "date": one.installation.dates.first.isoformat(),

@@ -13,8 +13,8 @@ from intent.analysis.history.precedents import Forerunners
 from intent.diagnostics import Diagnostic
 from intent.language.locale import locale_of
 from intent.papers import Evidence, EvidenceFile, FileRole, write_report
+from intent.reading.answers_kept import keep, recall
 from intent.reading.heads import ReadFile
-from intent.reading.kept import keep, recall
 from intent.variance.result import Variance
 
 _WITH_PASSAGES = ("html", "markdown")
@@ -38,7 +38,7 @@ class Checked:
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     """The variance of an installation from its work: the one it names, or the one given. Raises `Unusable`.
 
-    What was judged before is not judged again while no file has changed that it rests on (see `intent.reading.kept`).
+    What was judged before is not judged again while no file has changed that it rests on: `reading/answers_kept.py`.
     """
     question = ("check", os.getcwd(), str(installation), str(work or ""))
     known = recall(question)

@@ -17,7 +17,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from intent.reading.kept import SETTING
+from intent.reading.answers_kept import SETTING
 
 ROOT = Path(__file__).parents[2]
 LARGEST = ROOT / "examples/low-farms/installations/2027-halmsee-loan.md"

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from intent import verbs
-from intent.reading import kept
+from intent.reading import answers_kept
 from intent.verbs import judging
 
 FARMS = Path(__file__).parents[2] / "examples" / "second-delivery"
@@ -19,7 +19,7 @@ LOAN = "installations/2027-maarholm-loan.md"
 def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder of the user's own for what is kept."""
     folder = tmp_path / "kept"
-    monkeypatch.setenv(kept.SETTING, str(folder))
+    monkeypatch.setenv(answers_kept.SETTING, str(folder))
     return folder
 
 
@@ -92,7 +92,7 @@ def test_a_folder_in_which_others_may_write_is_not_used(store: Path, work: Path,
 
 
 def test_it_can_be_switched_off(work: Path, judged: list[Path], monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv(kept.SETTING, "off")
+    monkeypatch.setenv(answers_kept.SETTING, "off")
     for _ in range(2):
         verbs.check(work / LOAN)
     assert len(judged) == 2
@@ -109,10 +109,10 @@ def test_a_link_in_the_place_of_the_folder_is_not_followed(
 
 
 def test_only_so_many_are_kept(store: Path) -> None:
-    for number in range(kept.MOST + 5):
-        kept.keep(["question", str(number)], number, ())
-    assert len(list(store.glob("*.kept"))) == kept.MOST
-    assert kept.recall(["question", str(kept.MOST + 4)]) == kept.MOST + 4
+    for number in range(answers_kept.MOST + 5):
+        answers_kept.keep(["question", str(number)], number, ())
+    assert len(list(store.glob("*.kept"))) == answers_kept.MOST
+    assert answers_kept.recall(["question", str(answers_kept.MOST + 4)]) == answers_kept.MOST + 4
 
 
 def test_a_fault_is_never_kept(store: Path, work: Path) -> None:

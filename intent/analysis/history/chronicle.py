@@ -22,7 +22,7 @@ DEVICE = say("device")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Showing:
+class PastShowing:
     """What one installation made of one thing."""
 
     installation: Installation
@@ -44,7 +44,7 @@ class Chapter:
     """The part's name; nothing where it has none."""
     characteristic: Words
     documented: Words
-    entries: tuple[Showing, ...]
+    entries: tuple[PastShowing, ...]
 
     @property
     def key(self) -> ChapterKey:
@@ -110,13 +110,13 @@ def _devices(variance: Variance, documented: State, state: State) -> Iterator[Ch
             name=_name(variance, part),
             characteristic=DEVICE,
             documented=documented.devices.get(part) or say("none named"),
-            entries=(Showing(installation=variance.installation, value=shown, verdict=None),),
+            entries=(PastShowing(installation=variance.installation, value=shown, verdict=None),),
         )
 
 
 def _of_row(variance: Variance, row: Row, change: ValueChange | None) -> Chapter:
     is_apart = change is not None and change.now.values != change.documented.values
-    showing = Showing(
+    showing = PastShowing(
         installation=variance.installation,
         value=row.proposed,
         verdict=row.verdict,
