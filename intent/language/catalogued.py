@@ -52,10 +52,11 @@ class CataloguedLocale(Locale):
     def _set(self, text: str) -> str:
         return _HELD.sub("\N{NARROW NO-BREAK SPACE}", text) if self.tag == "fr" else text
 
-    def number(self, digits: str) -> str:
-        return format_decimal(Decimal(digits), locale=self._cldr, decimal_quantization=False).replace(
-            "-", "−"
+    def number(self, digits: str, *, is_grouped: bool = True) -> str:
+        told = format_decimal(
+            Decimal(digits), locale=self._cldr, decimal_quantization=False, group_separator=is_grouped
         )
+        return told.replace("-", "−")
 
     def month(self, number: int) -> str:
         return str(self._cldr.months["format"]["wide"][number])

@@ -12,7 +12,7 @@ from intent.values.units import in_unit
 _MANY = 2
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Figure:
     """A number known within bounds, with its unit, as people write it."""
 
@@ -20,6 +20,9 @@ class Figure:
     unit: str = ""
     digits: int = 3
     """How many digits are told; more of a whole number are kept."""
+    is_grouped: bool = True
+    """Whether its thousands are set apart. Not of what is measured off: no comma is set there, and four digits stand
+    together (SI Brochure, 9th edition, 5.4.4)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +32,9 @@ class Written:
     text: str
 
 
-def figure(held: Interval, unit: str = "", digits: int = 3) -> Figure:
+def figure(held: Interval, unit: str = "", digits: int = 3, *, is_grouped: bool = True) -> Figure:
     """The figure, in some unit, of a number as it is held."""
-    return Figure(in_unit(held, unit), unit, digits)
+    return Figure(bounds=in_unit(held, unit), unit=unit, digits=digits, is_grouped=is_grouped)
 
 
 def counted(figure: Figure) -> int:

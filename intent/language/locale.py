@@ -53,11 +53,11 @@ class Locale:
         """The pattern of this language, in the plural form that the message's number asks for."""
         return message.several if message.several and message.number != 1 else message.pattern
 
-    def number(self, digits: str) -> str:
+    def number(self, digits: str, *, is_grouped: bool = True) -> str:
         """A number with a decimal point, as this language writes it; its minus is a minus sign."""
         sign, bare = ("−", digits[1:]) if digits.startswith("-") else ("", digits)
         whole, point, fraction = bare.partition(".")
-        return f"{sign}{int(whole):,}{point}{fraction}"
+        return f"{sign}{int(whole):,}{point}{fraction}" if is_grouped else f"{sign}{bare}"
 
     def month(self, number: int) -> str:
         """The name of a month within a date, 1 to 12."""
@@ -108,7 +108,8 @@ class Locale:
         low, high = figure.bounds.low, figure.bounds.high
         unit = self.say(say(figure.unit)) if figure.unit else ""
         least, most = (
-            None if end is None else self.number(rounded(end, figure.digits)) for end in (low, high)
+            None if end is None else self.number(rounded(end, figure.digits), is_grouped=figure.is_grouped)
+            for end in (low, high)
         )
         if least is not None and least == most:
             return _with_unit(least, unit)

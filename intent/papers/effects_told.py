@@ -75,7 +75,7 @@ def _row(effect: Effect) -> tuple[Words, ...]:
 
 
 def _figure(bounds: Interval | None, unit: str) -> Words:
-    return "" if bounds is None else say("{figure}", figure=Figure(bounds, unit))
+    return "" if bounds is None else say("{figure}", figure=Figure(bounds=bounds, unit=unit))
 
 
 def _remarks(effects: Sequence[Effect]) -> Iterator[Block]:

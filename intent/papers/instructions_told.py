@@ -4,19 +4,21 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from intent.language.calendar import span_words
-from intent.language.locale import locale_of
+from intent.language.locale import Locale, locale_of
 from intent.language.message import Words, joined, quoted, say, sentence
+from intent.model.assertions import Condition
 from intent.model.citing import words_behind
-from intent.model.instruction_text import InstructionSentence, sentence_text
+from intent.model.instruction_text import InstructionSentence, condition_text, sentence_text
 from intent.model.naming import person_words
 from intent.model.phrasing import scope_words
 from intent.model.work import Instruction, Modality, Work
 from intent.papers.attribution import attribution
 from intent.papers.inline import AsWritten, Content
 from intent.variance.result import Because, SetAside
+from intent.vocabulary.terms import Vocabulary
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +34,24 @@ class TypesetSentence:
         people = tuple(locale.say(person_words(self.work, person)) for person in self.line.consents)
         last_day = locale.say(span_words(self.line.until))
         named = replace(self.line, consents=people)
-        text = sentence_text(named, self.work.vocabulary, language, until=last_day)
-        return re.sub(r'"([^"]*)"', lambda found: locale.say(quoted(found[1])), text)
+        return _typeset(sentence_text(named, self.work.vocabulary, language, until=last_day), locale)
+
+
+@dataclass(frozen=True, slots=True)
+class TypesetCondition:
+    """A condition for people to read, with its `if` or `unless`, and quotation marks."""
+
+    condition: Condition
+    vocabulary: Vocabulary = field(compare=False, repr=False)
+
+    def label_in(self, language: str) -> str:
+        """The condition in a language."""
+        return _typeset(condition_text(self.condition, self.vocabulary, language), locale_of(language))
+
+
+def _typeset(sentence: str, locale: Locale) -> str:
+    """A sentence of the text form with the quotation marks of a language for its straight ones."""
+    return re.sub(r'"([^"]*)"', lambda found: locale.say(quoted(found[1])), sentence)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -94,4 +94,4 @@ def _cut(length: int) -> Paragraph:
 
 
 def _counted(number: int) -> Figure:
-    return Figure(point(number))
+    return Figure(bounds=point(number))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from importlib.resources import files
 from pathlib import Path
 
 import pytest
@@ -155,7 +156,7 @@ def test_the_labels_name_every_part(loan: Path) -> None:
 
 def test_no_type_is_too_small_for_a_photocopy() -> None:
     """Seven points, 2.47 mm, is the least that copies well (common practice, no source)."""
-    style = (Path(verbs.__file__).parent / "cards" / "cards.css").read_text(encoding="utf-8")
+    style = files("intent.papers.cards").joinpath("cards.css").read_text(encoding="utf-8")
     sizes = [float(size) for size in re.findall(r"font(?:-size)?: ([\d.]+)mm", style)]
     assert min(sizes) >= 2.47
     assert set(re.findall(r"#[0-9a-f]{3,6}", re.sub(r"@media screen.*", "", style, flags=re.DOTALL))) == {

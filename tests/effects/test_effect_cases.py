@@ -64,7 +64,7 @@ def told(effect: Effect) -> dict[str, str]:
 
 
 def figured(bounds: Interval | None, unit: str) -> str:
-    return "" if bounds is None else ENGLISH.say(say("{figure}", figure=Figure(bounds, unit)))
+    return "" if bounds is None else ENGLISH.say(say("{figure}", figure=Figure(bounds=bounds, unit=unit)))
 
 
 @pytest.mark.parametrize("case", every_case(), ids=lambda case: f"{case.file.stem}:{case.line}")

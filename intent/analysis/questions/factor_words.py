@@ -113,4 +113,4 @@ def _hours(seconds: Fraction) -> int:
 
 
 def _counted(number: int) -> Figure:
-    return Figure(point(number))
+    return Figure(bounds=point(number))

@@ -1,17 +1,19 @@
-"""What stands on a placement card, as frozen data; sayings are said when the card is written."""
+"""What stands on a placement card, as frozen data, to be told in the reader's language when the card is written."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+
+from intent.language.message import Words
 
 
 @dataclass(frozen=True, slots=True)
 class CardRow:
     """A label and what stands beside it, line by line."""
 
-    label: str
-    lines: tuple[str, ...]
-    note: str = ""
+    label: Words
+    lines: tuple[Words, ...]
+    note: Words = ""
     """In smaller type below: from where is measured."""
 
 
@@ -22,20 +24,19 @@ class Prohibition:
     line: str
     """The identifier of the instruction."""
     ground: str
-    what: str
-    because: str = ""
-    conditions: str = ""
+    what: Words
+    conditions: Words = ""
     """Under which it holds, where it does not always."""
-    permitted: tuple[str, ...] = ()
+    permitted: tuple[Words, ...] = ()
     """What is permitted all the same, with its consents and conditions."""
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class ArtistWords:
     """What the artist said."""
 
     words: str
-    source: str
+    source: Words
     """Who said it, when, and where it is written."""
 
 
@@ -45,23 +46,25 @@ class Placement:
 
     identifier: str
     iri: str
-    name: str
-    kind: str
-    standing: str
+    name: Words
+    """Its own name; of a part without one, its kind."""
+    kind: Words
+    standing: Words
     """Where the proposal departs: `added`, `another device`."""
     turn: float | None
     """Degrees clockwise from upright, seen from the front; none where that is not known, or says nothing."""
-    turn_label: str
+    turn_label: Words
     """What the turn is called."""
-    turn_words: str
+    turn_words: Words
     position: CardRow | None
     rows: tuple[CardRow, ...]
-    unsettled: str = ""
+    unsettled: Words = ""
     """What is not to be done before somebody has answered."""
-    cautions: tuple[str, ...] = ()
+    cautions: tuple[Words, ...] = ()
     """The names of the cautions that it calls for; what each says is in the report."""
     prohibitions: tuple[Prohibition, ...] = ()
-    quotation: Words | None = None
+    """Safety first."""
+    quotation: ArtistWords | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +72,7 @@ class Deck:
     """The cards of one installation, with what stands on each of them."""
 
     work: str
-    byline: str
+    byline: Words
     installation: str
-    occasion: str
+    occasion: Words
     cards: tuple[Placement, ...]

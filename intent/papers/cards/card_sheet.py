@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from importlib.resources import files
 from itertools import islice
 
 from intent.drawings.lettering import prose_width
-from intent.language.message import Tongue, joined
-from intent.papers.cards.blocks import blocks_of, turn_arrow
+from intent.drawings.svg import Element as Drawn
+from intent.language.locale import Locale
+from intent.language.message import Words, closed, joined, say
 from intent.papers.cards.card import Deck, Placement
-from intent.papers.cards.fitting import Block, cards_of
+from intent.papers.cards.card_blocks import blocks_of
+from intent.papers.cards.card_drawings import turn_arrow
+from intent.papers.cards.fitting import cards_of
 from intent.papers.cards.square_code import square_code
 from intent.papers.cards.whereabouts import Whereabouts
 from intent.papers.elements import Element, element
@@ -18,104 +21,94 @@ from intent.papers.standing_page import head, page_text
 
 SHEETS = ("four", "labels")
 _FOUR, _LABELS = 4, 24
+"""How many cards, and how many labels, are on a sheet of A4."""
 _CUTS = ("top", "right", "bottom", "left", "middle")
 _LABEL_ARROW = 9.0
 _NAME, _NAME_ROOM = 4.0, 58.0
+"""Millimetres: the size of a name's type, and the room that a name has in it."""
 
 
-def write_cards(deck: Deck, where: Whereabouts, sheet: str, tongue: Tongue) -> str:
+def write_cards(deck: Deck, where: Whereabouts, sheet: str, locale: Locale) -> str:
     """The whole page as text; ``sheet`` is one of `SHEETS`."""
     if sheet == "labels":
-        made: list[Element] = [_label(card, deck, tongue) for card in deck.cards]
-        sheets = list(_sheets(made, _LABELS, "labels"))
+        labels = [_label(card, deck, locale) for card in deck.cards]
+        sheets = _sheets(labels, _LABELS, "labels")
     else:
-        made = [one for card in deck.cards for one in _cards(card, deck, where, tongue)]
-        sheets = list(_sheets(made, _FOUR, "four"))
-    title = tongue.say(
-        "{work}: placement cards for {installation}", work=deck.work, installation=deck.installation
+        cards = [one for card in deck.cards for one in _cards(card, deck, where, locale)]
+        sheets = _sheets(cards, _FOUR, "four")
+    title = locale.say(
+        say("{work}: placement cards for {installation}", work=deck.work, installation=deck.installation)
     )
     style = files("intent.papers.cards").joinpath("cards.css").read_text(encoding="utf-8")
     body = element("body", element("main", element("h1", title, class_="unseen"), sheets))
-    return page_text(head(title, style, is_dark_too=False), body, tongue.language, is_indented=False)
+    return page_text(head(title, style, is_dark_too=False), body, locale.tag, is_indented=False)
 
 
 def _sheets(made: Sequence[Element], on_each: int, class_: str) -> Iterator[Element]:
+    """The cards or labels sheet by sheet, with the marks by which to cut."""
     waiting = iter(made)
-    while one := list(islice(waiting, on_each)):
+    while on_sheet := list(islice(waiting, on_each)):
+        cuts = [element("i", class_=f"cut {side}", aria_hidden="true") for side in _CUTS]
+        yield element("div", on_sheet, cuts, class_=f"sheet {class_}")
+
+
+def _cards(card: Placement, deck: Deck, where: Whereabouts, locale: Locale) -> Iterator[Element]:
+    """One card; where it cannot hold everything, those that go on."""
+    every = cards_of(blocks_of(card, where, locale))
+    for number, blocks in enumerate(every, start=1):
+        name = f"card-{card.identifier}" + (f"-{number}" if number > 1 else "")
+        counted = say("card {place} of {all}", place=number, all=len(every)) if len(every) > 1 else ""
         yield element(
-            "div",
-            one,
-            [_cut(side) for side in ("top", "right", "bottom", "left", "middle")],
-            class_=f"sheet {class_}",
+            "article",
+            _heading(card, name, counted, locale),
+            _code(card, name, locale),
+            element("div", [block.element for block in blocks], class_="told"),
+            _foot(deck, locale),
+            class_="card",
+            aria_labelledby=name,
         )
 
 
-def _cut(side: str) -> Element:
-    """A mark by which to cut."""
-    return element("i", class_=f"cut {side}", aria_hidden="true")
-
-
-def _cards(card: Placement, deck: Deck, where: Whereabouts, tongue: Tongue) -> Iterator[Element]:
-    """One card; where it cannot hold everything, those that go on."""
-    every = cards_of(blocks_of(card, where, tongue))
-    for place, blocks in enumerate(every, start=1):
-        yield _card(card, deck, blocks, (place, len(every)), tongue)
-
-
-def _card(
-    card: Placement, deck: Deck, blocks: Iterable[Block], place: tuple[int, int], tongue: Tongue
-) -> Element:
-    name = f"card-{card.identifier}" + (f"-{place[0]}" if place[0] > 1 else "")
-    known = tongue.tell(joined([card.kind, card.standing], ", "))
-    number = tongue.say("card {place} of {all}", place=place[0], all=place[1]) if place[1] > 1 else ""
-    heading = element(
+def _heading(card: Placement, name: str, counted: Words, locale: Locale) -> Element:
+    """The part, and what it is; a long name in smaller type, so that it stays on its line."""
+    called = locale.say(card.name)
+    class_ = "name" if prose_width(called, _NAME) <= _NAME_ROOM else "name long"
+    identifier = element("span", card.identifier, class_="identifier")
+    known = joined([joined([card.kind, card.standing], ", "), counted], " · ")
+    return element(
         "header",
-        element(
-            "h2",
-            element("span", card.identifier, class_="identifier"),
-            " ",
-            element("span", card.name or card.kind, class_=_name_class(card)),
-            id=name,
-        ),
-        element("p", " · ".join(filter(None, (known, number))), class_="small"),
+        element("h2", identifier, " ", element("span", called, class_=class_), id=name),
+        element("p", locale.say(known), class_="small"),
     )
-    title = tongue.say("The identifier of {part} in the record: {iri}", part=card.identifier, iri=card.iri)
-    code = square_code(card.iri, f"code-{name}", title)
-    body = element("div", [block.element for block in blocks], class_="told")
-    return element("article", heading, code, body, _foot(deck, tongue), class_="card", aria_labelledby=name)
 
 
-def _name_class(card: Placement) -> str:
-    """A long name in smaller type, so that it stays on its line."""
-    return "name" if prose_width(card.name or card.kind, _NAME) <= _NAME_ROOM else "name long"
+def _code(card: Placement, name: str, locale: Locale) -> Drawn:
+    """The code that leads from the card to the record."""
+    title = say("The identifier of {part} in the record: {iri}", part=card.identifier, iri=card.iri)
+    return square_code(card.iri, f"code-{name}", locale.say(title))
 
 
-def _foot(deck: Deck, tongue: Tongue) -> Element:
+def _foot(deck: Deck, locale: Locale) -> Element:
     """Of which work and which showing the card is."""
+    byline = locale.say(deck.byline)
+    showing = locale.say(joined([closed(deck.installation), deck.occasion]))
     return element(
         "footer",
-        element("p", element("em", deck.work), f" · {deck.byline}" if deck.byline else ""),
-        element("p", f"{deck.installation}. {tongue.tell(deck.occasion)}", class_="small"),
+        element("p", element("em", deck.work), f" · {byline}" if byline else ""),
+        element("p", showing, class_="small"),
     )
 
 
-def _label(card: Placement, deck: Deck, tongue: Tongue) -> Element:
+def _label(card: Placement, deck: Deck, locale: Locale) -> Element:
     """A small label: what it is, which way up, and the code."""
     name = f"label-{card.identifier}"
-    title = tongue.say("The identifier of {part} in the record: {iri}", part=card.identifier, iri=card.iri)
     arrow = [turn_arrow(card.turn, _LABEL_ARROW)] if card.turn is not None else []
-    turn = (
-        [element("p", arrow, element("span", tongue.tell(card.turn_words)), class_="turned")]
-        if card.turn_words
-        else []
-    )
+    turn = element("p", arrow, element("span", locale.say(card.turn_words)), class_="turned")
     told = element(
         "div",
         element("h2", card.identifier, id=name),
-        element("p", card.name or card.kind, class_="name"),
-        turn,
+        element("p", locale.say(card.name), class_="name"),
+        [turn] if card.turn_words else [],
         element("p", deck.work, class_="small work"),
     )
-    return element(
-        "article", told, square_code(card.iri, f"code-{name}", title), class_="tag", aria_labelledby=name
-    )
+    return element("article", told, _code(card, name, locale), class_="tag", aria_labelledby=name)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from intent.drawings.lettering import broken
 from intent.drawings.svg import Element
@@ -23,7 +24,7 @@ _NARROWER = 0.84
 
 
 @dataclass(frozen=True, slots=True)
-class Block:
+class CardBlock:
     """Something that stays together on one card, and how high it is, in millimetres."""
 
     element: Element
@@ -35,22 +36,29 @@ def text_height(text: str, size: float, room: float) -> float:
 
 
 def drawing_height(
-    before: Sequence[Block], after: Sequence[Block], drawing: Callable[[float], Block]
+    before: Sequence[CardBlock], after: Sequence[CardBlock], height: Callable[[float], float]
 ) -> float:
-    """The largest height of the drawing, which stands between two rows of blocks, that costs no further card."""
-    numbers = {high: len(cards_of((*before, drawing(high), *after))) for high in HEIGHTS}
+    """The height that a drawing may have at most: the largest of `HEIGHTS` that costs no further card.
+
+    The drawing stands between two rows of blocks; ``height`` says what it takes, laid out for a height at most.
+    """
+    above, below = ([block.height for block in blocks] for blocks in (before, after))
+    numbers = {high: len(_filled([*above, height(high), *below])) for high in HEIGHTS}
     return next(high for high in HEIGHTS if numbers[high] == min(numbers.values()))
 
 
-def cards_of(blocks: Sequence[Block]) -> tuple[tuple[Block, ...], ...]:
+def cards_of(blocks: Sequence[CardBlock]) -> tuple[tuple[CardBlock, ...], ...]:
     """The blocks card by card, in their order."""
+    return tuple(tuple(blocks[on_card]) for on_card in _filled([block.height for block in blocks]))
+
+
+def _filled(heights: Sequence[float]) -> list[slice]:
+    """What of a row of things goes on each card; a card without anything, where there is nothing."""
     room = HEIGHT - 2 * EDGE - HEAD - FOOT
-    cards: list[list[Block]] = [[]]
-    left = room
-    for block in blocks:
-        if cards[-1] and block.height > left:
-            cards.append([])
+    starts, left = [0], room
+    for place, height in enumerate(heights):
+        if height > left and place > starts[-1]:
+            starts.append(place)
             left = room
-        cards[-1].append(block)
-        left -= block.height + GAP
-    return tuple(map(tuple, cards))
+        left -= height + GAP
+    return [slice(start, end) for start, end in pairwise([*starts, len(heights)])]

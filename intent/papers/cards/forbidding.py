@@ -1,18 +1,21 @@
-"""What must not be done with a part during the showing, safety first; and whose words stand behind the part."""
+"""What must not be done with a part during the showing, safety first; and what the artist said of it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from intent.language.message import joined, say
-from intent.model.assertions import Aggregate
+from intent.language.calendar import span_words
+from intent.language.message import Words, joined, named, say
+from intent.model.assertions import Aggregate, Condition
+from intent.model.authority import ARTIST_RANK
+from intent.model.citing import citations_of, words_behind
 from intent.model.meaning import admitted_values
-from intent.model.phrasing import condition_words, expression_words, subject_words
+from intent.model.naming import person_name
+from intent.model.phrasing import characteristic_words, expression_words
 from intent.model.work import Instruction, Modality, Work
-from intent.papers.attribution import citations_of, words_behind
-from intent.papers.cards.card import Prohibition, Words
-from intent.papers.instructions_told import told
-from intent.papers.wording import GROUNDS, characterised, date_in_words
+from intent.papers.cards.card import ArtistWords, Prohibition
+from intent.papers.instructions_told import TypesetCondition, instruction_words
+from intent.papers.statements_told import characterised
 from intent.values.sets import are_disjoint
 from intent.variance.case import Case
 from intent.variance.days import segments
@@ -20,7 +23,6 @@ from intent.variance.speaking import speakers
 
 _GROUNDS = ("safety", "law", "loan", "care", "intent")
 """In the order in which a card tells them: what can hurt somebody first."""
-_ARTIST = 1
 
 
 def speaking_of(case: Case, part: str) -> tuple[Instruction, ...]:
@@ -44,16 +46,21 @@ def _prohibition(case: Case, line: Instruction, speaking: tuple[Instruction, ...
         line=line.identifier,
         ground=line.ground,
         what=_what(case, line),
-        because=GROUNDS.get(line.ground, line.ground),
-        conditions=joined([condition_words(one, case.vocabulary) for one in line.conditions], ", "),
-        permitted=tuple(told(case.work, one) for one in speaking if _permits_some(case, one, line)),
+        conditions=joined((_condition(case, one) for one in line.conditions), ", "),
+        permitted=tuple(
+            instruction_words(case.work, one) for one in speaking if _permits_some(case, one, line)
+        ),
     )
 
 
-def _what(case: Case, line: Instruction) -> str:
+def _condition(case: Case, condition: Condition) -> Words:
+    return named(TypesetCondition(condition, case.vocabulary))
+
+
+def _what(case: Case, line: Instruction) -> Words:
     """`rotation upside down`; `any support but on the floor`."""
     assertion, vocabulary = line.assertion, case.vocabulary
-    subject = subject_words(assertion, vocabulary)
+    subject = characteristic_words(assertion, vocabulary)
     if assertion.aggregate in {Aggregate.RELATION, Aggregate.SAME, Aggregate.DIFFERENT}:
         return subject
     value = expression_words(assertion.expression, vocabulary)
@@ -78,21 +85,20 @@ def _permits_some(case: Case, line: Instruction, forbids: Instruction) -> bool:
     return permitted is None or forbidden is None or not are_disjoint(permitted, forbidden)
 
 
-def words_of_the_artist(case: Case, lines: Iterable[Instruction]) -> Words | None:
+def words_of_the_artist(case: Case, lines: Iterable[Instruction]) -> ArtistWords | None:
     """What the artist said under the heading that is most about this part: that of the fewest parts."""
-    own = (line for line in lines if case.ranks[line.identifier] == _ARTIST)
+    own = (line for line in lines if case.ranks[line.identifier] == ARTIST_RANK)
     for line in _closest(case, own):
         words = words_behind(case.work, line)
         if words:
-            return Words(words, _source(case.work, line))
+            return ArtistWords(words, _source(case.work, line))
     return None
 
 
-def _source(work: Work, line: Instruction) -> str:
+def _source(work: Work, line: Instruction) -> Words:
     """`Runa Quillmark, 1991 (S2; S1 at 0:21:40)`: in short, since the report has it in full."""
-    by = work.person(line.by)
-    name = (by.name or by.identifier) if by else ""
-    said = joined([name, date_in_words(line.on)], ", ")
+    name = person_name(work, line.by) if work.person(line.by) else ""
+    said = joined([name, span_words(line.on)], ", ")
     cited = [
         say("{source} at {times}", source=one.source, times=one.at) if one.at else one.source
         for one in citations_of(line, work.heading(line.heading))

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from intent.effects.scene import Scene
-from intent.language.figures import figure
-from intent.language.message import Saying, say
+from intent.language.figures import Figure, figure
+from intent.language.message import Message, say
+from intent.model.phrasing import NOT_GIVEN
 from intent.names import INTENT
 from intent.papers.cards.card import CardRow
 from intent.values.regions import Interval
@@ -32,35 +33,41 @@ _EITHER_WAY = (
 
 def position_row(scene: Scene, variance: Variance, part: str, unit: str) -> CardRow | None:
     """The position in a unit of `UNITS`; nothing of a part that needs none and has none."""
-    label, is_display = scene.term("position"), any(one.identifier == part for one in scene.parts("display"))
+    label, hangs = scene.called("position"), is_display(scene, part)
     if not scene.is_given(part, "position"):
-        if is_display:
-            return CardRow(say("{term}", term=label), (say("not given"),))
-        return None
+        return CardRow(label, (NOT_GIVEN,)) if hangs else None
     axes = scene.axes(part, "position")
     lines = tuple(_line(axis, place, unit) for place, axis in enumerate(axes))
-    return CardRow(say("{term}", term=label), lines, _measured(variance, is_display))
+    return CardRow(label, lines, _measured(variance, hangs))
 
 
-def _line(axis: Interval, place: int, unit: str) -> Saying:
+def is_display(scene: Scene, part: str) -> bool:
+    return any(display.identifier == part for display in scene.parts("display"))
+
+
+def _line(axis: Interval, place: int, unit: str) -> Message:
     below, above, nothing = _AXES[place]
     if axis.low == axis.high == 0:
-        return say(nothing.pattern, length=figure(axis, unit))
+        return nothing.filled(length=_length(axis, unit))
     if axis.high is not None and axis.high <= 0:
         low = None if axis.low is None else -axis.low
-        return say(below.pattern, length=figure(Interval(-axis.high, low), unit, digits=_DIGITS))
+        return below.filled(length=_length(Interval(-axis.high, low), unit))
     pattern = above if axis.low is not None and axis.low >= 0 else _EITHER_WAY[place]
-    return say(pattern.pattern, length=figure(axis, unit, digits=_DIGITS))
+    return pattern.filled(length=_length(axis, unit))
 
 
-def _measured(variance: Variance, is_display: bool) -> Saying:
+def _length(axis: Interval, unit: str) -> Figure:
+    return figure(axis, unit, digits=_DIGITS, is_grouped=False)
+
+
+def _measured(variance: Variance, hangs: bool) -> Message:
     """To which point of the part is measured, and from where in the room."""
     origins = (section.fields.get(str(INTENT.origin), "") for section in variance.work.sections)
     origin = next((one.strip().rstrip(".") for one in origins if one), "")
     if not origin:
-        if is_display:
+        if hangs:
             return say("To the middle of the picture. Where it is measured from is not given.")
         return say("To the middle of the part. Where it is measured from is not given.")
-    if is_display:
+    if hangs:
         return say("To the middle of the picture; the zero is {origin}.", origin=origin)
     return say("To the middle of the part; the zero is {origin}.", origin=origin)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from intent.drawings.feeding import links_of
 from intent.effects.scene import Sides
 from intent.effects.signal.paths import PICTURE, SOUND, Way, Ways, ways_of
-from intent.language.message import Saying, joined, say
+from intent.language.message import Message, Words, joined, named, say
 from intent.papers.cards.card import CardRow
 
 
@@ -28,21 +28,21 @@ class Signals:
         channel = scene.text(part, "channel")
         lines = (*([channel] if channel else []), *self._arriving(part), *self._leaving(part))
         if lines:
-            label = say("{term}", term=scene.term("channel")) if channel else say("joined")
+            label = named(scene.term("channel")) if channel else say("joined")
             yield CardRow(label, (joined(lines, ", "),))
 
-    def _arriving(self, part: str) -> Iterator[str]:
+    def _arriving(self, part: str) -> Iterator[Words]:
         ways: dict[str, Way] = {**self.sound.proposed(part), **self.picture.proposed(part)}
         for player, way in ways.items():
             yield self._from(player, [link.start for link in way[1:]])
         yield from (self._from(player, ()) for player, fed in self.fed if fed == part and player not in ways)
 
-    def _from(self, player: str, through: Sequence[str]) -> Saying:
+    def _from(self, player: str, through: Sequence[str]) -> Message:
         if not through:
             return say("from {player}", player=self._named(player))
         return say("from {player}, through {through}", player=self._named(player), through=tuple(through))
 
-    def _leaving(self, part: str) -> tuple[str, ...]:
+    def _leaving(self, part: str) -> tuple[Words, ...]:
         """What a player feeds; of what stands between, where its connections lead."""
         fed = [self._named(sink) for player, sink in self.fed if player == part]
         if not fed:
@@ -51,7 +51,7 @@ class Signals:
             fed = [self._named(end) for end in dict.fromkeys(ends) if end in present]
         return (say("to {parts}", parts=tuple(fed)),) if fed else ()
 
-    def _named(self, part: str) -> str:
+    def _named(self, part: str) -> Words:
         """`P2, hands player`; a part without a name by its identifier."""
         found = self.sides.proposed.case.scopes.proposed.every.get(part)
         return say("{part} ({name})", part=part, name=found.name) if found and found.name else part

@@ -12,7 +12,8 @@ from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import PERSON_HEIGHT, PERSON_ROOM, Sheet, lay
 from intent.drawings.stage import Stages, Stand, View, Which
 from intent.drawings.svg import Element, circle, closed, line, number, path, said_of, shape, solid
-from intent.language.message import Saying, Tongue, said, say
+from intent.language.locale import Locale
+from intent.language.message import say
 from intent.variance.result import Variance
 
 WIDTH = 89.0
@@ -37,17 +38,16 @@ class Whereabouts:
     def holds(self, part: str) -> bool:
         return any(glyph.item.identifier == part for glyph in self.glyphs[View.ELEVATION])
 
-    def draw(self, part: str, view: View, tongue: Tongue) -> Element:
+    def draw(self, part: str, view: View, locale: Locale) -> Element:
         """One view with a part filled; others in outline, and a person or the origin to go by."""
         sheet, glyphs = self.sheets[view], self.glyphs[view]
         others = [glyph for glyph in glyphs if glyph.item.identifier != part]
         own = [glyph for glyph in glyphs if glyph.item.identifier == part]
-        title: Saying = say(_TITLES[view].pattern, part=part)
         name = f"where-{view.value}-{part}"
         box = _extent(sheet, glyphs, view)
         return shape(
             "svg",
-            said_of("title", said(title, tongue), name),
+            said_of("title", locale.say(_TITLES[view].filled(part=part)), name),
             _ground(sheet, view),
             (one for glyph in others for one in _outlined(glyph)),
             (one for glyph in own for one in _filled(glyph)),
