@@ -12,12 +12,14 @@ from __future__ import annotations
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
+from intent.version import VERSION
+
 if TYPE_CHECKING:
     from intent.diagnostics import Diagnostic as Diagnostic
     from intent.diagnostics import Unusable as Unusable
     from intent.verbs import *  # noqa: F403
 
-__version__ = "0.1.0"
+__version__ = VERSION
 
 
 def __getattr__(name: str) -> Any:

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import ast
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from functools import cache
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,7 @@ import intent
 
 SOURCE = Path(intent.__file__).parent
 ORDER = (
+    "version",
     "names",
     "values",
     "language",
@@ -110,6 +112,32 @@ def test_imports_run_one_way(file: Path) -> None:
     allowed = {*ORDER[: ORDER.index(layer)], layer}
     wrong = [f"line {line}: {other}" for other, line in imported_layers(file) if other not in allowed]
     assert not wrong, f"{name_of(file)} imports what stands after it"
+
+
+def test_no_modules_import_each_other_in_a_circle() -> None:
+    """Wherever in a module an import stands; but for the surface of the package, which names what it offers."""
+    names = {module_name(file): file for file in modules()}
+    graph = {
+        name: {other for other in imported_modules(file, names) if other != name}
+        for name, file in names.items()
+        if name != "intent"
+    }
+    try:
+        list(TopologicalSorter(graph).static_order())
+    except CycleError as error:
+        pytest.fail(" → ".join(error.args[1]))
+
+
+def module_name(file: Path) -> str:
+    return ".".join(["intent", *file.relative_to(SOURCE).with_suffix("").parts]).removesuffix(".__init__")
+
+
+def imported_modules(file: Path, names: Container[str]) -> Iterator[str]:
+    for node in ast.walk(tree_of(file)):
+        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("intent"):
+            for alias in node.names:
+                full = f"{node.module}.{alias.name}"
+                yield full if full in names else node.module or ""
 
 
 def test_the_command_line_only_calls() -> None:

@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 
 import click
 
-from intent.language.locale import LANGUAGES
+from intent.language.languages import LANGUAGES
 
 FILE = click.Path(path_type=Path)
 PAPERS = ("text", "markdown", "html", "pdf")

@@ -8,7 +8,7 @@ from importlib.resources import files
 
 from intent.diagnostics import Severity, Span
 from intent.dossier.draft import Draft
-from intent.language.locale import LANGUAGES
+from intent.language.languages import LANGUAGES
 from intent.language.message import say
 
 _TEMPLATES = {"work": "new-work", "installation": "new-installation"}

@@ -1,7 +1,6 @@
 """How a language tells messages: its patterns, its plural forms, its numbers, lists and months.
 
-`Locale` is English, which needs no catalogue and no data; `locale_of` gives any other language, and only then is read
-what that language needs.
+`Locale` is English, which needs no catalogue and no data; `languages.locale_of` gives any other.
 """
 
 from __future__ import annotations
@@ -23,9 +22,6 @@ from intent.language.message import (
     say,
 )
 from intent.values.dates import DaySpan
-
-LANGUAGES = ("en", "de", "fr")
-"""The languages in which a paper can be written, as language tags (BCP 47)."""
 
 _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
@@ -123,19 +119,6 @@ class Locale:
 
 
 ENGLISH = Locale()
-
-
-def locale_of(language: str) -> Locale:
-    """How a language tells messages. Raises ``ValueError`` for a language in which no paper can be written."""
-    if language == "en":
-        return ENGLISH
-    if language not in LANGUAGES:
-        raise ValueError(f"`{language}` is not a language of a paper; choose one of {', '.join(LANGUAGES)}")
-    from intent.language.catalogued import (
-        catalogued_locale,  # reads a catalogue and CLDR data: only where asked
-    )
-
-    return catalogued_locale(language)
 
 
 def _with_unit(number: str, unit: str) -> str:

@@ -10,7 +10,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from intent import __version__
 from intent.diagnostics import Diagnostic, Severity, Unusable
 from intent.language.locale import Locale
 from intent.language.message import say
@@ -31,6 +30,7 @@ from intent.reading.evidence.passages import Passages, read_passages
 from intent.reading.proposal import Proposal
 from intent.redaction.withholding import WithheldKind
 from intent.variance.result import Variance
+from intent.version import VERSION
 
 PRINTED = (REPORT_PAGE, CARDS_PAGE)
 """The pages that go on paper too."""
@@ -64,7 +64,7 @@ def pages_of(
     read = [EvidenceFile(FileRole(file.role), file.name, file.sha256) for file in proposal.files]
     read.extend(EvidenceFile(FileRole.SOURCE, *file) for file in passages.files)
     assert outgoing.day is not None
-    evidence = Evidence(tuple(read), __version__, outgoing.day)
+    evidence = Evidence(tuple(read), VERSION, outgoing.day)
     told = ToldProposal(
         proposal=proposal,
         variance=variance,
@@ -132,5 +132,5 @@ def packing_list(work: Work, outgoing: Outgoing, packed: Mapping[str, PackedFile
         found = packed.get(one.inside)
         size, sha512 = (found.size, found.sha512) if found else (None, "")
         files.append(ListedFile(identifier=one.identifier, name=one.name, size=size, sha512=sha512))
-    paper = packing_paper(work, files, outgoing.leaving.withheld, version=__version__, day=outgoing.day)
+    paper = packing_paper(work, files, outgoing.leaving.withheld, version=VERSION, day=outgoing.day)
     return tell(paper, "html", locale).encode()

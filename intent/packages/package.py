@@ -13,7 +13,6 @@ from pathlib import Path
 
 from rdflib import DCTERMS
 
-from intent import __version__
 from intent.diagnostics import Diagnostic, Span
 from intent.effects.assess import assess
 from intent.exports.standards import STANDARDS as EXPORTS
@@ -39,6 +38,7 @@ from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal
 from intent.record.serialize import serialize_rdf
 from intent.variance.result import Variance
+from intent.version import VERSION
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +129,7 @@ def _info(sent: PackedDossier, outgoing: Outgoing, oxum: str) -> list[tuple[str,
         ("External-Description", title),
         ("External-Identifier", work.fields.get(str(INTENT.accessionNumber), "")),
         ("Bagging-Date", outgoing.day.isoformat() if outgoing.day else ""),
-        ("Bag-Software-Agent", f"intent {__version__}"),
+        ("Bag-Software-Agent", f"intent {VERSION}"),
         ("Payload-Oxum", oxum),
         (LEFT_OUT, "; ".join(kind.text for kind in outgoing.leaving.withheld) or NOTHING),
     ]

@@ -7,7 +7,8 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field, replace
 
 from intent.language.calendar import span_words
-from intent.language.locale import Locale, locale_of
+from intent.language.languages import locale_of
+from intent.language.locale import Locale
 from intent.language.message import Words, joined, quoted, say, sentence
 from intent.model.assertions import Condition
 from intent.model.citing import words_behind

@@ -18,15 +18,16 @@ from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
-import intent
 from intent.diagnostics import Unusable
 from intent.reading.atomic_write import write_whole
+from intent.version import VERSION
 
 SETTING = "INTENT_CACHE"
 """The environment variable that names another folder, or says `off`."""
 MOST = 32
 """So many answers are kept; the oldest go."""
 _ENDING = ".kept"
+_PROGRAM = str(Path(__file__).parents[1])
 Manifest = tuple[tuple[str, str], ...]
 """Each file or folder that an answer rests on, with its digest; of a folder, that of the names in it."""
 
@@ -80,8 +81,8 @@ def _name(question: Sequence[str]) -> str:
 
 def _program() -> str:
     """What tells this program from any other state of it: when its files were last written, and how long they are."""
-    told = hashlib.sha256(intent.__version__.encode())
-    for path, found in sorted(_files(os.path.dirname(intent.__file__))):
+    told = hashlib.sha256(VERSION.encode())
+    for path, found in sorted(_files(_PROGRAM)):
         told.update(f"{path}\0{found.st_mtime_ns}\0{found.st_size}\n".encode())
     return told.hexdigest()
 

@@ -8,14 +8,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from intent import __version__
 from intent.analysis.history.precedents import Forerunners
 from intent.diagnostics import Diagnostic
-from intent.language.locale import locale_of
+from intent.language.languages import locale_of
 from intent.papers import Evidence, EvidenceFile, FileRole, write_report
 from intent.reading.answers_kept import keep, recall
 from intent.reading.heads import ReadFile
 from intent.variance.result import Variance
+from intent.version import VERSION
 
 _WITH_PASSAGES = ("html", "markdown")
 """The reports that lead to what is quoted in the sources; a terminal and programs do not wait for that."""
@@ -114,7 +114,7 @@ def report(
     return write_report(
         checked.variance,
         format,
-        Evidence(tuple(read), __version__, date or datetime.date.today()),
+        Evidence(tuple(read), VERSION, date or datetime.date.today()),
         width=width,
         colour=colour,
         standings=checked.standings,

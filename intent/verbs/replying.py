@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 from intent.diagnostics import Diagnostic
-from intent.language.locale import locale_of
+from intent.language.languages import locale_of
 from intent.papers.document import Document
 from intent.papers.telling import tell
 

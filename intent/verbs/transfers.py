@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from intent.exports.exporting import Export, write_export
-from intent.language.locale import locale_of
+from intent.language.languages import locale_of
 from intent.language.message import say
 from intent.packages.limits import limits_of
 from intent.packages.package import Package, write_package

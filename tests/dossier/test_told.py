@@ -14,7 +14,8 @@ from intent.dossier.interpret import Line
 from intent.dossier.work_register import register_of
 from intent.dossier.work_text import read_work
 from intent.dossier.write_work import write_work
-from intent.language.locale import ENGLISH, locale_of
+from intent.language.languages import locale_of
+from intent.language.locale import ENGLISH
 from intent.language.message import joined, named
 from intent.model.instruction_text import InstructionSentence, modality_term, sentence_text
 from intent.model.work import Instruction, Work

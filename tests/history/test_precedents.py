@@ -14,10 +14,10 @@ from oracle.writing import installation_text, work_text
 from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
 
 from history.transcripts import read_transcript, write_files
-from intent.reading.past import read_past
 from intent.analysis.history.precedents import precedents_of
 from intent.papers import Evidence, write_report
 from intent.reading.documentation import read_documentation
+from intent.reading.past import read_past
 from intent.values.dates import read_date
 from intent.variance.judge import judge, rows_about
 from intent.verbs import check

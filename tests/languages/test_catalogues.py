@@ -21,7 +21,8 @@ from hypothesis import strategies as st
 from intent.language.calendar import day_words
 from intent.language.catalogued import read_catalogue
 from intent.language.figures import Month
-from intent.language.locale import ENGLISH, LANGUAGES, locale_of
+from intent.language.languages import LANGUAGES, locale_of
+from intent.language.locale import ENGLISH
 from intent.language.message import Joint, Listing, say, say_of
 from languages.patterns import SOURCE, patterns, places
 
@@ -120,7 +121,7 @@ def test_an_unknown_language_is_refused() -> None:
 
 def test_english_reads_no_catalogue_and_no_data() -> None:
     program = (
-        "import sys; from intent.language.locale import locale_of; locale_of('en'); "
+        "import sys; from intent.language.languages import locale_of; locale_of('en'); "
         "sys.exit('babel' in sys.modules or 'intent.language.catalogued' in sys.modules)"
     )
     subprocess.run([sys.executable, "-c", program], check=True)

@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from intent.language.figures import Figure, Month, Written
-from intent.language.locale import ENGLISH, LANGUAGES, Locale, locale_of
+from intent.language.languages import LANGUAGES, locale_of
+from intent.language.locale import ENGLISH, Locale
 from intent.language.message import (
     Joined,
     Joint,

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from intent.language.locale import locale_of
+from intent.language.languages import locale_of
 from intent.model.subject import one
 from intent.papers import FORMATS, Evidence, write_report
 from intent.variance.result import Variance

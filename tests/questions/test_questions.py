@@ -13,13 +13,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from intent.reading.past import read_past
 from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked
 from intent.papers.agenda_paper import agenda_paper
 from intent.papers.telling import tell
 from intent.reading.documentation import read_documentation
+from intent.reading.past import read_past
 from intent.variance.people import is_over
 from intent.vocabulary.loader import read_vocabulary
 

@@ -26,7 +26,7 @@ def cards_of_proposal(
 ) -> str:
     """The cards as one page, of some parts alone where any are named.
 
-    ``sheet`` is `four` (cards to a sheet of A4) or `labels`; ``unit``, in which lengths are told, is `mm`, `cm` or `in`.
+    ``sheet`` is `four` (cards to a sheet of A4) or `labels`; lengths are told in ``unit``: `mm`, `cm` or `in`.
     Raises `Unusable` for a part that is not there.
     """
     leaving = without_what_stays(proposal, judged)

@@ -1,0 +1,3 @@
+"""The version of the program, as papers and packages name it."""
+
+VERSION = "0.1.0"
