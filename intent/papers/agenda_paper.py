@@ -60,6 +60,7 @@ def _sheet(work: Work, number: int, sheet: PersonSheet) -> PaperSection:
     questions = tuple(
         PaperSection(
             title=question.text,
+            anchor=f"question-{number}-{place}",
             number=place,
             role=SectionRole.QUESTION,
             blocks=tuple(_question(work, place, question, quoted_at)),

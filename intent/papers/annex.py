@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from intent.language.message import joined, say, words
+from intent.language.message import Words, joined, listed, say, say_of, words
 from intent.papers.cautions import caution_blocks
 from intent.papers.departures import Departure, departures
 from intent.papers.document import (
@@ -23,10 +23,10 @@ from intent.papers.inline import Content, Stamp
 from intent.papers.left_out import left_out_section
 from intent.papers.masthead import occasion_words, outcome_sentence
 from intent.papers.report_evidence import Evidence, written_by
-from intent.papers.requests import Request, requests
+from intent.papers.requests import Asking, Request, requests
 from intent.papers.signing import signers
 from intent.redaction.withholding import WithheldKind
-from intent.variance.result import Variance
+from intent.variance.result import VERDICT_WORDS, Variance
 
 SIGNED = Column(say("signature and date"), 28)
 FORM_STYLE = "form.css"
@@ -72,7 +72,7 @@ def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[Withh
 def _conditions(asked: Sequence[Request]) -> Block:
     """What is to be done or answered before the installation, by whom, and from which departure it comes."""
     rows: tuple[tuple[Content, ...], ...] = tuple(
-        (request.name, asking.text, asking.whence) for request in asked for asking in request.questions
+        (request.name, asking.text, _whence(asking)) for request in asked for asking in request.questions
     )
     if not rows:
         return Paragraph(say("No conditions are open."))
@@ -80,11 +80,17 @@ def _conditions(asked: Sequence[Request]) -> Block:
     return PaperTable(columns=columns, rows=rows, role=TableRole.CHECKLIST, ticks=words("met"))
 
 
+def _whence(asking: Asking) -> Words:
+    """`Departures 2 and 3`, which stand in the table below."""
+    numbers = [str(one.number) for one in asking.departures]
+    return joined([say_of(len(numbers), "Departure", "Departures"), listed(numbers)]) if numbers else ""
+
+
 def _departures(found: Sequence[Departure]) -> tuple[Block, ...]:
     if not found:
         return ()
     rows: tuple[tuple[Content, ...], ...] = tuple(
-        (joined([f"{one.number}.", one.title]), Stamp(one.verdict)) for one in found
+        (joined([f"{one.number}.", one.title]), VERDICT_WORDS[one.verdict]) for one in found
     )
     columns = (Column(say("departure")), Column(say("verdict"), 14), SIGNED)
     return (PaperTable(columns=columns, rows=rows, role=TableRole.CHECKLIST, ticks=words("seen")),)

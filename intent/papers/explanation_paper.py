@@ -11,8 +11,17 @@ from intent.language.calendar import day_words
 from intent.language.message import Place, Words, listed, opened, quoted, say, say_of
 from intent.model.instruction_text import InstructionSentence, modality_term
 from intent.model.work import Work
-from intent.papers.document import Block, Document, FactLine, Facts, Items, PaperSection, Paragraph, Quotation
-from intent.papers.inline import Content
+from intent.papers.document import (
+    Block,
+    Document,
+    FactLine,
+    Facts,
+    Items,
+    PaperSection,
+    Paragraph,
+    ParagraphRole,
+    Quotation,
+)
 from intent.papers.instructions_told import as_written, because_words
 from intent.papers.verdict_words import ground_words
 from intent.variance.result import VERDICT_WORDS, SetAside, Verdict
@@ -103,16 +112,16 @@ def _instruction(work: Work, told: Explained, said: set[str]) -> Iterator[Block]
     }
     holds = say("{line} {modality}: {sentence}", **places)
     state = holds if told.holds else say("{line} {modality}: {sentence} (does not hold)", **places)
-    yield Facts((FactLine(state, tuple(_particulars(work, told, said))),))
+    yield Paragraph((state, as_written(work, line)), ParagraphRole.LEADIN)
+    yield Items(tuple(_particulars(told, said)))
     if line.heading not in said and told.heading.words:
         yield Quotation(words=quoted(told.heading.words))
     said.add(line.heading)
 
 
-def _particulars(work: Work, told: Explained, said: set[str]) -> Iterator[Content]:
-    """The line as written where it is told otherwise, who gave it and when, why it does not hold, and its source."""
+def _particulars(told: Explained, said: set[str]) -> Iterator[Words]:
+    """Who gave it and when, why it does not hold, and its source."""
     line = told.line
-    yield as_written(work, line)
     ground = ground_words(line.ground)
     giver = say("{giver}, {ground}", giver=told.giver, ground=ground) if ground else told.giver
     yield say("{giver}: {dates}", giver=giver, dates=told.dates)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from intent.diagnostics import UnknownName, nearest, offered
 from intent.language.figures import Written, decimal
@@ -42,29 +43,30 @@ _WRITTEN = {
 
 def glossary_paper(vocabulary: Vocabulary) -> Document:
     """Every kind and characteristic by name, under what it is said of."""
-    sections = [_listing(say("Kinds of part"), vocabulary.in_scheme(str(TERM.kinds)))]
+    sections = [_listing("kinds", say("Kinds of part"), vocabulary.in_scheme(str(TERM.kinds)))]
     for bearer, title in _BEARERS.items():
         found = [one for one in vocabulary.characteristics.values() if bearer in one.bearers]
-        sections.append(_listing(title, sorted(found, key=lambda one: one.iri)))
+        sections.append(_listing(f"of-{bearer}", title, sorted(found, key=lambda one: one.iri)))
     return Document(title=say("The words of the vocabulary"), sections=tuple(sections))
 
 
-def _listing(title: Words, terms: Sequence[Concept | Characteristic]) -> PaperSection:
-    return PaperSection(title=title, blocks=(Paragraph(joined(map(named, terms), ", ")),))
+def _listing(anchor: str, title: Words, terms: Sequence[Concept | Characteristic]) -> PaperSection:
+    return PaperSection(title=title, anchor=anchor, blocks=(Paragraph(joined(map(named, terms), ", ")),))
 
 
 def entry_paper(vocabulary: Vocabulary, name: str) -> Document:
     """All that bears a name: characteristics, and values. Raises `UnknownName`."""
     wanted = normal(name)
-    sections = (*_characteristics(vocabulary, wanted), *_concepts(vocabulary, wanted))
-    if not sections:
+    entries = [*_characteristics(vocabulary, wanted), *_concepts(vocabulary, wanted)]
+    if not entries:
         known = [
             *vocabulary.by_name,
             *(label for concept in vocabulary.concepts.values() for label in concept.names),
         ]
         message = say("`{name}` is not in the vocabulary", name=name)
         raise UnknownName(offered(message, nearest(name, known)))
-    return Document(title=name, sections=sections)
+    numbered = (replace(one, anchor=f"entry-{number}") for number, one in enumerate(entries, start=1))
+    return Document(title=name, sections=tuple(numbered))
 
 
 def _characteristics(vocabulary: Vocabulary, wanted: str) -> Iterator[PaperSection]:

@@ -119,7 +119,7 @@ def _held(work: Work, box: Crate) -> Iterator[str]:
 
 
 def _devices(work: Work) -> PaperSection:
-    columns = (Column(say("device"), 10), Column(say("status"), 10), Column(say("what it is")), _REMARK)
+    columns = (Column(say("device"), 10), Column(say("status"), 13), Column(say("what it is")), _REMARK)
     rows = [_device(work, device) for device in work.devices if device.listed]
     return _section("devices", say("Devices"), columns, rows)
 

@@ -155,7 +155,7 @@ def _blocks(blocks: Iterable[Block], sheet: MarkdownSheet, level: int) -> Iterat
 def _block(block: Block, sheet: MarkdownSheet) -> str:
     match block:
         case Paragraph(role=ParagraphRole.LEADIN):
-            return f"*{sheet.told(block.content)}*"
+            return f"*{sheet.told(block.content, LINE_BREAK)}*"
         case Paragraph():
             return sheet.told(block.content, LINE_BREAK)
         case Items():

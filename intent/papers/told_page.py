@@ -227,7 +227,7 @@ def _facts(facts: Facts, page: Page) -> Element:
 
 def _table(table: PaperTable, page: Page) -> Element:
     """The first cell of a row heads it; a cell that it leaves out is empty, to be written in."""
-    ticks = [element("th", page.say(tick), scope="col", class_="tick") for tick in table.ticks]
+    ticks = [element("th", page.say(opened(tick)), scope="col", class_="tick") for tick in table.ticks]
     titles = [element("th", page.say(opened(column.title)), scope="col") for column in table.columns]
     body = element("tbody")
     for row in table.rows:
