@@ -76,7 +76,7 @@ def test_every_report_tells_of_precedents() -> None:
         ("markdown", "*Shown before:*"),
         ("html", "Shown before"),
         ("json", '"precedents"'),
-        ("turtle", "intent:precedent "),
+        ("turtle", "intent:precedent"),
     ):
         told = write_report(checked.variance, format, evidence, standings=checked.standings)
         assert words in told
