@@ -72,7 +72,7 @@ def _row(row: Row) -> Json:
         "ground": row.ground,
         "days": f"{row.days.first.isoformat()}/{row.days.last.isoformat()}" if row.days else None,
         "open": [_open(item) for item in row.open],
-        "members": list(member_names(row.subject)),
+        "members": [*member_names(row.subject), *row.also_counted],
         "term": row.term,
         "reason": ENGLISH.say(row.reason),
         "ask": list(row.ask),

@@ -89,6 +89,7 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
         characteristic=topic.name,
         term=topic.characteristic.iri if topic.characteristic else None,
         is_whole=topic.kind is TopicKind.AGGREGATE,
+        also_counted=_also_counted(topic),
         documented=judged.documented,
         proposed=judged.proposed,
         verdict=judgement.verdict,
@@ -104,6 +105,13 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     apart: list[Words] = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
     reason = joined([reason_for(case, row), *apart, *_refused(case, topic, row, day)])
     yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
+
+
+def _also_counted(topic: Topic) -> tuple[str, ...]:
+    """The members of a whole that its subject, which is named as documented, does not name."""
+    if topic.kind is not TopicKind.AGGREGATE:
+        return ()
+    return tuple(member for member in topic.members if member not in topic.subject.members)
 
 
 def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator[Words]:

@@ -134,6 +134,8 @@ class Row:
     open: tuple[Open, ...] = ()
     ask: tuple[str, ...] = ()
     """Who could close or lift it: identifiers of people."""
+    also_counted: tuple[str, ...] = ()
+    """Additions that a whole counts with the parts that its subject names."""
     also_against: tuple[Instruction, ...] = ()
     """What else stands against it, of this ground or another: it would remain if what governs were lifted."""
 
