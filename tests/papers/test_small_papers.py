@@ -8,6 +8,7 @@ import re
 import shutil
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 from lxml import html
@@ -35,15 +36,14 @@ def told_of_example(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, Do
     shutil.copytree(WORK.parent, later)
     before = WORK.read_text(encoding="utf-8")
     (later / WORK.name).write_text(before.replace("at most 1.7 m", "at most 1.6 m"), encoding="utf-8")
-    replies = {
-        "agenda": verbs.questions(WORK, DAY),
-        "history": verbs.history(WORK),
-        "explanation": verbs.explain(WORK, on=DAY),
-        "comparison": verbs.compare(WORK, later / WORK.name),
-        "words": verbs.terms(),
-        "one word": verbs.terms("video"),
+    return {
+        "agenda": verbs.questions(WORK, DAY).paper,
+        "history": verbs.history(WORK).paper,
+        "explanation": verbs.explain(WORK, on=DAY).paper,
+        "comparison": verbs.compare(WORK, later / WORK.name).paper,
+        "words": verbs.terms().paper,
+        "one word": verbs.terms("video").paper,
     }
-    return {name: reply.paper for name, reply in replies.items()}
 
 
 @pytest.fixture
@@ -61,6 +61,11 @@ def paper(
     return {**told_of_example, **here}[request.param]
 
 
+def page_of(paper: Document, language: str) -> Any:
+    """The page as a tree; what an XPath finds in it has no type that says more."""
+    return html.document_fromstring(tell(paper, "html", locale_of(language)))
+
+
 every_paper = pytest.mark.parametrize("paper", NAMES, indirect=True)
 every_language = pytest.mark.parametrize("language", LANGUAGES)
 
@@ -68,7 +73,7 @@ every_language = pytest.mark.parametrize("language", LANGUAGES)
 @every_paper
 @every_language
 def test_a_page_stands_by_itself(paper: Document, language: str) -> None:
-    page = html.document_fromstring(tell(paper, "html", locale_of(language)))
+    page = page_of(paper, language)
     names = page.xpath("//@id")
     assert len(names) == len(set(names))
     assert {target.removeprefix("#") for target in page.xpath("//@href")} <= set(names)
@@ -80,7 +85,7 @@ def test_a_page_stands_by_itself(paper: Document, language: str) -> None:
 @every_language
 def test_a_page_has_headings_in_order_and_nothing_empty(paper: Document, language: str) -> None:
     """W3C WAI, Page Structure Tutorial: one first heading, no level skipped."""
-    page = html.document_fromstring(tell(paper, "html", locale_of(language)))
+    page = page_of(paper, language)
     levels = [int(heading.tag[1]) for heading in page.xpath("//h1 | //h2 | //h3 | //h4")]
     assert [place for place, level in enumerate(levels) if level == 1] == [0]
     assert all(later <= earlier + 1 for earlier, later in itertools.pairwise(levels))
