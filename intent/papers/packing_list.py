@@ -95,7 +95,7 @@ def _section(
 
 
 def _boxes(work: Work) -> PaperSection:
-    columns = (Column(say("box"), 10), Column(say("holds"), 24), Column(say("what it is")), _REMARK)
+    columns = (Column(say("box"), 10), Column(say("holds"), 18), Column(say("what it is")), _REMARK)
     rows = [
         (box.identifier, ", ".join(box.holds), _stated(box.statements, work.vocabulary)) for box in work.boxes
     ]
