@@ -11,7 +11,7 @@ from intent.drawings.depicted import LEFT, RIGHT, Depicted
 from intent.drawings.dimensions import LANE, Chain, chain_drawn, chains_of, ladder, lanes, levels_of
 from intent.drawings.glyphs import Glyph, drawing_of, glyphs_of
 from intent.drawings.ground import VIEWER_ROOM, grounds
-from intent.drawings.hiding import clips, cut, in_front
+from intent.drawings.hiding import clips, cut, hiding_of
 from intent.drawings.labelling import labelled, labels_of
 from intent.drawings.labels import PlacedLabel
 from intent.drawings.lettering import NOTE, TITLE
@@ -53,7 +53,7 @@ def compose(
         channels=channels,
     )
     glyphs = glyphs_of(subject.stage.items, sheet)
-    nearer = {glyph.item.identifier: in_front(glyph, glyphs, sheet.view) for glyph in glyphs}
+    nearer = hiding_of(glyphs, sheet.view)
     lettered = labels_of(subject, glyphs, nearer)
     placed = lettered.placed
     chains = chains_of(subject.stage.items, sheet, highlight)
@@ -112,7 +112,7 @@ def _parts(
     placed: Sequence[PlacedLabel],
 ) -> Iterator[Element]:
     hidden = {
-        part: label.box.grown(0.25) for label in placed if label.is_inside for part in label.asked.parts
+        part: label.box.grown(0.25) for label in placed if label.is_inside for part in label.asked.spot.parts
     }
     for glyph in glyphs:
         part = glyph.item.identifier

@@ -32,6 +32,8 @@ class Glyph:
     stroke: Stroke
     edge: tuple[Point, ...]
     """Its outline; two points for what is seen edge on, one for a mark."""
+    extent: Box
+    """All that it covers, for labels to keep clear of."""
     picture: tuple[Point, ...] = ()
     """The picture, from its own top left, where its face is seen."""
     face: tuple[Point, ...] = ()
@@ -39,13 +41,6 @@ class Glyph:
     wedge: tuple[Point, ...] = ()
     looking: tuple[Point, ...] = ()
     """The way its face looks, where that is not seen."""
-
-    @property
-    def extent(self) -> Box:
-        """All that it covers, for labels to keep clear of."""
-        return around((*self.edge, *self.looking)).grown(
-            self.stroke.reach + (MARK if len(self.edge) == 1 else 0)
-        )
 
 
 def glyphs_of(items: Sequence[Item], sheet: Sheet) -> list[Glyph]:
@@ -63,13 +58,28 @@ def _glyph(item: Item, sheet: Sheet, share: float) -> Glyph:
     stroke = GHOST if item.standing is Stand.OMITTED else stroke_of(item.verdict).finer(share)
     corners = tuple(sheet.at(corner) for corner in (item.outline or _screen(item)))
     edge = outline(corners or [sheet.at(item.centre)])
-    if item.screen is None or not is_seen(item, sheet.view):
-        return Glyph(item=item, stroke=stroke, edge=edge, looking=_looking(item, sheet))
+    picture, face = _pictured(item, sheet)
+    looking = _looking(item, sheet)
+    reach = stroke.reach + (MARK if len(edge) == 1 else 0)
+    return Glyph(
+        item=item,
+        stroke=stroke,
+        edge=edge,
+        extent=around((*edge, *looking)).grown(reach),
+        picture=picture,
+        face=face,
+        wedge=wedge_of(face) if face else (),
+        looking=looking,
+    )
+
+
+def _pictured(item: Item, sheet: Sheet) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+    """The picture and the face, where they are seen and it is known where the picture's top is."""
+    if item.screen is None or not item.screen.has_top or not is_seen(item, sheet.view):
+        return (), ()
     picture = tuple(sheet.at(corner) for corner in item.screen.picture)
     face = picture or tuple(sheet.at(corner) for corner in item.screen.visible)
-    if not item.screen.has_top or area(face) < _SMALLEST:
-        return Glyph(item=item, stroke=stroke, edge=edge)
-    return Glyph(item=item, stroke=stroke, edge=edge, picture=picture, face=face, wedge=wedge_of(face))
+    return (picture, face) if area(face) >= _SMALLEST else ((), ())
 
 
 def _screen(item: Item) -> Corners:

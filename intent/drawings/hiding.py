@@ -5,7 +5,7 @@ What is hidden wholly is drawn all the same, so that no part is lost.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from intent.drawings.glyphs import Glyph, depth
 from intent.drawings.plane import Box, is_inside, offset
@@ -18,16 +18,18 @@ APART = 0.02
 """Metres by which one must stand before the other."""
 
 
-def in_front(glyph: Glyph, glyphs: Sequence[Glyph], view: View) -> tuple[Glyph, ...]:
-    """The displays that hide some of a part, but not all of it."""
-    return tuple(
-        other
-        for other in glyphs
-        if _can_hide(other)
-        and depth(other, view) > depth(glyph, view) + APART
-        and other.extent.overlaps(glyph.extent)
-        and not all(is_inside(corner, other.edge) for corner in glyph.edge)
-    )
+def hiding_of(glyphs: Sequence[Glyph], view: View) -> dict[str, tuple[Glyph, ...]]:
+    """By identifier of each part, the displays that hide some of it, but not all."""
+    hiders = [(depth(glyph, view), glyph) for glyph in glyphs if _can_hide(glyph)]
+    return {glyph.item.identifier: tuple(_before(glyph, hiders, view)) for glyph in glyphs}
+
+
+def _before(glyph: Glyph, hiders: Iterable[tuple[float, Glyph]], view: View) -> Iterator[Glyph]:
+    far = depth(glyph, view) + APART
+    for near, other in hiders:
+        is_before = near > far and other.extent.overlaps(glyph.extent)
+        if is_before and not all(is_inside(corner, other.edge) for corner in glyph.edge):
+            yield other
 
 
 def _can_hide(glyph: Glyph) -> bool:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from itertools import groupby
 
 from intent.drawings.captions import state_words
 from intent.drawings.depicted import Depicted
 from intent.drawings.glyphs import Glyph
 from intent.drawings.ground import person_at
-from intent.drawings.labels import Asked, Ground, PlacedLabel, place
+from intent.drawings.labels import Ground, PlacedLabel, Spot, asked, place
 from intent.drawings.lettering import LABEL, LEADING
+from intent.drawings.occupied import Occupied
 from intent.drawings.plane import Box, around, outline
 from intent.drawings.stage import Stand, View
 from intent.drawings.svg import SANS, Element, line, shape, words
@@ -28,6 +30,11 @@ class Manner:
     has_states: bool = True
     """Whether the word of a verdict stands at the part, and not only in the list under the drawing."""
     has_letters: bool = True
+
+    @property
+    def written(self) -> tuple[bool, bool]:
+        """What is written, at whatever size."""
+        return self.has_states, self.has_letters
 
 
 MANNERS = (
@@ -59,23 +66,43 @@ def labels_of(
     """The labels of all parts in their places, those of displays first; parts at one place share a label."""
     alike: dict[object, list[Glyph]] = {}
     for glyph in sorted(glyphs, key=lambda glyph: not glyph.item.is_display):
-        alike.setdefault(_spot(glyph), []).append(glyph)
+        alike.setdefault(_together(glyph), []).append(glyph)
+    groups = tuple(alike.values())
+    spots = [_spot(group, nearer) for group in groups]
     ground = _ground(subject, glyphs)
-    for manner in MANNERS:
-        asked = [_asked(subject, group, nearer, manner) for group in alike.values()]
-        most = None if manner is MANNERS[-1] else max(6, round(FEW * len(asked)))
-        placed = place(asked, ground, most)
-        if placed is not None:
-            return Lettered(manner, placed)
+    few = max(6, round(FEW * len(groups)))
+    for _, manners in groupby(MANNERS, key=lambda manner: manner.written):
+        first, *smaller = manners
+        texts = [tuple(_lines(subject, group, first)) for group in groups]
+        for manner in (first, *smaller):
+            labels = [asked(*label, manner.size) for label in zip(spots, texts, strict=True)]
+            placed = place(labels, ground, None if manner is MANNERS[-1] else few)
+            if placed is not None:
+                return Lettered(manner, placed)
     raise AssertionError("the last manner places every label")
 
 
-def _spot(glyph: Glyph) -> object:
+def _together(glyph: Glyph) -> object:
     """What is seen edge on shares a label with all that is at its place; a face only with what covers it."""
     x, y = around(glyph.edge).centre
     if len(glyph.edge) == 2 and glyph.item.is_display:
         return round(x), round(y)
     return glyph.edge, glyph.item.is_display
+
+
+def _spot(group: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]]) -> Spot:
+    """What the label of some parts names: the first of them, where it may stand in its picture."""
+    glyph = group[0]
+    parts = tuple(one.item.identifier for one in group)
+    before = (other.extent for part in parts for other in nearer[part])
+    has_seat = bool(glyph.face) and glyph.item.standing is not Stand.OMITTED
+    return Spot(
+        parts=parts,
+        around=around(corner for one in group for corner in one.extent.corners),
+        target=around(glyph.edge).centre,
+        within=outline(glyph.face) if has_seat else (),
+        avoid=(around(glyph.wedge), *before) if has_seat else (),
+    )
 
 
 def _ground(subject: Depicted, glyphs: Sequence[Glyph]) -> Ground:
@@ -86,25 +113,7 @@ def _ground(subject: Depicted, glyphs: Sequence[Glyph]) -> Ground:
         x, y = sheet.at((0.0, 0.0, 0.0))
         standing, bottom = Box(x, y, x, y).grown(1), sheet.drawn.bottom
     bounds = Box(sheet.drawn.left - 2.5, sheet.drawn.top, sheet.width - 2, bottom)
-    return Ground(bounds, (*_obstacles(glyphs), standing))
-
-
-def _asked(
-    subject: Depicted, group: Sequence[Glyph], nearer: Mapping[str, tuple[Glyph, ...]], manner: Manner
-) -> Asked:
-    glyph = group[0]
-    parts = tuple(one.item.identifier for one in group)
-    before = tuple(other.extent for part in parts for other in nearer[part])
-    has_seat = bool(glyph.face) and glyph.item.standing is not Stand.OMITTED
-    return Asked(
-        parts=parts,
-        lines=tuple(_lines(subject, group, manner)),
-        size=manner.size,
-        around=around(corner for one in group for corner in one.extent.corners),
-        target=around(glyph.edge).centre,
-        within=outline(glyph.face) if has_seat else (),
-        avoid=(around(glyph.wedge), *before) if has_seat else (),
-    )
+    return Ground(bounds, Occupied((*_obstacles(glyphs), standing)))
 
 
 def _lines(subject: Depicted, group: Sequence[Glyph], manner: Manner) -> Iterator[str]:
@@ -129,10 +138,10 @@ def _obstacles(glyphs: Sequence[Glyph]) -> Iterator[Box]:
         if glyph.item.is_display or len(glyph.edge) < 3:
             yield box
             continue
-        yield replace(box, bottom=box.top + 2 * _EDGE)
-        yield replace(box, top=box.bottom - 2 * _EDGE)
-        yield replace(box, right=box.left + 2 * _EDGE)
-        yield replace(box, left=box.right - 2 * _EDGE)
+        yield box._replace(bottom=box.top + 2 * _EDGE)
+        yield box._replace(top=box.bottom - 2 * _EDGE)
+        yield box._replace(right=box.left + 2 * _EDGE)
+        yield box._replace(left=box.right - 2 * _EDGE)
 
 
 def labelled(placed: Sequence[PlacedLabel]) -> Iterator[Element]:

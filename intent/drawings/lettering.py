@@ -19,14 +19,15 @@ def width_of(text: str, size: float) -> float:
 
 
 def _share(sign: str) -> float:
-    if unicodedata.combining(sign):
-        return 0.0
-    if unicodedata.east_asian_width(sign) in "WF":
-        return 1.05
     if sign in _NARROW:
         return 0.41
     if sign in _WIDE:
         return 0.98
+    if not sign.isascii():
+        if unicodedata.combining(sign):
+            return 0.0
+        if unicodedata.east_asian_width(sign) in "WF":
+            return 1.05
     return 0.72 if sign.isupper() else 0.64
 
 

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import hypot
+from typing import NamedTuple
 
 Point = tuple[float, float]
 Segment = tuple[Point, Point]
 _NOTHING = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(NamedTuple):
     """An upright rectangle."""
 
     left: float
@@ -62,28 +61,27 @@ class Box:
 
     def nearest(self, point: Point) -> Point:
         """The point of the rectangle that is nearest to another point."""
-        return (
-            min(max(point[0], self.left), self.right),
-            min(max(point[1], self.top), self.bottom),
-        )
+        x, y = point
+        left, top, right, bottom = self
+        return min(max(x, left), right), min(max(y, top), bottom)
 
     def is_crossed(self, segment: Segment) -> bool:
         """Whether a straight line between two points runs through the rectangle (Liang and Barsky's clipping)."""
         (x, y), (end_x, end_y) = segment
-        if (x <= self.left and end_x <= self.left) or (x >= self.right and end_x >= self.right):
+        left, top, right, bottom = self
+        if (x <= left and end_x <= left) or (x >= right and end_x >= right):
             return False
-        if (y <= self.top and end_y <= self.top) or (y >= self.bottom and end_y >= self.bottom):
+        if (y <= top and end_y <= top) or (y >= bottom and end_y >= bottom):
             return False
         first, last = 0.0, 1.0
-        for start, step, low, high in (
-            (x, end_x - x, self.left, self.right),
-            (y, end_y - y, self.top, self.bottom),
-        ):
+        for start, step, low, high in ((x, end_x - x, left, right), (y, end_y - y, top, bottom)):
             if abs(step) < _NOTHING:
                 if not low < start < high:
                     return False
                 continue
-            enters, leaves = sorted(((low - start) / step, (high - start) / step))
+            enters, leaves = (low - start) / step, (high - start) / step
+            if step < 0:
+                enters, leaves = leaves, enters
             first, last = max(first, enters), min(last, leaves)
         return first < last
 

@@ -13,7 +13,7 @@ from lxml import etree
 from intent.drawings.depicted import Depicted
 from intent.drawings.drawing import draw
 from intent.drawings.glyphs import glyphs_of
-from intent.drawings.hiding import in_front
+from intent.drawings.hiding import hiding_of
 from intent.drawings.labelling import Lettered, labels_of
 from intent.drawings.patterns import channels_of
 from intent.drawings.set_up import stages_of
@@ -126,7 +126,7 @@ def wall() -> str:
 def test_two_hundred_displays_have_labels_that_can_be_read(view: View, judged: Judges) -> None:
     found = lettered(judged(wall(), LOAN), view)
     assert_apart(found)
-    assert sum(len(label.asked.parts) for label in found.placed) == 200
+    assert sum(len(label.asked.spot.parts) for label in found.placed) == 200
     assert sum(1 for label in found.placed if label.leader) <= 24
     assert found.manner.size >= 1.25
 
@@ -144,10 +144,9 @@ def lettered(variance: Variance, view: View) -> Lettered:
         channels=channels,
     )
     glyphs = glyphs_of(stages.proposed.items, sheet)
-    nearer = {glyph.item.identifier: in_front(glyph, glyphs, view) for glyph in glyphs}
-    return labels_of(subject, glyphs, nearer)
+    return labels_of(subject, glyphs, hiding_of(glyphs, view))
 
 
 def assert_apart(found: Lettered) -> None:
     for one, two in combinations(found.placed, 2):
-        assert not one.box.overlaps(two.box), (one.asked.parts, two.asked.parts)
+        assert not one.box.overlaps(two.box), (one.asked.spot.parts, two.asked.spot.parts)
