@@ -12,7 +12,8 @@ from intent.commands.options import FILE, Day, language_option, work_option
 from intent.commands.printing import begin, print_diagnostics, width_for
 from intent.diagnostics import summary
 
-_STANDARDS = ("shacl", "odrl", "lido", "linked-art", "premis")
+STANDARDS_OFFERED = ("shacl", "odrl", "lido", "linked-art", "premis")
+"""The names of `exports.standards.STANDARDS`, written here too so that a command does not wait for them."""
 
 
 @click.command()
@@ -81,7 +82,7 @@ def receive(
 @click.option(
     "--to",
     "standards",
-    type=click.Choice(_STANDARDS),
+    type=click.Choice(STANDARDS_OFFERED),
     multiple=True,
     required=True,
     help="The standard; may be given several times.",

@@ -12,7 +12,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 import intent
-from intent.commands.exchanging import _STANDARDS
+from intent.commands.exchanging import STANDARDS_OFFERED
 from intent.commands.main import intent as command_line
 from intent.diagnostics import Unusable
 from intent.exports.standards import STANDARDS
@@ -113,7 +113,7 @@ def call(folder: Path) -> Call:
 
 
 def test_the_command_knows_the_standards_that_there_are() -> None:
-    assert list(_STANDARDS) == ALL
+    assert list(STANDARDS_OFFERED) == ALL
 
 
 @pytest.mark.parametrize("name", ALL)
