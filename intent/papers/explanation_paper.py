@@ -9,7 +9,7 @@ from intent.analysis.explanation.explained_line import Explained
 from intent.analysis.explanation.governing import Fate, Stretch
 from intent.language.calendar import day_words
 from intent.language.message import Place, Words, listed, opened, quoted, say, say_of
-from intent.model.instruction_text import InstructionSentence, modality_term
+from intent.model.instruction_text import modality_term
 from intent.model.work import Work
 from intent.papers.document import (
     Block,
@@ -22,7 +22,7 @@ from intent.papers.document import (
     ParagraphRole,
     Quotation,
 )
-from intent.papers.instructions_told import as_written, because_words
+from intent.papers.instructions_told import TypesetSentence, as_written, because_words
 from intent.papers.verdict_words import ground_words
 from intent.variance.result import VERDICT_WORDS, SetAside, Verdict
 
@@ -108,7 +108,7 @@ def _instruction(work: Work, told: Explained, said: set[str]) -> Iterator[Block]
     places: dict[str, Place] = {
         "line": line.identifier,
         "modality": modality_term(line.modality, work.vocabulary),
-        "sentence": InstructionSentence(line, work.vocabulary),
+        "sentence": TypesetSentence(work, line),
     }
     holds = say("{line} {modality}: {sentence}", **places)
     state = holds if told.holds else say("{line} {modality}: {sentence} (does not hold)", **places)
