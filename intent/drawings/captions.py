@@ -1,10 +1,10 @@
-"""The words in a drawing, as sayings that a catalogue can put into another language."""
+"""The words in a drawing, as messages."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
-from intent.drawings.stage import Item, Stand, Symbol, Unplaced, View, Which
+from intent.drawings.stage import Item, Stand, Unplaced, View, Which
 from intent.language.locale import Locale
 from intent.language.message import Message, Words, joined, say
 from intent.variance.result import VERDICT_WORDS
@@ -23,12 +23,6 @@ STATES = {
 _VIEWS = {
     View.ELEVATION: say("seen from the front, standing on the finished floor"),
     View.PLAN: say("seen from above, with the viewer's side at the bottom"),
-}
-SYMBOLS = {
-    Symbol.DISPLAY: say("display, size or way up not given"),
-    Symbol.LOUDSPEAKER: say("loudspeaker, size not given"),
-    Symbol.PLAYER: say("player, size not given"),
-    Symbol.OTHER: say("other part, size not given"),
 }
 TOP_OF_PICTURE = say("top of the picture")
 LOOKS_THIS_WAY = say("the way a screen looks that is not seen from the front")

@@ -15,65 +15,48 @@ from intent.drawings.hiding import clips, cut, hiding_of
 from intent.drawings.labelling import labelled, labels_of
 from intent.drawings.labels import PlacedLabel
 from intent.drawings.lettering import NOTE, TITLE
-from intent.drawings.patterns import channels_of, definitions
-from intent.drawings.sheet import TOP, Sheet
-from intent.drawings.stage import Stages, View, Which
+from intent.drawings.patterns import definitions
+from intent.drawings.sheet import TOP
+from intent.drawings.stage import View
 from intent.drawings.svg import SERIF, Element, line, number, said_of, shape, words
-from intent.language.locale import Locale
 from intent.language.message import Words
 
 
 @dataclass(frozen=True, slots=True)
-class Composed:
+class Drawing:
     """A drawing, and the sentences that belong to it."""
 
+    view: View
     element: Element
     notes: tuple[Words, ...]
+    """How it is measured, names, and what is not drawn and why."""
 
 
-def compose(
-    stages: Stages,
-    sheet: Sheet,
-    which: Which,
-    prefix: str,
-    locale: Locale,
-    highlight: frozenset[str],
-    lines: bool,
-    apart: bool,
-) -> Composed:
-    """The whole drawing; its notes in it, or apart from it."""
-    channels = channels_of(stages.channels)
-    subject = Depicted(
-        stage=stages.of(which),
-        sheet=sheet,
-        which=which,
-        prefix=prefix,
-        locale=locale,
-        highlight=highlight,
-        channels=channels,
-    )
+def compose(subject: Depicted) -> Drawing:
+    """The whole drawing."""
+    sheet, prefix, locale, style = subject.sheet, subject.prefix, subject.locale, subject.style
     glyphs = glyphs_of(subject.stage.items, sheet)
     nearer = hiding_of(glyphs, sheet.view)
     lettered = labels_of(subject, glyphs, nearer)
     placed = lettered.placed
-    chains = chains_of(subject.stage.items, sheet, highlight)
+    chains = chains_of(subject.stage.items, sheet)
     measured = sheet.drawn.bottom + (VIEWER_ROOM if sheet.view is View.PLAN else 0)
     notes = below.notes_of(subject, lettered.manner)
     foot_top = measured + 4 + LANE * lanes(chains)
-    foot, bottom = below.drawn(subject, glyphs, () if apart else notes, foot_top)
+    foot, bottom = below.drawn(subject, glyphs, notes if style.has_notes else (), foot_top)
     top = min([0.0, *(label.box.top - TOP + 4 for label in placed)])
     hiding = dict.fromkeys(other for others in nearer.values() for other in others)
     drawn = [
         *_headed(subject, top),
         *grounds(sheet, locale),
         clips(tuple(hiding), sheet, prefix),
-        *(_links(subject) if lines else ()),
+        *(_links(subject) if style.has_lines else ()),
         *_parts(subject, glyphs, nearer, placed),
         *labelled(placed),
         *_dimensions(subject, chains, measured),
         *foot,
     ]
-    return Composed(_framed(subject, drawn, top, bottom), notes)
+    return Drawing(sheet.view, _framed(subject, drawn, top, bottom), notes)
 
 
 def _framed(subject: Depicted, drawn: Sequence[Element], top: float, bottom: float) -> Element:
@@ -132,5 +115,5 @@ def _dimensions(subject: Depicted, chains: Sequence[Chain], top: float) -> Itera
     sheet = subject.sheet
     for chain in chains:
         yield chain_drawn(chain, sheet, top, subject.locale)
-    levels = levels_of(subject.stage.items, sheet.view, subject.highlight)
+    levels = levels_of(subject.stage.items, sheet.view)
     yield ladder(levels, sheet, sheet.drawn.left - 3, subject.locale)

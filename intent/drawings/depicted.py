@@ -8,11 +8,27 @@ from dataclasses import dataclass
 from intent.drawings.patterns import Channel
 from intent.drawings.sheet import MARGIN_LEFT, Sheet
 from intent.drawings.stage import Item, Stage, Which
-from intent.language.locale import Locale
+from intent.language.locale import ENGLISH, Locale
 from intent.language.message import Words
 
 LEFT, RIGHT = MARGIN_LEFT - 9, 5.0
 """Millimetres of margin beside titles and what stands below the drawing."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingStyle:
+    """How drawings are made."""
+
+    locale: Locale = ENGLISH
+    name: str = ""
+    """Stands in the identifiers of a drawing: each of several like drawings on a page has its own."""
+    has_lines: bool = False
+    """Whether a line leads from each player to what it feeds."""
+    has_notes: bool = True
+    """Whether the notes stand in the drawing, and not on the page beside it."""
+
+
+PLAIN_STYLE = DrawingStyle()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,15 +38,17 @@ class Depicted:
     stage: Stage
     sheet: Sheet
     which: Which
-    prefix: str
-    """Begins every identifier in the drawing."""
-    locale: Locale
-    highlight: frozenset[str]
-    """The parts that alone are drawn in full; none: all."""
+    style: DrawingStyle
     channels: Mapping[Words, Channel]
 
-    def is_quiet(self, item: Item) -> bool:
-        return bool(self.highlight) and item.identifier not in self.highlight
+    @property
+    def locale(self) -> Locale:
+        return self.style.locale
+
+    @property
+    def prefix(self) -> str:
+        """Begins every identifier in the drawing."""
+        return "-".join(filter(None, ("drawing", self.style.name, self.sheet.view.value, self.which.value)))
 
     def channel_of(self, item: Item) -> Channel | None:
         """What a display shows."""

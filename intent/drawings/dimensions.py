@@ -5,7 +5,7 @@ Neighbours are displays of one group in one row; a row whose steps are another's
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -35,18 +35,14 @@ class Chain:
     is_tall: bool = False
 
 
-def chains_of(items: Iterable[Item], sheet: Sheet, only: Collection[str] = ()) -> tuple[Chain, ...]:
-    """The rows to be measured, each in the first line below the drawing in which it has room.
-
-    Of highlighted parts, only the rows in which they are.
-    """
+def chains_of(items: Iterable[Item], sheet: Sheet) -> tuple[Chain, ...]:
+    """The rows to be measured, each in the first line below the drawing in which it has room."""
     rows: dict[tuple[str, int], list[Item]] = {}
     for item in items:
         if item.is_display:
             down = flat(item.centre, sheet.view)[1]
             rows.setdefault((item.group, round(down / (2 * SAME))), []).append(item)
-    kept = [row for row in rows.values() if not only or any(item.identifier in only for item in row)]
-    lines = dict.fromkeys(_stations(row) for row in kept)
+    lines = dict.fromkeys(map(_stations, rows.values()))
     ordered = sorted((line for line in lines if len(line) > 1), key=lambda row: (row[0] - row[-1], row))
     return tuple(_in_lanes(_new_steps(ordered), sheet.unit))
 
@@ -113,11 +109,10 @@ def _step(written: str, x: float, room: float, y: float) -> Element:
     return words(written, foot, FIGURES, font_family=SANS, text_anchor="end", transform=turned)
 
 
-def levels_of(items: Iterable[Item], view: View, only: Collection[str] = ()) -> tuple[float, ...]:
+def levels_of(items: Iterable[Item], view: View) -> tuple[float, ...]:
     """The heights, or in a plan the depths, at which displays are; each once."""
     found: list[float] = []
-    wanted = (item for item in items if (item.identifier in only if only else item.is_display))
-    for level in sorted(flat(item.centre, view)[1] for item in wanted):
+    for level in sorted(flat(item.centre, view)[1] for item in items if item.is_display):
         if not found or level - found[-1] > SAME / 2:
             found.append(level)
     return tuple(found)

@@ -115,7 +115,7 @@ def drawing_of(glyph: Glyph, subject: Depicted, hidden: Box | None) -> Element:
     ghost = item.standing is Stand.OMITTED
     parts = [*_outlined(glyph)]
     if item.screen and not ghost:
-        channel = None if subject.is_quiet(item) else subject.channel_of(item)
+        channel = subject.channel_of(item)
         parts += _screened(glyph, subject.sheet, channel.fill(subject.prefix) if channel else "", hidden)
     return shape(
         "g",
@@ -123,7 +123,6 @@ def drawing_of(glyph: Glyph, subject: Depicted, hidden: Box | None) -> Element:
         class_=" ".join(filter(None, ("part", item.standing, item.verdict))),
         data_part=printable(item.identifier),
         data_rotation="" if item.picture_rotation is None else item.picture_rotation,
-        opacity=0.55 if subject.is_quiet(item) else "",
     )
 
 

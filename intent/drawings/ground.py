@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from intent.drawings.captions import PERSON, VIEWER
-from intent.drawings.figure import person
 from intent.drawings.lettering import LABEL, NOTE, prose_width
+from intent.drawings.person import person
 from intent.drawings.plane import Box
 from intent.drawings.sheet import PERSON_HEIGHT, PERSON_ROOM, Sheet
 from intent.drawings.stage import View

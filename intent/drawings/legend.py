@@ -75,7 +75,7 @@ def entries_drawn(
 
 
 def channel_entry(channel: Channel, prefix: str, locale: Locale) -> LegendEntry:
-    name = channel.name if channel.name == channel.letter else f"{channel.letter}, {channel.name}"
+    name = channel.name if channel.name == channel.letter else joined([channel.letter, channel.name], ", ")
 
     def sample(at: Point) -> Sequence[Element]:
         corners = _swatch(at)

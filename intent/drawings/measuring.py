@@ -17,7 +17,11 @@ TURN = Fraction(360)
 
 def middle(bounds: Interval, close: Fraction) -> float | None:
     """The middle of what is known within close bounds."""
-    if bounds.low is None or bounds.high is None or bounds.high - bounds.low > close:
+    if bounds.low is None or bounds.high is None:
+        return None
+    if bounds.low == bounds.high:
+        return float(bounds.low)
+    if bounds.high - bounds.low > close:
         return None
     return float((bounds.low + bounds.high) / 2)
 

@@ -51,14 +51,6 @@ class Box(NamedTuple):
             and other.top < self.bottom
         )
 
-    def holds(self, other: Box) -> bool:
-        return (
-            self.left <= other.left
-            and other.right <= self.right
-            and self.top <= other.top
-            and other.bottom <= self.bottom
-        )
-
     def nearest(self, point: Point) -> Point:
         """The point of the rectangle that is nearest to another point."""
         x, y = point

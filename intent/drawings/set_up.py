@@ -27,13 +27,10 @@ _ANGLES = ("rotation", "tilt", "facing")
 def stages_of(variance: Variance) -> Stages:
     """What is documented and what is proposed, ready to be drawn."""
     sides = sides_of(lay_out(variance.work, variance.installation))
-    title = variance.installation.title
     verdicts = worst_by_part(variance.rows)
     return Stages(
         documented=_stage(sides.documented, sides, {}, Which.DOCUMENTED),
         proposed=_stage(sides.proposed, sides, verdicts, Which.PROPOSED),
-        work=variance.work.title,
-        installation=title,
     )
 
 

@@ -113,14 +113,12 @@ class Stage:
     """A player and a display or loudspeaker that it feeds, by identifier."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True)
 class Stages:
     """Both states, which are drawn at one scale and with one meaning of every pattern."""
 
     documented: Stage
     proposed: Stage
-    work: str
-    installation: str
 
     def of(self, which: Which) -> Stage:
         return self.documented if which is Which.DOCUMENTED else self.proposed

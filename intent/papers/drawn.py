@@ -6,7 +6,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import partial
 
-from intent.drawings.drawing import Drawing, draw_all
+from intent.drawings.compose import Drawing
+from intent.drawings.depicted import DrawingStyle
+from intent.drawings.drawing import drawings_of
 from intent.drawings.set_up import stages_of
 from intent.drawings.stage import Stages, View
 from intent.language.locale import Locale
@@ -46,7 +48,7 @@ def _draw(stages: Stages, lines: bool, locale: Locale) -> tuple[list[DrawnFigure
     They are drawn for two widths, so that their words stay large enough to be read.
     """
     wide, narrow = (
-        draw_all(stages, lines=lines, locale=locale, width_mm=width, name=name, apart=True)
+        drawings_of(stages, width, DrawingStyle(locale=locale, name=name, has_lines=lines, has_notes=False))
         for width, name in ((WIDE, "wide"), (NARROW, "narrow"))
     )
     figures: list[DrawnFigure] = []

@@ -14,7 +14,10 @@ from pathlib import Path
 import pytest
 from lxml import etree
 
+from drawings.one_drawing import WIDTH
+from intent.drawings.depicted import DrawingStyle
 from intent.drawings.drawing import drawings_of
+from intent.drawings.set_up import stages_of
 from intent.variance.result import Variance
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
@@ -51,7 +54,7 @@ def test_nothing_stands_outside_the_page(width: int, case: Callable[[str], Varia
     drawn = [
         etree.tostring(drawing.element, encoding="unicode")
         for name in ("four-ways-up", "bars-and-crops", "lying-and-behind")
-        for drawing in drawings_of(case(name), name=name)
+        for drawing in drawings_of(stages_of(case(name)), WIDTH, DrawingStyle(name=name))
     ]
     body = "".join(drawn)
     assert len(re.findall(r' id="([^"]+)"', body)) == len(set(re.findall(r' id="([^"]+)"', body)))

@@ -12,7 +12,10 @@ from pathlib import Path
 import pytest
 from lxml import etree
 
-from intent.drawings.drawing import draw, drawings_of
+from drawings.one_drawing import WIDTH, one_drawing
+from intent.drawings.depicted import DrawingStyle
+from intent.drawings.drawing import drawings_of
+from intent.drawings.set_up import stages_of
 from intent.drawings.stage import View, Which
 from intent.drawings.strokes import PLAIN, STROKES
 from intent.variance.result import Variance, Verdict
@@ -24,7 +27,7 @@ Reads = Callable[[str], Variance]
 
 
 def text_of(variance: Variance, view: View, which: Which) -> bytes:
-    return etree.tostring(draw(variance, view=view, which=which), pretty_print=True, xml_declaration=False)
+    return etree.tostring(one_drawing(variance, view, which), pretty_print=True, xml_declaration=False)
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -40,15 +43,16 @@ def test_drawing_is_as_expected(name: str, view: View, which: Which, case: Reads
 
 @pytest.mark.parametrize("name", NAMES)
 def test_same_input_same_bytes(name: str, case: Reads) -> None:
+    lined = DrawingStyle(has_lines=True)
     one, two = (
-        [etree.tostring(drawing.element) for drawing in drawings_of(case(name), lines=True)] for _ in range(2)
+        [etree.tostring(drawing.element) for drawing in drawings_of(stages_of(case(name)), WIDTH, lined)]
+        for _ in range(2)
     )
     assert one == two
 
 
-def part(variance: Variance, identifier: str, **options: object) -> etree._Element:
-    drawn = draw(variance, **options)  # type: ignore[arg-type]
-    found = drawn.xpath(PART.format(identifier))
+def part(variance: Variance, identifier: str, which: Which = Which.PROPOSED) -> etree._Element:
+    found = one_drawing(variance, which=which).xpath(PART.format(identifier))
     assert isinstance(found, list)
     assert len(found) == 1
     element = found[0]
@@ -83,7 +87,7 @@ def test_the_wedge_points_where_the_top_of_the_picture_is(
 
 def test_sizes_are_to_scale(case: Reads) -> None:
     """A 4:3 screen of 50 cm is 40 by 30 cm (the 3-4-5 triangle of Euclid I.47), here at 1 to 30 on paper."""
-    drawn = draw(case("four-ways-up"), which=Which.DOCUMENTED)
+    drawn = one_drawing(case("four-ways-up"), which=Which.DOCUMENTED)
     assert "1:30 " in "".join(map(str, drawn.itertext()))
     element = part(case("four-ways-up"), "M1", which=Which.DOCUMENTED)
     outline = corners(str(element[0].get("d")))
@@ -113,25 +117,19 @@ def test_what_is_left_out_is_a_ghost_in_the_proposed_drawing_alone(case: Reads) 
 def test_what_is_added_is_in_the_proposed_drawing_alone(case: Reads) -> None:
     variance = case("four-ways-up")
     assert "added" in str(part(variance, "X1").get("class"))
-    assert not draw(variance, which=Which.DOCUMENTED).xpath(PART.format("X1"))
+    assert not one_drawing(variance, which=Which.DOCUMENTED).xpath(PART.format("X1"))
 
 
 def test_lines_lead_from_players_only_on_request(case: Reads) -> None:
     variance = case("four-ways-up")
     feeding = "//*[@class='feeds']"
-    assert not draw(variance).xpath(feeding)
-    fed = draw(variance, lines=True, which=Which.DOCUMENTED).xpath(feeding)
+    assert not one_drawing(variance).xpath(feeding)
+    fed = one_drawing(variance, has_lines=True, which=Which.DOCUMENTED).xpath(feeding)
     assert isinstance(fed, list)
     assert len(fed) == 2
 
 
-def test_only_what_is_highlighted_is_drawn_in_full(case: Reads) -> None:
-    variance = case("four-ways-up")
-    assert part(variance, "M1", highlight=("M2",)).get("opacity")
-    assert not part(variance, "M2", highlight=("M2",)).get("opacity")
-
-
 def test_a_display_of_unknown_size_or_way_up_is_a_mark_and_says_what_is_missing(case: Reads) -> None:
-    text = " ".join(map(str, draw(case("lying-and-behind")).itertext()))
+    text = " ".join(map(str, one_drawing(case("lying-and-behind")).itertext()))
     assert "Not given of M5: visible diagonal." in text
     assert "Not given of M6: rotation." in text

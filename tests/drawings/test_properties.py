@@ -10,8 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import etree
 
-from intent.drawings.depicted import Depicted
-from intent.drawings.drawing import draw
+from drawings.one_drawing import WIDTH, one_drawing
+from intent.drawings.depicted import PLAIN_STYLE, Depicted
 from intent.drawings.glyphs import glyphs_of
 from intent.drawings.hiding import hiding_of
 from intent.drawings.labelling import Lettered, labels_of
@@ -19,7 +19,6 @@ from intent.drawings.patterns import channels_of
 from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import lay
 from intent.drawings.stage import View, Which
-from intent.language.locale import ENGLISH
 from intent.variance.result import Variance
 
 Judges = Callable[[str, str], Variance]
@@ -92,7 +91,7 @@ def work_of(rows: list[tuple[str, str]]) -> str:
 def test_every_part_is_drawn_once_as_it_lies_or_listed(
     view: View, rows: list[tuple[str, str]], judged: Judges
 ) -> None:
-    drawn = draw(judged(work_of(rows), LOAN), view=view)
+    drawn = one_drawing(judged(work_of(rows), LOAN), view=view)
     listed = " ".join(map(str, drawn.itertext()))
     for number, (rotation, place) in enumerate(rows, 1):
         found = drawn.xpath(f"//*[@data-part='M{number}']")
@@ -133,14 +132,12 @@ def test_two_hundred_displays_have_labels_that_can_be_read(view: View, judged: J
 
 def lettered(variance: Variance, view: View) -> Lettered:
     stages = stages_of(variance)
-    sheet, channels = lay(stages, view, 170), channels_of(stages.channels)
+    sheet, channels = lay(stages, view, WIDTH), channels_of(stages.channels)
     subject = Depicted(
         stage=stages.proposed,
         sheet=sheet,
         which=Which.PROPOSED,
-        prefix="drawing",
-        locale=ENGLISH,
-        highlight=frozenset(),
+        style=PLAIN_STYLE,
         channels=channels,
     )
     glyphs = glyphs_of(stages.proposed.items, sheet)

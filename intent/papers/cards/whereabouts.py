@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.drawings.figure import person
 from intent.drawings.glyphs import MARK, Glyph, glyphs_of
+from intent.drawings.person import person
 from intent.drawings.plane import Box, Point, around, offset
 from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import PERSON_HEIGHT, PERSON_ROOM, Sheet, lay
