@@ -85,16 +85,13 @@ def _compares(found: Sequence[Token]) -> bool:
 
 
 def is_reserved(name: str, grammars: Sequence[Grammar]) -> bool:
-    """Whether an identifier of this name would be mistaken for a word of the sentence, or the word for it.
+    """Whether an identifier of this name would be mistaken for a word of the sentence.
 
-    Of other languages than the first only those words count that begin a phrase: an identifier `art` hides no
-    `allen Teilen der Art`, but an identifier `mit` would hide every `mit Zustimmung von`.
+    Only the words of the first language count, in which a sentence is tried first: an estate may be called `est`,
+    though a sentence in French that needs this word cannot be read beside it, and says so.
     """
-    first, *others = grammars
     word = normal(name)
-    return any(word in phrase for phrase in first.read) or any(
-        word in grammar.phrases.by_first for grammar in others
-    )
+    return any(word in phrase for phrase in grammars[0].read)
 
 
 def reads_as_words(name: str, vocabulary: Vocabulary) -> bool:
