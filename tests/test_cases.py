@@ -12,6 +12,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from examples_read import vocabulary
 
 from intent.dossier.draft import Reading
 from intent.dossier.installation_text import read_installation, read_pool
@@ -22,8 +23,6 @@ from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
 from intent.variance.judge import judge
 from intent.variance.result import Open, OpenKind, Row, Variance
-from intent.vocabulary.loader import read_vocabulary
-from intent.vocabulary.terms import Vocabulary
 
 CASES = Path(__file__).parent / "cases"
 _FENCE = re.compile(r"^```(\w*)\s*$")
@@ -92,11 +91,6 @@ def every_case() -> list[Case]:
 @cache
 def supplied() -> Mapping[str, str]:
     return {block.word: block.text for block in blocks((CASES / "README.md").read_text(encoding="utf-8"))}
-
-
-@cache
-def vocabulary() -> Vocabulary:
-    return read_vocabulary()
 
 
 def whole_work(case: Case) -> str:

@@ -9,8 +9,9 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from examples_read import INSTALLATIONS, WORKS, documentation, variance
 from hypothesis import given
-from properties.strategies import INSTALLATIONS, WORKS, fixed, seeds, vocabulary
+from properties.strategies import fixed, seeds
 
 from intent.analysis.comparison.difference import Difference, ThingKind, What
 from intent.analysis.comparison.turns import compare_verdicts
@@ -19,31 +20,29 @@ from intent.language.locale import ENGLISH
 from intent.model.assertions import Expression, Form, Measured
 from intent.model.work import Work
 from intent.names import TERM
-from intent.reading.documentation import read_documentation
 from intent.values.dates import DaySpan
 from intent.variance.judge import judge
-from intent.verbs import check
 
 Told = tuple[ThingKind, str, What, str]
 
 
 @pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 def test_a_work_does_not_differ_from_itself(path: Path) -> None:
-    work = read_documentation(path, vocabulary()).work
+    work = documentation(path).work
     assert not compare_works(work, work).differences
 
 
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
 def test_no_verdict_turns_without_a_change(path: Path) -> None:
-    variance = check(path).variance
-    turn = compare_verdicts(variance, judge(variance.work, variance.installation))
+    before = variance(path)
+    turn = compare_verdicts(before, judge(before.work, before.installation))
     assert not turn.rows
     assert turn.before is turn.after
 
 
 @pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 def test_the_order_in_a_dossier_is_no_difference(path: Path) -> None:
-    work = read_documentation(path, vocabulary()).work
+    work = documentation(path).work
     turned = replace(
         work,
         parts=work.parts[::-1],
@@ -61,7 +60,7 @@ def test_the_order_in_a_dossier_is_no_difference(path: Path) -> None:
 @fixed(80)
 def test_a_mutation_is_told_and_nothing_else(seed: int) -> None:
     chance = Random(seed)
-    work = read_documentation(WORKS[0], vocabulary()).work
+    work = documentation(WORKS[0]).work
     mutated, expected = work, set[Told]()
     for mutate in chance.sample(MUTATIONS, chance.randint(1, len(MUTATIONS))):
         mutated, told = mutate(mutated, chance)

@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from examples_read import WORKS, documentation
 from hypothesis import given, settings
 
 from dossier.random_lines import lines
@@ -19,11 +20,9 @@ from intent.language.locale import ENGLISH
 from intent.language.message import joined, named
 from intent.model.instruction_text import InstructionSentence, modality_term, sentence_text
 from intent.model.work import Instruction, Work
-from intent.reading.documentation import read_documentation
 from intent.record.load_work import load_work
 
 TABLE = Path(__file__).parent / "told.md"
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/work.md"))
 LANGUAGES = ("en", "de", "fr")
 
 
@@ -53,11 +52,11 @@ def test_what_is_told_reads_as_what_was_meant(language: str, line: Line) -> None
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+@pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 def test_the_instructions_of_the_examples_are_told_so_that_they_read_the_same(
     path: Path, language: str
 ) -> None:
-    work = read_documentation(path, vocabulary()).work
+    work = documentation(path).work
     for line in work.instructions:
         told = InstructionSentence(line, work.vocabulary).label_in(language)
         assert meaning(line_of(told, register_of(work), work.vocabulary)) == meaning(line), told

@@ -6,19 +6,13 @@ computed from, and that the report that a curator should grasp at a glance says 
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-
 import pytest
+from examples_read import EXAMPLES, INSTALLATIONS
+from examples_read import variance as variance_of
 
-from intent.effects.assess import assess
 from intent.language.locale import ENGLISH
-from intent.reading.documentation import read_documentation
-from intent.reading.proposal import read_beside
 from intent.variance.result import Effect, Outcome, Variance, Verdict
-from intent.vocabulary.loader import read_vocabulary
 
-EXAMPLES = Path(__file__).parents[2] / "examples"
 OUTCOMES = {
     "low-farms/2016-gallery-two": Outcome.ACCEPTABLE,
     "low-farms/2024-gallery-four": Outcome.ACCEPTABLE,
@@ -123,12 +117,9 @@ white, warmer than the material's
 HERD = {"B2", "B4", "B6", "B8"}
 
 
-@cache
 def variance(name: str) -> Variance:
     work, installation = name.split("/")
-    documentation = read_documentation(EXAMPLES / work / "work.md", read_vocabulary())
-    proposal = read_beside(EXAMPLES / work / "installations" / f"{installation}.md", documentation)
-    return assess(documentation.work, proposal.installation)
+    return variance_of(EXAMPLES / work / "installations" / f"{installation}.md")
 
 
 def effect(name: str, part: str, quantity: str) -> Effect:
@@ -147,7 +138,7 @@ def test_outcome(name: str) -> None:
 
 
 def test_every_installation_is_held() -> None:
-    files = {f"{file.parts[-3]}/{file.stem}" for file in EXAMPLES.glob("*/installations/*.md")}
+    files = {f"{file.parts[-3]}/{file.stem}" for file in INSTALLATIONS}
     assert files == set(OUTCOMES)
 
 

@@ -7,6 +7,7 @@ import os
 from pathlib import Path
 
 import pytest
+from examples_read import WORKS, documentation
 from rdflib import Graph, Literal
 
 import intent
@@ -29,7 +30,6 @@ ON_PURPOSE = {
     }
 }
 """By example, the findings that it is to have, and the headings whose words are astray."""
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/work.md"))
 SHIPPED = read_vocabulary()
 WORK = """# Timetable for a Ferry
 
@@ -184,17 +184,17 @@ def test_words_in_a_selector_are_no_time(tmp_path: Path) -> None:
     )
 
 
-@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+@pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 def test_what_the_examples_quote_is_found_at_its_time(path: Path) -> None:
     """All but what one example has on purpose, so that each kind of finding occurs once."""
     wrong = ON_PURPOSE.get(path.parent.name, {})
-    documentation = read_documentation(path, SHIPPED)
-    work = documentation.work
+    found_in = documentation(path)
+    work = found_in.work
     texts = {source.identifier for source in work.sources if source.file}
     cited = [heading for heading in work.headings if {one.source for one in heading.sources} <= texts]
-    found = look_up(cited, read_sources(work, documentation.folder))
+    found = look_up(cited, read_sources(work, found_in.folder))
     assert len(found) >= 5
     astray = {quoted.heading for quoted in found if quoted.standing is not SearchResult.FOUND}
     assert astray == set(wrong.values()) - {""}
-    findings = evidence_findings(work, documentation.folder, documentation.reading.spans)
+    findings = evidence_findings(work, found_in.folder, found_in.reading.spans)
     assert sorted(one.slug for one in findings if one.severity is not Severity.NOTE) == sorted(wrong)

@@ -12,7 +12,7 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
-from test_cases import vocabulary
+from examples_read import vocabulary
 
 from intent.exports.lido import export_lido
 from intent.exports.linked_art import export_linked_art

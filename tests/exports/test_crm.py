@@ -12,21 +12,17 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
+from examples_read import INSTALLATIONS, WORKS
+from examples_read import graph as graph_of
 from rdflib import OWL, RDF, RDFS, Graph, Literal, URIRef
 from rdflib.collection import Collection
 from rdflib.term import Node
-from test_cases import vocabulary
 
-import intent
 from exports.published_schemas import standard
-from exports.test_linked_art import documents, expanded
+from exports.test_linked_art import expanded_of
 from intent.names import CRM, INTENT
-from intent.reading.documentation import read_documentation
 
-ROOT = Path(__file__).parents[2] / "examples"
-WORKS = sorted(ROOT.glob("*/work.md"))
 DIGITAL_OBJECT = URIRef("http://www.ics.forth.gr/isl/CRMdig/D1_Digital_Object")
-EXAMPLES = [*WORKS, *sorted(ROOT.glob("*/installations/*.md"))]
 
 
 @cache
@@ -113,9 +109,9 @@ def test_domain_and_range_lie_within_those_of_the_property_above() -> None:
                     assert all(fits), (node, side, wanted)
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
+@pytest.mark.parametrize("file", [*WORKS, *INSTALLATIONS], ids=lambda file: file.stem)
 def test_what_is_serialised_keeps_to_domains_and_ranges(file: Path) -> None:
-    graph = Graph().parse(data=intent.convert(file, "n-triples")[0], format="nt")
+    graph = Graph() + graph_of(file)
     for term in vocabulary_types():
         graph.add(term)
     assert not list(faults(graph))
@@ -134,10 +130,7 @@ def vocabulary_types() -> tuple[tuple[Node, Node, Node], ...]:
 
 @pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_linked_art_documents_keep_to_domains_and_ranges(file: Path) -> None:
-    text = "\n".join(
-        f"{quad.subject} {quad.predicate} {quad.object} ."
-        for quad in expanded(documents(read_documentation(file, vocabulary()).work))
-    )
+    text = "\n".join(f"{quad.subject} {quad.predicate} {quad.object} ." for quad in expanded_of(file))
     graph = Graph().parse(data=text, format="nt")
     assert not list(faults(graph))
 

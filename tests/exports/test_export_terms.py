@@ -12,22 +12,21 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from examples_read import INSTALLATIONS, WORKS, documentation, vocabulary
 from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import loaded
-from oracle.world import small_world
 from oracle.writing import installation_text, work_text
+from properties.strategies import world
 from rdflib import OWL, RDF, RDFS, Graph, URIRef
 from rdflib.term import Node
-from test_cases import vocabulary
 
+from exports.test_shacl import shapes_of
 from intent.exports.odrl import export_odrl
 from intent.exports.shacl import export_shacl
 from intent.names import INTENT
-from intent.reading.proposal import read_proposal
 from intent.variance.case import lay_out
 
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))
 SOURCES = [str(files("intent.exports").joinpath(f"{name}.py")) for name in ("shacl", "value_shapes", "odrl")]
 AXES = ("", "1", "2", "3")
 ENDS = ("atLeast", "moreThan", "atMost", "lessThan")
@@ -51,17 +50,20 @@ def ours(*texts: str) -> set[Node]:
     return found
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
-def test_every_term_in_the_exports_of_the_examples_is_declared(file: Path) -> None:
-    proposal = read_proposal(file, None, vocabulary())
-    work = proposal.documentation.work
-    exported = export_shacl(lay_out(work, proposal.installation))
-    assert ours(exported.shapes, exported.data, export_odrl(work)) <= declared()
+@pytest.mark.parametrize("file", INSTALLATIONS, ids=lambda file: file.stem)
+def test_every_term_in_the_shapes_of_the_examples_is_declared(file: Path) -> None:
+    exported = shapes_of(file)
+    assert ours(exported.shapes, exported.data) <= declared()
+
+
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
+def test_every_term_in_the_policies_of_the_examples_is_declared(file: Path) -> None:
+    assert ours(export_odrl(documentation(file).work)) <= declared()
 
 
 @pytest.mark.parametrize("seed", range(20))
 def test_every_term_in_the_exports_of_drawn_cases_is_declared(seed: int) -> None:
-    drawn = draw_case(Random(seed), small_world()) if seed % 2 else draw_together(Random(seed))
+    drawn = draw_case(Random(seed), world()) if seed % 2 else draw_together(Random(seed))
     found = loaded(work_text(drawn), installation_text(drawn), vocabulary())
     exported = export_shacl(lay_out(found.work, found.installation))
     assert ours(exported.shapes, exported.data) <= declared()

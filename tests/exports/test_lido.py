@@ -10,20 +10,16 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from examples_read import EXAMPLES, WORKS, documentation, proposal, vocabulary
 from lxml import etree
-from test_cases import vocabulary
 
 from exports.lido_rules import embedded_rules
 from exports.published_schemas import standard
 from intent.dossier.work_text import read_work
 from intent.exports.lido import export_lido
 from intent.model.work import Work
-from intent.reading.documentation import read_documentation
-from intent.reading.proposal import read_proposal
 from intent.record.load_work import load_work
 
-ROOT = Path(__file__).parents[2] / "examples"
-EXAMPLES = sorted(ROOT.glob("*/work.md"))
 NAMES = {"lido": "http://www.lido-schema.org"}
 XML_LANG = "{http://www.w3.org/XML/1998/namespace}lang"
 TEXT = """# Two Clocks
@@ -106,16 +102,16 @@ def notes(record: etree._Element, kind: str) -> Iterator[etree._Element]:
             yield one
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_the_examples_are_valid(file: Path) -> None:
-    document = etree.fromstring(export_lido(read_documentation(file, vocabulary()).work))
+    document = etree.fromstring(export_lido(documentation(file).work))
     assert schema().validate(document), schema().error_log
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_the_examples_keep_the_embedded_rules(file: Path) -> None:
     rules = embedded_rules(standard("lido", "lido-v1.1.xsd"))
-    document = etree.fromstring(export_lido(read_documentation(file, vocabulary()).work))
+    document = etree.fromstring(export_lido(documentation(file).work))
     assert rules.validate(document), rules.validation_report
 
 
@@ -131,13 +127,12 @@ def test_a_record_that_breaks_an_embedded_rule_is_found() -> None:
 
 
 def test_an_installation_is_an_exhibition() -> None:
-    file = next(iter(sorted(ROOT.glob("low-farms/installations/2027*.md"))))
-    proposal = read_proposal(file, None, vocabulary())
-    written = export_lido(proposal.documentation.work, proposal.installation)
+    found = proposal(EXAMPLES / "low-farms/installations/2027-halmsee-loan.md")
+    written = export_lido(found.documentation.work, found.installation)
     assert schema().validate(etree.fromstring(written))
     first = records(written)[0]
     assert "Exhibition" in texts(first, ".//lido:eventType/lido:term")
-    assert proposal.installation.title in texts(first, ".//lido:eventName/lido:appellationValue")
+    assert found.installation.title in texts(first, ".//lido:eventName/lido:appellationValue")
 
 
 def test_one_record_for_the_work_and_one_for_each_component() -> None:

@@ -14,18 +14,17 @@ from typing import Any
 
 import pyoxigraph as ox
 import pytest
+from examples_read import WORKS, documentation
 from jsonschema import Draft202012Validator
 from jsonschema.protocols import Validator
 from referencing import Registry, Resource
-from test_cases import vocabulary
 
 from exports.published_schemas import standard
-from exports.test_lido import EXAMPLES, TEXT, work_of
+from exports.test_lido import TEXT, work_of
 from intent.diagnostics import Unusable
 from intent.exports.linked_art import export_linked_art
 from intent.model.work import Work
 from intent.names import CRM, INTENT
-from intent.reading.documentation import read_documentation
 from intent.record.parse import parse_rdf
 
 SCHEMAS = {
@@ -54,6 +53,17 @@ def validator(kind: str) -> Validator:
 
 def documents(work: Work) -> dict[str, Any]:
     return {name: json.loads(content) for name, content in export_linked_art(work).items()}
+
+
+@cache
+def documents_of(file: Path) -> Mapping[str, Any]:
+    return documents(documentation(file).work)
+
+
+@cache
+def expanded_of(file: Path) -> ox.Dataset:
+    """The documents of an example as RDF; to put the context in their place takes seconds."""
+    return expanded(documents_of(file))
 
 
 @cache
@@ -88,22 +98,22 @@ def content(found: Any, kind: str) -> list[str]:
     ]
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_the_examples_are_valid(file: Path) -> None:
-    for name, found in documents(read_documentation(file, vocabulary()).work).items():
+    for name, found in documents_of(file).items():
         errors = [error.message for error in validator(found["type"]).iter_errors(found)]
         assert not errors, name
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_every_member_is_in_the_context_and_every_term_of_the_model_exists(file: Path) -> None:
     """A member that the context does not know would be dropped in silence: JSON-LD 1.1, section 4.1."""
-    found = documents(read_documentation(file, vocabulary()).work)
+    found = documents_of(file)
     context = json.loads(standard("linked-art", "context.json").read_text())["@context"]
     known = {*context, "@context"}
     assert {name for one in found.values() for name in members(one)} - known <= scoped(context)
     model = standard("cidoc-crm", "CIDOC_CRM_v7.1.2.rdf").read_text()
-    used = {quad.predicate.value for quad in expanded(found) if quad.predicate.value.startswith(str(CRM))}
+    used = {quad.predicate.value for quad in expanded_of(file) if quad.predicate.value.startswith(str(CRM))}
     assert used
     assert not [iri for iri in used if f'"{iri.removeprefix(str(CRM))}"' not in model]
 

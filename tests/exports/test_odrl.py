@@ -9,20 +9,19 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from examples_read import WORKS, documentation, vocabulary
 from pyshacl import validate
 from rdflib import DCTERMS, RDF, Graph, Literal, URIRef
 from rdflib.namespace import Namespace
 from test_cases import Case as TextCase
-from test_cases import read, vocabulary, whole_work
+from test_cases import read, whole_work
 
 from exports.published_schemas import standard
 from intent.dossier.work_text import read_work
 from intent.exports.odrl import PROFILE, export_odrl
-from intent.reading.documentation import read_documentation
 from intent.record.load_work import load_work
 
 ODRL = Namespace("http://www.w3.org/ns/odrl/2/")
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/work.md"))
 INSTRUCTIONS = """
 ## Instructions
 
@@ -55,9 +54,9 @@ def policy() -> Graph:
     return exported(export_odrl(load_work(reading.triples, reading.iri, vocabulary())))
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_policies_of_the_examples_meet_the_published_shapes(file: Path) -> None:
-    graph = exported(export_odrl(read_documentation(file, vocabulary()).work))
+    graph = exported(export_odrl(documentation(file).work))
     shapes = Graph().parse(standard("odrl", "shapes.ttl"))
     conforms, _, report = validate(graph, shacl_graph=shapes)
     assert conforms, report
@@ -66,9 +65,9 @@ def test_policies_of_the_examples_meet_the_published_shapes(file: Path) -> None:
     assert not validate(broken, shacl_graph=shapes)[0]
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_every_term_of_odrl_that_is_used_exists(file: Path) -> None:
-    graph = exported(export_odrl(read_documentation(file, vocabulary()).work))
+    graph = exported(export_odrl(documentation(file).work))
     known = set(Graph().parse(standard("odrl", "ODRL22.ttl")).subjects())
     used = {node for triple in graph for node in triple if str(node).startswith(str(ODRL))}
     assert used <= known

@@ -10,14 +10,13 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from examples_read import WORKS, documentation
 from lxml import etree
-from test_cases import vocabulary
 
 from exports.published_schemas import standard
-from exports.test_lido import EXAMPLES, work_of
+from exports.test_lido import work_of
 from intent.exports.odrl import export_odrl
 from intent.exports.premis import export_premis
-from intent.reading.documentation import read_documentation
 
 NAMES = {"p": "http://www.loc.gov/premis/v3"}
 XSI_TYPE = "{http://www.w3.org/2001/XMLSchema-instance}type"
@@ -130,9 +129,9 @@ def related(identifier: str) -> list[tuple[str, str, list[str]]]:
     ]
 
 
-@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.parent.name)
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
 def test_the_examples_are_valid(file: Path) -> None:
-    found = etree.fromstring(export_premis(read_documentation(file, vocabulary()).work))
+    found = etree.fromstring(export_premis(documentation(file).work))
     assert schema().validate(found), schema().error_log
 
 

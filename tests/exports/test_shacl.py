@@ -6,28 +6,26 @@ Source: W3C, Shapes Constraint Language (SHACL), Recommendation of 20 July 2017.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 from pathlib import Path
 from random import Random
 
 import pytest
+from examples_read import INSTALLATIONS, proposal, vocabulary
 from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import loaded
-from oracle.world import small_world
 from oracle.writing import installation_text, work_text
+from properties.strategies import world
 from pyshacl import validate
 from rdflib import Graph
 from rdflib.namespace import SH
 
 from intent.exports.shacl import CANARY, ShaclGraphs, export_shacl
-from intent.reading.proposal import read_proposal
 from intent.variance.case import Case, lay_out
 from intent.variance.judge import rulings
 from intent.variance.result import Verdict
-from intent.vocabulary.loader import read_vocabulary
 
-EXAMPLES = Path(__file__).parents[2] / "examples"
-INSTALLATIONS = sorted(EXAMPLES.glob("*/installations/*.md"))
 SEVERITY = {
     Verdict.FORBIDDEN: "Violation",
     Verdict.BREACH: "Violation",
@@ -73,11 +71,19 @@ def worst(results: Iterable[tuple[object, object]]) -> Severities:
     return found
 
 
+def case_of(file: Path) -> Case:
+    found = proposal(file)
+    return lay_out(found.documentation.work, found.installation)
+
+
+@cache
+def shapes_of(file: Path) -> ShaclGraphs:
+    return export_shacl(case_of(file))
+
+
 @pytest.mark.parametrize("file", INSTALLATIONS, ids=lambda file: file.stem)
 def test_two_engines_agree_on_the_examples(file: Path) -> None:
-    proposal = read_proposal(file, None, read_vocabulary())
-    case = lay_out(proposal.documentation.work, proposal.installation)
-    exported = export_shacl(case)
+    case, exported = case_of(file), shapes_of(file)
     assert by_pyshacl(exported) == expected(case)
     assert by_rudof(exported) == expected(case)
     assert exported == export_shacl(case)
@@ -86,9 +92,7 @@ def test_two_engines_agree_on_the_examples(file: Path) -> None:
 @pytest.mark.parametrize("file", INSTALLATIONS, ids=lambda file: file.stem)
 def test_every_term_of_shacl_that_is_used_exists(file: Path) -> None:
     """A misspelt term passes silently in every engine."""
-    proposal = read_proposal(file, None, read_vocabulary())
-    exported = export_shacl(lay_out(proposal.documentation.work, proposal.installation))
-    shapes = Graph().parse(data=exported.shapes, format="turtle")
+    shapes = Graph().parse(data=shapes_of(file).shapes, format="turtle")
     used = {node for triple in shapes for node in triple if str(node).startswith(str(SH))}
     known = {f"{SH}{name}" for name in (*SH.__annotations__, "and", "class", "in", "not", "or")}
     assert {str(node) for node in used} <= known
@@ -96,12 +100,11 @@ def test_every_term_of_shacl_that_is_used_exists(file: Path) -> None:
 
 @pytest.mark.parametrize("batch", range((DRAWN + TOGETHER) // BATCH))
 def test_two_engines_agree_on_random_works(batch: int) -> None:
-    vocabulary, world = read_vocabulary(), small_world()
     for seed in range(batch * BATCH, (batch + 1) * BATCH):
         chance = Random(seed)
-        drawn = draw_case(chance, world) if seed < DRAWN else draw_together(chance)
+        drawn = draw_case(chance, world()) if seed < DRAWN else draw_together(chance)
         texts = work_text(drawn), installation_text(drawn)
-        found = loaded(*texts, vocabulary)
+        found = loaded(*texts, vocabulary())
         case = lay_out(found.work, found.installation)
         exported, wanted = export_shacl(case), expected(case)
         assert by_pyshacl(exported) == wanted, f"seed {seed}\n{exported.shapes}\n{exported.data}"

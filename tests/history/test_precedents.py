@@ -7,16 +7,16 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from examples_read import EXAMPLES, INSTALLATIONS, WORKS, checked, documentation, vocabulary
 from hypothesis import given
 from oracle.cases import Case
 from oracle.program import loaded
 from oracle.writing import installation_text, work_text
-from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
+from properties.strategies import cases, fixed
 
 from history.transcripts import read_transcript, write_files
 from intent.analysis.history.precedents import precedents_of
 from intent.papers import Evidence, write_report
-from intent.reading.documentation import read_documentation
 from intent.reading.past import read_past
 from intent.values.dates import read_date
 from intent.variance.judge import judge, rows_about
@@ -55,21 +55,21 @@ def test_rows_asked_for_are_those_that_judging_gives(case: Case) -> None:
 
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
 def test_the_past_changes_no_verdict_of_the_examples(path: Path) -> None:
-    checked = check(path)
-    by_itself = judge(checked.variance.work, checked.variance.installation)
-    assert checked.variance.rows == by_itself.rows
-    assert checked.variance.outcome == by_itself.outcome
+    found = checked(path).variance
+    by_itself = judge(found.work, found.installation)
+    assert found.rows == by_itself.rows
+    assert found.outcome == by_itself.outcome
 
 
 @pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 def test_every_example_was_shown(path: Path) -> None:
-    past = read_past(read_documentation(path, vocabulary()), all_told=True)
+    past = read_past(documentation(path), all_told=True)
     assert past.installations
     assert not past.findings
 
 
 def test_every_report_tells_of_precedents() -> None:
-    checked = check(WORKS[0].parents[1] / "second-delivery" / "installations" / "2027-maarholm-loan.md")
+    found = checked(EXAMPLES / "second-delivery/installations/2027-maarholm-loan.md")
     evidence = Evidence((), "0.1.0", read_date("2026-11-02").first)
     for format, words in (
         ("text", "shown before"),
@@ -78,16 +78,16 @@ def test_every_report_tells_of_precedents() -> None:
         ("json", '"precedents"'),
         ("turtle", "intent:precedent"),
     ):
-        told = write_report(checked.variance, format, evidence, standings=checked.standings)
+        told = write_report(found.variance, format, evidence, standings=found.standings)
         assert words in told
         assert "In the lower hall" in told or format == "turtle"
-        assert words not in write_report(checked.variance, format, evidence)
+        assert words not in write_report(found.variance, format, evidence)
 
 
 def test_turtle_is_as_expected(tmp_path: Path) -> None:
     """A report with precedents, with the consent given then; the ontology is held to it as well."""
     write_files(read_transcript(EXPECTED.parent / "cases" / "consent.md"), tmp_path)
-    checked = check(tmp_path / "installations" / "2024.md")
+    found = check(tmp_path / "installations" / "2024.md")
     evidence = Evidence((), "0.1.0", read_date("2026-11-02").first)
-    told = write_report(checked.variance, "turtle", evidence, standings=checked.standings)
+    told = write_report(found.variance, "turtle", evidence, standings=found.standings)
     assert told == (EXPECTED / "consent.ttl").read_text(encoding="utf-8")

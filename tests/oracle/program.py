@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from rdflib import Graph
-
+from intent.dossier.draft import Reading
 from intent.dossier.installation_text import read_installation
 from intent.dossier.work_text import read_work
 from intent.language.locale import ENGLISH
@@ -28,19 +27,19 @@ class Loaded:
 
     work: Work
     installation: Installation
-    work_graph: Graph
-    installation_graph: Graph
+    work_reading: Reading
+    installation_reading: Reading
 
 
 def loaded(work: str, installation: str, vocabulary: Vocabulary) -> Loaded:
     """The two texts as the program has them; fails, with both texts, where it finds an error in one."""
     reading = read_work(work, "work.md", vocabulary)
-    typed = load_work(reading.graph, reading.iri, vocabulary)
+    typed = load_work(reading.triples, reading.iri, vocabulary)
     proposal = read_installation(installation, "installation.md", typed)
     errors = [one for one in (*reading.findings, *proposal.findings) if one.severity.value == "error"]
     assert not errors, f"{errors}\n{work}\n{installation}"
-    found = load_installation(proposal.graph, proposal.iri, typed, reading.graph)
-    return Loaded(typed, found, reading.graph, proposal.graph)
+    found = load_installation(proposal.triples, proposal.iri, typed, reading.triples)
+    return Loaded(typed, found, reading, proposal)
 
 
 def judged_texts(work: str, installation: str, vocabulary: Vocabulary) -> Variance:

@@ -11,6 +11,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from examples_read import FIRST_OF_EACH, LATEST_OF_EACH, proposal, vocabulary
 from papers.test_pdf import can_print
 from rdflib import DCTERMS, RDFS, Literal
 from rdflib.compare import isomorphic
@@ -21,34 +22,23 @@ from intent.diagnostics import Unusable
 from intent.effects.assess import assess
 from intent.names import INTENT, OA
 from intent.reading.documentation import read_documentation
-from intent.reading.proposal import Proposal, read_proposal
+from intent.reading.proposal import Proposal
 from intent.record.parse import empty_graph, parse_rdf
 from intent.redaction.withholding import without_internal
 from intent.variance.result import RowKey
-from intent.vocabulary.loader import read_vocabulary
 from packages.package_examples import packed
 
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/installations/*.md"))
 REWRITTEN = {INTENT.workFile, INTENT.poolFile}
 """The paths that an installation has in a package."""
 
 
-def proposal_of(path: Path) -> Proposal:
-    found = read_proposal(path, None, read_vocabulary())
-    found.validated()
-    return found
+def rows_of(found: Proposal) -> dict[RowKey, tuple[str, tuple[str, ...]]]:
+    rows = assess(found.documentation.work, found.installation).rows
+    return {row.key: (row.verdict, tuple(line.identifier for line in row.governing)) for row in rows}
 
 
-def rows_of(proposal: Proposal) -> dict[RowKey, tuple[str, tuple[str, ...]]]:
-    variance = assess(proposal.documentation.work, proposal.installation)
-    return {row.key: (row.verdict, tuple(line.identifier for line in row.governing)) for row in variance.rows}
-
-
-PACKED = [(example, "") for example in EXAMPLES] + [
-    (next(one for one in EXAMPLES if one.parents[1] == work), ".zip")
-    for work in sorted({example.parents[1] for example in EXAMPLES})
-]
-"""Every example as a folder, and one of each work as a zip."""
+PACKED = [(example, "") for example in LATEST_OF_EACH] + [(example, ".zip") for example in FIRST_OF_EACH]
+"""One of each work as a folder, and another as a zip."""
 
 
 @pytest.mark.parametrize(
@@ -56,7 +46,7 @@ PACKED = [(example, "") for example in EXAMPLES] + [
 )
 def test_what_is_packed_is_received(example: Path, form: str, tmp_path: Path) -> None:
     """design.md, section 7, property 6, for packages: the same graph less what is internal, and the same verdicts."""
-    before = proposal_of(example)
+    before = proposal(example)
     package = verbs.pack(example, tmp_path / f"package{form}", pdf=False)
     received = verbs.receive(package.path, tmp_path / "opened")
     after = received.judged.dossier.proposal
@@ -307,7 +297,7 @@ def test_packing_again_what_was_received_changes_nothing(tmp_path: Path) -> None
     ours, theirs = contents(package), contents(again)
     assert [path for path in ours if path.startswith("data/dossier") and ours[path] != theirs[path]] == []
     assert all(path in theirs for path in kept)
-    assert read_documentation(again / "data/dossier/work.md", read_vocabulary()).work.title
+    assert read_documentation(again / "data/dossier/work.md", vocabulary()).work.title
 
 
 def test_a_file_that_is_missing_is_told(tmp_path: Path) -> None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import functools
-from pathlib import Path
 from random import Random
 
+from examples_read import vocabulary
 from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from oracle.cases import Case
@@ -13,13 +13,6 @@ from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import Rows, judged_texts, rows_of
 from oracle.world import Trait, small_world
-
-from intent.vocabulary.loader import read_vocabulary
-from intent.vocabulary.terms import Vocabulary
-
-EXAMPLES = Path(__file__).parents[2] / "examples"
-WORKS = sorted(EXAMPLES.glob("*/work.md"))
-INSTALLATIONS = sorted(EXAMPLES.glob("*/installations/*.md"))
 
 GOOD = {"none", "allowed", "as-required", "as-documented"}
 """The verdicts that are acceptable by themselves; `none` is no row."""
@@ -34,11 +27,6 @@ def fixed(examples: int) -> settings:
         database=None,
         suppress_health_check=list(HealthCheck),
     )
-
-
-@functools.cache
-def vocabulary() -> Vocabulary:
-    return read_vocabulary()
 
 
 @functools.cache

@@ -10,8 +10,7 @@ import time
 from pathlib import Path
 
 import pytest
-
-from properties.strategies import EXAMPLES
+from examples_read import EXAMPLES
 
 ROOT = EXAMPLES.parent
 INSTALLATION = EXAMPLES / "kestrel-held" / "installations" / "2026-river-museum.md"

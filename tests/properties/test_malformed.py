@@ -9,12 +9,13 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from examples_read import EXAMPLES
 from oracle.drawing import draw_case
 from oracle.writing import installation_text, work_text
 
 from intent.diagnostics import Diagnostic, Unusable
 from intent.verbs import check, convert, validate
-from properties.strategies import EXAMPLES, world
+from properties.strategies import world
 
 SUFFIXES = {"markdown": ".md", "turtle": ".ttl", "json-ld": ".jsonld"}
 TIMES = 20

@@ -9,13 +9,17 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from examples_read import INSTALLATIONS, variance, vocabulary
 from hypothesis import given
 from oracle.cases import Case
 from oracle.program import Rows, rows_of
 from oracle.writing import installation_text, work_text
 
-from intent.verbs import check
-from properties.strategies import INSTALLATIONS, cases, fixed, seeds, verdicts
+from intent.effects.assess import assess
+from intent.reading.meanwhile import when_asked
+from intent.reading.proposal import read_proposal
+from intent.variance.result import Variance
+from properties.strategies import cases, fixed, seeds, verdicts
 
 
 def shuffled(text: str, random: Random) -> str:
@@ -63,6 +67,11 @@ def test_order_never_changes_a_verdict(case: Case, seed: int) -> None:
     )
 
 
+def judged_anew(path: Path) -> Variance:
+    found = read_proposal(path, None, vocabulary(), when_asked)
+    return assess(found.documentation.work, found.installation)
+
+
 @pytest.mark.parametrize("seed", [1])
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
 def test_order_never_changes_a_verdict_of_an_example(path: Path, seed: int, tmp_path: Path) -> None:
@@ -73,6 +82,6 @@ def test_order_never_changes_a_verdict_of_an_example(path: Path, seed: int, tmp_
     for file in (folder / "work.md", folder / "pool.md", copy):
         if file.exists():
             file.write_text(shuffled(file.read_text("utf-8"), random), "utf-8")
-    before, after = check(path).variance, check(copy).variance
+    before, after = variance(path), judged_anew(copy)
     assert unordered(rows_of(after)) == unordered(rows_of(before))
     assert after.outcome is before.outcome

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
+from examples_read import INSTALLATIONS, WORKS, documentation, proposal, vocabulary
 from hypothesis import given
 from oracle.cases import Case
 from oracle.program import loaded
@@ -15,10 +17,10 @@ from rdflib.compare import graph_diff, isomorphic
 from intent.dossier.work_text import read_work
 from intent.dossier.write_installation import write_installation
 from intent.dossier.write_work import write_work
-from intent.reading.documentation import read_documentation
+from intent.exports.converting import converted_work
+from intent.reading.meanwhile import when_asked
 from intent.reading.proposal import read_proposal
-from intent.verbs import convert
-from properties.strategies import INSTALLATIONS, WORKS, cases, fixed, vocabulary
+from properties.strategies import cases, fixed
 
 
 def told(first: Graph, second: Graph, text: str) -> str:
@@ -37,30 +39,25 @@ def test_a_work_and_an_installation_survive_being_written(case: Case) -> None:
     work = write_work(once.work)
     installation = write_installation(once.installation, once.work)
     again = loaded(work, installation, vocabulary())
-    assert_same(once.work_graph, again.work_graph, work)
-    assert_same(once.installation_graph, again.installation_graph, installation)
+    assert_same(once.work_reading.graph, again.work_reading.graph, work)
+    assert_same(once.installation_reading.graph, again.installation_reading.graph, installation)
 
 
 @pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 def test_the_examples_survive_being_written(path: Path) -> None:
-    documentation = read_documentation(path, vocabulary())
-    text, lost = convert(path, "markdown")
+    once = documentation(path)
+    text, lost = converted_work(once, "markdown")
     assert not lost
-    again = read_work(text, "work.md", documentation.work.vocabulary)
-    assert_same(documentation.graph, again.graph, "")
+    again = read_work(text, "work.md", once.work.vocabulary)
+    assert_same(once.graph, again.graph, "")
 
 
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
 def test_the_installations_of_the_examples_survive_being_written(path: Path, tmp_path: Path) -> None:
-    once = read_proposal(path, None, vocabulary())
+    once = proposal(path)
     text = write_installation(once.installation, once.documentation.work)
-    beside = path.with_name(path.name)
-    folder = tmp_path / beside.parent.parent.name
-    for file in beside.parent.parent.rglob("*"):
-        if file.is_file():
-            target = folder / file.relative_to(beside.parent.parent)
-            target.parent.mkdir(parents=True, exist_ok=True)
-            target.write_bytes(file.read_bytes())
+    folder = tmp_path / path.parents[1].name
+    shutil.copytree(path.parents[1], folder)
     target = folder / "installations" / path.name
     target.write_text(text, encoding="utf-8")
-    assert_same(once.graph, read_proposal(target, None, vocabulary()).graph, text)
+    assert_same(once.graph, read_proposal(target, None, vocabulary(), when_asked).graph, text)

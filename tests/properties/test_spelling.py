@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
+from examples_read import vocabulary
 from hypothesis import given
 from hypothesis import strategies as st
 from oracle.cases import Case
@@ -11,7 +12,7 @@ from oracle.program import Rows
 from oracle.writing import installation_text, work_text
 
 from properties.spelling import respelled, spellings
-from properties.strategies import cases, fixed, seeds, verdicts, vocabulary, world
+from properties.strategies import cases, fixed, seeds, verdicts, world
 
 # An inch is 25.4 mm exactly: International yard and pound agreement, 1959; SI Brochure, 9th edition, BIPM 2019.
 TENTHS_OF_A_MILLIMETRE = {"in": 254, "mm": 10, "cm": 100}

@@ -8,6 +8,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from examples_read import WORKS, documentation
 from history.transcripts import printed_by, read_transcript, write_files
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -18,13 +19,10 @@ from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked
 from intent.papers.agenda_paper import agenda_paper
 from intent.papers.telling import tell
-from intent.reading.documentation import read_documentation
 from intent.reading.past import read_past
 from intent.variance.people import is_over
-from intent.vocabulary.loader import read_vocabulary
 
 CASES = sorted((Path(__file__).parent / "cases").glob("*.md"))
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*/work.md"))
 DAYS = (datetime.date(2010, 1, 1), datetime.date(2027, 3, 1))
 
 WEARS = st.builds(
@@ -97,11 +95,11 @@ def test_the_measure_by_hand() -> None:
 
 
 def agenda_of(path: Path, day: datetime.date) -> Agenda:
-    found = read_documentation(path, read_vocabulary())
+    found = documentation(path)
     return draw_up(found.work, read_past(found).installations, day)
 
 
-@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+@pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 @pytest.mark.parametrize("day", DAYS, ids=str)
 def test_examples(path: Path, day: datetime.date) -> None:
     agenda = agenda_of(path, day)

@@ -12,6 +12,8 @@ import socket
 from pathlib import Path
 
 import pytest
+from examples_read import LATEST_OF_EACH, checked, work_of
+from examples_read import graph as graph_of
 from oracle.program import rows_of
 from rdflib import Dataset, Graph, URIRef
 
@@ -19,10 +21,8 @@ from intent.diagnostics import Diagnostic, Unusable
 from intent.reading.heads import RDF_FORMATS
 from intent.record.parse import FORMATS, empty_graph, parse_rdf
 from intent.record.serialize import serialize_rdf
-from intent.verbs import check, convert
+from intent.verbs import check
 
-EXAMPLES = Path(__file__).parents[2] / "examples"
-PROPOSED = [max(work.parent.glob("installations/*.md")) for work in sorted(EXAMPLES.glob("*/work.md"))]
 WRITERS = {".ttl": "turtle", ".nt": "nt", ".rdf": "xml", ".trig": "trig", ".jsonld": "json-ld"}
 GRAPH = URIRef("urn:graph:received")
 RDF_XML = '<rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#" xmlns:u="urn:"{}>{}</rdf:RDF>'
@@ -54,10 +54,6 @@ def written(graph: Graph, suffix: str) -> str:
     return str(graph.serialize(format=WRITERS[suffix]))
 
 
-def graph_of(path: Path, work: Path | None = None) -> Graph:
-    return Graph().parse(data=convert(path, "n-triples", work)[0], format="nt")
-
-
 def refusal(text: str, format: str) -> Diagnostic:
     with pytest.raises(Unusable) as caught:
         parse_rdf(text.encode(), "received", format)
@@ -71,10 +67,10 @@ def test_every_format_that_can_be_read_is_tried_here() -> None:
 
 
 @pytest.mark.parametrize("suffix", WRITERS)
-@pytest.mark.parametrize("path", PROPOSED, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", LATEST_OF_EACH, ids=lambda path: path.stem)
 def test_a_received_graph_is_the_one_that_was_sent(path: Path, suffix: str) -> None:
     """By value: some writers say `13.0` where `13` was written. The canonical form of N-Triples tells by value."""
-    sent = graph_of(path.parents[1] / "work.md")
+    sent = graph_of(work_of(path))
     received = parse_rdf(written(sent, suffix).encode(), "x", RDF_FORMATS[suffix])
     assert serialize_rdf(received, "n-triples") == serialize_rdf(sent, "n-triples")
 
@@ -82,10 +78,10 @@ def test_a_received_graph_is_the_one_that_was_sent(path: Path, suffix: str) -> N
 @pytest.mark.parametrize("suffix", WRITERS)
 def test_a_received_graph_is_judged_as_its_text(suffix: str, tmp_path: Path) -> None:
     """design.md, section 7, property 6; of the smallest example, since the graphs of all are compared above."""
-    path = PROPOSED[0]
+    path = LATEST_OF_EACH[0]
     folder, received = path.parents[1], tmp_path / "received"
     shutil.copytree(folder, received, ignore=shutil.ignore_patterns("work.md", path.name))
-    of_text = check(path, folder / "work.md").variance
+    of_text = checked(path).variance
     sent = {
         file: (received / file.relative_to(folder)).with_suffix(suffix) for file in (path, folder / "work.md")
     }

@@ -14,12 +14,13 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
+from examples_read import INSTALLATIONS, WORKS
+from examples_read import graph as graph_of
 from rdflib import OWL, PROV, RDF, RDFS, SKOS, XSD, Graph, Literal, URIRef
 from rdflib.collection import Collection as RdfList
 from rdflib.namespace import SH
 from rdflib.term import Node
 
-import intent
 from intent.model.assertions import Aggregate, Form, Relation, ScopeKind
 from intent.model.work import Modality
 from intent.names import CRM, INTENT
@@ -29,7 +30,6 @@ from intent.vocabulary.loader import TERM_FILES
 
 ROOT = Path(__file__).parents[2]
 STANDARDS = Path(os.environ.get("INTENT_STANDARDS", ROOT.parent / "shared" / "standards"))
-EXAMPLES = sorted(ROOT.glob("examples/*/work.md")) + sorted(ROOT.glob("examples/*/installations/*.md"))
 REPORTS = (
     ROOT / "tests" / "papers" / "expected" / "loan.ttl",
     ROOT / "tests" / "history" / "expected" / "consent.ttl",
@@ -51,9 +51,8 @@ def ontology() -> Graph:
 @cache
 def examples() -> Graph:
     graph = Graph()
-    for path in EXAMPLES:
-        text, _ = intent.convert(path, "n-triples")
-        for triple in Graph().parse(data=text, format="nt"):
+    for path in (*WORKS, *INSTALLATIONS):
+        for triple in graph_of(path):
             graph.add(triple)
     return graph
 

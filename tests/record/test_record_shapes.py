@@ -14,6 +14,7 @@ from pathlib import Path
 
 import pyshacl
 import pytest
+from examples_read import INSTALLATIONS, WORKS, proposal
 from rdflib import Graph
 from rdflib.namespace import SH
 
@@ -24,7 +25,6 @@ from intent.record.parse import parse_rdf
 from intent.record.validate import SHAPES, shapes_file, validate_record
 
 FOLDER = Path(__file__).parent / "cases"
-EXAMPLES = Path(__file__).parents[2] / "examples"
 FILES = ("record", "work", "installation")
 CORE = """
     path inversePath alternativePath oneOrMorePath zeroOrOnePath zeroOrMorePath
@@ -138,13 +138,14 @@ def test_pyshacl_by_itself_finds_the_same(case: Case) -> None:
     assert {found.slug for found in validate_record(graph, {}, which)} == theirs
 
 
-@pytest.mark.parametrize(
-    "path",
-    sorted(EXAMPLES.glob("*/work.md")) + sorted(EXAMPLES.glob("*/installations/*.md")),
-    ids=lambda path: path.stem,
-)
+@pytest.mark.parametrize("path", WORKS, ids=lambda path: path.parent.name)
 def test_the_examples_meet_their_shapes(path: Path) -> None:
     assert all(not found.is_error for found in intent.validate(path))
+
+
+@pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)
+def test_the_installations_of_the_examples_meet_their_shapes(path: Path) -> None:
+    assert all(not found.is_error for found in proposal(path).shaped())
 
 
 # Where findings stand
