@@ -19,7 +19,6 @@ from intent.papers.cards.whereabouts import Whereabouts
 from intent.papers.elements import Element, element
 from intent.papers.standing_page import head, page_text
 
-SHEETS = ("four", "labels")
 _FOUR, _LABELS = 4, 24
 """How many cards, and how many labels, are on a sheet of A4."""
 _CUTS = ("top", "right", "bottom", "left", "middle")
@@ -29,7 +28,7 @@ _NAME, _NAME_ROOM = 4.0, 58.0
 
 
 def write_cards(deck: Deck, where: Whereabouts, sheet: str, locale: Locale) -> str:
-    """The whole page as text; ``sheet`` is one of `SHEETS`."""
+    """The whole page as text; ``sheet`` is `four` or `labels`."""
     if sheet == "labels":
         labels = [_label(card, deck, locale) for card in deck.cards]
         sheets = _sheets(labels, _LABELS, "labels")

@@ -48,11 +48,11 @@ class CardBasis:
     cautions: Mapping[str, Collection[Subject]]
     """What calls for each caution, by the caution's IRI."""
     unit: str
-    """In which lengths are told."""
+    """In which lengths are told: `mm`, `cm` or `in`."""
 
 
 def draw_up(variance: Variance, unit: str, wanted: Collection[str] = ()) -> Deck:
-    """The cards of a proposal, of some parts alone where any are named; lengths in a unit of `lengths.UNITS`."""
+    """The cards of a proposal, of some parts alone where any are named."""
     work, installation = variance.work, variance.installation
     sides = sides_of(lay_out(work, installation))
     basis = CardBasis(

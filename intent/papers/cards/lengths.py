@@ -11,7 +11,6 @@ from intent.papers.cards.card import CardRow
 from intent.values.regions import Interval
 from intent.variance.result import Variance
 
-UNITS = ("mm", "cm", "in")
 _DIGITS = 4
 _AXES = (
     (say("{length} to the left"), say("{length} to the right"), say("{length} to the side")),
@@ -32,7 +31,7 @@ _EITHER_WAY = (
 
 
 def position_row(scene: Scene, variance: Variance, part: str, unit: str) -> CardRow | None:
-    """The position in a unit of `UNITS`; nothing of a part that needs none and has none."""
+    """The position in `mm`, `cm` or `in`; nothing of a part that needs none and has none."""
     label, hangs = scene.called("position"), is_display(scene, part)
     if not scene.is_given(part, "position"):
         return CardRow(label, (NOT_GIVEN,)) if hangs else None

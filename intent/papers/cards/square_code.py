@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+import segno
+
 from intent.drawings.svg import Element, said_of, shape
 
 QUIET = 4
@@ -12,8 +14,6 @@ QUIET = 4
 
 def square_code(text: str, name: str, title: str) -> Element:
     """The code of a text; at the second level of correction, so that a stain or a photocopy does not lose it."""
-    import segno
-
     rows = tuple(tuple(row) for row in segno.make(text, error="m", micro=False).matrix)
     size = len(rows) + 2 * QUIET
     return shape(

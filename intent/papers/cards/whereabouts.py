@@ -10,14 +10,14 @@ from intent.drawings.person import person
 from intent.drawings.plane import Box, Point, around, offset
 from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import PERSON_HEIGHT, PERSON_ROOM, Sheet, lay
-from intent.drawings.stage import Stages, Stand, View, Which
+from intent.drawings.stage import Stand, View
 from intent.drawings.svg import Element, circle, closed, line, number, path, said_of, shape, solid
 from intent.language.locale import Locale
 from intent.language.message import say
 from intent.variance.result import Variance
 
-WIDTH = 89.0
-"""Millimetres: the width of the text on a card."""
+_WIDTH = 107.0
+"""Millimetres of the sheets on which both views are laid; only what is drawn on them comes on a card."""
 _THIN, _FLOOR, _HALO, _RING = 0.2, 0.5, 0.7, 2.5
 _EDGE = 2.2
 _LEAST = 1.1
@@ -34,6 +34,8 @@ class Whereabouts:
 
     sheets: dict[View, Sheet]
     glyphs: dict[View, tuple[Glyph, ...]]
+    extents: dict[View, Box]
+    """The paper that each view needs, the same on all cards."""
 
     def holds(self, part: str) -> bool:
         return any(glyph.item.identifier == part for glyph in self.glyphs[View.ELEVATION])
@@ -44,11 +46,11 @@ class Whereabouts:
         others = [glyph for glyph in glyphs if glyph.item.identifier != part]
         own = [glyph for glyph in glyphs if glyph.item.identifier == part]
         name = f"where-{view.value}-{part}"
-        box = _extent(sheet, glyphs, view)
+        box = self.extents[view]
         return shape(
             "svg",
             said_of("title", locale.say(_TITLES[view].filled(part=part)), name),
-            _ground(sheet, view),
+            _ground(sheet),
             (one for glyph in others for one in _outlined(glyph)),
             (one for glyph in own for one in _filled(glyph)),
             role="img",
@@ -61,34 +63,34 @@ class Whereabouts:
 
     def size(self, view: View) -> tuple[float, float]:
         """Width and height of a view, in millimetres."""
-        box = _extent(self.sheets[view], self.glyphs[view], view)
+        box = self.extents[view]
         return box.width, box.height
 
 
 def whereabouts_of(variance: Variance) -> Whereabouts:
     """The proposed state, without what is left out."""
-    stages: Stages = stages_of(variance)
-    items = tuple(item for item in stages.of(Which.PROPOSED).items if item.standing is not Stand.OMITTED)
-    sheets = {view: lay(stages, view, WIDTH + 18) for view in View}
-    return Whereabouts(sheets, {view: tuple(glyphs_of(items, sheets[view])) for view in View})
+    stages = stages_of(variance)
+    items = tuple(item for item in stages.proposed.items if item.standing is not Stand.OMITTED)
+    sheets = {view: lay(stages, view, _WIDTH) for view in View}
+    glyphs = {view: tuple(glyphs_of(items, sheet)) for view, sheet in sheets.items()}
+    extents = {view: _extent(sheet, glyphs[view]) for view, sheet in sheets.items()}
+    return Whereabouts(sheets, glyphs, extents)
 
 
-def _extent(sheet: Sheet, glyphs: Sequence[Glyph], view: View) -> Box:
-    """The paper that is needed; both views of all cards have the same edges."""
+def _extent(sheet: Sheet, glyphs: Sequence[Glyph]) -> Box:
+    """The parts, and the floor with the person on it or the zero of the measures."""
     corners: list[Point] = [corner for glyph in glyphs for corner in glyph.extent.corners]
     floor = sheet.at((0.0, 0.0, 0.0))[1]
-    if view is View.ELEVATION:
-        corners += [(sheet.drawn.left, floor), (sheet.drawn.right, floor)]
+    corners += [(sheet.drawn.left, floor), (sheet.drawn.right, floor)]
+    if sheet.view is View.ELEVATION:
         corners.append((sheet.drawn.right, floor - PERSON_HEIGHT * sheet.unit))
-    else:
-        corners += [(sheet.drawn.left, floor), (sheet.drawn.right, floor)]
     return around(corners).grown(_EDGE)
 
 
-def _ground(sheet: Sheet, view: View) -> Iterator[Element]:
+def _ground(sheet: Sheet) -> Iterator[Element]:
     """The floor with a person on it; from above, the zero of the measures."""
     x, level = sheet.at((0.0, 0.0, 0.0))
-    if view is View.PLAN:
+    if sheet.view is View.PLAN:
         yield line((x - 2.4, level), (x + 2.4, level), _THIN)
         yield line((x, level - 2.4), (x, level + 2.4), _THIN)
         yield circle((x, level), 1.0, _THIN)
