@@ -9,7 +9,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from test_cases import Case, blocks, read, supplied, vocabulary, whole_work
+from examples_read import vocabulary
+from test_cases import Case, blocks, read, supplied, whole_work
 
 from intent.analysis.examination.examine import CHECKS, analyse, analyse_answers
 from intent.diagnostics import Diagnostic

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import chain, combinations, product
 
+from examples_read import vocabulary
 from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
-from test_cases import read, supplied, vocabulary
+from test_cases import read, supplied
 
 from intent.analysis.examination.clashes import clashes_of
 from intent.analysis.examination.examine import undisturbed

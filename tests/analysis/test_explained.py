@@ -6,7 +6,8 @@ import datetime
 from pathlib import Path
 
 import pytest
-from test_cases import Case, blocks, read, vocabulary, whole_work
+from examples_read import vocabulary
+from test_cases import Case, blocks, read, whole_work
 
 from intent.analysis.explanation.explain import Account, explain
 from intent.diagnostics import UnknownName

@@ -12,16 +12,8 @@ import re
 from pathlib import Path
 
 import pytest
-from test_cases import (
-    Case,
-    cases_in,
-    closing_lines,
-    read,
-    rows_of,
-    vocabulary,
-    whole_installation,
-    whole_work,
-)
+from examples_read import vocabulary
+from test_cases import Case, cases_in, closing_lines, read, rows_of, whole_installation, whole_work
 
 from intent.dossier.installation_text import read_installation, read_pool
 from intent.dossier.work_text import read_work

@@ -101,7 +101,7 @@ def texts() -> Iterator[Text]:
 
 def read(text: Text) -> Read:
     """A text as typed objects."""
-    from test_cases import vocabulary
+    from examples_read import vocabulary
 
     from intent.dossier.installation_text import read_installation, read_pool
     from intent.dossier.work_text import read_work

@@ -8,7 +8,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from test_cases import Case, read, vocabulary, whole_installation, whole_work
+from examples_read import vocabulary
+from test_cases import Case, read, whole_installation, whole_work
 
 from intent.dossier.installation_text import read_installation
 from intent.dossier.work_text import read_work

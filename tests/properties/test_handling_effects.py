@@ -5,9 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from pathlib import Path
 
+from examples_read import vocabulary
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from test_cases import Case, read, vocabulary, whole_installation, whole_work
+from test_cases import Case, read, whole_installation, whole_work
 
 from intent.dossier.installation_text import read_installation
 from intent.dossier.work_text import read_work

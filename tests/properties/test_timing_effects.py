@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from examples_read import vocabulary
 from hypothesis import given
 from hypothesis import strategies as st
 from oracle.program import loaded
@@ -23,7 +24,7 @@ from intent.language.locale import ENGLISH
 from intent.values.bounds import known, over, point
 from intent.values.regions import Interval
 from intent.variance.result import Effect
-from properties.strategies import fixed, vocabulary
+from properties.strategies import fixed
 
 RATES = st.fractions(min_value=1, max_value=240, max_denominator=1001)
 SHORT_RATES = st.fractions(min_value=1, max_value=240, max_denominator=4)
