@@ -54,7 +54,7 @@ while True:
     last += every
 print(json.dumps(told))
 """
-STEPS = {"pack": "131", "receive": "17"}
+STEPS = {"pack": "131", "receive": "37"}
 """How many steps lie between one death and the next."""
 ONE = """
 import sys

@@ -9,11 +9,15 @@ import datetime
 import io
 import shutil
 from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 import pypdf
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from examples_read import EXAMPLES, checked
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from intent import verbs
@@ -26,7 +30,6 @@ QUIET = (
     "--no-first-run",
     "--disable-background-networking",
 )
-EXAMPLES = Path(__file__).parents[2] / "examples"
 PROPOSALS = {
     "farms": "low-farms/installations/2027-halmsee-loan.md",
     "kestrel": "kestrel-held/installations/2027-hall-of-birds.md",
@@ -49,58 +52,77 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="module", params=PROPOSALS.values(), ids=list(PROPOSALS))
-def report(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+def report_file(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("page") / "report.html"
-    path.write_text(
-        verbs.check_and_report(EXAMPLES / request.param, None, "html", date=DAY)[1], encoding="utf-8"
-    )
+    path.write_text(verbs.report(checked(EXAMPLES / request.param), "html", date=DAY), encoding="utf-8")
     return path
 
 
 @pytest.fixture(scope="module", params=PROPOSALS.values(), ids=list(PROPOSALS))
-def cards(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+def cards_file(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("cards") / "cards.html"
     path.write_text(verbs.cards(EXAMPLES / request.param)[0], encoding="utf-8")
     return path
 
 
-def opened(
-    browser: Browser, path: Path, width: int, scheme: str = "light"
-) -> tuple[Page, list[str], list[str]]:
-    """The page, what the console said, and what was asked for beside the page itself."""
-    bypassed = browser.new_context(
-        viewport={"width": width, "height": 900},
-        color_scheme="dark" if scheme == "dark" else "light",
-        bypass_csp=True,
-    )
-    page = bypassed.new_page()
-    said: list[str] = []
-    asked: list[str] = []
-    page.on("console", lambda message: said.append(message.text))
-    page.on("pageerror", lambda error: said.append(str(error)))
-    page.on("request", lambda request: asked.append(request.url))
+@dataclass(frozen=True)
+class Shown:
+    """A page in the browser, opened once for all that is asked of it."""
+
+    page: Page
+    said: list[str]
+    """What the console said."""
+    asked: list[str]
+    """What was asked for beside the page itself."""
+
+    def on(self, width: int, scheme: Literal["light", "dark"] = "light") -> Page:
+        self.page.set_viewport_size({"width": width, "height": 900})
+        self.page.emulate_media(color_scheme=scheme)
+        return self.page
+
+
+@contextmanager
+def opened(browser: Browser, path: Path) -> Iterator[Shown]:
+    page = browser.new_context(bypass_csp=True).new_page()
+    shown = Shown(page, [], [])
+    page.on("console", lambda message: shown.said.append(message.text))
+    page.on("pageerror", lambda error: shown.said.append(str(error)))
+    page.on("request", lambda request: shown.asked.append(request.url))
     page.goto(path.as_uri())
-    return page, said, [url for url in asked if url != path.as_uri()]
+    shown.asked.remove(path.as_uri())
+    yield shown
+    page.context.close()
+
+
+@pytest.fixture(scope="module")
+def report(browser: Browser, report_file: Path) -> Iterator[Shown]:
+    with opened(browser, report_file) as shown:
+        yield shown
+
+
+@pytest.fixture(scope="module")
+def cards(browser: Browser, cards_file: Path) -> Iterator[Shown]:
+    with opened(browser, cards_file) as shown:
+        yield shown
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [PHONE, DESK])
 def test_the_report_is_silent_within_the_page_and_accessible(
-    browser: Browser, report: Path, width: int, scheme: str
+    report: Shown, width: int, scheme: Literal["light", "dark"]
 ) -> None:
     """Rules of axe-core for WCAG 2.2, A and AA, contrast among them."""
-    page, said, asked = opened(browser, report, width, scheme)
+    page = report.on(width, scheme)
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     found = Axe().run(page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]})
     assert found.violations_count == 0, found.generate_report()
-    assert (said, asked) == ([], [])
-    page.context.close()
+    assert (report.said, report.asked) == ([], [])
 
 
 @pytest.mark.parametrize("width", [PHONE, 900, DESK])
-def test_drawings_lie_within_the_page_documented_first(browser: Browser, report: Path, width: int) -> None:
+def test_drawings_lie_within_the_page_documented_first(report: Shown, width: int) -> None:
     """Beside each other on a desk, one under the other on a phone, after the outcome, before the departures."""
-    page, _, _ = opened(browser, report, width)
+    page = report.on(width)
     boxes = page.evaluate(
         "[...document.querySelectorAll('#drawings svg')].filter(one => one.getClientRects().length)"
         ".map(one => { const box = one.getBoundingClientRect(); return [box.left, box.right, box.top, box.bottom] })"
@@ -111,12 +133,11 @@ def test_drawings_lie_within_the_page_documented_first(browser: Browser, report:
     assert (first[1] <= second[0]) if width == DESK else (first[3] <= second[2])
     order = page.evaluate("[...document.querySelectorAll('main > section')].map(one => one.id)")
     assert order[1:4] == ["outcome", "drawings", "departures"]
-    page.context.close()
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
-def test_the_report_prints_on_numbered_pages(browser: Browser, report: Path, paper: str) -> None:
-    page, _, _ = opened(browser, report, DESK)
+def test_the_report_prints_on_numbered_pages(report: Shown, paper: str) -> None:
+    page = report.on(DESK)
     printed = pypdf.PdfReader(io.BytesIO(page.pdf(format=paper))).pages
     assert 8 <= len(printed) <= 30
     title = str(page.evaluate("document.querySelector('h1').textContent"))
@@ -124,20 +145,18 @@ def test_the_report_prints_on_numbered_pages(browser: Browser, report: Path, pap
         text = sheet.extract_text()
         assert f"{number} of {len(printed)}" in text
         assert title in " ".join(text.split())
-    page.context.close()
 
 
-def test_cards_are_silent_and_accessible(browser: Browser, cards: Path) -> None:
-    page, said, asked = opened(browser, cards, DESK)
+def test_cards_are_silent_and_accessible(cards: Shown) -> None:
+    page = cards.on(DESK)
     found = Axe().run(page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"]})
     assert found.violations_count == 0, found.generate_report()
-    assert (said, asked) == ([], [])
-    page.context.close()
+    assert (cards.said, cards.asked) == ([], [])
 
 
-def test_everything_on_a_card_is_within_it(browser: Browser, cards: Path) -> None:
+def test_everything_on_a_card_is_within_it(cards: Shown) -> None:
     """What a card tells ends above its foot, and what stands in the heading ends before the code."""
-    page, _, _ = opened(browser, cards, DESK)
+    page = cards.on(DESK)
     over = page.evaluate(
         "[...document.querySelectorAll('.card')].filter(card =>"
         " card.querySelector('.told').lastElementChild.getBoundingClientRect().bottom >"
@@ -149,13 +168,11 @@ def test_everything_on_a_card_is_within_it(browser: Browser, cards: Path) -> Non
         ").map(card => card.querySelector('h2').textContent)"
     )
     assert over == []
-    page.context.close()
 
 
-def test_cards_fit_a_phone_and_print_four_to_a_sheet(browser: Browser, cards: Path) -> None:
-    page, _, _ = opened(browser, cards, PHONE)
+def test_cards_fit_a_phone_and_print_four_to_a_sheet(cards: Shown) -> None:
+    page = cards.on(PHONE)
     number = len(page.query_selector_all(".card"))
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE
     printed = pypdf.PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True))).pages
     assert len(printed) == -(-number // 4)
-    page.context.close()
