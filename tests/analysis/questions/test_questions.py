@@ -9,11 +9,11 @@ from pathlib import Path
 
 import pytest
 from examples_read import WORKS, documentation
-from history.transcripts import printed_by, read_transcript, write_files
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
+from analysis.history.transcripts import printed_by, read_transcript, write_files
 from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from history.transcripts import printed_by, read_transcript, write_files
+from analysis.history.transcripts import printed_by, read_transcript, write_files
 
 TESTS = Path(__file__).parents[1]
 CASES = sorted([*TESTS.glob("history/cases/*.md"), *TESTS.glob("comparison/cases/*.md")])

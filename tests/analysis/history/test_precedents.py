@@ -14,7 +14,7 @@ from oracle.program import loaded
 from oracle.writing import installation_text, work_text
 from properties.strategies import cases, fixed
 
-from history.transcripts import read_transcript, write_files
+from analysis.history.transcripts import read_transcript, write_files
 from intent.analysis.history.precedents import precedents_of
 from intent.papers import Evidence, write_report
 from intent.reading.past import read_past
