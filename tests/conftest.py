@@ -1,7 +1,7 @@
 """What all tests share: properties draw the same cases on every machine and run, and are not timed.
 
-The vocabulary that ships cannot change while tests run, so that it is read once for all of them: to read it takes longer
-than most of what a test asks. Processes that tests start read it for themselves.
+The vocabulary that ships cannot change while tests run. It is read once for all of them, since to read it takes longer
+than most of what a test asks; processes that tests start read it for themselves.
 """
 
 from __future__ import annotations

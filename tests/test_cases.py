@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 import pytest
@@ -18,6 +18,7 @@ from intent.dossier.draft import Reading
 from intent.dossier.installation_text import read_installation, read_pool
 from intent.dossier.work_text import read_work
 from intent.language.locale import ENGLISH
+from intent.model.work import Work
 from intent.record.consistency import consistency_findings
 from intent.record.load_installation import load_installation
 from intent.record.load_work import load_work
@@ -107,10 +108,16 @@ def whole_installation(case: Case) -> str:
     return "\n".join([f"# {case.name}\n", *lines, head, mark + sections])
 
 
+@lru_cache(maxsize=4)
+def documented(text: str) -> tuple[Reading, Work]:
+    """A work as read; cases that follow each other mostly have the same."""
+    reading = read(read_work(text, "work.md", vocabulary()))
+    return reading, load_work(reading.triples, reading.iri, vocabulary())
+
+
 def found_in(case: Case) -> Variance:
     """The variance that the program finds."""
-    reading = read(read_work(whole_work(case), "work.md", vocabulary()))
-    work = load_work(reading.triples, reading.iri, vocabulary())
+    reading, work = documented(whole_work(case))
     assert not consistency_findings(work, reading.spans)
     pool = read(read_pool(case.pool, "pool.md", work)) if case.pool else None
     proposal = read(read_installation(whole_installation(case), "installation.md", work, pool))

@@ -12,17 +12,23 @@ import re
 from pathlib import Path
 
 import pytest
-from examples_read import vocabulary
-from test_cases import Case, cases_in, closing_lines, read, rows_of, whole_installation, whole_work
+from test_cases import (
+    Case,
+    cases_in,
+    closing_lines,
+    documented,
+    read,
+    rows_of,
+    whole_installation,
+    whole_work,
+)
 
 from intent.dossier.installation_text import read_installation, read_pool
-from intent.dossier.work_text import read_work
 from intent.effects.assess import assess
 from intent.language.figures import Figure
 from intent.language.locale import ENGLISH
 from intent.language.message import say
 from intent.record.load_installation import load_installation
-from intent.record.load_work import load_work
 from intent.values.regions import Interval
 from intent.variance.result import Effect, Variance
 
@@ -34,8 +40,7 @@ def every_case() -> list[Case]:
 
 
 def assessed(case: Case) -> Variance:
-    reading = read(read_work(whole_work(case), "work.md", vocabulary()))
-    work = load_work(reading.triples, reading.iri, vocabulary())
+    reading, work = documented(whole_work(case))
     pool = read(read_pool(case.pool, "pool.md", work)) if case.pool else None
     proposal = read(read_installation(whole_installation(case), "installation.md", work, pool))
     devices = pool.triples if pool else ()

@@ -8,17 +8,18 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 import click
 import pypdf
 import pytest
+from examples_read import EXAMPLES, checked
 
 from intent import verbs
 from intent.commands.printing import refuse_terminal
 from intent.diagnostics import Unusable
 
-EXAMPLES = Path(__file__).parents[2] / "examples"
 HALL = EXAMPLES / "kestrel-held/installations/2027-hall-of-birds.md"
 DAY = datetime.date(2026, 11, 25)
 HEAD = "<!DOCTYPE html><html lang='en'><head><title>A page</title>"
@@ -38,7 +39,12 @@ needs_pango = pytest.mark.skipif(not can_print(), reason="WeasyPrint or Pango is
 
 @pytest.fixture(scope="module")
 def report() -> str:
-    return verbs.check_and_report(HALL, None, "html", date=DAY)[1]
+    return verbs.report(checked(HALL), "html", date=DAY)
+
+
+@cache
+def printed(page: str, paper: str = "A4") -> bytes:
+    return verbs.pdf(page, paper)
 
 
 def opened(content: bytes) -> pypdf.PdfReader:
@@ -51,7 +57,7 @@ def test_every_page_has_the_paper_the_number_and_the_work(
     report: str, paper: str, size: tuple[float, float]
 ) -> None:
     """A4: ISO 216; letter: ANSI/ASME Y14.1, 8.5 by 11 inches; a point is 1/72 inch (ISO 32000-1, 8.3.2.3)."""
-    pages = opened(verbs.pdf(report, paper)).pages
+    pages = opened(printed(report, paper)).pages
     assert 4 <= len(pages) <= 20
     for number, page in enumerate(pages, start=1):
         box = page.mediabox
@@ -64,7 +70,7 @@ def test_every_page_has_the_paper_the_number_and_the_work(
 @needs_pango
 def test_the_pages_are_tagged_for_who_does_not_see_them(report: str) -> None:
     """ISO 14289-1, 7.1: marked content, a language and a title."""
-    found = opened(verbs.pdf(report))
+    found = opened(printed(report))
     root = found.root_object
     assert "/MarkInfo" in root
     assert str(root["/Lang"]) == "en"
@@ -85,7 +91,7 @@ def test_the_same_page_gives_the_same_bytes_in_another_process(tmp_path: Path, r
         check=True,
         env={**os.environ, "PYTHONHASHSEED": "11", "TZ": "Pacific/Auckland"},
     )
-    assert again.stdout == verbs.pdf(report)
+    assert again.stdout == printed(report)
 
 
 @needs_pango
