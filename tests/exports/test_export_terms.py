@@ -16,8 +16,8 @@ from examples_read import INSTALLATIONS, WORKS, documentation, vocabulary
 from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import loaded
+from oracle.world import small_world
 from oracle.writing import installation_text, work_text
-from properties.strategies import world
 from rdflib import OWL, RDF, RDFS, Graph, URIRef
 from rdflib.term import Node
 
@@ -63,7 +63,7 @@ def test_every_term_in_the_policies_of_the_examples_is_declared(file: Path) -> N
 
 @pytest.mark.parametrize("seed", range(20))
 def test_every_term_in_the_exports_of_drawn_cases_is_declared(seed: int) -> None:
-    drawn = draw_case(Random(seed), world()) if seed % 2 else draw_together(Random(seed))
+    drawn = draw_case(Random(seed), small_world()) if seed % 2 else draw_together(Random(seed))
     found = loaded(work_text(drawn), installation_text(drawn), vocabulary())
     exported = export_shacl(lay_out(found.work, found.installation))
     assert ours(exported.shapes, exported.data) <= declared()

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from rdflib import Graph
@@ -180,6 +181,7 @@ def _texts(name: str, bearer: str, unasked: bool, texts: tuple[str, ...]) -> Tra
     return _named(name, bearer, unasked, {text: frozenset({text}) for text in texts}, texts)
 
 
+@cache
 def small_world() -> dict[str, Trait]:
     """The characteristics by name."""
     technologies = taxonomy("technologies.ttl", "technologies")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import functools
 from random import Random
 
 from examples_read import vocabulary
@@ -12,7 +11,7 @@ from oracle.cases import Case
 from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import Rows, judged_texts, rows_of
-from oracle.world import Trait, small_world
+from oracle.world import small_world
 
 GOOD = {"none", "allowed", "as-required", "as-documented"}
 """The verdicts that are acceptable by themselves; `none` is no row."""
@@ -29,18 +28,13 @@ def fixed(examples: int) -> settings:
     )
 
 
-@functools.cache
-def world() -> dict[str, Trait]:
-    return small_world()
-
-
 def seeds() -> st.SearchStrategy[int]:
     return st.integers(0, 2**32)
 
 
 def crowded() -> st.SearchStrategy[Case]:
     """Cases in which instructions meet on single parts, from a seed: they stay as varied as the oracle's."""
-    return seeds().map(lambda seed: draw_case(Random(seed), world()))
+    return seeds().map(lambda seed: draw_case(Random(seed), small_world()))
 
 
 def together() -> st.SearchStrategy[Case]:

@@ -8,10 +8,10 @@ from dataclasses import replace
 from hypothesis import given
 from hypothesis import strategies as st
 from oracle.cases import Case
-from oracle.world import Written
+from oracle.world import Written, small_world
 from oracle.writing import installation_text, work_text
 
-from properties.strategies import GOOD, crowded, fixed, verdicts, world
+from properties.strategies import GOOD, crowded, fixed, verdicts
 
 Cell = tuple[str, str]
 
@@ -21,7 +21,7 @@ def cells(case: Case) -> list[Cell]:
     found = [
         (place.name, name)
         for place in case.substitutions
-        for name, trait in world().items()
+        for name, trait in small_world().items()
         if trait.bearer == "device" and name not in case.devices.get(place.device, {})
     ]
     found += [(place.name, "technology") for place in case.additions if place.kind == "display"]
@@ -56,7 +56,7 @@ def worse(case: Case, cell: Cell) -> Iterator[str]:
     blank = filled(case, cell, None)
     rows, outcome = verdicts(work_text(blank), installation_text(blank))
     row = rows.get(cell, "none")
-    for written in world()[cell[1]].cells:
+    for written in small_world()[cell[1]].cells:
         with_value = filled(case, cell, written)
         found, other = verdicts(work_text(with_value), installation_text(with_value))
         if row in GOOD and found.get(cell, "none") not in GOOD:

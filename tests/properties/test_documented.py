@@ -5,17 +5,18 @@ from __future__ import annotations
 from hypothesis import given
 from oracle.cases import Case, Line
 from oracle.state import documented, holds, meant
+from oracle.world import small_world
 from oracle.writing import installation_text, work_text
 
-from properties.strategies import crowded, fixed, verdicts, world
+from properties.strategies import crowded, fixed, verdicts
 
 
 def is_against(case: Case, line: Line, subject: str) -> bool:
     """Whether what is documented of a subject departs from an instruction."""
     if not holds(case, line.saying.reach, subject):
         return False
-    known = documented(case, line.saying.trait, subject) or world()[line.saying.trait].everything
-    named = meant(case, world(), line.saying, subject)
+    known = documented(case, line.saying.trait, subject) or small_world()[line.saying.trait].everything
+    named = meant(case, small_world(), line.saying, subject)
     if named is None:
         return False
     return (line.modality == "forbidden" and bool(known & named)) or (

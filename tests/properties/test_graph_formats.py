@@ -12,11 +12,11 @@ from examples_read import FIRST_OF_EACH, LATEST_OF_EACH, checked, written
 from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import rows_of
+from oracle.world import small_world
 from oracle.writing import installation_text, work_text
 
 from intent.variance.result import Variance
 from intent.verbs import check, convert
-from properties.strategies import world
 
 FORMATS = {"turtle": ".ttl", "json-ld": ".jsonld"}
 
@@ -38,7 +38,7 @@ def assert_the_same(of_text: Variance, graphs: dict[Path, str], received: Path, 
 @pytest.mark.parametrize("seed", range(12))
 @pytest.mark.parametrize("format", ["turtle", "json-ld"])
 def test_a_graph_is_judged_as_its_text(seed: int, format: str, tmp_path: Path) -> None:
-    case = draw_case(Random(seed), world()) if seed % 3 else draw_together(Random(seed))
+    case = draw_case(Random(seed), small_world()) if seed % 3 else draw_together(Random(seed))
     work, installation = tmp_path / "work.md", tmp_path / "proposal.md"
     work.write_text(work_text(case), encoding="utf-8")
     installation.write_text(installation_text(case), encoding="utf-8")

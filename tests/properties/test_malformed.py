@@ -11,11 +11,11 @@ from random import Random
 import pytest
 from examples_read import EXAMPLES
 from oracle.drawing import draw_case
+from oracle.world import small_world
 from oracle.writing import installation_text, work_text
 
 from intent.diagnostics import Diagnostic, Unusable
 from intent.verbs import check, convert, validate
-from properties.strategies import world
 
 SUFFIXES = {"markdown": ".md", "turtle": ".ttl", "json-ld": ".jsonld"}
 TIMES = 20
@@ -71,7 +71,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A small example in every format."""
     root = tmp_path_factory.mktemp("malformed") / "kestrel-held"
     shutil.copytree(EXAMPLES / "kestrel-held", root)
-    case = draw_case(Random(3), world())
+    case = draw_case(Random(3), small_world())
     (root / "small.md").write_text(work_text(case), encoding="utf-8")
     (root / "proposal.md").write_text(
         installation_text(case).replace("work.md", "small.md"), encoding="utf-8"
