@@ -62,6 +62,15 @@ def test_positions_are_told_in_the_unit_asked_for(loan: Path, unit: str, aside: 
     assert "the zero is the foot of the left pillar" in told
 
 
+@pytest.mark.parametrize(("language", "aside"), [("en", "25.4 cm"), ("de", "25,4 cm"), ("fr", "25,4 cm")])
+def test_lengths_have_the_decimal_mark_of_the_language_and_no_mark_between_thousands(
+    loan: Path, language: str, aside: str
+) -> None:
+    """SI Brochure, 9th edition (2019), 5.4.4: no dots or commas between groups of digits (from memory)."""
+    assert aside in text_of(verbs.cards(loan, language=language)[0], "M1")
+    assert "1270 mm" in text_of(verbs.cards(loan, unit="mm", language=language)[0], "M1")
+
+
 def test_the_arrow_points_to_the_top_as_it_lies(page: str) -> None:
     """Turned left is a quarter turn against the clock, seen from the front: 270 degrees with it."""
     arrow = cards_by_part(page)["M1"].find_class("arrow")[0]

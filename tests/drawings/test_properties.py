@@ -15,7 +15,9 @@ from intent.drawings.depicted import PLAIN_STYLE, Depicted
 from intent.drawings.glyphs import glyphs_of
 from intent.drawings.hiding import hiding_of
 from intent.drawings.labelling import Lettered, labels_of
+from intent.drawings.occupied import Occupied
 from intent.drawings.patterns import channels_of
+from intent.drawings.plane import Box, Segment
 from intent.drawings.set_up import stages_of
 from intent.drawings.sheet import lay
 from intent.drawings.stage import View, Which
@@ -147,3 +149,24 @@ def lettered(variance: Variance, view: View) -> Lettered:
 def assert_apart(found: Lettered) -> None:
     for one, two in combinations(found.placed, 2):
         assert not one.box.overlaps(two.box), (one.asked.spot.parts, two.asked.spot.parts)
+
+
+tenths = st.integers(-400, 400).map(lambda number: number / 10)
+boxes = st.builds(
+    lambda x, y, wide, high: Box(x, y, x + wide / 10, y + high / 10),
+    tenths,
+    tenths,
+    st.integers(0, 300),
+    st.integers(0, 300),
+)
+points = st.tuples(tenths, tenths)
+
+
+@given(taken=st.lists(boxes, max_size=30), asked=boxes, line=st.tuples(points, points))
+def test_what_is_found_by_squares_is_what_is_found_by_looking_at_all(
+    taken: list[Box], asked: Box, line: Segment
+) -> None:
+    occupied = Occupied(taken)
+    assert len(occupied) == len(taken)
+    assert occupied.is_free(asked) is not any(asked.overlaps(one) for one in taken)
+    assert sorted(occupied.crossed(line)) == sorted(one for one in taken if one.is_crossed(line))
