@@ -21,7 +21,7 @@ from intent.names import INTENT, TERM, THE_WORK
 from intent.values.dates import DaySpan, read_date
 from intent.variance.case import superseders_of
 from intent.variance.scopes import Scopes, scopes_of
-from intent.variance.state import documented_state
+from intent.variance.two_states import documented_state
 from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
 
 ARTIST = str(TERM.artist)

@@ -32,7 +32,8 @@ from intent.exports.xml_text import XSI, Content, XmlElement, branch, leaf, pres
 from intent.model.work import Device, Instruction, Modality, Work
 from intent.names import local_iri
 from intent.variance.scopes import Scopes, scopes_of
-from intent.variance.state import Entries, State, documented_state, entries_of
+from intent.variance.state import State
+from intent.variance.two_states import Entries, documented_state, entries_of
 
 NAMESPACE = "http://www.loc.gov/premis/v3"
 SCHEMA = "https://www.loc.gov/standards/premis/premis.xsd"

@@ -10,7 +10,8 @@ from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Attestation, Consent, Installation
 from intent.model.work import Instruction, Work
 from intent.variance.scopes import Scopes, scopes_of
-from intent.variance.state import State, documented_state, proposed_state
+from intent.variance.state import State
+from intent.variance.two_states import documented_state, proposed_state
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
 

@@ -19,7 +19,8 @@ from intent.record.load_work import load_work
 from intent.values.regions import Interval, Region, region
 from intent.values.sets import Labels
 from intent.variance.aggregates import amounts
-from intent.variance.state import State, documented_state, proposed_state
+from intent.variance.state import State
+from intent.variance.two_states import documented_state, proposed_state
 from intent.vocabulary.loader import read_vocabulary
 
 WORK = """# Two sets and two players

@@ -20,7 +20,8 @@ from intent.reading.past import is_carried_out, usable_text
 from intent.reading.proposal import Proposal, read_beside
 from intent.values.dates import DaySpan
 from intent.variance.scopes import subject_called
-from intent.variance.state import State, documented_state, proposed_state
+from intent.variance.state import State
+from intent.variance.two_states import documented_state, proposed_state
 from intent.vocabulary.terms import Characteristic
 
 

@@ -15,7 +15,8 @@ from intent.model.naming import find_part
 from intent.model.subject import Subject, SubjectKey, one
 from intent.model.work import Work
 from intent.variance.result import Row, Variance, Verdict
-from intent.variance.state import State, documented_state, proposed_state
+from intent.variance.state import State
+from intent.variance.two_states import documented_state, proposed_state
 
 DEVICE = say("device")
 """What a chapter about the devices in a part's place is called."""

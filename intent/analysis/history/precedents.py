@@ -25,7 +25,8 @@ from intent.model.subject import Subject, SubjectKind
 from intent.model.work import Work
 from intent.variance.judge import rows_about
 from intent.variance.result import Row, RowKey, Variance, Verdict
-from intent.variance.state import State, documented_state, proposed_state
+from intent.variance.state import State
+from intent.variance.two_states import documented_state, proposed_state
 
 Judged = Mapping[str, Mapping[RowKey, Row]]
 """The rows of earlier installations, by the installation's IRI and their keys."""

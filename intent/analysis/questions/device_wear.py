@@ -13,7 +13,7 @@ from intent.analysis.questions.occasion import Occasion
 from intent.model.assertions import Dated, Measured, Named, Statements
 from intent.model.work import Device, Part
 from intent.names import FAILED, TERM
-from intent.variance.state import Entries, entries_of
+from intent.variance.two_states import Entries, entries_of
 
 SPARE = str(TERM.spare)
 HOURS = str(TERM.hours)

@@ -17,7 +17,8 @@ from intent.values.dates import DaySpan
 from intent.variance.case import Case
 from intent.variance.people import chain, highest_living, is_in_time, who_can_answer
 from intent.variance.speaking import is_dated_in_force, is_superseded
-from intent.variance.state import State, proposed_state
+from intent.variance.state import State
+from intent.variance.two_states import proposed_state
 from intent.vocabulary.terms import Characteristic
 
 
