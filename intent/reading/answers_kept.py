@@ -24,8 +24,10 @@ from intent.version import VERSION
 
 SETTING = "INTENT_CACHE"
 """The environment variable that names another folder, or says `off`."""
-MOST = 32
+MOST = 64
 """So many answers are kept; the oldest go."""
+_COARSE = 20_000_000
+"""Nanoseconds by which the clock of a file system may be behind the system's."""
 _ENDING = ".kept"
 _PROGRAM = str(Path(__file__).parents[1])
 Manifest = tuple[tuple[str, str], ...]
@@ -46,12 +48,17 @@ def recall(question: Sequence[str]) -> Any:
         return None  # damaged, or kept by another program: it is worked out anew
 
 
-def keep(question: Sequence[str], answer: object, rests_on: Iterable[Path]) -> None:
-    """Keep an answer with the digests of what it rests on; where it cannot be kept, nothing is lost."""
+def keep(question: Sequence[str], answer: object, rests_on: Iterable[Path], *, begun: int) -> None:
+    """Keep an answer with the digests of what it rests on; where it cannot be kept, nothing is lost.
+
+    ``begun`` is when work on the answer began, in nanoseconds of the system's clock. Whatever was written since may
+    not be what was read, so that nothing is kept then.
+    """
     folder = _folder()
-    if folder is None:
+    paths = tuple(map(str, rests_on))
+    if folder is None or any(_changed(path) >= begun - _COARSE for path in paths):
         return
-    manifest = _manifest(map(str, rests_on))
+    manifest = _manifest(paths)
     content = pickle.dumps(manifest, protocol=5) + pickle.dumps(answer, protocol=5)
     with contextlib.suppress(OSError, Unusable):
         write_whole(folder / _name(question), content)
@@ -95,6 +102,14 @@ def _files(folder: str) -> Iterator[tuple[str, os.stat_result]]:
                     yield from _files(entry.path)
             else:
                 yield entry.path, entry.stat()
+
+
+def _changed(path: str) -> int:
+    """When a file or folder was last changed, in nanoseconds; the beginning of time where there is none."""
+    try:
+        return os.stat(path).st_ctime_ns
+    except OSError:
+        return 0
 
 
 def _manifest(paths: Iterable[str]) -> Manifest:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import os
+import time
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -33,6 +34,13 @@ class Checked:
     """The folder of the work."""
     standings: tuple[Forerunners, ...] = ()
     """How the departures stand to installations carried out before."""
+    rests_on: tuple[Path, ...] = ()
+    """Every file and folder that was looked at; nothing where that cannot be told beforehand."""
+
+    @property
+    def sources(self) -> tuple[Path, ...]:
+        """The files in which the work says that something is quoted, whether they are there or not."""
+        return tuple(self.folder / source.file for source in self.variance.work.sources if source.file)
 
 
 def check(installation: str | Path, work: str | Path | None = None) -> Checked:
@@ -40,7 +48,8 @@ def check(installation: str | Path, work: str | Path | None = None) -> Checked:
 
     What was judged before is not judged again while no file has changed that it rests on: `reading/answers_kept.py`.
     """
-    question = ("check", os.getcwd(), str(installation), str(work or ""))
+    begun = time.time_ns()
+    question = _question("check", installation, work)
     known = recall(question)
     if isinstance(known, Checked):
         return known
@@ -57,10 +66,16 @@ def check(installation: str | Path, work: str | Path | None = None) -> Checked:
         files=judged.proposal.files,
         folder=judged.proposal.documentation.folder,
         standings=judged.standings,
+        rests_on=judged.rests_on,
     )
-    if judged.rests_on:
-        keep(question, checked, judged.rests_on)
+    if checked.rests_on:
+        keep(question, checked, checked.rests_on, begun=begun)
     return checked
+
+
+def _question(verb: str, installation: str | Path, work: str | Path | None, *how: object) -> tuple[str, ...]:
+    """What is asked, as it is remembered: from where, of which files, and how the answer is to be told."""
+    return (verb, os.getcwd(), str(installation), str(work or ""), *map(str, how))
 
 
 def check_and_report(
@@ -76,12 +91,19 @@ def check_and_report(
 ) -> tuple[Checked, str]:
     """Both at once. What is for programs is in English; ``lines`` joins players and displays in the drawings.
 
-    Raises `Unusable`.
+    What was told today of the same files in the same form is not told again. Raises `Unusable`.
     """
+    begun = time.time_ns()
     checked = check(installation, work)
-    return checked, report(
-        checked, format, date=date, width=width, colour=colour, language=language, lines=lines
-    )
+    day = date or datetime.date.today()
+    question = _question("told", installation, work, format, day, width, colour, language, lines)
+    known = recall(question)
+    if isinstance(known, str):
+        return checked, known
+    told = report(checked, format, date=day, width=width, colour=colour, language=language, lines=lines)
+    if checked.rests_on:
+        keep(question, told, (*checked.rests_on, *checked.sources), begun=begun)
+    return checked, told
 
 
 def report(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import datetime
 import shutil
+import time
 from pathlib import Path
 
 import pytest
@@ -20,6 +22,7 @@ def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A folder of the user's own for what is kept."""
     folder = tmp_path / "kept"
     monkeypatch.setenv(answers_kept.SETTING, str(folder))
+    monkeypatch.setattr(answers_kept, "_COARSE", 0)  # the tests write a moment before they ask
     return folder
 
 
@@ -73,6 +76,34 @@ def test_whatever_it_rests_on_changes_it_is_judged_anew(store: Path, work: Path,
     assert len(judged) == len(touched(work)) + 1
 
 
+def test_a_page_is_told_anew_when_a_source_that_it_quotes_changes(store: Path, work: Path) -> None:
+    def told() -> str:
+        return verbs.check_and_report(work / LOAN, None, "html")[1]
+
+    before = told()
+    for source in verbs.check(work / LOAN).sources:
+        source.write_text(source.read_text(encoding="utf-8") + "\nAdded later.\n", encoding="utf-8")
+    after = told()
+    assert before != after  # the digests of the sources stand in the page
+
+
+def test_a_page_is_told_anew_on_another_day(store: Path, work: Path) -> None:
+    first, second = (
+        verbs.check_and_report(work / LOAN, None, "text", date=datetime.date(2027, 1, day))[1]
+        for day in (5, 6)
+    )
+    assert "5 January 2027" in first
+    assert "6 January 2027" in second
+
+
+def test_what_was_written_during_the_work_is_not_vouched_for(store: Path, work: Path) -> None:
+    begun = time.time_ns()
+    path = work / LOAN
+    path.write_text(path.read_text(encoding="utf-8") + "\n", encoding="utf-8")
+    answers_kept.keep(["question"], "of the text as it was", (path,), begun=begun - 10**9)
+    assert answers_kept.recall(["question"]) is None
+
+
 def test_a_damaged_answer_is_worked_out_again(store: Path, work: Path, judged: list[Path]) -> None:
     before = verbs.check(work / LOAN).variance
     for path in store.glob("*.kept"):
@@ -110,7 +141,7 @@ def test_a_link_in_the_place_of_the_folder_is_not_followed(
 
 def test_only_so_many_are_kept(store: Path) -> None:
     for number in range(answers_kept.MOST + 5):
-        answers_kept.keep(["question", str(number)], number, ())
+        answers_kept.keep(["question", str(number)], number, (), begun=0)
     assert len(list(store.glob("*.kept"))) == answers_kept.MOST
     assert answers_kept.recall(["question", str(answers_kept.MOST + 4)]) == answers_kept.MOST + 4
 
