@@ -14,7 +14,6 @@ from intent import verbs
 from intent.effects.assess import assess
 from intent.exports.converting import converted_installation, converted_work
 from intent.reading.documentation import Documentation, read_documentation
-from intent.reading.meanwhile import when_asked
 from intent.reading.proposal import Proposal, read_beside
 from intent.variance.result import Variance
 from intent.vocabulary.loader import read_vocabulary
@@ -36,13 +35,13 @@ def vocabulary() -> Vocabulary:
 @cache
 def documentation(path: Path) -> Documentation:
     """A work as read; its shapes are asked only by a test that wants to hear them."""
-    return read_documentation(path, vocabulary(), when_asked)
+    return read_documentation(path, vocabulary())
 
 
 @cache
 def proposal(path: Path) -> Proposal:
     """An installation as read, beside its work."""
-    return read_beside(path, documentation(work_of(path)), when_asked)
+    return read_beside(path, documentation(work_of(path)))
 
 
 @cache

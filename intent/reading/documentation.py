@@ -28,7 +28,6 @@ from intent.reading.heads import (
     read_text,
     refuse_installation,
 )
-from intent.reading.meanwhile import Begin, at_once
 from intent.record.consistency import consistency_findings
 from intent.record.known_terms import term_findings
 from intent.record.load_work import load_work
@@ -85,28 +84,25 @@ def usable(findings: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     return ordered
 
 
-def loadable(
-    shaped: ToBeShaped, vocabulary: Vocabulary, is_text: bool, begin: Begin[Findings]
-) -> Callable[[], Findings]:
-    """Begin to validate a graph that is about to be loaded; gives back what will be found.
+def loadable(shaped: ToBeShaped, vocabulary: Vocabulary, is_text: bool) -> Callable[[], Findings]:
+    """What the shapes find of a graph that is about to be loaded, to be asked for.
 
-    A text without errors compiles to a graph that can be loaded meanwhile, its words being looked up as it is read; a
+    A text without errors compiles to a graph that can be loaded unasked, its words being looked up as it is read; a
     graph from elsewhere must first meet its shapes, and use terms that the vocabulary knows; of a text with errors
     everything is to be said. Raises `Unusable` where it cannot be loaded.
     """
     if is_text and not has_errors(shaped.reading.findings):
-        return begin(shaped.findings)
+        return shaped.findings
     found = usable(shaped.findings())
     reading = shaped.reading
     usable(term_findings(reading.triples, reading.spans, vocabulary, shaped.shapes))
     return lambda: found
 
 
-def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] = at_once) -> Documentation:
+def read_documentation(path: Path, shipped: Vocabulary) -> Documentation:
     """A work from a dossier or from RDF, with the shipped vocabulary and its own terms.
 
-    Raises `Unusable` with every error in the file. The shapes have yet to be heard: see `Documentation.validated`;
-    ``begin`` says how they go about it.
+    Raises `Unusable` with every error in the file. The shapes have yet to be heard: see `Documentation.validated`.
     """
     content, name = read_bytes(path), str(path)
     if is_rdf(path):
@@ -120,7 +116,7 @@ def read_documentation(path: Path, shipped: Vocabulary, begin: Begin[Findings] =
         refuse_installation(text, name, shipped)
         vocabulary, more = _vocabulary(shipped, path.parent, *named_in_head(text, name, shipped, "terms"))
         reading = read_work(text, name, vocabulary)
-    found = loadable(ToBeShaped(reading, "work"), vocabulary, not is_rdf(path), begin)
+    found = loadable(ToBeShaped(reading, "work"), vocabulary, not is_rdf(path))
     work = load_work(reading.triples, reading.iri, vocabulary)
     consistency = usable(consistency_findings(work, reading.spans))
     files = (read_file(path, "dossier", content), *more)

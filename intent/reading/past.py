@@ -12,7 +12,6 @@ from intent.names import TERM
 from intent.reading.documentation import Documentation, Findings
 from intent.reading.files import read_bytes
 from intent.reading.heads import is_installation, is_rdf, named_in_head, read_text
-from intent.reading.meanwhile import when_asked
 from intent.reading.proposal import Proposal, read_beside
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
@@ -91,7 +90,7 @@ def _read(path: Path, documentation: Documentation, findings: list[Diagnostic]) 
             _passed_over(path, say("it is not an installation of “{work}”", work=documentation.work.title))
         )
         return ()
-    installation = usable_text(read_beside(path, documentation, when_asked)).installation
+    installation = usable_text(read_beside(path, documentation)).installation
     return (installation,) if is_carried_out(installation) else ()
 
 

@@ -34,7 +34,6 @@ from intent.reading.heads import (
     read_text,
     refuse_work,
 )
-from intent.reading.meanwhile import Begin, at_once
 from intent.record.load_installation import load_installation
 from intent.redaction.leaving import Leaving, what_may_leave
 from intent.vocabulary.terms import Vocabulary
@@ -60,9 +59,7 @@ class Proposal:
         return (*self.documentation.validated(), *usable(self.shaped()))
 
 
-def read_proposal(
-    path: Path, work_path: Path | None, shipped: Vocabulary, begin: Begin[Findings] = at_once
-) -> Proposal:
+def read_proposal(path: Path, work_path: Path | None, shipped: Vocabulary) -> Proposal:
     """An installation, with the work that it names or that is given.
 
     Raises `Unusable` with every error in the file. The shapes have yet to be heard: see `Proposal.validated`.
@@ -71,15 +68,15 @@ def read_proposal(
     named, span = _named_work(opened, shipped)
     is_whole = isinstance(opened.held, Graph) and (None, RDF.type, INTENT.Work) in opened.held
     given = path if is_whole and work_path is None else _work_path(path, named, span, work_path)
-    documentation = read_documentation(given, shipped, begin)
+    documentation = read_documentation(given, shipped)
     if work_path is not None:
         _refuse_another(path, named, span, documentation, shipped)
-    return _beside(opened, documentation, begin)
+    return _beside(opened, documentation)
 
 
-def read_beside(path: Path, documentation: Documentation, begin: Begin[Findings] = at_once) -> Proposal:
+def read_beside(path: Path, documentation: Documentation) -> Proposal:
     """An installation beside a work already read, whatever work it names. Raises `Unusable` like `read_proposal`."""
-    return _beside(_open(path), documentation, begin)
+    return _beside(_open(path), documentation)
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,12 +105,12 @@ def _named_work(opened: _Opened, vocabulary: Vocabulary) -> tuple[str | None, Sp
     return str(written) if written else None, Span(file=name)
 
 
-def _beside(opened: _Opened, documentation: Documentation, begin: Begin[Findings]) -> Proposal:
+def _beside(opened: _Opened, documentation: Documentation) -> Proposal:
     path, work = opened.path, documentation.work
     read = _from_text if isinstance(opened.held, str) else _from_rdf
     reading, pool_files = read(opened, documentation)
     shaped = ToBeShaped(reading, "installation", _named_in(reading, documentation.reading))
-    found = loadable(shaped, work.vocabulary, not is_rdf(path), begin)
+    found = loadable(shaped, work.vocabulary, not is_rdf(path))
     installation = load_installation(reading.triples, reading.iri, work, documentation.reading.triples)
     files = (*documentation.files, read_file(path, "installation", opened.content), *pool_files)
     return Proposal(

@@ -9,8 +9,6 @@ from intent.analysis.history.agreement import read_agreement
 from intent.analysis.history.precedents import Forerunners, precedents_of
 from intent.effects.assess import assess
 from intent.names import INTENT
-from intent.reading.documentation import Findings
-from intent.reading.meanwhile import Begin
 from intent.reading.past import files_beside, installations_folder, read_past
 from intent.reading.proposal import Proposal, read_proposal
 from intent.variance.result import Variance
@@ -35,9 +33,9 @@ class JudgedProposal:
         return (*read, installations_folder(documentation), *files_beside(documentation))
 
 
-def judge_proposal(installation: Path, work: Path | None, begin: Begin[Findings]) -> JudgedProposal:
+def judge_proposal(installation: Path, work: Path | None) -> JudgedProposal:
     """The variance of a proposal beside what was shown before. Raises `Unusable`."""
-    proposal = read_proposal(installation, work, read_vocabulary(), begin)
+    proposal = read_proposal(installation, work, read_vocabulary())
     variance = assess(proposal.documentation.work, proposal.installation)
     past = read_past(proposal.documentation)
     notes = tuple(found.message for found in (*past.findings, *read_agreement(proposal)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import os
 import time
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -54,15 +54,12 @@ def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     if isinstance(known, Checked):
         return known
     # all that reads and judges is imported only where nothing is kept
-    from intent.reading.meanwhile import meanwhile
     from intent.verbs.judging import judge_proposal
 
-    with meanwhile() as begin:
-        judged = judge_proposal(Path(installation), Path(work) if work else None, begin)
-        findings = judged.proposal.validated()
+    judged = judge_proposal(Path(installation), Path(work) if work else None)
     checked = Checked(
         variance=judged.variance,
-        findings=findings,
+        findings=judged.proposal.validated(),
         files=judged.proposal.files,
         folder=judged.proposal.documentation.folder,
         standings=judged.standings,
@@ -73,7 +70,9 @@ def check(installation: str | Path, work: str | Path | None = None) -> Checked:
     return checked
 
 
-def _question(verb: str, installation: str | Path, work: str | Path | None, *how: object) -> tuple[str, ...]:
+def _question(
+    verb: str, installation: str | Path, work: str | Path | None, *, how: Iterable[object] = ()
+) -> tuple[str, ...]:
     """What is asked, as it is remembered: from where, of which files, and how the answer is to be told."""
     return (verb, os.getcwd(), str(installation), str(work or ""), *map(str, how))
 
@@ -96,7 +95,7 @@ def check_and_report(
     begun = time.time_ns()
     checked = check(installation, work)
     day = date or datetime.date.today()
-    question = _question("told", installation, work, format, day, width, colour, language, lines)
+    question = _question("told", installation, work, how=(format, day, width, colour, language, lines))
     known = recall(question)
     if isinstance(known, str):
         return checked, known

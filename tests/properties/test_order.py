@@ -16,7 +16,6 @@ from oracle.program import Rows, rows_of
 from oracle.writing import installation_text, work_text
 
 from intent.effects.assess import assess
-from intent.reading.meanwhile import when_asked
 from intent.reading.proposal import read_proposal
 from intent.variance.result import Variance
 from properties.strategies import cases, fixed, seeds, verdicts
@@ -68,7 +67,7 @@ def test_order_never_changes_a_verdict(case: Case, seed: int) -> None:
 
 
 def judged_anew(path: Path) -> Variance:
-    found = read_proposal(path, None, vocabulary(), when_asked)
+    found = read_proposal(path, None, vocabulary())
     return assess(found.documentation.work, found.installation)
 
 

@@ -18,7 +18,6 @@ from intent.dossier.work_text import read_work
 from intent.dossier.write_installation import write_installation
 from intent.dossier.write_work import write_work
 from intent.exports.converting import converted_work
-from intent.reading.meanwhile import when_asked
 from intent.reading.proposal import read_proposal
 from properties.strategies import cases, fixed
 
@@ -60,4 +59,4 @@ def test_the_installations_of_the_examples_survive_being_written(path: Path, tmp
     shutil.copytree(path.parents[1], folder)
     target = folder / "installations" / path.name
     target.write_text(text, encoding="utf-8")
-    assert_same(once.graph, read_proposal(target, None, vocabulary(), when_asked).graph, text)
+    assert_same(once.graph, read_proposal(target, None, vocabulary()).graph, text)

@@ -15,7 +15,6 @@ from intent.model.work import Part, Work
 from intent.names import INTENT, PRESENCE, THE_VENUE, THE_WORK
 from intent.reading.documentation import Findings
 from intent.reading.files import within
-from intent.reading.meanwhile import when_asked
 from intent.reading.past import is_carried_out, usable_text
 from intent.reading.proposal import Proposal, read_beside
 from intent.values.dates import DaySpan
@@ -165,7 +164,7 @@ def read_agreement(proposal: Proposal) -> Findings:
     try:
         inside = path.parent.resolve().is_relative_to(proposal.documentation.folder.resolve())
         agreed_path = within(proposal.documentation.folder, written, head, path.parent if inside else None)
-        agreed = usable_text(read_beside(agreed_path, proposal.documentation, when_asked)).installation
+        agreed = usable_text(read_beside(agreed_path, proposal.documentation)).installation
     except Unusable as error:
         message = say("what was agreed cannot be read: {fault}", fault=error.diagnostics[0].message)
         return (Diagnostic(slug="not-as-agreed", message=message, span=head, severity=Severity.WARNING),)
