@@ -180,7 +180,7 @@ def told_open(item: Open) -> str:
 def told_outcome(name: str, wanted: str, variance: Variance) -> str:
     """What is found of a closing line, in the words of the case where it agrees."""
     every = {
-        "finding": [f"{finding.slug} {ENGLISH.say(finding.text)}" for finding in variance.findings],
+        "obstacle": [f"{one.slug} {ENGLISH.say(one.text)}" for one in variance.obstacles],
         "note": [ENGLISH.say(note) for note in variance.notes],
     }
     if name in every:

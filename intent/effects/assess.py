@@ -24,9 +24,11 @@ from intent.model.subject import several
 from intent.model.work import Work
 from intent.variance.case import lay_out
 from intent.variance.judge import judged
-from intent.variance.result import Effect, EffectTopic, Variance, VenueFinding
+from intent.variance.obstacle import Obstacle, Unchecked, alike_together
+from intent.variance.result import Effect, EffectTopic, Variance
 
-Finds = Callable[[Sides], Iterable[Effect | VenueFinding]]
+Told = Effect | Obstacle | Unchecked
+Finds = Callable[[Sides], Iterable[Told]]
 ROOMS: tuple[Finds, ...] = (
     picture_effects,
     placement_effects,
@@ -46,13 +48,16 @@ ROOMS: tuple[Finds, ...] = (
 
 
 def assess(work: Work, installation: Installation) -> Variance:
-    """The variance of an installation, with its effects; what they find of the venue counts in the outcome."""
+    """The variance of an installation, with its effects and obstacles; what stands in the way counts in the outcome."""
     case = lay_out(work, installation)
     sides = sides_of(case)
     found = [one for room in ROOMS for one in room(sides)]
-    findings = tuple(one for one in found if isinstance(one, VenueFinding))
-    effects = together(one for one in found if isinstance(one, Effect))
-    return judged(case, effects, findings)
+    return judged(
+        case,
+        effects=together(one for one in found if isinstance(one, Effect)),
+        obstacles=alike_together(one for one in found if isinstance(one, Obstacle)),
+        unchecked=[one for one in found if isinstance(one, Unchecked)],
+    )
 
 
 def together(effects: Iterable[Effect]) -> tuple[Effect, ...]:

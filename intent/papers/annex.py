@@ -11,17 +11,16 @@ from intent.papers.document import (
     Block,
     Column,
     Document,
-    Items,
     PaperSection,
     PaperTable,
     Paragraph,
     ParagraphRole,
     TableRole,
 )
-from intent.papers.findings_told import finding_sentence
 from intent.papers.inline import Content, Stamp
 from intent.papers.left_out import left_out_section
 from intent.papers.masthead import occasion_words, outcome_sentence
+from intent.papers.obstacles_told import obstacle_blocks
 from intent.papers.report_evidence import Evidence, written_by
 from intent.papers.requests import Asking, Request, requests
 from intent.papers.signing import signers
@@ -40,16 +39,13 @@ def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[Withh
         Paragraph(Stamp(variance.outcome), ParagraphRole.OUTCOME),
         Paragraph(outcome_sentence(variance)),
     )
-    findings = tuple(finding_sentence(one) for one in variance.findings)
     sections = (
         PaperSection(title=say("Outcome"), anchor="outcome", blocks=outcome),
         PaperSection(title=say("Conditions"), anchor="conditions", blocks=(_conditions(asked),)),
         PaperSection(
             title=say("What departs from the documentation"), anchor="departures", blocks=_departures(found)
         ),
-        PaperSection(
-            title=say("Venue and devices"), anchor="findings", blocks=(Items(findings),) if findings else ()
-        ),
+        PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(variance)),
         PaperSection(title=say("Cautions"), anchor="cautions", blocks=caution_blocks(variance)),
         left_out_section(withheld),
         PaperSection(title=say("Signatures"), anchor="signed", blocks=_signatures(variance, asked)),

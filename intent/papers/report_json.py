@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING
 
 from intent.language.locale import ENGLISH
 from intent.model.subject import Subject, SubjectKind
+from intent.papers.obstacles_told import obstacle_words
 from intent.papers.report_evidence import Evidence
 from intent.values.regions import Interval
+from intent.variance.obstacle import Need, Obstacle, needs_words
 from intent.variance.result import (
     Effect,
     Open,
@@ -18,7 +20,6 @@ from intent.variance.result import (
     RowKey,
     SetAside,
     Variance,
-    VenueFinding,
     Verdict,
 )
 
@@ -51,10 +52,13 @@ def write_json(
         "outcome": variance.outcome.value,
         "refer_to": list(variance.refer_to),
         "verdicts": [{**_row(row), **before.get(row.key, {})} for row in rows],
+        "obstacles": [_obstacle(obstacle) for obstacle in variance.obstacles],
         "effects": [_effect(effect) for effect in variance.effects],
         "notes": [ENGLISH.say(note) for note in variance.notes],
         "sentence": ENGLISH.say(variance.sentence),
-        "findings": [_finding(finding) for finding in variance.findings],
+        "not_checked": list(
+            map(ENGLISH.say, needs_words(Need(one.limit, one.subject) for one in variance.unchecked))
+        ),
         "evidence": _evidence(evidence),
     }
     return json.dumps(document, ensure_ascii=False, indent=2) + "\n"
@@ -166,12 +170,15 @@ def _bounds(bounds: Interval | None) -> object:
     return low if low == high else [low, high]
 
 
-def _finding(finding: VenueFinding) -> Json:
+def _obstacle(obstacle: Obstacle) -> Json:
     return {
-        "slug": finding.slug,
-        "text": ENGLISH.say(finding.text),
-        "subject": finding.subject.written,
-        "ask": list(finding.ask),
+        "text": ENGLISH.say(obstacle_words(obstacle)),
+        "sure": obstacle.is_sure,
+        "as_documented": obstacle.is_as_documented,
+        "missing": [ENGLISH.say(need) for need in needs_words(obstacle.missing)],
+        "slug": obstacle.slug,
+        "subject": obstacle.subject.written,
+        "ask": list(obstacle.ask),
     }
 
 

@@ -20,9 +20,11 @@ from intent.model.phrasing import NOT_GIVEN
 from intent.model.subject import SubjectKind
 from intent.names import INTENT, TERM, local_iri
 from intent.papers.masthead import outcome_sentence
+from intent.papers.obstacles_told import obstacle_sentence
 from intent.papers.report_evidence import Evidence, EvidenceFile
 from intent.papers.report_json import member_names
 from intent.record.canonical import canonical_turtle
+from intent.variance.obstacle import Obstacle
 from intent.variance.result import (
     VERDICT_WORDS,
     Open,
@@ -30,7 +32,6 @@ from intent.variance.result import (
     Row,
     SetAside,
     Variance,
-    VenueFinding,
     Verdict,
 )
 
@@ -66,10 +67,10 @@ def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[For
             result = local_iri(base, "validation-report", f"result-{place}")
             graph.add((report, SH.result, result))
             _add_result(graph, result, node, row, variance)
-    for place, finding in enumerate(variance.findings, start=1):
-        result = local_iri(base, "validation-report", f"finding-{place}")
+    for place, obstacle in enumerate(variance.obstacles, start=1):
+        result = local_iri(base, "validation-report", f"obstacle-{place}")
         graph.add((report, SH.result, result))
-        _add_finding(graph, result, finding, variance)
+        _add_obstacle(graph, result, obstacle, variance)
     for node in (report, whole):
         _add_provenance(graph, node, evidence)
     return canonical_turtle(graph)
@@ -136,14 +137,15 @@ def _component(row: Row) -> URIRef:
     return INTENT[f"{name}ConstraintComponent"]
 
 
-def _add_finding(graph: Graph, result: URIRef, finding: VenueFinding, variance: Variance) -> None:
+def _add_obstacle(graph: Graph, result: URIRef, obstacle: Obstacle, variance: Variance) -> None:
+    """An obstacle as a warning; what is as documented as information, since it counts for nothing."""
     graph.add((result, RDF.type, SH.ValidationResult))
     graph.add((result, SH.focusNode, URIRef(variance.installation.iri)))
-    graph.add((result, SH.resultSeverity, SH.Warning))
-    subject, text = finding.subject.written, sentence(finding.text)
-    graph.add((result, SH.resultMessage, _text(say("{subject}: {text}", subject=subject, text=text))))
+    severity = SH.Info if obstacle.is_as_documented else SH.Warning
+    graph.add((result, SH.resultSeverity, severity))
+    graph.add((result, SH.resultMessage, _text(obstacle_sentence(obstacle))))
     graph.add((result, SH.sourceConstraintComponent, INTENT.VenueConstraintComponent))
-    graph.add((result, DCTERMS.identifier, Literal(finding.slug)))
+    graph.add((result, DCTERMS.identifier, Literal(obstacle.slug)))
 
 
 def _add_row(graph: Graph, node: URIRef, row: Row, variance: Variance) -> None:

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from intent.language.message import Words, closed, listed, quoted, say, say_of
 from intent.model.naming import person_words
 from intent.papers.departures import Departure, merged, missing_words
-from intent.papers.findings_told import finding_words
 from intent.papers.inline import Content, Phrase, Several
+from intent.papers.obstacles_told import obstacle_words
+from intent.variance.obstacle import Obstacle, in_the_way, needs_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
 WHOLE = say("The proposal as a whole.")
@@ -82,10 +83,18 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
         for person in row.ask:
             if person not in answered:
                 yield person, _to_decide(departure), departure.number
-    for finding in variance.findings:
-        told = closed(finding_words(finding))
-        for person in finding.ask:
-            yield person, say("What is to be done about this: {finding}", finding=told), 0
+    for obstacle in in_the_way(variance.obstacles):
+        for person in obstacle.ask or ("",):
+            yield from ((person, text, 0) for text in _to_clear(obstacle))
+
+
+def _to_clear(obstacle: Obstacle) -> Iterator[Words]:
+    """What has to change where it is surely so, and what has to be known where it may be."""
+    if obstacle.is_sure:
+        told = closed(obstacle_words(obstacle))
+        yield say("What is to be done about this: {obstacle}", obstacle=told)
+    for need in obstacle.missing:
+        yield say("To say what is missing: {matter}.", matter=needs_words([need])[0])
 
 
 def _who_can_close(item: Open, row: Row) -> Sequence[str]:

@@ -31,10 +31,10 @@ from intent.papers.document import (
     TableRole,
 )
 from intent.papers.effects_told import effect_sections
-from intent.papers.findings_told import finding_sentence
 from intent.papers.inline import Break, Phrase, PhraseRole, Stamp, quiet, strong
 from intent.papers.kept import kept_tables
 from intent.papers.masthead import byline, occasion_words, outcome_sentence
+from intent.papers.obstacles_told import obstacle_blocks
 from intent.papers.passages_told import references_of
 from intent.papers.proposed import answers_words, changes_words
 from intent.papers.prose import without_comments
@@ -197,11 +197,8 @@ def _effects(matter: Matter) -> PaperSection:
     )
 
 
-def _findings(matter: Matter) -> PaperSection:
-    told = tuple(finding_sentence(one) for one in matter.variance.findings)
-    return PaperSection(
-        title=say("Venue and devices"), anchor="findings", blocks=(Items(told),) if told else ()
-    )
+def _obstacles(matter: Matter) -> PaperSection:
+    return PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(matter.variance))
 
 
 def _cautions(matter: Matter) -> PaperSection:
@@ -267,10 +264,10 @@ def _sources(matter: Matter) -> PaperSection:
 SECTIONS: tuple[Callable[[Matter], PaperSection], ...] = (
     _proposal,
     _outcome,
+    _obstacles,
     _drawings,
     _departures,
     _effects,
-    _findings,
     _cautions,
     _kept,
     _evidence,

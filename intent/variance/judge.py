@@ -16,11 +16,12 @@ from intent.variance.case import Case, lay_out
 from intent.variance.change import documented_for
 from intent.variance.conditions import lies_among
 from intent.variance.days import segments
-from intent.variance.device_findings import findings_of
+from intent.variance.device_obstacles import device_obstacles
 from intent.variance.grounds import admitted_by, gravity, judge_day
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.outcome import concluded
 from intent.variance.reasons import reason_for, refusal_words
-from intent.variance.result import Effect, Row, RowKey, Variance, VenueFinding
+from intent.variance.result import Effect, Row, RowKey, Variance
 from intent.variance.speaking import refusals
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 from intent.variance.verdict import Judgement
@@ -40,14 +41,21 @@ def judge(work: Work, installation: Installation) -> Variance:
     return judged(lay_out(work, installation))
 
 
-def judged(case: Case, effects: Sequence[Effect] = (), findings: Sequence[VenueFinding] = ()) -> Variance:
-    """The variance of a case, with what the change does and what that finds of the venue."""
+def judged(
+    case: Case,
+    *,
+    effects: Sequence[Effect] = (),
+    obstacles: Sequence[Obstacle] = (),
+    unchecked: Sequence[Unchecked] = (),
+) -> Variance:
+    """The variance of a case, with what the change does, what stands in its way, and what could not be checked."""
     rows = tuple(ruling.row for ruling in rulings(case))
     found = Variance(
         work=case.work,
         installation=case.installation,
         rows=rows,
-        findings=(*findings_of(case), *findings),
+        obstacles=(*device_obstacles(case), *obstacles),
+        unchecked=tuple(dict.fromkeys(unchecked)),
         effects=tuple(effects),
     )
     return concluded(found, case)

@@ -12,6 +12,7 @@ from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Consent
 from intent.model.work import Instruction, Modality, Work
 from intent.variance.case import Case
+from intent.variance.obstacle import in_the_way, needs_words
 from intent.variance.people import authority_of, speaks_for
 from intent.variance.reasons import opens_words
 from intent.variance.result import Open, OpenKind, Outcome, Row, Variance, Verdict
@@ -32,13 +33,15 @@ def outcome_of(variance: Variance, case: Case) -> Outcome:
     verdicts = {row.verdict for row in variance.rows if not _is_of_practice(row, case)}
     if verdicts & {Verdict.FORBIDDEN, Verdict.BREACH}:
         return Outcome.NOT_ACCEPTABLE
+    obstacles = in_the_way(variance.obstacles)
     if (
         verdicts & set(_REFERRED)
-        or variance.findings
+        or any(obstacle.is_sure for obstacle in obstacles)
         or any(_is_of_practice(row, case) for row in variance.rows)
     ):
         return Outcome.REFER
-    return Outcome.ON_CONDITIONS if Verdict.CONDITIONAL in verdicts else Outcome.ACCEPTABLE
+    is_conditional = Verdict.CONDITIONAL in verdicts or bool(obstacles)
+    return Outcome.ON_CONDITIONS if is_conditional else Outcome.ACCEPTABLE
 
 
 def _is_of_practice(row: Row, case: Case) -> bool:
@@ -50,7 +53,7 @@ def _is_of_practice(row: Row, case: Case) -> bool:
 
 def _people(variance: Variance, work: Work) -> tuple[str, ...]:
     named = {person for row in variance.rows for person in row.ask}
-    named |= {person for finding in variance.findings for person in finding.ask}
+    named |= {person for obstacle in in_the_way(variance.obstacles) for person in obstacle.ask}
     ranked = sorted(work.people, key=lambda person: person.authority)
     return tuple(person.identifier for person in ranked if person.identifier in named)
 
@@ -82,7 +85,7 @@ def _sentence(variance: Variance, case: Case) -> Words:
 
 def _on_conditions(variance: Variance, case: Case, needed: Words) -> Words:
     rest = [item for item in _opens(variance.rows) if item.kind is not OpenKind.CONSENT]
-    further = opens_words(case, rest)
+    further = listed([*_if_any(opens_words(case, rest)), *_to_know(variance)])
     if needed and further:
         return say(
             "Not to be installed until {needed}, and {further}; then acceptable.",
@@ -94,15 +97,39 @@ def _on_conditions(variance: Variance, case: Case, needed: Words) -> Words:
     return say("Acceptable once {needed}.", needed=further)
 
 
+def _if_any(words: Words) -> tuple[Words, ...]:
+    return (words,) if words else ()
+
+
+def _to_know(variance: Variance) -> Iterator[Words]:
+    """What has to be known for the limits that are not surely met."""
+    needs = needs_words(need for obstacle in in_the_way(variance.obstacles) for need in obstacle.missing)
+    if needs:
+        yield say_of(len(needs), "this is known: {values}", "these are known: {values}", values=needs)
+
+
 def _counts(variance: Variance) -> Words:
     """What stands in the way: the instructions that are broken, by name, and how many questions there are."""
     parts = [*_broken(variance), *_counted(Counter(row.verdict for row in variance.rows))]
-    if variance.findings:
-        number = len(variance.findings)
-        parts.append(
-            say_of(number, "{number} finding on devices", "{number} findings on devices", number=number)
+    return listed([*parts, *_obstructed(variance)])
+
+
+def _obstructed(variance: Variance) -> Iterator[Words]:
+    obstacles = in_the_way(variance.obstacles)
+    if number := sum(obstacle.is_sure for obstacle in obstacles):
+        yield say_of(
+            number,
+            "{number} obstacle at the venue or of a device",
+            "{number} obstacles at the venue or of devices",
+            number=number,
         )
-    return listed(parts)
+    if number := sum(not obstacle.is_sure for obstacle in obstacles):
+        yield say_of(
+            number,
+            "of {number} limit it is not known whether it is kept",
+            "of {number} limits it is not known whether they are kept",
+            number=number,
+        )
 
 
 def _broken(variance: Variance) -> Iterator[Words]:

@@ -1,4 +1,4 @@
-"""What a check finds, as typed, frozen data: rows with verdicts, findings, the outcome."""
+"""What a check finds, as typed, frozen data: rows with verdicts, obstacles, effects, the outcome."""
 
 from __future__ import annotations
 
@@ -8,11 +8,12 @@ from typing import TypeAlias
 
 from intent.language.message import Message, Words, say
 from intent.model.installation import Installation
-from intent.model.subject import WHOLE_VENUE, Subject, SubjectKey
+from intent.model.subject import Subject, SubjectKey
 from intent.model.work import Instruction, Work
 from intent.values.bounds import known, point
 from intent.values.dates import DaySpan
 from intent.values.regions import Interval
+from intent.variance.obstacle import Obstacle, Unchecked
 
 
 class Verdict(StrEnum):
@@ -145,19 +146,6 @@ class Row:
         return self.subject.key, self.characteristic
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class VenueFinding:
-    """Something about a device or the venue that is not a verdict of the artist."""
-
-    slug: str
-    text: Words
-    """Without its subject, which a report puts before it, unless ``names_subject``."""
-    subject: Subject = WHOLE_VENUE
-    ask: tuple[str, ...] = ()
-    names_subject: bool = False
-    """Whether the text names its subject itself."""
-
-
 class EffectTopic(StrEnum):
     """What an effect is about, in the order in which a report tells them."""
 
@@ -211,7 +199,9 @@ class Variance:
     """Identifiers of the people who must be asked."""
     rows: tuple[Row, ...] = ()
     """Worst first; then by subject in the order of the work, and characteristic."""
-    findings: tuple[VenueFinding, ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
+    unchecked: tuple[Unchecked, ...] = ()
+    """The limits that nobody stated."""
     effects: tuple[Effect, ...] = ()
     """What the change does, in the order of a report."""
     notes: tuple[Words, ...] = ()

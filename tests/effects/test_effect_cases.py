@@ -1,9 +1,11 @@
 """The effects of a proposal: a work and an installation as text, and the quantities before and after.
 
 Every row of an expected table is found, word for word in the columns that it has (topic, parts, quantity, documented,
-proposed, sentence, missing, source). Below the table, `finding:` is a finding about the venue, `no finding:` says that
-there is none, `without:` names a quantity that is not told, `once:` one that is told of nothing else, and `outcome:` is
-that of the whole.
+proposed, sentence, missing, source). Below the table, `obstacle:` is a sure obstacle, `open:` a limit of which it is
+not known whether it is kept, `to be known:` what would settle one, `as documented:` what the documented state has as
+well and what counts for nothing, `not checked:` a limit that nobody states, `no obstacle:` says that nothing stands in
+the way, `without:` names a quantity that is not told, `once:` one that is told of nothing else, and `outcome:` is that
+of the whole.
 """
 
 from __future__ import annotations
@@ -30,6 +32,7 @@ from intent.language.locale import ENGLISH
 from intent.language.message import say
 from intent.record.load_installation import load_installation
 from intent.values.regions import Interval
+from intent.variance.obstacle import Need, in_the_way, needs_words
 from intent.variance.result import Effect, Variance
 
 CASES = Path(__file__).parent / "cases"
@@ -72,10 +75,10 @@ def test_effect_case(case: Case) -> None:
     listing = "\n".join(" | ".join(one.values()) for one in found)
     for row in rows_of(case.expected) if "|" in case.expected else []:
         assert any(row.items() <= one.items() for one in found), f"{where}: {row}\nfound:\n{listing}"
-    findings = [ENGLISH.say(finding.text) for finding in variance.findings]
+    obstructed = obstructions(variance)
     for word, text in closing_lines(case.expected):
-        if word == "finding":
-            assert text in findings, f"{where}: {text}\nfound:\n" + "\n".join(findings)
+        if word in obstructed:
+            assert text in obstructed[word], f"{where}: {word}: {text}\nfound:\n{obstructed}"
         elif word == "without":
             assert not [one for one in found if one["quantity"] == text], (
                 f"{where}: {text}\nfound:\n{listing}"
@@ -85,17 +88,30 @@ def test_effect_case(case: Case) -> None:
                 f"{where}: {text}\nfound:\n{listing}"
             )
         elif word == "outcome":
-            assert variance.outcome == text, f"{where}: {variance.outcome}"
-        elif word == "no finding":
-            assert not findings, f"{where}:\n" + "\n".join(findings)
+            assert variance.outcome == text, f"{where}: {variance.outcome}\n{obstructed}"
+        elif word == "no obstacle":
+            assert not in_the_way(variance.obstacles), f"{where}:\n{obstructed}"
         else:
             raise AssertionError(f"{where}: no line is called `{word}`")
 
 
+def obstructions(variance: Variance) -> dict[str, list[str]]:
+    """What stands in the way, by the words with which a case names it."""
+    found = in_the_way(variance.obstacles)
+    unchecked = needs_words(Need(one.limit, one.subject) for one in variance.unchecked)
+    return {
+        "obstacle": [ENGLISH.say(one.text) for one in found if one.is_sure],
+        "open": [ENGLISH.say(one.text) for one in found if not one.is_sure],
+        "to be known": [ENGLISH.say(need) for one in found for need in needs_words(one.missing)],
+        "as documented": [ENGLISH.say(one.text) for one in variance.obstacles if one.is_as_documented],
+        "not checked": list(map(ENGLISH.say, unchecked)),
+    }
+
+
 @pytest.mark.parametrize("case", every_case(), ids=lambda case: f"{case.file.stem}:{case.line}")
-def test_a_finding_names_its_subject_once(case: Case) -> None:
+def test_an_obstacle_names_its_subject_once(case: Case) -> None:
     """A report puts the subject before a text that does not name it, and only before such a text."""
-    for finding in assessed(case).findings:
-        named = set(re.findall(r"[\w-]+", ENGLISH.say(finding.text)))
-        is_named = named.issuperset(finding.subject.members)
-        assert finding.names_subject == is_named, f"{case.file}:{case.line}: {finding.text}"
+    for obstacle in assessed(case).obstacles:
+        named = set(re.findall(r"[\w-]+", ENGLISH.say(obstacle.text)))
+        is_named = named.issuperset(obstacle.subject.members)
+        assert obstacle.names_subject == is_named, f"{case.file}:{case.line}: {obstacle.text}"

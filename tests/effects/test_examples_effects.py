@@ -150,7 +150,7 @@ def test_each_effect_occurs(quantity: str) -> None:
 @pytest.mark.parametrize("name", OUTCOMES)
 def test_an_acceptable_venue_is_enough(name: str) -> None:
     if variance(name).outcome in {Outcome.ACCEPTABLE, Outcome.ON_CONDITIONS}:
-        assert not variance(name).findings
+        assert not variance(name).obstacles
 
 
 def test_wide_panels_for_the_herd() -> None:

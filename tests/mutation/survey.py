@@ -28,7 +28,7 @@ sys.path[:0] = [str(ROOT / "tests"), str(ROOT), str(ROOT / "tests" / "mutation")
 from mutants import Mutant, mutants_of  # noqa: E402  after the folders are known
 
 ROOMS = ("values", "variance")
-WORDS = {"amounts.py", "reasons.py", "device_findings.py"}
+WORDS = {"amounts.py", "reasons.py", "device_obstacles.py"}
 """Modules that tell what was found, and change no verdict."""
 RANDOM_WORKS = 400
 SECONDS = 120

@@ -88,7 +88,7 @@ def test_rows_and_outcome_are_as_counted_out(
         expected = judged_rows(case, world)
         what = differences({key: one.verdict for key, one in expected.items()}, found)
         what = what or still_open(expected, variance)
-        if not what and not variance.findings:
+        if not what and not variance.obstacles:
             wanted = outcome(case, world, every)
             what = [f"outcome: counted out {wanted}, found {variance.outcome.value}"] * (
                 wanted != variance.outcome.value

@@ -44,6 +44,7 @@ from intent.papers import Evidence, EvidenceFile, FileRole
 from intent.values.bounds import point
 from intent.values.dates import read_date
 from intent.values.regions import Interval
+from intent.variance.obstacle import Obstacle
 from intent.variance.result import (
     Because,
     Effect,
@@ -54,7 +55,6 @@ from intent.variance.result import (
     Row,
     SetAside,
     Variance,
-    VenueFinding,
     Verdict,
 )
 from intent.vocabulary.form_terms import FormField
@@ -440,7 +440,7 @@ EFFECTS = (
 
 @pytest.fixture
 def variance() -> Variance:
-    """A proposal with departures of several kinds, a finding, and something ignored."""
+    """A proposal with departures of several kinds, an obstacle, and something ignored."""
     return Variance(
         work=WORK,
         installation=HALMSEE,
@@ -448,8 +448,8 @@ def variance() -> Variance:
         sentence="not to be installed as proposed: the rotation of M2 and the number of Monitors are wrong",
         refer_to=("estate", "artist", "cons"),
         rows=ROWS,
-        findings=(
-            VenueFinding(
+        obstacles=(
+            Obstacle(
                 slug="door-too-narrow",
                 text="the crate of M1 is wider than the door",
                 subject=one("B01"),

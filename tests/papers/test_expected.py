@@ -82,12 +82,13 @@ def test_unknown_format_is_refused(variance: Variance, evidence: Evidence) -> No
 def test_json_has_the_shape_that_other_programs_rely_on(variance: Variance, evidence: Evidence) -> None:
     """The keys and their order are those of the command line's documentation; others may only follow."""
     document = json.loads(write_report(variance, "json", evidence))
-    assert list(document)[:7] == [
+    assert list(document)[:8] == [
         "work",
         "installation",
         "outcome",
         "refer_to",
         "verdicts",
+        "obstacles",
         "effects",
         "notes",
     ]

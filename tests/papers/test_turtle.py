@@ -55,7 +55,7 @@ def test_one_result_for_each_departure_and_finding(graph: Graph, variance: Varia
     assert graph.value(report, SH.conforms) == Literal(False)
     severities = [graph.value(result, SH.resultSeverity) for result in graph.objects(report, SH.result)]
     assert severities.count(SH.Violation) == 2
-    assert severities.count(SH.Warning) == 4 + len(variance.findings)
+    assert severities.count(SH.Warning) == 4 + len(variance.obstacles)
     assert len(set(graph.subjects(RDF.type, INTENT.Row))) == len(variance.rows)
 
 
@@ -67,7 +67,7 @@ def test_result_names_the_part_and_the_instruction(graph: Graph) -> None:
 
 def test_what_is_simply_allowed_is_no_result(variance: Variance, evidence: Evidence) -> None:
     row = replace(variance.rows[4], verdict=Verdict.ALLOWED, open=())
-    text = write_report(replace(variance, rows=(row,), findings=()), "turtle", evidence)
+    text = write_report(replace(variance, rows=(row,), obstacles=()), "turtle", evidence)
     graph = Graph().parse(data=text, format="turtle")
     assert not set(graph.subjects(RDF.type, SH.ValidationResult))
     assert len(set(graph.subjects(RDF.type, INTENT.Row))) == 1

@@ -174,9 +174,9 @@ def test_saying_less_never_finds_more(box: tuple[int, ...], door: tuple[int, ...
     """A finding is told only where it is sure, so that a side left blank never brings one that was not there."""
     length, width, height = (f"{side} cm" for side in box)
     venue = f"- door width: {door[0]} cm\n- door height: {door[1]} cm"
-    whole = assessed(f"| box-1 | O1 | {length} | {width} | {height} | 20 kg |", venue).findings
+    whole = assessed(f"| box-1 | O1 | {length} | {width} | {height} | 20 kg |", venue).obstacles
     for blank in (f"| {width} | {height}", f"{length} | | {height}", f"{length} | {width} | "):
-        found = assessed(f"| box-1 | O1 | {blank} | 20 kg |", venue).findings
+        found = assessed(f"| box-1 | O1 | {blank} | 20 kg |", venue).obstacles
         assert len(found) <= len(whole)
 
 
@@ -186,4 +186,4 @@ def _told(variance: Variance) -> tuple[list[object], list[str]]:
         for effect in variance.effects
         if effect.topic is EffectTopic.HANDLING
     ]
-    return list(effects), [ENGLISH.say(finding.text) for finding in variance.findings]
+    return list(effects), [ENGLISH.say(finding.text) for finding in variance.obstacles]

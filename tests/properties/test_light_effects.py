@@ -190,7 +190,7 @@ def test_another_unit_tells_the_same(white: int, lit: int, day: int) -> None:
     hours = proposed(f"{white} cd/m²", f"{lit} lx", f"{day} h")
     minutes = proposed(f"{white} cd/m²", f"{lit} lx", f"{day * 60} min")
     assert told(hours) == told(minutes)
-    assert [finding.text for finding in hours.findings] == [finding.text for finding in minutes.findings]
+    assert [finding.text for finding in hours.obstacles] == [finding.text for finding in minutes.obstacles]
 
 
 @given(white=st.integers(50, 500), lit=st.integers(1, 400), day=st.integers(1, 20), more=st.integers(1, 4))
@@ -207,15 +207,15 @@ def test_what_is_said_less_closely_is_told_less_closely(white: int, lit: int, da
         found = told(close).get(quantity)
         if bounds is not None and found is not None:
             assert bounds.widened(ROUNDING).holds(found), f"{quantity}: {found} not within {bounds}"
-    slugs = {finding.slug for finding in close.findings}
-    assert {finding.slug for finding in loose.findings} <= slugs
+    slugs = {finding.slug for finding in close.obstacles}
+    assert {finding.slug for finding in loose.obstacles} <= slugs
 
 
 @given(lit=st.integers(1, 400), day=st.integers(1, 24))
 @fixed(12)
 def test_a_finding_is_told_just_where_a_limit_is_passed(lit: int, day: int) -> None:
     """The class may have 50 lx, and 150,000 lx·h in a year (CIE 157:2004, as quoted)."""
-    every = proposed("100 cd/m²", f"{lit} lx", f"{day} h").findings
+    every = proposed("100 cd/m²", f"{lit} lx", f"{day} h").obstacles
     found = [finding for finding in every if finding.subject == one("B1")]
     assert len(found) == (lit > 50) + (lit * day * 100 > 150_000)
     assert all(finding.slug == "light-dose" and "venue" in ENGLISH.say(finding.text) for finding in found)

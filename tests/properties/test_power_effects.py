@@ -130,7 +130,7 @@ def told(power: str, factor: str, voltage: str, rating: str = "10 A") -> Told:
         for effect in variance.effects
         if effect.topic == "power" and effect.proposed is not None
     }
-    return figures, [finding.slug for finding in variance.findings]
+    return figures, [finding.slug for finding in variance.obstacles]
 
 
 @given(hundreds=st.integers(1, 40), volts=st.sampled_from([120, 220, 230, 400]), tenths=st.integers(5, 10))

@@ -41,10 +41,10 @@ def idle(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
             speaking.setdefault(claim.line.identifier, []).append(topic)
     places = {line.identifier: place for place, line in enumerate(case.work.instructions)}
     for line in case.work.instructions:
-        obstacle = None if line.modality is Modality.ALLOWED else no_use(case, line)
-        if obstacle is not None:
-            message = say("{line} never holds: {why}", line=line.identifier, why=obstacle.words)
-            yield _finding(line, message, obstacle.lines)
+        hindrance = None if line.modality is Modality.ALLOWED else no_use(case, line)
+        if hindrance is not None:
+            message = say("{line} never holds: {why}", line=line.identifier, why=hindrance.words)
+            yield _finding(line, message, hindrance.lines)
         elif days_of(case, line) is not None:
             instead = _instead(case, line, speaking.get(line.identifier, ()), places)
             if instead:

@@ -23,7 +23,7 @@ OfAllGrounds = Mapping[RowKey, Sequence[TopicClaims]]
 
 
 @dataclass(frozen=True, slots=True)
-class Obstacle:
+class Hindrance:
     """Why an instruction can never be in force or of use, and the identifiers of the instructions that this names."""
 
     words: Words
@@ -78,36 +78,36 @@ def never_used(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
     for line in case.work.instructions:
         if line.modality is not Modality.ALLOWED:
             continue
-        obstacle = no_use(case, line) or _nothing_left(case, line, speaking.get(line.identifier, ()), every)
-        if obstacle is not None:
+        hindrance = no_use(case, line) or _nothing_left(case, line, speaking.get(line.identifier, ()), every)
+        if hindrance is not None:
             yield Finding(
                 slug="never-used",
-                message=say("{line} can never be used: {why}", line=line.identifier, why=obstacle.words),
+                message=say("{line} can never be used: {why}", line=line.identifier, why=hindrance.words),
                 node=line.iri,
                 subject=line.identifier,
-                lines=(line.identifier, *obstacle.lines),
+                lines=(line.identifier, *hindrance.lines),
             )
 
 
-def no_use(case: Case, line: Instruction) -> Obstacle | None:
+def no_use(case: Case, line: Instruction) -> Hindrance | None:
     """Why an instruction can never be in force, whatever the values: no day, no part, nobody to consent."""
     scope = line.assertion.scope
     if scope.kind is ScopeKind.NAMES and not case.members[line.identifier]:
-        return Obstacle(say("{scope} holds no part of the work", scope=scope_words(scope, case.vocabulary)))
+        return Hindrance(say("{scope} holds no part of the work", scope=scope_words(scope, case.vocabulary)))
     if days_of(case, line) is None:
         return _no_day(case, line)
     for person in line.consents:
         last = last_day_to_answer(case.work, person)
         if last is not None:
-            return Obstacle(
+            return Hindrance(
                 say("nobody is left to consent for {person} after {date}", person=person, date=str(last))
             )
     return None
 
 
-def _no_day(case: Case, line: Instruction) -> Obstacle:
+def _no_day(case: Case, line: Instruction) -> Hindrance:
     if line.on is not None and line.until is not None and line.until.last < line.on.first:
-        return Obstacle(
+        return Hindrance(
             say(
                 "its `until` ({until}) is before its date ({date})",
                 until=str(line.until),
@@ -115,7 +115,7 @@ def _no_day(case: Case, line: Instruction) -> Obstacle:
             )
         )
     if line.on is not None and line.withdrawn is not None and line.withdrawn.first <= line.on.first:
-        return Obstacle(
+        return Hindrance(
             say(
                 "it is withdrawn ({withdrawn}) before it is given ({date})",
                 withdrawn=str(line.withdrawn),
@@ -124,19 +124,19 @@ def _no_day(case: Case, line: Instruction) -> Obstacle:
         )
     by = identifiers(withdrawers(case, line))
     if not by:
-        return Obstacle(say("it ends before it begins"))
+        return Hindrance(say("it ends before it begins"))
     message = say_of(
         len(by),
         "{lines} supersedes it before it holds on any day",
         "{lines} supersede it before it holds on any day",
         lines=by,
     )
-    return Obstacle(message, by)
+    return Hindrance(message, by)
 
 
 def _nothing_left(
     case: Case, line: Instruction, topics: Sequence[TopicClaims], every: OfAllGrounds
-) -> Obstacle | None:
+) -> Hindrance | None:
     """Why no value is left: it names none there can be, or all of them are against what prevails."""
     against: dict[str, None] = {}
     names_none = bool(topics)
@@ -153,7 +153,7 @@ def _nothing_left(
                 against[demand.line.identifier] = None
     if names_none:
         is_of_additions = topics[0].subject.kind is SubjectKind.ADDITIONS
-        return Obstacle(
+        return Hindrance(
             say("the additions can have none of the values that it allows")
             if is_of_additions
             else say("what it speaks of can have none of the values that it allows")
@@ -166,4 +166,4 @@ def _nothing_left(
         "{lines} stand against everything that it allows, and it does not prevail",
         lines=tuple(against),
     )
-    return Obstacle(message, tuple(against))
+    return Hindrance(message, tuple(against))

@@ -18,7 +18,8 @@ from intent.values.bounds import ZERO, natural, over, point, surely_above, surel
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 CAR = ("lift-width", "lift-depth", "lift-height")
 ARITHMETIC = say("arithmetic; standing straight in the car")
@@ -26,7 +27,7 @@ LOAD_CONSTANT = say("DHHS (NIOSH) 94-110: 23 kg in the best of postures, for one
 CLEARANCE = say("clearance in the lift")
 
 
-def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | VenueFinding]:
+def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obstacle]:
     """Whether all that travels goes into the lift, where the venue says how large it is or what it bears."""
     scene = sides.proposed
     if any(scene.states(THE_VENUE, name) for name in CAR):
@@ -42,14 +43,14 @@ def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Venue
         yield _heaviest(max(weights, key=lambda load: load.weight.low or 0), limit)
 
 
-def _too_heavy(sides: Sides, load: Load, limit: Interval) -> VenueFinding:
+def _too_heavy(sides: Sides, load: Load, limit: Interval) -> Obstacle:
     text = say(
         "{name} weighs {weight}, and the lift of the venue may carry {limit}",
         name=load.identifier,
         weight=figure(load.weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding(
+    return Obstacle(
         slug="lift-overloaded", text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
     )
 
@@ -66,7 +67,7 @@ def _heaviest(load: Load, limit: Interval) -> Effect:
     )
 
 
-def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | VenueFinding]:
+def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obstacle]:
     scene = sides.proposed
     width, deep, high = (natural(scene.venue(name)) for name in CAR)
     car = (width, deep, high)
@@ -112,7 +113,7 @@ def _clearance(load: Load, spare: Interval, words: Message, *, missing: Missing 
     )
 
 
-def _too_large(sides: Sides, load: Load, car: Extent) -> VenueFinding:
+def _too_large(sides: Sides, load: Load, car: Extent) -> Obstacle:
     length, width, height = (figure(side, "cm") for side in load.extent)
     across, deep, high = (figure(side, "cm") for side in car)
     text = say(
@@ -126,7 +127,7 @@ def _too_large(sides: Sides, load: Load, car: Extent) -> VenueFinding:
         deep=deep,
         high=high,
     )
-    return VenueFinding(
+    return Obstacle(
         slug="lift-too-small", text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
     )
 

@@ -20,7 +20,8 @@ from intent.values.bounds import is_known, natural, over, point, surely_above, s
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 STANDARD_GRAVITY = point(Fraction("9.80665"))
 """In m/s²."""
@@ -50,7 +51,7 @@ class _Footing:
         return over(times(self.weight, STANDARD_GRAVITY), self.area)
 
 
-def floor_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+def floor_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
     """What the venue's floor and hanging points are asked to bear, where it says what they may."""
     limit = natural(sides.proposed.venue("floor-load-limit"))
     if limit.high is not None:
@@ -58,7 +59,7 @@ def floor_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
     yield from _hanging(sides)
 
 
-def _on_the_floor(sides: Sides, limit: Interval) -> Iterator[Effect | VenueFinding]:
+def _on_the_floor(sides: Sides, limit: Interval) -> Iterator[Effect | Obstacle]:
     below: list[_Footing] = []
     unsure: dict[str, Missing] = {}
     for footing in (*_standing(sides.proposed), *_boxes(sides)):
@@ -106,7 +107,7 @@ def _boxes(sides: Sides) -> Iterator[_Footing]:
         yield _Footing(identifier=box.identifier, weight=box.weight, area=area, missing=missing)
 
 
-def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effect | VenueFinding]:
+def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effect | Obstacle]:
     enough = over(times(footing.weight, STANDARD_GRAVITY), limit)
     words = say(
         "spread over at least {area} it would stay within {limit}; a structural engineer judges what the floor bears",
@@ -120,7 +121,7 @@ def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effe
         pressure=figure(footing.pressure, "kPa"),
         limit=figure(limit, "kPa"),
     )
-    yield VenueFinding(
+    yield Obstacle(
         slug="floor-overloaded",
         text=text,
         subject=one(footing.identifier),
@@ -141,7 +142,7 @@ def _pressed(footing: _Footing, words: Message) -> Effect:
     )
 
 
-def _hanging(sides: Sides) -> Iterator[Effect | VenueFinding]:
+def _hanging(sides: Sides) -> Iterator[Effect | Obstacle]:
     """What hangs where it did not hang before, or where the venue says what a point bears."""
     scene = sides.proposed
     limit = natural(scene.venue("hanging-load-limit"))
@@ -180,13 +181,13 @@ def _hung(part: str, *, weight: Interval, limit: Interval, missing: Missing) -> 
     )
 
 
-def _too_heavy(sides: Sides, part: str, *, weight: Interval, limit: Interval) -> VenueFinding:
+def _too_heavy(sides: Sides, part: str, *, weight: Interval, limit: Interval) -> Obstacle:
     text = say(
         "{name} weighs {weight}, and a hanging point of the venue may carry {limit}",
         name=part,
         weight=figure(weight, "kg"),
         limit=figure(limit, "kg"),
     )
-    return VenueFinding(
+    return Obstacle(
         slug="hanging-point-overloaded", text=text, subject=one(part), ask=sides.asks, names_subject=True
     )

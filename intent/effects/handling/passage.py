@@ -16,7 +16,8 @@ from intent.names import THE_VENUE
 from intent.values.bounds import ZERO, natural, negative, surely_above, surely_within
 from intent.values.regions import Interval
 from intent.values.units import in_unit
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 CRITERION = say(
     "arithmetic; on the slant, the criterion for a rectangle in another (Carver 1957, as quoted in Wetzel 2000)"
@@ -70,7 +71,7 @@ CORRIDOR = Passage(
 )
 
 
-def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> Iterator[Effect | VenueFinding]:
+def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> Iterator[Effect | Obstacle]:
     """The clearances at an opening, as far as the venue says how large it is."""
     scene = sides.proposed
     if not any(scene.states(THE_VENUE, name) for name in (passage.across, passage.upright)):
@@ -133,7 +134,7 @@ def _clearance(
     )
 
 
-def _blocked(sides: Sides, load: Load, *, hole: Opening, passage: Passage, best: Interval) -> VenueFinding:
+def _blocked(sides: Sides, load: Load, *, hole: Opening, passage: Passage, best: Interval) -> Obstacle:
     length, width, height = (figure(side, "cm") for side in load.extent)
     across, upright = (figure(side, "cm") for side in hole)
     text = passage.blocked.filled(
@@ -146,6 +147,6 @@ def _blocked(sides: Sides, load: Load, *, hole: Opening, passage: Passage, best:
         else say("{across} × {upright}", across=across, upright=upright),
         over=figure(negative(best), "cm"),
     )
-    return VenueFinding(
+    return Obstacle(
         slug=passage.slug, text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
     )

@@ -30,7 +30,8 @@ from intent.values.bounds import (
 )
 from intent.values.regions import Interval
 from intent.values.units import in_unit
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 CENTRED = say("outlines of the devices as they lie, taken as centred on their pictures")
 LEAST = Fraction(1, 1000)
@@ -73,7 +74,7 @@ PICTURES = Basis(
 )
 
 
-def placement_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+def placement_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
     """The effects of the proposal on how displays fill their openings, and on the gaps between them."""
     displays = [part.identifier for part in sides.proposed.parts("display")]
     touched = [part for part in displays if sides.touches(part)]
@@ -198,7 +199,7 @@ def _centimetres(micrometres: int) -> Figure:
     return figure(in_metres(micrometres), "cm")
 
 
-def _under_the_ceiling(sides: Sides, displays: Sequence[str]) -> Iterator[VenueFinding]:
+def _under_the_ceiling(sides: Sides, displays: Sequence[str]) -> Iterator[Obstacle]:
     """The displays that surely reach above the ceiling, as little as may be known of their size."""
     ceiling = sides.proposed.venue("ceiling-height")
     for part in displays:
@@ -211,6 +212,6 @@ def _under_the_ceiling(sides: Sides, displays: Sequence[str]) -> Iterator[VenueF
                 part=part,
                 top=figure(top, "m"),
             )
-            yield VenueFinding(
+            yield Obstacle(
                 slug="ceiling-too-low", text=text, subject=one(part), ask=sides.asks, names_subject=True
             )

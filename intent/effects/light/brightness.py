@@ -31,7 +31,8 @@ from intent.values.bounds import (
 from intent.values.regions import Interval
 from intent.values.units import in_unit
 from intent.variance.computed import black_of, contrast_in, light_on, white_of
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 STATED = say("what is stated of the displays, with the room dark")
 THROWN = say(
@@ -51,7 +52,7 @@ HALF = Fraction(1, 2)
 OF_WHITE = "% of white"
 
 
-def light_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+def light_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
     """The effects of the proposal on light and tones of every display, and what light it brings on objects."""
     displays = [part.identifier for part in sides.proposed.parts("display", "screen")]
     is_other_material = sides.touches(*(material.identifier for material in sides.work.material))

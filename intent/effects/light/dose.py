@@ -27,7 +27,8 @@ from intent.values.bounds import (
 )
 from intent.values.regions import Interval
 from intent.variance.computed import light_on
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 CLASSES: Mapping[str, Responsivity] = {
     "responsivity-none": Responsivity.NONE,
@@ -60,7 +61,7 @@ class _Limits:
         return _whose(self.is_own_dose)
 
 
-def dose_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+def dose_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
     """The light on every part of which a class of responsivity or a limit is stated."""
     for part in sides.proposed.parts():
         limits = _limits(sides.proposed, part.identifier)
@@ -90,7 +91,7 @@ def _whose(is_own: bool) -> Message:
     return say("set for the object") if is_own else say("that CIE 157:2004 gives its class")
 
 
-def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | VenueFinding]:
+def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
     lit, limit = light_on(sides.proposed.state, part), limits.allowance.illuminance
     if not surely_above(lit, limit):
         return
@@ -111,10 +112,10 @@ def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Ve
         limit=at_most,
         whose=whose,
     )
-    yield VenueFinding(slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True)
+    yield Obstacle(slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True)
 
 
-def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | VenueFinding]:
+def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
     scene, yearly = sides.proposed, limits.allowance.dose
     dose, years = scene.bounds(part, "light-dose"), over(scene.state.days, photometry.DAYS_A_YEAR)
     if yearly.high is None or dose.high == 0:
@@ -139,9 +140,7 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Venue
             allowed=figure(allowed, LUX_HOURS),
             whose=limits.whose_dose,
         )
-        yield VenueFinding(
-            slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True
-        )
+        yield Obstacle(slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True)
 
 
 def _unsaid_words(limits: _Limits) -> Message:

@@ -20,7 +20,8 @@ from intent.model.subject import WHOLE_VENUE, WHOLE_WORK, Subject, one, several
 from intent.names import THE_VENUE
 from intent.values.bounds import natural, over, surely_above, surely_within, times, total
 from intent.values.regions import Interval
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 CURRENT = say(
     "apparent power over the venue's mains voltage; continuous loads after NEC (NFPA 70) 210.20(A), as quoted: 80 % "
@@ -31,7 +32,7 @@ Loads = Mapping[str, Interval]
 """The current of each part, in amperes."""
 
 
-def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding]:
+def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
     """The effects of the devices that take power on the venue's circuits, where it says what these carry."""
     circuits = circuits_of(sides.proposed)
     feeds = feeds_of(sides.proposed, takers, circuits.number)
@@ -40,7 +41,7 @@ def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Ve
     yield from surge_effects(sides, feeds)
 
 
-def _currents(sides: Sides, circuits: Circuits, feeds: Sequence[Feed]) -> Iterator[Effect | VenueFinding]:
+def _currents(sides: Sides, circuits: Circuits, feeds: Sequence[Feed]) -> Iterator[Effect | Obstacle]:
     scene = sides.proposed
     loads = {part: _current(scene, part, circuits.mains) for feed in feeds for part in feed.parts}
     if not any(load.low for load in loads.values()):
@@ -74,9 +75,7 @@ def _in_all(drawn: Interval | None, words: Message, missing: Missing = ()) -> Ef
     )
 
 
-def _unassigned(
-    sides: Sides, circuits: Circuits, feed: Feed, loads: Loads
-) -> Iterator[Effect | VenueFinding]:
+def _unassigned(sides: Sides, circuits: Circuits, feed: Feed, loads: Loads) -> Iterator[Effect | Obstacle]:
     """How many circuits the work needs, where none is named, and findings where those given to it surely cannot do."""
     drawn = total(loads.values())
     needed = electricity.circuits_needed(loads.values(), circuits.allowed)
@@ -99,10 +98,8 @@ def _unassigned(
         yield _overloaded(sides, text, WHOLE_VENUE)
 
 
-def _overloaded(sides: Sides, text: Message, subject: Subject) -> VenueFinding:
-    return VenueFinding(
-        slug="circuit-overloaded", text=text, subject=subject, ask=sides.asks, names_subject=True
-    )
+def _overloaded(sides: Sides, text: Message, subject: Subject) -> Obstacle:
+    return Obstacle(slug="circuit-overloaded", text=text, subject=subject, ask=sides.asks, names_subject=True)
 
 
 def _needed_words(needed: Interval, circuits: Circuits) -> Message:
@@ -130,7 +127,7 @@ def _needed_words(needed: Interval, circuits: Circuits) -> Message:
 
 def _by_circuit(
     sides: Sides, circuits: Circuits, feeds: Sequence[Feed], loads: Loads
-) -> Iterator[Effect | VenueFinding]:
+) -> Iterator[Effect | Obstacle]:
     for feed in feeds:
         drawn = total(loads[part] for part in feed.parts)
         if feed.name:

@@ -28,7 +28,8 @@ from intent.values.bounds import (
     total,
 )
 from intent.values.regions import Interval
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 SUM = say(
     "power of all devices, each once, while they work; transformers and power supplies are counted with what they "
@@ -42,7 +43,7 @@ SUPPLY = ("mains", "circuit-current", "circuits", "cooling-capacity")
 """What a venue may say of its supply."""
 
 
-def power_effects(sides: Sides) -> Iterator[Effect | VenueFinding]:
+def power_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
     """The effects of the proposal on the venue's mains and air conditioning."""
     takers = consumers(sides.proposed)
     venue_speaks = any(sides.proposed.states(THE_VENUE, name) for name in SUPPLY)
@@ -134,7 +135,7 @@ def _btu(watts: Interval) -> Figure:
     return figure(electricity.in_btu_an_hour(watts), "BTU/h")
 
 
-def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding]:
+def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
     """The heat of all devices against what the air conditioning carries away for the work."""
     scene = sides.proposed
     capacity = natural(scene.venue("cooling-capacity"))
@@ -156,7 +157,7 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding
             heat=figure(found.total, "W"),
             capacity=figure(capacity, "W"),
         )
-        yield VenueFinding(slug="heat", text=text, ask=sides.asks, names_subject=True)
+        yield Obstacle(slug="heat", text=text, ask=sides.asks, names_subject=True)
 
 
 def _heat_words(heat: Interval, capacity: Interval) -> Message:

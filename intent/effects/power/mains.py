@@ -21,7 +21,8 @@ from intent.names import THE_VENUE
 from intent.values.bounds import natural, over, surely_above, surely_within, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 BANDS = say(
     "EN 50160 (230 V: 207 to 253 V) and ANSI C84.1 range A (120 V: 114 to 126 V), both as quoted; ± 10 % of any other "
@@ -45,7 +46,7 @@ class Misfed:
         return CONVERTER if self.wrong_frequency else TRANSFORMER
 
 
-def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | VenueFinding]:
+def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
     """The effects of the venue's mains on the devices that take power, where it says what it gives."""
     scene = sides.proposed
     on_mains = [part for part in takers if not _has_own_supply(scene, part)]
@@ -182,7 +183,7 @@ def _supply(figures: Sequence[Figure]) -> Message:
     return say("{voltage}, {frequency}", voltage=figures[0], frequency=figures[1])
 
 
-def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> VenueFinding:
+def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> Obstacle:
     built, given = _supplies(sides.proposed, misfed)
     text = say_of(
         len(parts),
@@ -194,7 +195,7 @@ def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> VenueFindi
         given=given,
     )
     slug = "mains-voltage" if misfed.wrong_voltage else "mains-frequency"
-    return VenueFinding(slug=slug, text=text, subject=several(parts), ask=sides.asks)
+    return Obstacle(slug=slug, text=text, subject=several(parts), ask=sides.asks)
 
 
 def _not_given(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:

@@ -15,7 +15,8 @@ from intent.values.bounds import natural, surely_above, surely_within, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
-from intent.variance.result import Effect, EffectTopic, VenueFinding
+from intent.variance.obstacle import Obstacle
+from intent.variance.result import Effect, EffectTopic
 
 INRUSH = say(
     "sum of the inrush currents, as if all peaks fell together; what the wiring holds back is not counted"
@@ -26,7 +27,7 @@ LEAKAGE = say(
 )
 
 
-def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | VenueFinding]:
+def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | Obstacle]:
     """What breakers and residual-current devices may do, where the venue says at which current they switch off."""
     inrush, leakage = (
         natural(sides.proposed.venue(name)) for name in ("breaker-inrush", "residual-current-limit")
@@ -37,7 +38,7 @@ def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | Venu
         yield from _leakage(sides, feeds, leakage)
 
 
-def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Effect | VenueFinding]:
+def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Effect | Obstacle]:
     scene = sides.proposed
     for feed in feeds:
         together = [part for part in feed.parts if _is_switched(scene, part)]
@@ -85,7 +86,7 @@ def _inrush_words(scene: Scene, together: Sequence[str], *, taken: Interval, lim
     return say("more than the {limit} at which a breaker may switch off at once", limit=breaks)
 
 
-def _too_high(sides: Sides, parts: Sequence[str], *, taken: Interval, limit: Interval) -> VenueFinding:
+def _too_high(sides: Sides, parts: Sequence[str], *, taken: Interval, limit: Interval) -> Obstacle:
     text = say_of(
         len(parts),
         "switched on at once, {parts} takes {current}, and a breaker of the venue may switch off at {limit}",
@@ -94,7 +95,7 @@ def _too_high(sides: Sides, parts: Sequence[str], *, taken: Interval, limit: Int
         current=figure(taken, "A"),
         limit=figure(limit, "A"),
     )
-    return VenueFinding(
+    return Obstacle(
         slug="breaker-inrush", text=text, subject=several(parts), ask=sides.asks, names_subject=True
     )
 
@@ -113,7 +114,7 @@ def _not_said(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
     )
 
 
-def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Effect | VenueFinding]:
+def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Effect | Obstacle]:
     scene = sides.proposed
     lacking: list[str] = []
     for feed in feeds:
@@ -138,7 +139,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
                 parts=feed.parts,
                 limit=figure(limit, "mA"),
             )
-            yield VenueFinding(
+            yield Obstacle(
                 slug="leakage", text=text, subject=several(feed.parts), ask=sides.asks, names_subject=True
             )
     yield from lacking_effects(

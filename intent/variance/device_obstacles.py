@@ -1,4 +1,4 @@
-"""What is found about the devices of a proposal, apart from anything the artist said."""
+"""The devices of a proposal that cannot be as proposed, apart from anything the artist said."""
 
 from __future__ import annotations
 
@@ -8,10 +8,10 @@ from intent.language.message import say
 from intent.model.subject import one
 from intent.names import FAILED
 from intent.variance.case import Case
-from intent.variance.result import VenueFinding
+from intent.variance.obstacle import Obstacle
 
 
-def findings_of(case: Case) -> tuple[VenueFinding, ...]:
+def device_obstacles(case: Case) -> tuple[Obstacle, ...]:
     return (*_failed(case), *_used_twice(case))
 
 
@@ -25,7 +25,7 @@ def _placed(case: Case) -> dict[str, list[str]]:
     return placed
 
 
-def _failed(case: Case) -> Iterator[VenueFinding]:
+def _failed(case: Case) -> Iterator[Obstacle]:
     """A device marked failed is not to be relied on."""
     marked = {device.identifier: device for device in (*case.work.devices, *case.installation.devices)}
     for device, parts in _placed(case).items():
@@ -36,12 +36,12 @@ def _failed(case: Case) -> Iterator[VenueFinding]:
                 device=device,
                 parts=tuple(parts),
             )
-            yield VenueFinding(
+            yield Obstacle(
                 slug="device-failed", text=text, subject=one(device), ask=_proposer(case), names_subject=True
             )
 
 
-def _used_twice(case: Case) -> Iterator[VenueFinding]:
+def _used_twice(case: Case) -> Iterator[Obstacle]:
     """A device in two places at once, unless the work documents it as serving both."""
     documented: dict[str, set[str]] = {}
     for part, device in case.documented.devices.items():
@@ -55,7 +55,7 @@ def _used_twice(case: Case) -> Iterator[VenueFinding]:
                 number=len(parts),
                 parts=tuple(parts),
             )
-            yield VenueFinding(
+            yield Obstacle(
                 slug="device-used-twice",
                 text=text,
                 subject=one(device),
