@@ -17,7 +17,7 @@ from intent.dossier.inscribe import edtf
 from intent.dossier.register import IdentifierKind, Register
 from intent.dossier.unreadable import Unreadable
 from intent.language.message import named, say
-from intent.names import YES, is_iri
+from intent.names import INTENT, YES, is_iri
 from intent.vocabulary.form_terms import FormField
 from intent.vocabulary.grammar import Word
 from intent.vocabulary.phrases import normal, unquoted
@@ -120,6 +120,16 @@ def _reference(
     return read
 
 
+def _people_or_nobody(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    grammars = desk.draft.vocabulary.grammars
+    nobody = {label for grammar in grammars for label in grammar.labels(Word.NOBODY)}
+    if normal(text) in nobody:
+        return [INTENT.nobody]
+    if any(normal(name) in nobody for name in desk.listed(text)):
+        raise Unreadable("nobody-else", say("this names people or `nobody`, not both"))
+    return desk.references(text, IdentifierKind.PERSON)
+
+
 def _parts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     """Parts by name, or all those of a group."""
     found = []
@@ -164,6 +174,7 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "rank": _rank,
     "person": _reference(IdentifierKind.PERSON),
     "people": _reference(IdentifierKind.PERSON, several=True),
+    "people-or-nobody": _people_or_nobody,
     "device": _reference(IdentifierKind.DEVICE),
     "part": _reference(IdentifierKind.PART),
     "group": _reference(IdentifierKind.GROUP),

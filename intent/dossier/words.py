@@ -91,7 +91,8 @@ def is_reserved(name: str, grammars: Sequence[Grammar]) -> bool:
     though a sentence in French that needs this word cannot be read beside it, and says so.
     """
     word = normal(name)
-    return any(word in phrase for phrase in grammars[0].read)
+    first, *_ = grammars
+    return any(word in words_of(label) for words in first.terms for label in first.labels(*words))
 
 
 def reads_as_words(name: str, vocabulary: Vocabulary) -> bool:

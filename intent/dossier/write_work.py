@@ -17,6 +17,7 @@ from intent.dossier.writing import (
 )
 from intent.model.work import Citation, Crate, Device, Heading, Part, Section, Source, Work
 from intent.names import TERM
+from intent.vocabulary.grammar import Word
 from intent.vocabulary.terms import Vocabulary
 
 _ORDER = (
@@ -188,8 +189,16 @@ def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
             ("ground", heading.ground),
             ("withdrawn", heading.withdrawn),
             ("supersedes", ", ".join(heading.supersedes)),
+            ("lifted by", _lifted_by(work, heading)),
         ]
     )
+
+
+def _lifted_by(work: Work, heading: Heading) -> str:
+    if heading.lifted_by is None:
+        return ""
+    first, *_ = work.vocabulary.grammars
+    return ", ".join(heading.lifted_by) or first.label(Word.NOBODY)
 
 
 def _citation(citation: Citation) -> str:

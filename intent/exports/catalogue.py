@@ -210,6 +210,7 @@ def standing(line: Instruction) -> tuple[tuple[str, str], ...]:
     known = (
         ("ground", line.ground if line.ground != "intent" else ""),
         ("supersedes", ", ".join(line.supersedes)),
+        ("lifted by", "" if line.lifted_by is None else ", ".join(line.lifted_by) or "nobody"),
         ("withdrawn", str(line.withdrawn) if line.withdrawn else ""),
     )
     return tuple((name, text) for name, text in known if text)

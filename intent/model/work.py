@@ -52,6 +52,8 @@ class Instruction:
     withdrawn: DaySpan | None = None
     supersedes: tuple[str, ...] = ()
     """Identifiers of instructions; a heading stands for all its lines."""
+    lifted_by: tuple[str, ...] | None = None
+    """The people who alone may dispense from it; none of them: nobody may. Without the field authority decides."""
     sources: tuple[Citation, ...] = ()
 
 
@@ -69,6 +71,8 @@ class Heading:
     ground: str | None = None
     withdrawn: DaySpan | None = None
     supersedes: tuple[str, ...] = ()
+    lifted_by: tuple[str, ...] | None = None
+    """People; nobody where it is empty; the field is not there where it is none."""
     sources: tuple[Citation, ...] = ()
     note: str = ""
 

@@ -135,9 +135,17 @@ def _heading(view: GraphView, node: Node) -> Heading:
         ground=ground_of(view, node),
         withdrawn=view.date(node, INTENT.withdrawn),
         supersedes=view.identifiers(node, INTENT.supersedes),
+        lifted_by=_lifted_by(view, node),
         sources=load_citations(view, node),
         note=view.text(node, INTENT.note),
     )
+
+
+def _lifted_by(view: GraphView, node: Node) -> tuple[str, ...] | None:
+    named = view.values(node, INTENT.liftedBy)
+    if not named:
+        return None
+    return () if INTENT.nobody in named else view.identifiers(node, INTENT.liftedBy)
 
 
 def ground_of(view: GraphView, node: Node) -> str | None:
@@ -168,6 +176,7 @@ def _instruction(
         ground=heading.ground or "intent",
         withdrawn=heading.withdrawn,
         supersedes=heading.supersedes,
+        lifted_by=heading.lifted_by,
         sources=heading.sources,
     )
     return replace(line, sentence=sentence_text(line, vocabulary))

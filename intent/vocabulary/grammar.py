@@ -71,6 +71,8 @@ class Word(Enum):
     """After the number of an earlier choice, in an attestation."""
     QUOTATION_MARKS = auto()
     """Around a fact or a text, as `"…"`; any pair is read in every language."""
+    NOBODY = auto()
+    """In the place of people, that there are none."""
 
     @property
     def token(self) -> str:
@@ -100,8 +102,8 @@ ORDINALS = (
 )
 _APOSTROPHES = ("'", "’")
 _VOWELS = frozenset("aeiouàâäæéèêëîïôöœùûü")
-OUTSIDE = frozenset({Word.OF_DOCUMENTED, Word.AT, Word.CANNOT_BE_HAD, Word.QUOTATION_MARKS})
-"""Words that stand within a value or a citation, where the sentence's own grammar does not look."""
+OUTSIDE = frozenset({Word.OF_DOCUMENTED, Word.AT, Word.CANNOT_BE_HAD, Word.QUOTATION_MARKS, Word.NOBODY})
+"""Words that stand within a value, a citation or a field, where the sentence's own grammar does not look."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

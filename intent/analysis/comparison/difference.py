@@ -126,6 +126,7 @@ _RESPECTS: Mapping[str, Message] = {
     "holds": say("holds"),
     "internal": say("internal"),
     "kind": say("kind"),
+    "lifted_by": say("lifted by"),
     "like": say("like"),
     "modality": say("modality"),
     "name": say("name"),

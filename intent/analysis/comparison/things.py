@@ -87,6 +87,7 @@ def _cited(sources: tuple[Citation, ...]) -> tuple[Words, ...]:
 def _heading(heading: Heading) -> Thing:
     told = facets(title=heading.title, words=heading.words, reason=heading.reason, note=heading.note)
     told |= facets(by=heading.by, on=heading.on, ground=heading.ground)
+    told |= facets(lifted_by=say("nobody") if heading.lifted_by == () else heading.lifted_by)
     told |= facets(withdrawn=heading.withdrawn, supersedes=heading.supersedes, source=_cited(heading.sources))
     return Thing(sort=ThingKind.HEADING, name=heading.identifier, facets=told, told=heading.title)
 
