@@ -1,4 +1,4 @@
-"""A language other than English: its catalogue, in gettext's format, and its numbers, lists and months from CLDR.
+"""A language other than English: its catalogue, in gettext's format, and its decimal mark, lists and months from CLDR.
 
 A catalogue is a `.po` file, which translators' tools read; it is compiled to `.mo` when the program is installed.
 Where a `.po` file has been changed since, it is read itself, so that a translator sees at once what was written.
@@ -9,14 +9,13 @@ from __future__ import annotations
 import io
 import re
 from collections.abc import Sequence
-from decimal import Decimal
 from gettext import GNUTranslations
 from importlib.resources import as_file, files
 from pathlib import Path
 
 import babel
 from babel.lists import format_list
-from babel.numbers import format_decimal, get_decimal_symbol
+from babel.numbers import get_decimal_symbol
 
 from intent.language.locale import Locale
 from intent.language.message import Joint, Labelled, Message
@@ -35,7 +34,7 @@ class CataloguedLocale(Locale):
         self.tag = tag
         self._catalogue = catalogue
         self._cldr = babel.Locale.parse(tag)
-        self._mark = get_decimal_symbol(self._cldr)
+        self.mark = get_decimal_symbol(self._cldr)
 
     def pattern(self, message: Message) -> str:
         if message.several:
@@ -52,12 +51,6 @@ class CataloguedLocale(Locale):
     def _set(self, text: str) -> str:
         return _HELD.sub("\N{NARROW NO-BREAK SPACE}", text) if self.tag == "fr" else text
 
-    def number(self, digits: str, *, is_grouped: bool = True) -> str:
-        told = format_decimal(
-            Decimal(digits), locale=self._cldr, decimal_quantization=False, group_separator=is_grouped
-        )
-        return told.replace("-", "−")
-
     def month(self, number: int) -> str:
         return str(self._cldr.months["format"]["wide"][number])
 
@@ -66,9 +59,9 @@ class CataloguedLocale(Locale):
 
     def written(self, numbers: str) -> str:
         """Where the decimal mark is a comma, the numbers of a position part at semicolons."""
-        if self._mark == ".":
+        if self.mark == ".":
             return numbers
-        return re.sub(r"(?<=\d)\.(?=\d)", self._mark, numbers.replace(", ", "; "))
+        return re.sub(r"(?<=\d)\.(?=\d)", self.mark, numbers.replace(", ", "; "))
 
 
 def catalogued_locale(language: str) -> Locale:

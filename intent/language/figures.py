@@ -10,6 +10,9 @@ from intent.values.regions import Interval
 from intent.values.units import in_unit
 
 _MANY = 2
+_WHOLE_DIGITS = 4
+_GROUP, _TOGETHER = 3, 4
+_APART = "\N{NARROW NO-BREAK SPACE}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,10 +22,7 @@ class Figure:
     bounds: Interval
     unit: str = ""
     digits: int = 3
-    """How many digits are told; more of a whole number are kept."""
-    is_grouped: bool = True
-    """Whether its thousands are set apart. Not of what is measured off: no comma is set there, and four digits stand
-    together (SI Brochure, 9th edition, 5.4.4)."""
+    """How many digits are told; a whole number that needs no more than four is told as it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +32,9 @@ class Written:
     text: str
 
 
-def figure(held: Interval, unit: str = "", digits: int = 3, *, is_grouped: bool = True) -> Figure:
+def figure(held: Interval, unit: str = "", digits: int = 3) -> Figure:
     """The figure, in some unit, of a number as it is held."""
-    return Figure(bounds=in_unit(held, unit), unit=unit, digits=digits, is_grouped=is_grouped)
+    return Figure(bounds=in_unit(held, unit), unit=unit, digits=digits)
 
 
 def counted(figure: Figure) -> int:
@@ -46,12 +46,41 @@ def counted(figure: Figure) -> int:
 
 
 def rounded(number: Fraction, digits: int) -> str:
-    """A number rounded to so many digits, with a decimal point and without zeros that say nothing."""
+    """A number rounded to what its inputs bear, with a decimal point and without zeros that say nothing.
+
+    What is measured or read off a plate bears three digits, seldom four: `385200` lx·h, but `123000` and not `122850`.
+    A sum of whole watts is a whole number of few digits, and stays as it is. (Common practice, no source.)
+    """
     if number == 0:
         return "0"
-    places = max(0, digits - 1 - floor(log10(abs(number))))
-    written = f"{float(number):.{places}f}"
-    return written.rstrip("0").rstrip(".") if places else written
+    places = digits - 1 - floor(log10(abs(number)))
+    if (
+        places < 0
+        and number.denominator == 1
+        and len(str(abs(number.numerator)).rstrip("0")) <= _WHOLE_DIGITS
+    ):
+        return str(number.numerator)
+    written = f"{round(float(number), places):.{max(0, places)}f}"
+    return written.rstrip("0").rstrip(".") if places > 0 else written
+
+
+def grouped(number: str, mark: str) -> str:
+    """Digits, with a decimal point, as they are set: 123 000, and four together: 1424.
+
+    The groups of three, on either side of the decimal mark, stand apart by a narrow space that does not break
+    (SI Brochure, 9th edition, 5.4.4).
+    """
+    sign, bare = ("−", number[1:]) if number.startswith("-") else ("", number)
+    whole, _point, fraction = bare.partition(".")
+    first = len(whole) % _GROUP
+    groups = [whole[:first], *_threes(whole[first:])] if len(whole) > _TOGETHER else [whole]
+    decimals = _threes(fraction) if len(fraction) > _TOGETHER else [fraction]
+    told = _APART.join(group for group in groups if group)
+    return f"{sign}{told}{mark}{_APART.join(decimals)}" if fraction else f"{sign}{told}"
+
+
+def _threes(digits: str) -> list[str]:
+    return [digits[start : start + _GROUP] for start in range(0, len(digits), _GROUP)]
 
 
 def decimal(number: Fraction) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from intent.language.calendar import span_words
-from intent.language.figures import Figure, Month, Written, rounded
+from intent.language.figures import Figure, Month, Written, grouped, rounded
 from intent.language.message import (
     Joined,
     Joint,
@@ -35,6 +35,8 @@ class Locale:
 
     tag = "en"
     """The language tag (BCP 47)."""
+    mark = "."
+    """The decimal mark."""
 
     def say(self, words: Words) -> str:
         """A message in this language; a writer's own text as it is."""
@@ -49,11 +51,9 @@ class Locale:
         """The pattern of this language, in the plural form that the message's number asks for."""
         return message.several if message.several and message.number != 1 else message.pattern
 
-    def number(self, digits: str, *, is_grouped: bool = True) -> str:
-        """A number with a decimal point, as this language writes it; its minus is a minus sign."""
-        sign, bare = ("−", digits[1:]) if digits.startswith("-") else ("", digits)
-        whole, point, fraction = bare.partition(".")
-        return f"{sign}{int(whole):,}{point}{fraction}" if is_grouped else f"{sign}{bare}"
+    def number(self, digits: str) -> str:
+        """A number with a decimal point, with this language's decimal mark; its minus is a minus sign."""
+        return grouped(digits, self.mark)
 
     def month(self, number: int) -> str:
         """The name of a month within a date, 1 to 12."""
@@ -104,8 +104,7 @@ class Locale:
         low, high = figure.bounds.low, figure.bounds.high
         unit = self.say(say(figure.unit)) if figure.unit else ""
         least, most = (
-            None if end is None else self.number(rounded(end, figure.digits), is_grouped=figure.is_grouped)
-            for end in (low, high)
+            None if end is None else self.number(rounded(end, figure.digits)) for end in (low, high)
         )
         if least is not None and least == most:
             return _with_unit(least, unit)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from intent.effects.scene import Scene
 from intent.language.figures import Figure, figure
 from intent.language.message import Message, say
@@ -12,6 +14,7 @@ from intent.values.regions import Interval
 from intent.variance.result import Variance
 
 _DIGITS = 4
+"""Of what is measured off; of whole millimetres none is left out, however large the hall."""
 _AXES = (
     (say("{length} to the left"), say("{length} to the right"), say("{length} to the side")),
     (say("{length} below the floor"), say("{length} above the floor"), say("{length} above the floor")),
@@ -56,7 +59,9 @@ def _line(axis: Interval, place: int, unit: str) -> Message:
 
 
 def _length(axis: Interval, unit: str) -> Figure:
-    return figure(axis, unit, digits=_DIGITS, is_grouped=False)
+    length = figure(axis, unit)
+    ends = (end for end in (length.bounds.low, length.bounds.high) if end is not None)
+    return replace(length, digits=max([_DIGITS, *(len(str(abs(int(end)))) for end in ends)]))
 
 
 def _measured(variance: Variance, hangs: bool) -> Message:
