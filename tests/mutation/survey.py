@@ -154,7 +154,7 @@ def noticed(mutant: Mutant, known: Sequence[Known]) -> str:
 def _values_hold() -> bool:
     import pytest
 
-    tests = [str(ROOT / "tests" / name) for name in ("test_values.py", "test_dates.py")]
+    tests = [str(ROOT / "tests" / name) for name in ("test_values.py", "test_bounds.py", "test_dates.py")]
     return pytest.main(["-q", "-x", "-p", "no:xdist", *tests]) == 0
 
 
