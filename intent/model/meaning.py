@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from intent.language.figures import decimal
 from intent.model.assertions import Aggregate, Dated, Expression, Form, Item, Measured, Named, Relative, Text
 from intent.names import POSITION
 from intent.values.regions import Box, Interval, Region, arc, region
@@ -53,6 +54,26 @@ def _whole(characteristic: Characteristic) -> Box:
         return (_TURN,)
     axes = {"position": 3, "raster": 2}.get(characteristic.space, 1)
     return (Interval(characteristic.minimum, None),) * axes
+
+
+def ordinary_expression(characteristic: Characteristic, vocabulary: Vocabulary) -> Expression | None:
+    """What everybody takes for granted where nothing is said, as a cell would say it; none where nothing is."""
+    if characteristic.ordinary_value is not None:
+        concept = vocabulary.concepts[characteristic.ordinary_value]
+        item: Item = Named(concept.iri)
+        if concept.magnitude is not None and characteristic.is_measured:
+            item = Measured(numbers=(concept.magnitude,), written=concept.label)
+        return Expression(form=Form.ONE_OF, items=(item,), written=concept.label)
+    number = characteristic.ordinary_number
+    if number is None:
+        return None
+    assumed = vocabulary.units.get(characteristic.assumed_unit or "")
+    unit = assumed or vocabulary.reference_unit(characteristic.quantity_kind)
+    if unit is None:
+        return Expression(form=Form.ONE_OF, items=(Measured(numbers=(number,), written=decimal(number)),))
+    held, written = (number + unit.offset) * unit.factor, f"{decimal(number)} {unit.symbol}"
+    measured = Measured(numbers=(held,), written=written, unit=unit.iri)
+    return Expression(form=Form.ONE_OF, items=(measured,), written=written)
 
 
 def is_relative(expression: Expression) -> bool:

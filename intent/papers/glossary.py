@@ -84,8 +84,14 @@ def _said_of(vocabulary: Vocabulary, found: Characteristic) -> Iterator[Words]:
     if found.applies_to:
         kinds = tuple(vocabulary.concepts[kind] for kind in sorted(found.applies_to))
         yield say("Usual of: {kinds}.", kinds=joined(map(named, kinds), ", "))
-    if found.counts_unasked:
+    if found.unasked_of >= found.bearers:
         yield say("It counts without anybody asking.")
+    elif found.counts_unasked:
+        bearers = listed((_OF[bearer] for bearer in sorted(found.unasked_of)), Joint.OR)
+        yield say(
+            "It counts without anybody asking where it is said of {bearers}, else only where asked.",
+            bearers=bearers,
+        )
     else:
         yield say("It counts only where asked.")
 

@@ -46,6 +46,18 @@ class Case:
     def vocabulary(self) -> Vocabulary:
         return self.work.vocabulary
 
+    def counts_unasked(self, subject: str, characteristic: Characteristic) -> bool:
+        """Whether a departure counts where no instruction speaks of it: of such a bearer, and not through another.
+
+        What says a part of another characteristic again, as a height does of a position, counts through that one.
+        """
+        if not characteristic.unasked_of & self.proposed.bearers_of(subject):
+            return False
+        other = self.vocabulary.characteristics.get(characteristic.restates or "")
+        return other is None or not all(
+            state.is_given(subject, other) for state in (self.documented, self.proposed)
+        )
+
 
 def lay_out(work: Work, installation: Installation) -> Case:
     """The case of one installation of a work."""
@@ -77,7 +89,7 @@ def lay_out(work: Work, installation: Installation) -> Case:
         counting_unasked=tuple(
             characteristic
             for characteristic in work.vocabulary.characteristics.values()
-            if characteristic.counts_unasked and "device" in characteristic.bearers
+            if "device" in characteristic.unasked_of
         ),
     )
 

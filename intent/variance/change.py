@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from intent.model.assertions import Named
 from intent.model.meaning import unchanged_values
 from intent.names import PRESENCE, THE_VENUE
 from intent.values.sets import ValueSet, are_disjoint, is_within
@@ -26,7 +27,7 @@ class Deviation:
 
 def change_of(case: Case, subject: str, characteristic: Characteristic) -> Deviation:
     """Whether a value is unchanged, differs, or cannot be told to."""
-    counts = characteristic.counts_unasked
+    counts = case.counts_unasked(subject, characteristic)
     given, was_given = (state.is_given(subject, characteristic) for state in (case.proposed, case.documented))
     if not _can_be_documented(case, subject):
         return Deviation(
@@ -42,7 +43,7 @@ def change_of(case: Case, subject: str, characteristic: Characteristic) -> Devia
     value = case.proposed.value(subject, characteristic)
     same = unchanged_values(case.documented.value(subject, characteristic), characteristic)
     return Deviation(
-        is_unchanged=is_within(value, same),
+        is_unchanged=is_within(value, same) and not is_broad(case, subject, characteristic),
         is_given=True,
         differs=are_disjoint(value, same),
         counts_unasked=counts,
@@ -52,13 +53,29 @@ def change_of(case: Case, subject: str, characteristic: Characteristic) -> Devia
 def documented_for(case: Case, subject: str, characteristic: Characteristic) -> ValueSet | None:
     """What `as documented` and shares of the documented value are taken of.
 
-    None where nothing is documented, unless nothing is touched: then whatever it is, it stays so.
+    None where nothing is documented, unless nothing is touched: then whatever it is, it stays so. None also where a
+    term that only gathers others is documented and another device comes with a value within it.
     """
     if characteristic.iri == PRESENCE or case.documented.is_given(subject, characteristic):
-        return case.documented.value(subject, characteristic)
+        documented = case.documented.value(subject, characteristic)
+        if not is_broad(case, subject, characteristic):
+            return documented
+        return documented if are_disjoint(case.proposed.value(subject, characteristic), documented) else None
     if _can_be_documented(case, subject) and _is_untouched(case, subject, characteristic):
         return case.documented.value(subject, characteristic)
     return None
+
+
+def is_broad(case: Case, subject: str, characteristic: Characteristic) -> bool:
+    """Whether another device comes, and what is documented of the one that goes is a term that only gathers others.
+
+    Nobody has then said which of them it was, so that nobody can tell whether a value within it differs.
+    """
+    expression = case.documented.expression(subject, characteristic)
+    if expression is None or subject not in case.substituted or "device" not in characteristic.bearers:
+        return False
+    named = (item.concept for item in expression.items if isinstance(item, Named))
+    return any(case.vocabulary.concepts[concept].only_gathers for concept in named)
 
 
 def _can_be_documented(case: Case, subject: str) -> bool:

@@ -11,14 +11,14 @@ from fractions import Fraction
 
 from intent.formulas import electricity, photometry, shapes
 from intent.names import THE_VENUE, THE_WORK, term_iri
-from intent.values.bounds import NATURAL, hull, known, minus, natural, over, point, smaller, times
+from intent.values.bounds import NATURAL, hull, known, minus, natural, over, plus, point, smaller, times
 from intent.values.regions import EVERYTHING, Interval, Region, arc, region
 from intent.variance.giving import GivesValues, bounds_of, is_stated, names_of
 
 SQUARE_PIXELS_FROM = 720
 """Rows from which picture elements are square where nothing is said (ITU-R BT.709, from memory)."""
 HOURS_A_DAY, SECONDS_AN_HOUR = 24, 3600
-_NO_TURN = point(0)
+_NO_TURN = _NO_GAP = point(0)
 
 
 def computed_region(term: str, state: GivesValues, subject: str, every: Region) -> Region:
@@ -38,6 +38,12 @@ def _height(state: GivesValues, subject: str) -> Interval:
     if not isinstance(value, Region) or len(value.whole) < 3:
         return EVERYTHING
     return Region(tuple((box[1],) for box in value.boxes)).bounds
+
+
+def _loop_length(state: GivesValues, subject: str) -> Interval:
+    """From one start to the next: the duration, and the gap after it; of the work as a whole no gap is told apart."""
+    gap = _NO_GAP if subject == THE_WORK else bounds_of(state, subject, "loop-gap")
+    return plus(bounds_of(state, subject, "duration"), gap)
 
 
 def _visible_width(state: GivesValues, subject: str) -> Interval:
@@ -246,6 +252,7 @@ def _standing_area(state: GivesValues, subject: str) -> Interval:
 
 FORMULAS: Mapping[str, Callable[[GivesValues, str], Interval]] = {
     "height": _height,
+    "loop-length": _loop_length,
     "visible-width": _visible_width,
     "visible-height": _visible_height,
     "picture-shape": _picture_shape,

@@ -20,7 +20,7 @@ from intent.variance.device_obstacles import device_obstacles
 from intent.variance.grounds import admitted_by, gravity, judge_day
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.outcome import concluded
-from intent.variance.reasons import reason_for, refusal_words
+from intent.variance.reasons import reason_for, refusal_words, remarks
 from intent.variance.result import Effect, Row, RowKey, Variance
 from intent.variance.speaking import refusals
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
@@ -111,7 +111,9 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     )
     day = (days or spans[0]).first
     apart: list[Words] = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
-    reason = joined([reason_for(case, row), *apart, *_refused(case, topic, row, day)])
+    reason = joined(
+        [reason_for(case, row), *apart, *_remarks(case, topic, row), *_refused(case, topic, row, day)]
+    )
     yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
 
 
@@ -120,6 +122,12 @@ def _also_counted(topic: Topic) -> tuple[str, ...]:
     if topic.kind is not TopicKind.AGGREGATE:
         return ()
     return tuple(member for member in topic.members if member not in topic.subject.members)
+
+
+def _remarks(case: Case, topic: Topic, row: Row) -> Iterator[Words]:
+    """How the values of a departure came to be compared."""
+    if topic.kind is TopicKind.EACH and row.verdict.is_departure and topic.characteristic is not None:
+        yield from remarks(case, topic.members[0], topic.characteristic)
 
 
 def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator[Words]:

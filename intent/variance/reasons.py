@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from intent.language.message import Words, listed, say, say_of
 from intent.model.authority import OBSERVED_PRACTICE_RANK
@@ -11,7 +11,9 @@ from intent.model.naming import person_name
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.work import Instruction
 from intent.variance.case import Case
+from intent.variance.change import is_broad
 from intent.variance.result import Because, Open, OpenKind, Row, SetAside, Verdict
+from intent.vocabulary.terms import Characteristic
 
 
 def reason_for(case: Case, row: Row) -> Words:
@@ -127,6 +129,21 @@ def _unknown(case: Case, row: Row, names: Words) -> Words:
     if row.documented == NOT_GIVEN:
         return say("It is not documented, so nobody can tell whether this differs.")
     return say("It is not given precisely enough to tell whether it differs.")
+
+
+def remarks(case: Case, subject: str, characteristic: Characteristic) -> Iterator[Words]:
+    """What a reader has to know of the two values to see how they were compared."""
+    documented, proposed = case.documented, case.proposed
+    if is_broad(case, subject, characteristic):
+        yield say(
+            "“{term}” only gathers others: nobody has said which of them it was, and another device comes.",
+            term=documented.words(subject, characteristic),
+        )
+    if documented.is_granted(subject, characteristic) and not proposed.is_granted(subject, characteristic):
+        yield say(
+            "Nothing is documented of it, and so the ordinary value is taken: {value}.",
+            value=documented.words(subject, characteristic),
+        )
 
 
 def refusal_words(case: Case, line: Instruction, consent: Consent) -> Words:

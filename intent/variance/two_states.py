@@ -72,6 +72,7 @@ def documented_state(work: Work) -> State:
         statements=statements,
         present=present,
         devices={part.identifier: part.device for part in work.parts},
+        kinds={part.identifier: part.kind.iri for part in work.parts},
     )
 
 
@@ -110,6 +111,8 @@ def proposed_state(work: Work, installation: Installation, documented: State) ->
         statements=resolved,
         present=dict.fromkeys(there),
         devices=devices,
+        kinds={**documented.kinds, **{part.identifier: part.kind.iri for part in installation.additions}},
+        replaced=frozenset(substitution.part for substitution in installation.substitutions),
         documented=documented,
         days=point(days),
         worked_out=WorkedOut(given=documented.worked_out.given),  # most devices are as documented

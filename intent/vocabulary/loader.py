@@ -196,6 +196,7 @@ def _concept(
         magnitude=_magnitude(about, units),
         authority=None if rank is None else int(rank),
         stands_alone=value_of(about, INTENT + "standsAlone") == "true",
+        only_gathers=value_of(about, INTENT + "onlyGathers") == "true",
         cautions=tuple(cautions),
         texts=texts,
     )
@@ -234,7 +235,10 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         tolerance=_tolerance(about, units),
         tolerance_percent=fraction_of(about, INTENT + "tolerancePercent"),
         minimum=fraction_of(about, INTENT + "minimum"),
-        counts_unasked=value_of(about, INTENT + "countsUnasked") == "true",
+        unasked_of=_unasked_of(about),
+        ordinary_value=value_of(about, INTENT + "ordinaryValue"),
+        ordinary_number=fraction_of(about, INTENT + "ordinaryNumber"),
+        restates=value_of(about, INTENT + "restates"),
         applies_to=frozenset(values_of(about, INTENT + "appliesTo")),
         seen=int(value_of(about, INTENT + "noticing") or 2),
         undone=int(value_of(about, INTENT + "undoing") or 2),
@@ -243,6 +247,12 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         is_computed=value_of(about, INTENT + "computed") == "true",
         cautions=values_of(about, INTENT + "caution"),
     )
+
+
+def _unasked_of(about: Properties) -> frozenset[str]:
+    """The bearers named, or with a mere `true` all that there are."""
+    named = frozenset(values_of(about, INTENT + "countsUnasked")) - {"false"}
+    return frozenset(values_of(about, INTENT + "bearer")) if "true" in named else named
 
 
 def _tolerance_written(about: Properties, units: Mapping[str, Unit]) -> str:

@@ -70,6 +70,8 @@ class Concept:
     """The rank of a role: 1 is the artist's own."""
     stands_alone: bool = False
     """Whether it says by itself what it is a value of, as `present` does of `presence`."""
+    only_gathers: bool = False
+    """Whether it is a heading for narrower terms and names no thing of its own: `flat panel`."""
     cautions: tuple[str, ...] = ()
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
@@ -120,7 +122,14 @@ class Characteristic:
     tolerance_percent: Fraction | None = None
     minimum: Fraction | None = None
     """The least value there can be, in reference units; none for signed quantities."""
-    counts_unasked: bool = False
+    unasked_of: frozenset[str] = frozenset()
+    """The bearers of which it counts where no instruction speaks of it."""
+    ordinary_value: str | None = None
+    """The IRI of the concept that everybody takes for granted where nothing is said."""
+    ordinary_number: Fraction | None = None
+    """The same where it is a number, in the assumed unit, else in reference units."""
+    restates: str | None = None
+    """The IRI of the characteristic of which it says a part again, as `height` does of `position`."""
     applies_to: frozenset[str] = frozenset()
     seen: int = 2
     """How hard a loss is to see: 1 at once, 2 on comparison, 3 only by measuring or asking."""
@@ -143,6 +152,16 @@ class Characteristic:
     def label_in(self, language: str) -> str:
         """The label in a language, else in English, else in any."""
         return label_among(self.labels, language) or local_name(self.iri)
+
+    @property
+    def counts_unasked(self) -> bool:
+        """Whether it counts of any bearer where no instruction speaks of it."""
+        return bool(self.unasked_of)
+
+    @property
+    def has_ordinary(self) -> bool:
+        """Whether there is a value that everybody takes for granted."""
+        return self.ordinary_value is not None or self.ordinary_number is not None
 
     @property
     def is_measured(self) -> bool:

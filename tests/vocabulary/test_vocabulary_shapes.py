@@ -59,11 +59,12 @@ term:breadth a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
     skos:definition "Side to side."@en, "x"@de, "x"@fr ;
     intent:bearer "device" ; intent:space "quantity" ; qudt:hasQuantityKind quantitykind:Length ;
     intent:assumedUnit unit:IN ; intent:tolerance "5"^^xsd:decimal ; intent:toleranceUnit unit:IN ;
+    intent:ordinaryNumber "2"^^xsd:decimal ; intent:restates term:weave ;
     intent:minimum 0 ; intent:countsUnasked true ; intent:noticing 1 ; intent:undoing 2 .
 term:weave a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
     skos:prefLabel "weave"@en, "Bindung"@de, "armure"@fr ; skos:definition "How woven."@en, "x"@de, "x"@fr ;
     intent:bearer "device" ; intent:space "concept" ; intent:valuesFrom term:technologies ;
-    intent:noticing 1 ; intent:undoing 2 .
+    intent:ordinaryValue term:cloth ; intent:noticing 1 ; intent:undoing 2 .
 term:ease a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
     skos:prefLabel "ease"@en, "Lose"@de, "mou"@fr ; skos:definition "Slack."@en, "x"@de, "x"@fr ;
     intent:bearer "device" ; intent:space "ratio" ; intent:tolerancePercent "10"^^xsd:decimal ;
@@ -143,6 +144,9 @@ BROKEN = [
     ("tolerance-unit", "intent:toleranceUnit unit:IN", "intent:toleranceUnit unit:INCH"),
     ("minimum", "intent:minimum 0", 'intent:minimum "none"'),
     ("computed", "intent:countsUnasked true", 'intent:computed "perhaps"'),
+    ("ordinary-value", "intent:ordinaryValue term:cloth", 'intent:ordinaryValue "cloth"'),
+    ("ordinary-number", 'intent:ordinaryNumber "2"^^xsd:decimal', 'intent:ordinaryNumber "two"'),
+    ("restates", "intent:restates term:weave", "intent:restates term:cloth"),
     ("counts-unasked", "intent:countsUnasked true", 'intent:countsUnasked "perhaps"'),
     (
         "noticing",

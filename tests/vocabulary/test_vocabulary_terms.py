@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 import pytest
 
+from intent.model.meaning import ordinary_expression
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept
@@ -21,7 +22,9 @@ def listed(text: str) -> list[str]:
 
 
 # The labels that the text form fixes. An asterisk: counts unasked.
-KINDS = listed("display, player, loudspeaker, object, furniture, converter, cable, carrier, control")
+KINDS = listed(
+    "display, player, loudspeaker, object, furniture, converter, cable, carrier, control, barrier, marking, label"
+)
 ROLES = {
     1: ["artist"],
     2: ["artist's estate"],
@@ -42,11 +45,12 @@ CHARACTERISTICS = {
     "device": """technology*, visible diagonal*, aspect ratio*, colour*, casing*, nominal diagonal, raster,
         refresh rate, luminance, white point, weight, power, maker, model, serial, year made, hours""",
     "place": """presence*, rotation*, tilt*, facing*, position*, channel*, start offset*, synchronisation*,
-        fit*, support*, height""",
+        fit*, support*, height, power state*, picture turn*, mirroring*, distortion*, muted*, playback speed*,
+        play mode*""",
     "work": "sound*, sound level*, running*",
     "venue": """mains, mains frequency, ambient light, ceiling height, door width, door height,
         floor load limit, circuit current, wall colour""",
-    "material": "standard, frame rate, duration, raster, pixel aspect ratio, sound",
+    "material": "standard*, frame rate*, duration*, raster*, pixel aspect ratio*, sound*, loop gap*",
     "connection": "signal, length",
     "box": "length, width, height, weight",
 }
@@ -128,9 +132,62 @@ def test_characteristics_and_their_bearers(bearer: str, name: str) -> None:
     assert found.definition
 
 
-def test_exactly_those_with_an_asterisk_count_unasked() -> None:
-    starred = {name.rstrip("*") for _, name in FIXED if name.endswith("*")}
-    assert {one.label for one in VOCABULARY.characteristics.values() if one.counts_unasked} == starred
+@pytest.mark.parametrize(("bearer", "name"), FIXED)
+def test_those_with_an_asterisk_count_unasked(bearer: str, name: str) -> None:
+    """Of a device exactly those; a height counts where no position says it, and so has no asterisk."""
+    found = characteristic(name.rstrip("*"))
+    assert (bearer in found.unasked_of) == name.endswith("*") or found.restates is not None
+
+
+def test_of_a_device_nothing_else_counts_unasked() -> None:
+    starred = {name.rstrip("*") for name in listed(CHARACTERISTICS["device"]) if name.endswith("*")}
+    assert {one.label for one in VOCABULARY.characteristics.values() if "device" in one.unasked_of} == starred
+
+
+NOTICED = 2
+"""A loss that is seen at once (1) or on comparison (2); what only measuring or asking shows is rated 3."""
+
+
+def test_whatever_visitors_can_notice_of_place_work_and_material_counts_unasked() -> None:
+    """The vocabulary's own rating decides, so that a new characteristic cannot be forgotten."""
+    forgotten = {
+        (one.label, bearer)
+        for one in VOCABULARY.characteristics.values()
+        for bearer in one.bearers & {"place", "work", "material"}
+        if one.seen <= NOTICED and bearer not in one.unasked_of
+    }
+    assert not forgotten
+
+
+ORDINARY = {
+    "playback speed": "100 %",
+    "play mode": "looped",
+    "loop gap": "0 s",
+    "picture turn": "upright",
+    "mirroring": "unmirrored",
+    "distortion": "0 %",
+    "muted": "no",
+    "power state": "on",
+}
+
+
+def test_what_everybody_takes_for_granted() -> None:
+    found = {
+        one.label: expression.written
+        for one in VOCABULARY.characteristics.values()
+        if (expression := ordinary_expression(one, VOCABULARY)) is not None
+    }
+    assert found == ORDINARY
+
+
+def test_terms_that_only_gather_others() -> None:
+    """A heading names nothing of its own, so it has something narrower under it."""
+    gathering = {one.label for one in VOCABULARY.concepts.values() if one.only_gathers}
+    assert {"flat panel", "projector", "file player"} <= gathering
+    assert not {"cathode-ray tube", "video projector", "computer"} & gathering
+    assert all(
+        len(VOCABULARY.narrower[one.iri]) > 1 for one in VOCABULARY.concepts.values() if one.only_gathers
+    )
 
 
 @pytest.mark.parametrize("name", VALUES)

@@ -89,7 +89,9 @@ def _judgements(
     case: Case, topics: Sequence[TopicClaims], piece: ValuePiece, day: datetime.date
 ) -> Iterator[Judgement]:
     for topic in topics:
-        counts = topic.characteristic is not None and topic.characteristic.counts_unasked
+        counts = topic.characteristic is not None and any(
+            case.counts_unasked(member, topic.characteristic) for member in topic.members
+        )
         admitted = {claim.line.identifier: claim.admitted for claim in topic.claims}
         questions = [
             Inquiry(

@@ -13,6 +13,8 @@ from intent.names import HEIGHT, POSITION, PRESENCE, THE_WORK
 from intent.vocabulary.terms import Characteristic
 
 _OF_SOME = {Aggregate.EACH, Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.DIFFERENCE, Aggregate.TOTAL}
+_AT_ONCE = 1
+"""A loss that is seen at once, as the vocabulary rates it."""
 _FOR_EVER = 3
 """A loss that cannot be undone, as the vocabulary rates it."""
 
@@ -42,12 +44,23 @@ def gaps_of_parts(occasion: Occasion) -> Iterator[Gap]:
         yield Gap(tuple(part for gap in alike for part in gap.parts), alike[0].characteristics)
 
 
-def gaps_of_work(occasion: Occasion) -> Iterator[Characteristic]:
-    """What nobody has spoken of among the characteristics of the work as a whole."""
-    spoken = _spoken(occasion)
-    for one in occasion.work.vocabulary.characteristics.values():
-        if one.counts_unasked and "work" in one.bearers and (THE_WORK, one.iri) not in spoken:
-            yield one
+def gaps_of_work(occasion: Occasion) -> Iterator[tuple[Characteristic, ...]]:
+    """What nobody has spoken of among the characteristics of the work as a whole.
+
+    Each that is documented by itself; those of which nothing is documented, and that everybody sees, together.
+    """
+    spoken, documented = _spoken(occasion), occasion.case.documented
+    silent = [
+        one
+        for one in occasion.work.vocabulary.characteristics.values()
+        if "work" in one.unasked_of and (THE_WORK, one.iri) not in spoken
+    ]
+    yield from ((one,) for one in silent if documented.is_given(THE_WORK, one))
+    undocumented = tuple(
+        one for one in silent if one.seen == _AT_ONCE and not documented.is_given(THE_WORK, one)
+    )
+    if undocumented:
+        yield undocumented
 
 
 def _spoken(occasion: Occasion) -> frozenset[tuple[str, str]]:
@@ -73,7 +86,7 @@ def _group_by_group(occasion: Occasion) -> Iterator[Gap]:
     for parts in groups.values():
         placed: dict[tuple[str, ...], list[Characteristic]] = {}
         for one in vocabulary.characteristics.values():
-            if not one.counts_unasked or not one.bearers & {"device", "place"}:
+            if not one.unasked_of & {"device", "place"}:
                 continue
             asked = (part for part in parts if vocabulary.applies(one, part.kind.iri))
             silent = [part for part in asked if (part.identifier, one.iri) not in spoken]
@@ -89,6 +102,7 @@ def _group_by_group(occasion: Occasion) -> Iterator[Gap]:
 def _is_asked(occasion: Occasion, part: Part, characteristic: Characteristic) -> bool:
     """What is documented is asked about; what is not, where it goes with the device and a loss is for ever.
 
+    What everybody takes for granted is not asked about, nor what follows from other characteristics.
     A text that is one and the same throughout the work leaves nothing to choose.
     """
     documented = occasion.case.documented
@@ -100,6 +114,8 @@ def _is_asked(occasion: Occasion, part: Part, characteristic: Characteristic) ->
             and part.device is not None
             and characteristic.undone == _FOR_EVER
         )
+    if documented.is_granted(part.identifier, characteristic) or characteristic.is_computed:
+        return False
     if characteristic.space != "text":
         return True
     return len({documented.words(one, characteristic) for one in documented.present} - {NOT_GIVEN}) > 1

@@ -17,7 +17,7 @@ from intent.analysis.questions.occasion import (
     times_shown,
 )
 from intent.analysis.questions.question import Question
-from intent.language.message import Joint, Message, Words, joined, listed, say
+from intent.language.message import Joint, Message, Words, joined, listed, named, say
 from intent.model.naming import runs
 from intent.model.work import Instruction, Part
 from intent.names import PRESENCE, THE_WORK
@@ -34,8 +34,8 @@ def unspoken(occasion: Occasion) -> Iterator[Question]:
     """A question for each gap in what has been said of the parts and of the work as a whole."""
     for gap in gaps_of_parts(occasion):
         yield _of_parts(occasion, gap)
-    for characteristic in gaps_of_work(occasion):
-        yield _of_work(occasion, characteristic)
+    for characteristics in gaps_of_work(occasion):
+        yield _of_work(occasion, characteristics)
 
 
 def _of_parts(occasion: Occasion, gap: Gap) -> Question:
@@ -85,8 +85,8 @@ def _asked(occasion: Occasion, gap: Gap) -> Message:
 def _about_value(one: Characteristic, subject: Words, values: Collection[Words]) -> Message:
     """What to ask of a characteristic of which these values are documented."""
     if not values:
-        pattern = say("What should the {characteristic} of {subject} be? Nothing is documented.")
-    elif len(values) == 1:
+        return _undocumented(named(one), subject)
+    if len(values) == 1:
         pattern = (
             say("How far may the {characteristic} of {subject} depart from {value}?")
             if one.is_measured
@@ -104,6 +104,15 @@ def _about_value(one: Characteristic, subject: Words, values: Collection[Words])
         )
     value = next(iter(values)) if len(values) == 1 else ""
     return pattern.filled(characteristic=one, subject=subject, value=value)
+
+
+def _undocumented(characteristics: Words, subject: Words) -> Message:
+    """What to ask of characteristics of which nothing is documented."""
+    return say(
+        "What should the {characteristic} of {subject} be? Nothing is documented.",
+        characteristic=characteristics,
+        subject=subject,
+    )
 
 
 def _is_documented(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> bool:
@@ -149,19 +158,21 @@ def _shown(occasion: Occasion, parts: Sequence[Part], one: Characteristic) -> It
             )
 
 
-def _of_work(occasion: Occasion, one: Characteristic) -> Question:
+def _of_work(occasion: Occasion, every: tuple[Characteristic, ...]) -> Question:
     documented = occasion.case.documented
+    one = max(every, key=lambda one: one.seen + one.undone)
     factors = Factors(
         wear=Wear(),
         seen=one.seen,
         undone=one.undone,
-        differed=times_differed(occasion, [THE_WORK], [one]),
-        shown=times_shown(occasion, [THE_WORK], [one]),
+        differed=times_differed(occasion, [THE_WORK], every),
+        shown=times_shown(occasion, [THE_WORK], every),
         bearing=2,
     )
     values = [documented.words(THE_WORK, one)] if documented.is_given(THE_WORK, one) else []
+    whole = say("the work as a whole")
     return Question(
-        text=_about_value(one, say("the work as a whole"), values),
+        text=_about_value(one, whole, values) if values else _undocumented(listed(every), whole),
         why=UNSAID,
         factors=factors,
         whom=highest(occasion),
