@@ -17,6 +17,7 @@ from intent.vocabulary.phrases import normal, unquoted
 from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
 _SHARE = re.compile(rf"(?P<number>{NUMBER})\s*%\s+(?P<of>\D.*)$")
+_PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 _FEW = 12
 """So many values can be listed in a message."""
 
@@ -58,6 +59,25 @@ def read_item(
         unit=unit.iri if unit else None,
         tolerance=absolute,
         tolerance_percent=percent,
+    )
+
+
+def read_with_tolerance(
+    text: str,
+    characteristic: Characteristic,
+    vocabulary: Vocabulary,
+    kinds: Sequence[str] = (),
+    shared_unit: str | None = None,
+) -> Item:
+    """A single value with what stands after its ±, if anything does: `20 in ± 1 in`. Raises `Unreadable`."""
+    value, *tolerance = _PLUS_MINUS.split(text, maxsplit=1)
+    return read_item(
+        value,
+        characteristic,
+        vocabulary,
+        kinds=kinds,
+        tolerance=tolerance[0] if tolerance else None,
+        shared_unit=shared_unit,
     )
 
 

@@ -30,11 +30,12 @@ class OwnWords:
 
         A record that was changed by another program, or made to deceive, may hold words that its triples belie.
         """
-        if line.written and self._says(line):
+        if line.written and self.says(line):
             return line.written
         return line.sentence
 
-    def _says(self, line: Instruction) -> bool:
+    def says(self, line: Instruction) -> bool:
+        """Whether the writer's own sentence, read again, says what the record says."""
         vocabulary = self.work.vocabulary
         try:
             tree = parse(line.written, self.known, vocabulary.grammars)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -14,7 +13,7 @@ from rdflib.term import Node
 from intent.diagnostics import Severity, Span, nearest, offered
 from intent.dossier.bearers import bearers_of
 from intent.dossier.blocks import Field
-from intent.dossier.expressions import read_item
+from intent.dossier.expressions import read_with_tolerance
 from intent.dossier.fields import Desk, read_field
 from intent.dossier.forms import read_expression
 from intent.dossier.inscribe import inscribe_statement
@@ -31,8 +30,6 @@ from intent.vocabulary.form_terms import FormField, FormSection
 from intent.vocabulary.grammar import Word
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
-
-_PLUS_MINUS = re.compile(r"\s*(?:±|\+/-|\+-)\s*")
 
 Term = FormField | Characteristic
 NamedAs = Literal["field", "column"]
@@ -261,8 +258,7 @@ def _expression(
     if spoken is not None:
         tree = parse_values(text, known, spoken)
         return read_expression(Sentence(text, desk.register, vocabulary), tree, characteristic, kinds)
-    value, *tolerance = _PLUS_MINUS.split(text, maxsplit=1)
-    item = read_item(value, characteristic, vocabulary, kinds, tolerance[0] if tolerance else None)
+    item = read_with_tolerance(text, characteristic, vocabulary, kinds)
     return Expression(form=Form.ONE_OF, items=(item,), written=text)
 
 

@@ -28,10 +28,12 @@ from intent.reading.heads import (
     read_text,
     refuse_installation,
 )
+from intent.record.closed import closed_findings
 from intent.record.consistency import consistency_findings
 from intent.record.known_terms import term_findings
 from intent.record.load_work import load_work
 from intent.record.validate import validate_record
+from intent.record.written_again import belied_sentences
 from intent.vocabulary.loader import extended
 from intent.vocabulary.terms import Vocabulary
 
@@ -53,6 +55,11 @@ class ToBeShaped:
         earlier = (*reading.findings, *reading.forgotten)
         shaped = validate_record(reading.triples, reading.spans, self.shapes, earlier, self.beside)
         return (*reading.findings, *shaped)
+
+    def closed(self, vocabulary: Vocabulary) -> Findings:
+        """What a graph from elsewhere says that no text could say."""
+        reading = self.reading
+        return closed_findings(reading.triples, reading.spans, vocabulary, self.shapes, self.beside)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,9 +100,10 @@ def loadable(shaped: ToBeShaped, vocabulary: Vocabulary, is_text: bool) -> Calla
     """
     if is_text and not has_errors(shaped.reading.findings):
         return shaped.findings
-    found = usable(shaped.findings())
     reading = shaped.reading
-    usable(term_findings(reading.triples, reading.spans, vocabulary, shaped.shapes))
+    closed = () if is_text else shaped.closed(vocabulary)
+    found = usable((*closed, *shaped.findings()))
+    usable(term_findings(reading.triples, reading.spans, vocabulary, shaped.shapes, shaped.beside))
     return lambda: found
 
 
@@ -118,7 +126,8 @@ def read_documentation(path: Path, shipped: Vocabulary) -> Documentation:
         reading = read_work(text, name, vocabulary)
     found = loadable(ToBeShaped(reading, "work"), vocabulary, not is_rdf(path))
     work = load_work(reading.triples, reading.iri, vocabulary)
-    consistency = usable(consistency_findings(work, reading.spans))
+    belied = belied_sentences(work, reading.spans) if is_rdf(path) else ()
+    consistency = usable((*belied, *consistency_findings(work, reading.spans)))
     files = (read_file(path, "dossier", content), *more)
     return Documentation(
         work=work, reading=reading, shaped=found, consistency=consistency, files=files, folder=path.parent

@@ -181,8 +181,11 @@ def leaving_of(documentation: Documentation, proposal: Proposal | None) -> Leavi
 
 
 def _named_in(reading: Reading, of_work: Reading) -> tuple[Triple, ...]:
-    """What the work says of the things that an installation names."""
+    """What the work says of the things that an installation names, and of the lines of the headings that it names."""
     named = {value for _, _, value in reading.triples}
+    named |= {
+        line for line, joint, heading in of_work.triples if joint == INTENT.inHeading and heading in named
+    }
     return tuple(triple for triple in of_work.triples if triple[0] in named)
 
 

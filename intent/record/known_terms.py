@@ -12,14 +12,14 @@ from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Span, in_order
 from intent.language.message import say
-from intent.model.assertions import Aggregate, Dated, Expression, Form, Item, Measured, Named, Relative, Text
+from intent.model.assertions import Dated, Expression, Form, Item, Measured, Named, Relative, Text
 from intent.model.instruction_text import expression_text
-from intent.model.meaning import scale
 from intent.names import INTENT, QUDT, Triple
 from intent.record.indexed import IndexedGraph
 from intent.record.load_assertions import load_expression
 from intent.record.places import Places, places_of
-from intent.record.view import view_of
+from intent.record.view import GraphView, view_of
+from intent.record.written_again import belied_values, compared_of
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
 _CONCEPTS = (INTENT.kind, INTENT.everyKind, INTENT.role, INTENT.status, INTENT.sourceKind, INTENT.keep)
@@ -29,16 +29,24 @@ _AXES = {"position": 3, "raster": 2}
 
 
 def term_findings(
-    graph: Iterable[Triple], spans: Mapping[str, Span], vocabulary: Vocabulary, which: str
+    graph: Iterable[Triple],
+    spans: Mapping[str, Span],
+    vocabulary: Vocabulary,
+    which: str,
+    beside: Iterable[Triple] = (),
 ) -> tuple[Diagnostic, ...]:
     """The errors in the terms and values of a ``work`` or an ``installation`` that its shapes accept.
 
-    The value of a consent is left to the instruction that it is about.
+    The instructions that consents are about stand in the graph ``beside``.
     """
-    data = IndexedGraph(graph)
-    places = places_of(data, spans, _ROOTS[which])
-    unknown = in_order(_unknown_terms(data, places, vocabulary))
-    return unknown or in_order(_unfitting_values(data, places, vocabulary))
+    own = tuple(graph)
+    data = IndexedGraph(own)
+    places, view = places_of(data, spans, _ROOTS[which]), view_of(own, beside)
+    return (
+        in_order(_unknown_terms(data, places, vocabulary))
+        or in_order(_unfitting_values(data, places, view, vocabulary))
+        or in_order(belied_values(data, places, view, vocabulary))
+    )
 
 
 def _unknown_terms(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -> Iterator[Diagnostic]:
@@ -60,14 +68,13 @@ def _unknown_terms(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -
                 yield from (places.finding("unknown-term", message, node) for node in subjects)
 
 
-def _unfitting_values(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -> Iterator[Diagnostic]:
-    view = view_of(data)
+def _unfitting_values(
+    data: IndexedGraph, places: Places, view: GraphView, vocabulary: Vocabulary
+) -> Iterator[Diagnostic]:
     for node in dict.fromkeys(node for node, _ in data.subject_objects(INTENT.form)):
-        named = vocabulary.characteristics.get(view.text(node, INTENT.characteristic))
-        aggregate = view.local(node, INTENT.aggregate)
-        if named is None and not aggregate:
+        compared = compared_of(view, node, vocabulary)
+        if compared is None:
             continue
-        compared = scale(Aggregate(aggregate or "each"), named, vocabulary)
         for item in load_expression(view, node, vocabulary).items:
             if not _fits(item, compared, vocabulary):
                 message = say(
@@ -82,7 +89,7 @@ def _fits(item: Item, characteristic: Characteristic, vocabulary: Vocabulary) ->
     """Whether an item is of the sort that a characteristic's value space holds."""
     space = characteristic.space
     if space in {"concept", "yes-no"}:
-        return isinstance(item, Named)
+        return isinstance(item, Named) and item.concept in vocabulary.members(characteristic.schemes)
     if space in {"text", "date"}:
         return isinstance(item, Text if space == "text" else Dated)
     if isinstance(item, Measured):
