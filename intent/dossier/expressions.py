@@ -145,7 +145,13 @@ def _is_of_documented(text: str, vocabulary: Vocabulary) -> bool:
 def _relative(
     percent: str, characteristic: Characteristic, vocabulary: Vocabulary, tolerance: str | None
 ) -> Relative:
-    if characteristic.space not in {"quantity", "ratio", "count"}:
+    is_of_scale = any(
+        unit.offset
+        for unit in vocabulary.units.values()
+        if characteristic.quantity_kind in unit.quantity_kinds
+    )
+    # twice as warm as 20 °C means nothing: the zero of such units is only agreed on
+    if is_of_scale or characteristic.space not in {"quantity", "ratio", "count"}:
         message = say(
             "{characteristic} has no per cent of the documented value", characteristic=characteristic
         )

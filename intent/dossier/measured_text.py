@@ -149,6 +149,18 @@ def _position(
     return tuple(numbers), last
 
 
+def _refuse_share_of_a_scale(text: str, unit: Unit | None, vocabulary: Vocabulary) -> None:
+    """Nothing is a share of a number whose zero is only agreed on, as that of °C is. Raises `Unreadable`."""
+    if unit is not None and unit.offset:
+        message = say(
+            "`± {share}` of a number in {unit} means nothing, for its zero is only agreed on; write how many {unit} "
+            "either way",
+            share=text,
+            unit=unit.symbol,
+        )
+        raise Unreadable("no-share", message)
+
+
 def read_tolerance(
     text: str | None, characteristic: Characteristic, vocabulary: Vocabulary, unit: Unit | None
 ) -> tuple[Fraction | None, Fraction | None]:
@@ -159,6 +171,7 @@ def read_tolerance(
     if percent and unit is not None and unit.symbol == "%":
         return abs(read_number(percent["number"]) * unit.factor), None
     if percent:
+        _refuse_share_of_a_scale(text.strip(), unit, vocabulary)
         return None, abs(read_number(percent["number"]))
     if characteristic.space in {"ratio", "raster", "count"}:
         return abs(read_number(text)), None

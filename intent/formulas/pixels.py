@@ -8,7 +8,19 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from intent.values.bounds import Number, larger, minus, over, point, smaller, square, times
+from intent.values.bounds import (
+    NATURAL,
+    ONE,
+    Number,
+    hull,
+    larger,
+    minus,
+    over,
+    point,
+    smaller,
+    square,
+    times,
+)
 from intent.values.regions import Interval
 
 SAMPLES_A_SECOND = 13_500_000
@@ -25,20 +37,53 @@ WIDER = Fraction(4, 3)
 """How much wider the elements of a 16:9 picture are than those of a 4:3 picture in the same raster."""
 
 
+SQUARE_FROM = 720
+"""Rows from which picture elements are square where nothing is said (ITU-R BT.709, from memory)."""
+NARROWED = {
+    (1440, 1080): Fraction(4, 3),
+    (960, 720): Fraction(4, 3),
+    (1280, 1080): Fraction(3, 2),
+}
+"""Rasters from 720 rows up in which a picture of 16:9 is stored narrowed as a rule, and the shape of its elements then:
+HDV and DVCPRO HD (SMPTE ST 370; from memory)."""
+SQUARE_RASTERS = frozenset({(640, 480), (768, 576)})
+"""Rasters of fewer rows that may hold a 4:3 picture in square elements (common practice of computers, no source)."""
+
+
 def active_samples(lines: int) -> Fraction:
     """How many samples of a line hold picture, of a frame of 625 or 525 lines (ITU-R BT.601-7 and BT.470-6)."""
     return SAMPLES_A_SECOND * ACTIVE_LINE[lines]
 
 
-def conventional_elements(rows: Number) -> tuple[Fraction, ...]:
-    """The shapes that the elements of a 4:3 picture have by one convention or another; none where there is none.
+def conventional_elements(columns: Number, rows: Number) -> tuple[Fraction, ...]:
+    """The shapes that picture elements have by one convention or another in a raster; none where there is none.
 
-    The last is that of the analogue picture itself, sampled as it is.
+    Of fewer than 720 rows those of a 4:3 picture: by the digital conventions, as the analogue picture is sampled, and
+    square where such a raster is one of computers. Else what is usual for a raster in which pictures are narrowed.
     """
-    lines = LINES_OF_A_FRAME.get(int(rows))
+    raster = int(columns), int(rows)
+    if raster in NARROWED:
+        return NARROWED[raster], Fraction(1)
+    lines = LINES_OF_A_FRAME.get(raster[1])
     if lines is None:
         return ()
-    return (*CONVENTIONS[lines], Fraction(4, 3) * ROWS[lines] / active_samples(lines))
+    square = [Fraction(1)] if raster in SQUARE_RASTERS else []
+    return (*square, *CONVENTIONS[lines], Fraction(4, 3) * ROWS[lines] / active_samples(lines))
+
+
+def elements_unsaid(columns: Interval, rows: Interval) -> Interval:
+    """The shape that picture elements may have where nothing is said of it.
+
+    Square from 720 rows up, but for rasters in which pictures are narrowed as a rule; below it may be any.
+    """
+    if (rows.low or 0) < SQUARE_FROM:
+        return NATURAL
+    narrowed = [
+        point(shape)
+        for (across, down), shape in NARROWED.items()
+        if columns.holds(point(across)) and rows.holds(point(down))
+    ]
+    return hull([ONE, *narrowed])
 
 
 def shown_lines(lines: Interval, share: Interval, fit: str) -> Interval:
@@ -51,9 +96,14 @@ def shown_lines(lines: Interval, share: Interval, fit: str) -> Interval:
     return times(lines, smaller(share, point(1)) if fit == "whole" else larger(share, point(1)))
 
 
-def scaling(shown: Interval, stored: Interval) -> Interval:
-    """How many lines (or columns) of a display show one of the picture. Arithmetic."""
-    return over(shown, stored)
+def scaling(shown: Interval, stored: Interval, overscan: Interval) -> Interval:
+    """How many lines of a display show one of the picture, of which a share lies behind the mask. Arithmetic."""
+    return over(shown, seen_lines(stored, overscan))
+
+
+def seen_lines(lines: Interval, overscan: Interval) -> Interval:
+    """How many lines are seen of a picture of which a share of its height lies behind the mask. Arithmetic."""
+    return times(lines, minus(ONE, smaller(overscan, ONE)))
 
 
 def pitch(side: Interval, elements: Interval) -> Interval:

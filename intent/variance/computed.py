@@ -9,14 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 
-from intent.formulas import electricity, photometry, shapes
+from intent.formulas import electricity, photometry, pixels, shapes
 from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.values.bounds import NATURAL, hull, known, minus, natural, over, plus, point, smaller, times
 from intent.values.regions import EVERYTHING, Interval, Region, arc, region
 from intent.variance.giving import GivesValues, bounds_of, is_stated, names_of
 
-SQUARE_PIXELS_FROM = 720
-"""Rows from which picture elements are square where nothing is said (ITU-R BT.709, from memory)."""
 HOURS_A_DAY, SECONDS_AN_HOUR = 24, 3600
 _NO_TURN = _NO_GAP = point(0)
 
@@ -89,9 +87,10 @@ def _stored_shape(state: GivesValues, material: str) -> Interval | None:
     if not isinstance(value, Region) or len(value.boxes) != 1:
         return NATURAL
     columns, rows = value.boxes[0]
-    pixel = bounds_of(state, material, "pixel-aspect-ratio")
-    if not is_stated(state, material, "pixel-aspect-ratio") and (rows.low or 0) >= SQUARE_PIXELS_FROM:
-        pixel = point(1)
+    if is_stated(state, material, "pixel-aspect-ratio"):
+        pixel = bounds_of(state, material, "pixel-aspect-ratio")
+    else:
+        pixel = pixels.elements_unsaid(columns, rows)
     return shapes.stored_shape(columns, rows, pixel)
 
 
@@ -198,26 +197,30 @@ def light_on(state: GivesValues, subject: str) -> Interval:
 
 
 def _light_dose(state: GivesValues, subject: str) -> Interval:
-    """Light falls on an object while the venue is open, whether or not the work runs."""
-    stated = is_stated(state, THE_WORK, "time-in-operation") or _runs(state, "continuous")
-    time = bounds_of(state, THE_WORK, "time-in-operation") if stated else _time_open(state)
-    return photometry.dose(light_on(state, subject), time)
+    """The light of the room falls on an object while the venue is open, however long the work runs."""
+    return photometry.dose(light_on(state, subject), _time_open(state))
 
 
 def _time_in_operation(state: GivesValues, _subject: str) -> Interval:
-    """The time that it is open; all of every day where it runs continuously, at most that where it runs on demand."""
-    if _runs(state, "continuous"):
-        return times(state.days, point(HOURS_A_DAY * SECONDS_AN_HOUR))
+    """The time that it is open; all of every day where it runs continuously, at most that where it runs on demand.
+
+    Where nobody said when it runs, all that it may be.
+    """
     time = _time_open(state)
-    return Interval(Fraction(0), time.high) if _runs(state, "on-demand") else time
-
-
-def _runs(state: GivesValues, running: str) -> bool:
-    return names_of(state, THE_WORK, "running") == {term_iri(running)}
+    by_running = {
+        "continuous": times(state.days, point(HOURS_A_DAY * SECONDS_AN_HOUR)),
+        "opening-hours": time,
+        "on-demand": Interval(Fraction(0), time.high),
+    }
+    named = (name.rsplit("/", 1)[-1] for name in names_of(state, THE_WORK, "running"))
+    return hull([by_running[name] for name in named if name in by_running] or by_running.values())
 
 
 def _time_open(state: GivesValues) -> Interval:
-    """The hours of each day on which it is open, and the days."""
+    """The hours of each day on which it is open, and the days; of a work that runs while it is open, its own time."""
+    runs = names_of(state, THE_WORK, "running")
+    if is_stated(state, THE_WORK, "time-in-operation") and runs == {term_iri("opening-hours")}:
+        return bounds_of(state, THE_WORK, "time-in-operation")
     stated = is_stated(state, THE_VENUE, "days-open")
     days = bounds_of(state, THE_VENUE, "days-open") if stated else Interval(Fraction(0), state.days.high)
     hours = smaller(bounds_of(state, THE_VENUE, "opening-time"), point(HOURS_A_DAY * SECONDS_AN_HOUR))

@@ -52,18 +52,25 @@ def test_525_and_625_lines_at_these_elements_are_four_by_three() -> None:
 
 
 @pytest.mark.parametrize(
-    ("rows", "elements"),
+    ("columns", "rows", "elements"),
     [
         # ITU-T H.264 table E-1, as quoted in decoders; DV profile tables; arithmetic: 4/3 × 576 / 702
-        (576, {"12/11", "16/15", "128/117"}),
+        (720, 576, {"12/11", "16/15", "128/117"}),
         # BT.601 practice, as quoted in E. Olson's note on aspect; arithmetic: 640 / 720, 4/3 × 486 / 710.84925
-        (480, {"10/11", "8/9", "96000/105311"}),
+        (720, 480, {"10/11", "8/9", "96000/105311"}),
+        # computers store 4:3 in square elements: common practice, no source
+        (768, 576, {"1", "12/11", "16/15", "128/117"}),
+        (640, 480, {"1", "10/11", "8/9", "96000/105311"}),
+        # HDV, DVCPRO HD (SMPTE ST 370, from memory)
+        (1440, 1080, {"4/3", "1"}),
+        (960, 720, {"4/3", "1"}),
+        (1280, 1080, {"3/2", "1"}),
         # ITU-R BT.709, from memory: square
-        (1080, set()),
+        (1920, 1080, set()),
     ],
 )
-def test_conventions_of_picture_elements(rows: int, elements: set[str]) -> None:
-    assert set(pixels.conventional_elements(rows)) == {Fraction(element) for element in elements}
+def test_conventions_of_picture_elements(columns: int, rows: int, elements: set[str]) -> None:
+    assert set(pixels.conventional_elements(columns, rows)) == {Fraction(element) for element in elements}
 
 
 def test_wider_elements_of_a_wide_picture() -> None:
@@ -140,7 +147,8 @@ def test_room_in_an_opening() -> None:
 
 def test_scaling() -> None:
     # arithmetic
-    assert known(pixels.scaling(point(1080), point(480))) == Fraction(9, 4)
+    assert known(pixels.scaling(point(1080), point(480), point(0))) == Fraction(9, 4)
+    assert known(pixels.scaling(point(1080), point(480), point(Fraction(1, 10)))) == Fraction(5, 2)
     assert pixels.whole_multiple(Fraction(1080, 540))
     assert not pixels.whole_multiple(Fraction(1080, 576))
 

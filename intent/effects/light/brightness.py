@@ -213,7 +213,14 @@ def _middle_tones(sides: Sides, part: str) -> Iterator[Effect]:
         proposed=in_unit(after, OF_WHITE),
         sentence=sentence,
         source=CURVE,
+        missing=_gamma_unsaid(sides, part),
     )
+
+
+def _gamma_unsaid(sides: Sides, part: str) -> Missing:
+    """The gamma, where either side has none and that of television is taken for it."""
+    is_said = sides.documented.states(part, "gamma") and sides.proposed.states(part, "gamma")
+    return () if is_said else (sides.proposed.called("gamma"),)
 
 
 def _middle_tone(scene: Scene, part: str) -> Interval:

@@ -21,11 +21,13 @@ from intent.values.bounds import (
     larger,
     minus,
     over,
+    smaller,
     surely_above,
     surely_within,
     times,
 )
 from intent.values.regions import Interval
+from intent.values.sets import Answer
 from intent.variance.computed import light_on
 from intent.variance.obstacle import Obstacle
 from intent.variance.result import Effect, EffectTopic
@@ -161,14 +163,23 @@ def _words(scene: Scene, part: str, limits: _Limits, years: Interval) -> Message
         whose=limits.whose_dose,
         time=figure(years, "%"),
     )
-    meaning = _meaning(light_on(scene.state, part), dose=dose, yearly=yearly, years=years)
+    meaning = _meaning(
+        light_on(scene.state, part),
+        dose=dose,
+        yearly=yearly,
+        years=years,
+        at_a_time=limits.allowance.illuminance,
+    )
     return say("{shares}: {meaning}", shares=shares, meaning=meaning)
 
 
-def _meaning(lit: Interval, *, dose: Interval, yearly: Interval, years: Interval) -> Message:
+def _meaning(
+    lit: Interval, *, dose: Interval, yearly: Interval, years: Interval, at_a_time: Interval
+) -> Message:
     used = over(dose, yearly)
     if surely_above(used, larger(ONE, years)):
-        return say("too much; {within}", within=_within(over(dose, lit), times(yearly, larger(ONE, years))))
+        allowed = times(yearly, larger(ONE, years))
+        return say("too much; {within}", within=_within(over(dose, lit), allowed, at_a_time))
     if surely_within(used, years):
         return say("no more than its share")
     if surely_above(used, years):
@@ -177,9 +188,9 @@ def _meaning(lit: Interval, *, dose: Interval, yearly: Interval, years: Interval
     return say("whether that is more than its share cannot be said from what is given")
 
 
-def _within(hours: Interval, allowed: Interval) -> Message:
-    """The light that would stay within what is allowed, over the same hours."""
-    most = over(allowed, hours)
+def _within(hours: Interval, allowed: Interval, at_a_time: Interval) -> Message:
+    """The light that would stay within what is allowed, over the same hours, and within what is allowed at a time."""
+    most = smaller(over(allowed, hours), at_a_time)
     if not is_known(hours) or not is_known(most):
         return say("less light, or less time in it, would stay within the limit")
     return say("at most {most}, or less time in it, would stay within the limit", most=figure(most, "lx"))
@@ -192,6 +203,7 @@ def _missing(scene: Scene, part: str) -> Missing:
     found: list[Message] = []
     if light_on(scene.state, part).high is None:
         found.append(scene.called("illuminance"))
-    if not scene.states(THE_WORK, "time-in-operation"):
+    is_timed = scene.is_(THE_WORK, "running", "opening-hours") is Answer.IN
+    if not (is_timed and scene.states(THE_WORK, "time-in-operation")):
         found.extend(scene.unknown(THE_VENUE, "opening-time", "days-open"))
     return tuple(found)

@@ -15,12 +15,14 @@ SOURCE = say(
 )
 PROGRESSIVE = ("flat-panel", "led-wall", "lcd-projector", "lcos-projector", "micromirror-projector")
 """Technologies that show all lines at once (common practice, no source)."""
+EACH_FIELD = "bob"
+"""The method by which every field becomes a frame (definition of the vocabulary)."""
 METHODS: Mapping[str, Message] = {
     "deinterlacing-none": say(
         "the material is interlaced, the screen is not, and nothing is set to make frames of the fields"
     ),
     "weave": say("two fields are put together: what moves shows combed edges"),
-    "bob": say(
+    EACH_FIELD: say(
         "every field becomes a frame: movement stays fluid, still edges shiver, half the lines are made up"
     ),
     "field-blend": say("two fields are mixed: what moves is blurred"),
@@ -54,6 +56,11 @@ def field_effects(sides: Sides, part: str) -> Iterator[Effect]:
         source=SOURCE,
         missing=() if after else (label,),
     )
+
+
+def shows_each_field(scene: Scene, part: str) -> bool:
+    """Whether every field of the material becomes a frame of its own on a screen that shows whole frames."""
+    return _is_progressive(scene, part) and _is_interlaced(scene, part) and _method(scene, part) == EACH_FIELD
 
 
 def _is_progressive(scene: Scene, part: str) -> bool:

@@ -8,9 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 
 from intent.effects.picture.way_up import lies_along
 from intent.effects.scene import Scene, Sides, differ
+from intent.effects.unsaid import Missing
 from intent.formulas import shapes
 from intent.language.figures import counted, figure
 from intent.language.message import Message, say, say_of
@@ -22,6 +24,12 @@ from intent.variance.computed import lying_shape
 from intent.variance.result import Effect, EffectTopic
 
 ARITHMETIC = say("arithmetic of rectangles")
+OF_THE_SCREEN = say(
+    "arithmetic of rectangles; the picture is taken to fill the documented screen, since no raster is given"
+)
+SQUARE = say(
+    "arithmetic of rectangles; picture elements are taken to be square where nothing is given, from 720 rows up"
+)
 LEAST_BAR = Fraction(2, 1000)
 """In metres; a narrower one is not told (common practice, no source)."""
 LEAST_SHARE = Fraction(1, 100)
@@ -56,6 +64,29 @@ def _shapes(scene: Scene, part: str) -> tuple[Interval, Interval]:
     return lying_shape(scene.state, part), scene.bounds(part, "aspect-ratio")
 
 
+def shape_source(scene: Scene, part: str) -> Message:
+    """What is taken for granted of the shape of the picture, where it is not given."""
+    materials = scene.material(part)
+    if not any(map(partial(_has_raster, scene), materials)):
+        return OF_THE_SCREEN
+    is_told = all(scene.is_given(material, "pixel-aspect-ratio") for material in materials)
+    return ARITHMETIC if is_told else SQUARE
+
+
+def shape_unsaid(scene: Scene, part: str) -> Missing:
+    """What would have to be given for the shape of the picture not to be taken for granted."""
+    materials = scene.material(part)
+    if not any(map(partial(_has_raster, scene), materials)):
+        return (scene.called("raster"),)
+    return tuple(
+        dict.fromkeys(label for each in materials for label in scene.unknown(each, "pixel-aspect-ratio"))
+    )
+
+
+def _has_raster(scene: Scene, material: str) -> bool:
+    return scene.is_given(material, "raster") or scene.is_given(material, "active-raster")
+
+
 def _each_fit(sides: Sides, part: str) -> Iterator[Effect]:
     shape, screen = _shapes(sides.proposed, part)
     if None in (known(shape), known(screen)) or not differ(shape, screen):
@@ -70,8 +101,8 @@ def _each_fit(sides: Sides, part: str) -> Iterator[Effect]:
             lost=figure(minus(ONE, shapes.filled_share(shape, screen)), "%"),
             drawn=figure(shapes.distortion(shape, screen), "%"),
         ),
-        source=ARITHMETIC,
-        missing=sides.proposed.unknown(part, "fit"),
+        source=shape_source(sides.proposed, part),
+        missing=(*sides.proposed.unknown(part, "fit"), *shape_unsaid(sides.proposed, part)),
     )
 
 
@@ -99,8 +130,11 @@ def _bars(sides: Sides, part: str) -> Iterator[Effect]:
                 documented=in_unit(was.thickness, "cm"),
                 proposed=in_unit(will_be.thickness, "cm"),
                 sentence=_bar_words(sides.proposed, part, will_be),
-                source=ARITHMETIC,
-                missing=() if is_sized else sides.proposed.unknown(part, "visible-diagonal"),
+                source=shape_source(sides.proposed, part),
+                missing=(
+                    *(() if is_sized else sides.proposed.unknown(part, "visible-diagonal")),
+                    *shape_unsaid(sides.proposed, part),
+                ),
             )
 
 
@@ -201,5 +235,6 @@ def _share(sides: Sides, part: str, *, name: str, words: Message, no_more: Messa
         documented=in_unit(before, "%"),
         proposed=in_unit(after, "%"),
         sentence=no_more if after == ZERO else words,
-        source=ARITHMETIC,
+        source=shape_source(sides.proposed, part),
+        missing=shape_unsaid(sides.proposed, part),
     )

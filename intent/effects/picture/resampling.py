@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from intent.effects.picture.interlacing import field_effects
-from intent.effects.picture.structure import raster_of, structure_effects
+from intent.effects.picture.structure import overscan_of, raster_of, structure_effects
 from intent.effects.scene import Scene, Sides
 from intent.formulas import pixels
 from intent.language.figures import figure
@@ -25,7 +25,11 @@ from intent.variance.result import Effect, EffectTopic
 ELEMENTS = say(
     "ITU-T H.264 table E-1, DV profiles and ITU-R BT.601, as quoted: 704, 720 or 702 columns for a 4:3 picture"
 )
-LINES = say("lines of the screen that the picture takes, over lines of the picture; arithmetic")
+NARROWED = say("HDV and DVCPRO HD (SMPTE ST 370, from memory)")
+LINES = say(
+    "lines of the screen that the picture takes, over lines of the picture that lie inside its mask; as much hidden of "
+    "the height as of the width, and nothing where no overscan is given; arithmetic"
+)
 OVERSCAN = say("arithmetic; as much hidden of the height as of the width")
 TUBES = say("tubes are set to scan beyond their mask (common practice, no source)")
 LINES_TO_A_LINE = say("lines of the screen to a line of the picture")
@@ -58,10 +62,13 @@ def _elements(sides: Sides, part: str) -> Iterator[Effect]:
     columns, rows = (known(axis) for axis in stored) if stored else (None, None)
     if columns is None or rows is None or known(scene.bounds(part, "picture-shape")) is not None:
         return
-    shapes = [columns / rows * element for element in pixels.conventional_elements(rows)]
+    shapes = [columns / rows * element for element in pixels.conventional_elements(columns, rows)]
     if not shapes:
         return
     narrow = hull(point(shape) for shape in shapes)
+    if rows >= pixels.SQUARE_FROM:
+        yield _narrowed(scene, part, max(shapes), narrow)
+        return
     wide = times(narrow, point(pixels.WIDER))
     yield Effect(
         topic=EffectTopic.PICTURE,
@@ -80,6 +87,25 @@ def _elements(sides: Sides, part: str) -> Iterator[Effect]:
     )
 
 
+def _narrowed(scene: Scene, part: str, wide: Fraction, shapes: Interval) -> Effect:
+    """What is said of a raster in which wide pictures are stored narrowed as a rule."""
+    return Effect(
+        topic=EffectTopic.PICTURE,
+        subject=one(part),
+        quantity=scene.called("picture-shape"),
+        unit=":1",
+        proposed=shapes,
+        sentence=say(
+            "the shape of the picture elements is not given: in this raster a picture of {wide} is stored narrowed "
+            "as a rule; with square elements it would be {narrow}",
+            wide=figure(point(wide), ":1", digits=4),
+            narrow=figure(point(min(shapes.low or wide, wide)), ":1", digits=4),
+        ),
+        source=NARROWED,
+        missing=(scene.called("pixel-aspect-ratio"),),
+    )
+
+
 def _scaling(sides: Sides, part: str) -> Iterator[Effect]:
     before = _factor(sides.documented, part)
     after = _factor(sides.proposed, part)
@@ -93,6 +119,7 @@ def _scaling(sides: Sides, part: str) -> Iterator[Effect]:
         proposed=point(after),
         sentence=_factor_words(after),
         source=LINES,
+        missing=sides.proposed.unknown(part, "overscan"),
     )
 
 
@@ -108,7 +135,8 @@ def _factor(scene: Scene, part: str) -> Fraction | None:
         return None
     # a picture on its side has its lines along the columns of the screen
     lines, share = (rows, over(screen, shape)) if turn % 180 == 0 else (columns, over(shape, screen))
-    return known(pixels.scaling(pixels.shown_lines(lines, share, next(iter(fits))), stored[1]))
+    shown = pixels.shown_lines(lines, share, next(iter(fits)))
+    return known(pixels.scaling(shown, stored[1], overscan_of(scene, part)))
 
 
 def _factor_words(factor: Fraction) -> Message:

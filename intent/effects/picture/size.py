@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from intent.effects.picture.on_screen import ARITHMETIC, on_screen_effects
+from intent.effects.picture.on_screen import on_screen_effects, shape_source, shape_unsaid
 from intent.effects.picture.way_up import way_up_effects
-from intent.effects.scene import Scene, Sides, differ
+from intent.effects.scene import Sides, differ
 from intent.effects.unsaid import Missing
 from intent.language.figures import figure
 from intent.language.message import Message, say
@@ -18,13 +18,6 @@ from intent.values.bounds import ONE, known, minus, over, surely_above
 from intent.values.regions import Interval
 from intent.values.units import in_unit
 from intent.variance.result import Effect, EffectTopic
-
-OF_THE_SCREEN = say(
-    "arithmetic of rectangles; the picture is taken to fill the documented screen, since no raster is given"
-)
-SQUARE = say(
-    "arithmetic of rectangles; picture elements are taken to be square where nothing is given, from 720 rows up"
-)
 
 
 def picture_effects(sides: Sides) -> Iterator[Effect]:
@@ -62,8 +55,8 @@ def _sized(sides: Sides, part: str, *, name: str, found: tuple[Interval, Interva
         documented=in_unit(before, unit),
         proposed=in_unit(after, unit),
         sentence=grown(before, after),
-        source=_source(sides.proposed, part),
-        missing=() if known(before) is not None and known(after) is not None else _missing(sides, part),
+        source=shape_source(sides.proposed, part),
+        missing=_missing(sides, part),
     )
 
 
@@ -77,19 +70,9 @@ def grown(before: Interval, after: Interval) -> Message:
     return say("by how much cannot be said from what is given")
 
 
-def _source(scene: Scene, part: str) -> Message:
-    """What is assumed of the shape of the picture, where it is not given."""
-    materials = scene.material(part)
-    rasters = ("raster", "active-raster")
-    if not any(scene.is_given(material, name) for material in materials for name in rasters):
-        return OF_THE_SCREEN
-    is_told = all(scene.is_given(material, "pixel-aspect-ratio") for material in materials)
-    return ARITHMETIC if is_told else SQUARE
-
-
 def _missing(sides: Sides, part: str) -> Missing:
-    """What would have to be given for the size of the picture, on either side."""
-    found: dict[Message, None] = {}
+    """What would have to be given for the size of the picture, on either side, or is taken for granted in it."""
+    found: dict[Message, None] = dict.fromkeys(shape_unsaid(sides.proposed, part))
     for scene in (sides.documented, sides.proposed):
         if known(scene.bounds(part, "visible-height")) is None:
             found.update(dict.fromkeys(scene.unknown(part, "visible-diagonal", "aspect-ratio")))

@@ -12,12 +12,15 @@ from intent.formulas import pixels, seeing
 from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one
-from intent.values.bounds import NATURAL, known, surely_above, surely_within
+from intent.values.bounds import NATURAL, ZERO, known, surely_above, surely_within
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
 
-ACUITY = say("an eye of normal acuity tells apart one arc minute: 3437.75 times the pitch; arithmetic")
+ACUITY = say(
+    "an eye of normal acuity tells apart one arc minute: 3437.75 times the pitch; arithmetic; of a tube its lines "
+    "inside the mask, all of them where no overscan is given"
+)
 GLASS = say("a flat panel is taken to be flat where nothing else is said")
 SEEN_UP_TO = say("lines or picture elements seen up to")
 FLAT = "curvature-flat"
@@ -38,6 +41,8 @@ def _pitch(sides: Sides, part: str) -> Iterator[Effect]:
     if not differ(before, after) or (known(before) is None and not (is_stood and known(after) is not None)):
         return
     missing = sides.proposed.unknown(part, "viewing-distance")
+    if _hides_unsaid(sides.documented, part) or _hides_unsaid(sides.proposed, part):
+        missing += (sides.proposed.called("overscan"),)
     if known(after) is None:
         missing += sides.proposed.unknown(part, "raster")
     yield Effect(
@@ -53,16 +58,28 @@ def _pitch(sides: Sides, part: str) -> Iterator[Effect]:
     )
 
 
+def _hides_unsaid(scene: Scene, part: str) -> bool:
+    """Whether nothing is said of how much a tube hides, by whose lines its picture is seen."""
+    is_tube = scene.is_(part, "technology", "cathode-ray-tube") is Answer.IN
+    return is_tube and not scene.is_given(part, "raster") and not scene.is_given(part, "overscan")
+
+
 def pitch_of(scene: Scene, part: str) -> Interval:
     """From one line or picture element to the next, in metres: of a tube by the lines of its material."""
     if scene.is_given(part, "pixel-pitch"):
         return scene.bounds(part, "pixel-pitch")
     if scene.is_(part, "technology", "cathode-ray-tube") is Answer.IN and not scene.is_given(part, "raster"):
-        rows = {raster_of(scene, material)[1] for material in scene.material(part)}
+        hidden = overscan_of(scene, part)
+        rows = {pixels.seen_lines(raster_of(scene, material)[1], hidden) for material in scene.material(part)}
         side = "picture-height"
     else:
         rows, side = {scene.axes(part, "raster")[1]}, "visible-height"
     return pixels.pitch(scene.bounds(part, side), rows.pop()) if len(rows) == 1 else NATURAL
+
+
+def overscan_of(scene: Scene, part: str) -> Interval:
+    """The share of the width, and of the height, that lies behind the mask; nothing where none is given."""
+    return scene.bounds(part, "overscan") if scene.is_given(part, "overscan") else ZERO
 
 
 def raster_of(scene: Scene, material: str) -> tuple[Interval, Interval]:

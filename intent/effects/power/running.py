@@ -26,7 +26,9 @@ class Run:
         """What would have to be given to know how long it runs."""
         if is_known(self.time) or self.scene.states(THE_WORK, "time-in-operation"):
             return ()
-        return self.scene.unknown(THE_VENUE, "opening-time", "days-open")
+        is_one = len(self.scene.names(THE_WORK, "running")) == 1
+        running = () if is_one else (self.scene.called("running"),)
+        return (*running, *self.scene.unknown(THE_VENUE, "opening-time", "days-open"))
 
 
 def run_of(scene: Scene) -> Run:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from intent.effects.picture.interlacing import shows_each_field
 from intent.effects.scene import Scene, Sides
 from intent.formulas import rates
 from intent.language.figures import counted, figure
@@ -24,6 +25,8 @@ LONGEST_CADENCE = 12
 """Patterns of more frames than this are told by how often they jump, not frame by frame."""
 SLOW = 1
 """Bars that pass less than once in a second hardly show: common practice, no source."""
+FIELDS = point(2)
+"""In a frame."""
 _FOLLOWING = ("cathode-ray-tube", "film-projector")
 
 
@@ -66,6 +69,12 @@ def _uneven(scene: Scene, part: str) -> Interval | None:
 
 
 def _frame_rate(scene: Scene, part: str) -> Interval | None:
+    """How many frames the display is given in a second: of fields that become frames, twice those of the material."""
+    rate = _recorded_rate(scene, part)
+    return times(rate, FIELDS) if rate is not None and shows_each_field(scene, part) else rate
+
+
+def _recorded_rate(scene: Scene, part: str) -> Interval | None:
     given = [
         scene.bounds(material, "frame-rate")
         for material in scene.material(part)
@@ -116,7 +125,7 @@ def _judder(uneven: Interval) -> Message:
 
 def _hum(scene: Scene, part: str) -> Iterator[Effect]:
     """How often a bar passes through a tube's picture where its fields and the mains are not in step."""
-    mains, frame_rate = scene.venue("mains-frequency"), _frame_rate(scene, part)
+    mains, frame_rate = scene.venue("mains-frequency"), _recorded_rate(scene, part)
     if frame_rate is None or known(mains) is None or known(frame_rate) is None:
         return
     if scene.is_(part, "technology", "cathode-ray-tube") is not Answer.IN:
@@ -142,4 +151,4 @@ def _field_rate(scene: Scene, part: str, frame_rate: Interval) -> Interval:
     if scene.states(part, "refresh-rate"):
         return scene.bounds(part, "refresh-rate")
     progressive = [scene.is_(material, "interlacing", "progressive") for material in scene.material(part)]
-    return frame_rate if progressive and set(progressive) == {Answer.IN} else times(frame_rate, point(2))
+    return frame_rate if progressive and set(progressive) == {Answer.IN} else times(frame_rate, FIELDS)
