@@ -17,7 +17,9 @@ from intent.effects.power.ventilation import ventilation_effects
 from intent.effects.power.wear import wear_effects
 from intent.effects.scene import Sides, sides_of
 from intent.effects.signal.arrival import signal_effects
+from intent.effects.signal.not_arriving import arrival_obstacles
 from intent.effects.signal.sound import sound_effects
+from intent.effects.signal.standard_taken import standard_obstacles
 from intent.effects.signal.timing import timing_effects
 from intent.model.installation import Installation
 from intent.model.subject import several
@@ -34,6 +36,8 @@ ROOMS: tuple[Finds, ...] = (
     placement_effects,
     raster_effects,
     signal_effects,
+    arrival_obstacles,
+    standard_obstacles,
     timing_effects,
     sound_effects,
     light_effects,

@@ -14,10 +14,14 @@ from intent.language.message import Words
 from intent.model.subject import WHOLE_VENUE, WHOLE_WORK, Subject, one
 from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.values.bounds import surely_above, surely_within
-from intent.values.regions import Interval
+from intent.values.regions import Interval, Region
 from intent.values.sets import Answer, ValueSet
 from intent.variance.obstacle import Need, Obstacle, Unchecked
 from intent.variance.two_states import is_of_device
+from intent.vocabulary.terms import Vocabulary
+
+FEW = 2
+"""A term with no more names than this, its own among them, is one thing by itself; one with more gathers others."""
 
 
 def at_most(demand: Interval, limit: Interval) -> Answer:
@@ -72,7 +76,7 @@ def inputs_of_box(scene: Scene, box: str, *characteristics: str) -> tuple[Input,
     return tuple(
         Input(
             need=Need(scene.called(name), one(box)),
-            is_exact=_is_exact(scene.state.value(box, scene.characteristic(name))),
+            is_exact=_is_exact(scene.state.value(box, scene.characteristic(name)), scene.vocabulary),
             is_changed=True,
         )
         for name in characteristics
@@ -83,7 +87,7 @@ def _input(sides: Sides, subject: str, name: str) -> Input:
     scene = sides.proposed
     characteristic = scene.characteristic(name)
     after = scene.state.value(subject, characteristic)
-    is_exact = _is_exact(after)
+    is_exact = _is_exact(after, scene.vocabulary)
     return Input(
         need=Need(scene.called(name), subject_of(subject)),
         is_exact=is_exact,
@@ -101,8 +105,12 @@ def _has_another_bearer(sides: Sides, subject: str, name: str) -> bool:
     return is_other and is_of_device(term_iri(name), scene.vocabulary)
 
 
-def _is_exact(value: ValueSet) -> bool:
-    return value.is_point
+def _is_exact(value: ValueSet, vocabulary: Vocabulary) -> bool:
+    """Whether a value is one number, or a name that does not gather others."""
+    if isinstance(value, Region) or value.all_but:
+        return value.is_point
+    whole = any(vocabulary.narrower.get(name, frozenset({name})) == value.names for name in value.names)
+    return whole and len(value.names) <= FEW
 
 
 def subject_of(name: str) -> Subject:

@@ -36,14 +36,15 @@ def signal_effects(sides: Sides) -> Iterator[Effect]:
 
 
 def lost_effect(sides: Sides, part: str, lost: Lost, quantity: Message) -> Effect:
-    """What no longer reaches a part; an addition may mend it, for nobody records what that is connected to."""
+    """What no longer reaches a part; an addition that no connection joins may mend it, which nobody says."""
+    joined = {end for link in links_of(sides) for end in (link.start, link.end)}
     joining = (found.identifier for found in sides.proposed.parts(*_JOINING))
-    added = tuple(found for found in joining if not sides.was_there(found))
+    added = tuple(found for found in joining if not sides.was_there(found) and found not in joined)
     why = say("{reasons}", reasons=lost.reasons) if len(lost.reasons) > 1 else lost.reasons[0]
     mending = say_of(
         len(added),
-        "{why}; whether {added} mends it is not said, for additions have no connections",
-        "{why}; whether {added} mend it is not said, for additions have no connections",
+        "{why}; whether {added} mends it is not said, for no connection joins it",
+        "{why}; whether {added} mend it is not said, for no connection joins them",
         why=why,
         added=added,
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
 from intent.language.message import Labelled
-from intent.model.assertions import Statements
+from intent.model.assertions import Expression, Form, Named, Statements
 from intent.model.meaning import given_value
 from intent.names import term_iri
 from intent.values.sets import Labels
@@ -22,15 +22,33 @@ class Link:
     end: str
     signal: frozenset[str]
     connector: frozenset[str]
+    carries: tuple[str, ...] = ()
+    """The signals as they are listed, without what is narrower."""
+    plugs: tuple[str, ...] = ()
+    """The connectors likewise."""
 
 
-def links_of(sides: Sides) -> Iterator[Link]:
-    """The connections of the work."""
+def links_of(sides: Sides, scene: Scene | None = None) -> Iterator[Link]:
+    """The connections of a state of the work, as proposed where none is named."""
     vocabulary = sides.proposed.vocabulary
     for found in sides.work.connections:
         signal = _stated(found.statements, "signal", vocabulary)
         connector = _stated(found.statements, "connector", vocabulary)
-        yield Link(start=found.start, end=found.end, signal=signal, connector=connector)
+        yield Link(
+            start=found.start,
+            end=found.end,
+            signal=signal,
+            connector=connector,
+            carries=listed_names(found.statements.get(term_iri("signal"))),
+            plugs=listed_names(found.statements.get(term_iri("connector"))),
+        )
+
+
+def listed_names(expression: Expression | None) -> tuple[str, ...]:
+    """The local names that are listed for a value, as written; none where it is no list of names."""
+    if expression is None or expression.form is not Form.ONE_OF or expression.negated:
+        return ()
+    return tuple(local_name(item.concept) for item in expression.items if isinstance(item, Named))
 
 
 def _stated(statements: Statements, name: str, vocabulary: Vocabulary) -> frozenset[str]:

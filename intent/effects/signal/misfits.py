@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
+from intent.effects.signal.fits import Fit, fits_of
 from intent.effects.signal.links import Link, terms_of
 from intent.language.message import Message, say
+from intent.values.sets import Answer
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,20 +29,21 @@ def new_misfit(sides: Sides, link: Link) -> Misfit | None:
 
 def _misfit(scene: Scene, link: Link) -> Misfit | None:
     """Why a connection does not work in a scene; a name that is stated holds with all that is narrower."""
-    gives = scene.stated_names(link.start, "output-signal")
-    takes = scene.stated_names(link.end, "input-signal")
-    sent = link.signal or gives
-    if link.signal and gives and not link.signal & gives:
-        return _not_given(scene, link, gives)
-    if sent and takes and not sent & takes:
-        return _not_taken(scene, link, sent=sent, takes=takes)
-    plugs = scene.stated_names(link.start, "output-connector")
-    sockets = scene.stated_names(link.end, "input-connector")
-    if link.connector and plugs and not link.connector & plugs:
-        return _no_plug(scene, link, plugs)
-    if link.connector and sockets and not link.connector & sockets:
-        return _no_socket(scene, link, sockets)
-    return None
+    fit = next((fit for fit in fits_of(scene, link) if fit.answer is Answer.OUT), None)
+    return None if fit is None else misfit_of(scene, link, fit)
+
+
+def misfit_of(scene: Scene, link: Link, fit: Fit) -> Misfit:
+    """Why an end of a connection does not fit, in words."""
+    wanted, there = frozenset(fit.wanted), frozenset(fit.there)
+    match fit.characteristic:
+        case "output-signal":
+            return _not_given(scene, link, there)
+        case "input-signal":
+            return _not_taken(scene, link, sent=wanted, takes=there)
+        case "output-connector":
+            return _no_plug(scene, link, there)
+    return _no_socket(scene, link, there)
 
 
 def _not_given(scene: Scene, link: Link, gives: frozenset[str]) -> Misfit:

@@ -49,11 +49,11 @@ class Ways:
 
     def documented(self, part: str) -> dict[str, Way]:
         """The ways to a part as documented, by the player at which they begin."""
-        return _ways_to(self.sides.documented, part, self.before)
+        return sources_of(self.sides.documented, part, self.before)
 
     def proposed(self, part: str) -> dict[str, Way]:
         """The ways to a part as proposed, by the player at which they begin."""
-        return _ways_to(self.sides.proposed, part, self.after)
+        return sources_of(self.sides.proposed, part, self.after)
 
     def lost(self, part: str) -> Lost | None:
         """What reached a part and does so no longer; nothing where all of it still does."""
@@ -90,17 +90,17 @@ def ways_of(sides: Sides, carriers: tuple[str, ...]) -> Ways:
         for link in links
         if link not in misfits and state.is_there(link.start) and state.is_there(link.end)
     ]
-    return Ways(sides=sides, links=links, misfits=misfits, before=_by_end(links), after=_by_end(working))
+    return Ways(sides=sides, links=links, misfits=misfits, before=by_end(links), after=by_end(working))
 
 
-def _by_end(links: tuple[Link, ...] | list[Link]) -> dict[str, tuple[Link, ...]]:
+def by_end(links: tuple[Link, ...] | list[Link]) -> dict[str, tuple[Link, ...]]:
     found: dict[str, tuple[Link, ...]] = {}
     for link in links:
         found[link.end] = (*found.get(link.end, ()), link)
     return found
 
 
-def _ways_to(scene: Scene, part: str, into: Mapping[str, tuple[Link, ...]]) -> dict[str, Way]:
+def sources_of(scene: Scene, part: str, into: Mapping[str, tuple[Link, ...]]) -> dict[str, Way]:
     """One way from each player (or material joined directly) to a part, the shortest."""
     ways: dict[str, Way] = {part: ()}
     waiting = deque([part])
