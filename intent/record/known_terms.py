@@ -25,6 +25,8 @@ from intent.vocabulary.terms import Characteristic, Vocabulary
 _CONCEPTS = (INTENT.kind, INTENT.everyKind, INTENT.role, INTENT.status, INTENT.sourceKind, INTENT.keep)
 _VALUES = (INTENT.value, INTENT.low, INTENT.high)
 _ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
+_BOUNDS = (Form.BETWEEN, Form.AT_LEAST, Form.AT_MOST)
+_UNORDERED = ("concept", "yes-no", "text", "position")
 _AXES = {"position": 3, "raster": 2}
 
 
@@ -75,7 +77,14 @@ def _unfitting_values(
         compared = compared_of(view, node, vocabulary)
         if compared is None:
             continue
-        for item in load_expression(view, node, vocabulary).items:
+        expression = load_expression(view, node, vocabulary)
+        if expression.form in _BOUNDS and compared.space in _UNORDERED:
+            message = say(
+                "{characteristic} has no more and less; give one value, or several",
+                characteristic=compared.label,
+            )
+            yield places.finding("no-order", message, node)
+        for item in expression.items:
             if not _fits(item, compared, vocabulary):
                 message = say(
                     "`{value}` is no {characteristic}; give one as the vocabulary says",

@@ -85,3 +85,12 @@ def test_a_value_that_fits_is_accepted(characteristic: str, value: str) -> None:
     share = "work:half intent:percentOfDocumented 50.0 ."
     angle = 'work:angle intent:written "upside down" ; qudt:numericValue 180.0 .'
     assert findings("\n".join([said, METRE, POINT, share, angle])) == []
+
+
+def test_a_bound_on_what_has_no_more_and_less_is_named() -> None:
+    said = (
+        "work:M1.x intent:characteristic term:position ; intent:form intent:at-least ; intent:value work:p ."
+    )
+    assert findings(f"{said}\n{POINT}") == [
+        ("no-order", "`M1.x`: position has no more and less; give one value, or several")
+    ]
