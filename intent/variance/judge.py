@@ -17,6 +17,7 @@ from intent.variance.change import documented_for
 from intent.variance.conditions import lies_among
 from intent.variance.days import segments
 from intent.variance.device_obstacles import device_obstacles
+from intent.variance.dilemmas import dilemma_words, dilemmas_about
 from intent.variance.grounds import admitted_by, gravity, judge_day
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.outcome import concluded
@@ -111,8 +112,16 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     )
     day = (days or spans[0]).first
     apart: list[Words] = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
+    found_dilemmas = dilemmas_about(case, topic, [span.first for span in spans])
+    dilemmas = [dilemma_words(case, dilemma, day) for dilemma in found_dilemmas]
     reason = joined(
-        [reason_for(case, row), *apart, *_remarks(case, topic, row), *_refused(case, topic, row, day)]
+        [
+            reason_for(case, row),
+            *apart,
+            *_remarks(case, topic, row),
+            *_refused(case, topic, row, day),
+            *dilemmas,
+        ]
     )
     yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
 

@@ -12,11 +12,11 @@ from intent.analysis.examination.findings import (
     topic_words,
     where_conditions_hold,
 )
-from intent.analysis.examination.partition import smallest_clashes
 from intent.analysis.examination.topic_claims import TopicClaims
 from intent.diagnostics import Severity
 from intent.language.message import Words, say
 from intent.model.work import Modality
+from intent.values.partition import smallest_clashes
 from intent.values.sets import are_disjoint, is_within
 from intent.variance.case import Case
 from intent.variance.precedence import Claim, prevails

@@ -9,6 +9,7 @@ from intent.analysis.examination.clashes import cannot_be_met
 from intent.analysis.examination.documented_departures import documented_departs
 from intent.analysis.examination.findings import Finding
 from intent.analysis.examination.idle import idle
+from intent.analysis.examination.irreconcilable import dilemma
 from intent.analysis.examination.out_of_time import answers_out_of_time, out_of_time
 from intent.analysis.examination.superseding import no_effect
 from intent.analysis.examination.topic_claims import TopicClaims, topics_claimed
@@ -23,6 +24,7 @@ Check = Callable[[Case, Sequence[TopicClaims]], Iterator[Finding]]
 
 CHECKS: tuple[Check, ...] = (
     cannot_be_met,
+    dilemma,
     never_used,
     idle,
     documented_departs,

@@ -92,7 +92,9 @@ def never_used(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
 def no_use(case: Case, line: Instruction) -> Hindrance | None:
     """Why an instruction can never be in force, whatever the values: no day, no part, nobody to consent."""
     scope = line.assertion.scope
-    if scope.kind is ScopeKind.NAMES and not case.members[line.identifier]:
+    # additions may join a group that is named, though nothing documented is in it
+    joinable = any(group.name in scope.names for group in case.work.groups)
+    if scope.kind is ScopeKind.NAMES and not case.members[line.identifier] and not joinable:
         return Hindrance(say("{scope} holds no part of the work", scope=scope_words(scope, case.vocabulary)))
     if days_of(case, line) is None:
         return _no_day(case, line)

@@ -6,11 +6,11 @@ import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.analysis.examination.partition import ValuePiece, cut
 from intent.analysis.examination.topic_claims import TopicClaims
 from intent.analysis.explanation.value_words import ANYTHING_ELSE, values_words
 from intent.language.message import Words
 from intent.model.assertions import Aggregate
+from intent.values.partition import ValuePiece, cut
 from intent.values.sets import ValueSet, union
 from intent.variance.case import Case
 from intent.variance.change import Deviation

@@ -17,6 +17,9 @@ from intent.variance.people import who_can_answer
 
 QUESTIONS: Mapping[str, Message] = {
     "cannot-be-met": say("Instructions {lines} cannot be met together. Which gives way, and where?"),
+    "dilemma": say(
+        "Instructions {lines} are of different grounds and cannot be met together. Who settles it, and which gives way?"
+    ),
     "aggregate-can-break": say("When {first} is made use of, {others} can be broken. Which gives way?"),
     "never-used": say(
         "{first} allows what can never be done. Is it still meant, and what is to give way to it?"
@@ -39,7 +42,7 @@ def conflicts(occasion: Occasion) -> Iterator[Question]:
     clashing = {
         line.identifier
         for found in asked
-        if found.slug == "cannot-be-met"
+        if found.slug in {"cannot-be-met", "dilemma"}
         for line in _in_force(occasion, found)
     }
     for found in asked:
