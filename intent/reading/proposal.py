@@ -34,6 +34,7 @@ from intent.reading.heads import (
     read_text,
     refuse_work,
 )
+from intent.record.contradictions import contradictions_in_installation
 from intent.record.load_installation import load_installation
 from intent.redaction.leaving import Leaving, what_may_leave
 from intent.vocabulary.terms import Vocabulary
@@ -112,6 +113,7 @@ def _beside(opened: _Opened, documentation: Documentation) -> Proposal:
     shaped = ToBeShaped(reading, "installation", _named_in(reading, documentation.reading))
     found = loadable(shaped, work.vocabulary, not is_rdf(path))
     installation = load_installation(reading.triples, reading.iri, work, documentation.reading.triples)
+    usable(tuple(contradictions_in_installation(work, installation, reading.spans)))
     files = (*documentation.files, read_file(path, "installation", opened.content), *pool_files)
     return Proposal(
         documentation=documentation, installation=installation, reading=reading, shaped=found, files=files

@@ -10,6 +10,7 @@ from intent.language.message import say
 from intent.model.assertions import Expression
 from intent.model.meaning import given_value
 from intent.model.work import Part, Work
+from intent.record.contradictions import contradictions_in_work
 from intent.values.sets import ValueSet
 
 _NOWHERE = Span(file="")
@@ -20,6 +21,7 @@ def consistency_findings(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnos
         *_misleading_groups(work, spans),
         *_disagreeing_devices(work, spans),
         *_disagreeing_rows(work, spans),
+        *contradictions_in_work(work, spans),
     )
 
 

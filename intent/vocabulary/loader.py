@@ -239,6 +239,7 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         ordinary_value=value_of(about, INTENT + "ordinaryValue"),
         ordinary_number=fraction_of(about, INTENT + "ordinaryNumber"),
         restates=value_of(about, INTENT + "restates"),
+        restates_axis=value_of(about, INTENT + "restatesAxis") or "",
         applies_to=frozenset(values_of(about, INTENT + "appliesTo")),
         seen=int(value_of(about, INTENT + "noticing") or 2),
         undone=int(value_of(about, INTENT + "undoing") or 2),

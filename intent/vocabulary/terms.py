@@ -130,6 +130,8 @@ class Characteristic:
     """The same where it is a number, in the assumed unit, else in reference units."""
     restates: str | None = None
     """The IRI of the characteristic of which it says a part again, as `height` does of `position`."""
+    restates_axis: str = ""
+    """Which of that one's numbers it is: `x`, `y` or `z`."""
     applies_to: frozenset[str] = frozenset()
     seen: int = 2
     """How hard a loss is to see: 1 at once, 2 on comparison, 3 only by measuring or asking."""

@@ -1,0 +1,88 @@
+"""Two statements about one thing that cannot both be true: a height, and the position that says another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from intent.diagnostics import Diagnostic, Span
+from intent.language.message import say
+from intent.model.assertions import Expression, Statements
+from intent.model.installation import Installation
+from intent.model.meaning import given_value, is_relative, unchanged_values
+from intent.model.work import Work
+from intent.values.regions import Region
+from intent.values.sets import are_disjoint
+from intent.vocabulary.terms import Characteristic, Vocabulary, local_name
+
+_NOWHERE = Span(file="")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contradiction:
+    """What is stated of a characteristic, and of the one of which it says a part again."""
+
+    characteristic: Characteristic
+    stated: Expression
+    other: Characteristic
+    other_stated: Expression
+
+
+def contradictions(statements: Statements, vocabulary: Vocabulary) -> Iterator[Contradiction]:
+    """What no value could be, beyond the vocabulary's tolerance."""
+    for iri, stated in statements.items():
+        characteristic = vocabulary.characteristics[iri]
+        other_stated = statements.get(characteristic.restates or "")
+        if other_stated is None or is_relative(stated) or is_relative(other_stated):
+            continue
+        other = vocabulary.characteristics[characteristic.restates or ""]
+        value = given_value(stated, characteristic, vocabulary)
+        whole = given_value(other_stated, other, vocabulary)
+        if not isinstance(value, Region) or not isinstance(whole, Region):
+            continue
+        axis = "xyz".index(characteristic.restates_axis or "x")
+        again = Region(tuple((box[axis],) for box in whole.boxes), value.whole)
+        if are_disjoint(unchanged_values(value, characteristic), again):
+            yield Contradiction(
+                characteristic=characteristic, stated=stated, other=other, other_stated=other_stated
+            )
+
+
+def contradictions_in_work(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
+    """An error at each statement of a part that another of the same part belies."""
+    for part in work.parts:
+        for found in contradictions(part.statements, work.vocabulary):
+            yield _finding(found, part.identifier, part.iri, spans, work.iri)
+
+
+def contradictions_in_installation(
+    work: Work, installation: Installation, spans: Mapping[str, Span]
+) -> Iterator[Diagnostic]:
+    """The same of what a proposal states, beside what stays as documented."""
+    documented = {part.identifier: part.statements for part in work.parts}
+    stating = [
+        *((one.part, one.iri, one.statements) for one in installation.substitutions),
+        *((one.part, one.iri, one.statements) for one in installation.changes),
+        *((one.identifier, one.iri, one.statements) for one in installation.additions),
+    ]
+    proposed = dict[str, Statements]()
+    for name, iri, statements in stating:
+        proposed[name] = {**proposed.get(name, documented.get(name, {})), **statements}
+        for found in contradictions(proposed[name], work.vocabulary):
+            if found.characteristic.iri in statements or found.other.iri in statements:
+                yield _finding(found, name, iri, spans, installation.iri)
+
+
+def _finding(found: Contradiction, name: str, node: str, spans: Mapping[str, Span], root: str) -> Diagnostic:
+    statement = f"{node}.{local_name(found.characteristic.iri)}"
+    message = say(
+        "{characteristic} of {part} is {value}, but its {other} says {other_value}: both cannot be true; "
+        "correct one of them, or leave out the {characteristic}",
+        characteristic=found.characteristic,
+        part=name,
+        value=found.stated.written,
+        other=found.other,
+        other_value=found.other_stated.written,
+    )
+    span = spans.get(statement) or spans.get(node) or spans.get(root) or _NOWHERE
+    return Diagnostic(slug="disagreement", message=message, span=span, subject=name)
