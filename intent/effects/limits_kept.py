@@ -36,6 +36,13 @@ def at_least(demand: Interval, limit: Interval) -> Answer:
     return at_most(limit, demand)
 
 
+def room_for(clearance: Interval) -> Answer:
+    """Whether something goes through with so much to spare; with nothing to spare, that is open: measure again."""
+    if clearance.low is not None and clearance.low > 0:
+        return Answer.IN
+    return Answer.OUT if clearance.high is not None and clearance.high < 0 else Answer.OPEN
+
+
 def within(demand: Interval, band: Interval) -> Answer:
     """Whether a demand lies in a band that is known, whose ends count."""
     if demand.low is not None and demand.high is not None and band.holds(demand):

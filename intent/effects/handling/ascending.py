@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from intent.effects.handling.passage import UNLIMITED
 from intent.effects.handling.travelling import Load
+from intent.effects.limits_kept import Limited, at_most, inputs, obstacles, room_for, unchecked
 from intent.effects.scene import Sides
 from intent.effects.unsaid import Missing, unsaid_effects
 from intent.formulas.niosh import METRIC
@@ -18,40 +20,47 @@ from intent.values.bounds import ZERO, natural, over, point, surely_above, surel
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 CAR = ("lift-width", "lift-depth", "lift-height")
 ARITHMETIC = say("arithmetic; standing straight in the car")
 LOAD_CONSTANT = say("DHHS (NIOSH) 94-110: 23 kg in the best of postures, for one person who does not walk")
+LIFT_LIMIT = "lift-load-limit"
 CLEARANCE = say("clearance in the lift")
+UNSURE_CAR = say("whether it goes into the lift cannot be said from what is given")
 
 
-def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obstacle]:
+def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obstacle | Unchecked]:
     """Whether all that travels goes into the lift, where the venue says how large it is or what it bears."""
     scene = sides.proposed
     if any(scene.states(THE_VENUE, name) for name in CAR):
         yield from _into_the_car(sides, loads)
-    limit = scene.venue("lift-load-limit")
-    if limit.high is None:
+    has_lift = any(scene.states(THE_VENUE, name) for name in (*CAR, LIFT_LIMIT))
+    if loads and has_lift:
+        yield from unchecked(sides, THE_VENUE, *CAR, LIFT_LIMIT)
+    if not scene.states(THE_VENUE, LIFT_LIMIT):
         return
+    limit = natural(scene.venue(LIFT_LIMIT))
     for load in loads:
-        if surely_above(load.weight, limit):
-            yield _too_heavy(sides, load, limit)
+        if load.is_asked_about("weight"):
+            yield from obstacles(sides, at_most(load.weight, limit), _too_heavy(sides, load, limit))
     weights = [load for load in loads if load.weight.low and not surely_above(load.weight, limit)]
     if weights:
         yield _heaviest(max(weights, key=lambda load: load.weight.low or 0), limit)
 
 
-def _too_heavy(sides: Sides, load: Load, limit: Interval) -> Obstacle:
-    text = say(
-        "{name} weighs {weight}, and the lift of the venue may carry {limit}",
-        name=load.identifier,
-        weight=figure(load.weight, "kg"),
-        limit=figure(limit, "kg"),
-    )
-    return Obstacle(
-        slug="lift-overloaded", text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
+def _too_heavy(sides: Sides, load: Load, limit: Interval) -> Limited:
+    return Limited(
+        slug="lift-overloaded",
+        subject=one(load.identifier),
+        inputs=[*load.inputs(sides, "weight"), *inputs(sides, THE_VENUE, LIFT_LIMIT)],
+        sure=say(
+            "it weighs {weight}, and the lift of the venue may carry {limit}",
+            weight=figure(load.weight, "kg"),
+            limit=figure(limit, "kg"),
+        ),
+        unsure=say("whether the lift carries it cannot be said from what is given"),
     )
 
 
@@ -74,12 +83,14 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obst
     standing: list[tuple[Load, Interval]] = []
     unsure: dict[str, Missing] = {}
     for load in loads:
+        if load.is_asked_about(*load.sides_named):
+            yield from _obstructed(sides, load)
         as_it_stands = clearance_in_car(load.extent, car, Turning.UPRIGHT)
         laid = clearance_in_car(load.extent, car, load.freest)
         if surely_within(ZERO, as_it_stands):
             standing.append((load, as_it_stands))
         elif surely_larger(load.extent, car, load.freest):
-            yield _too_large(sides, load, car)
+            continue
         elif surely_within(ZERO, laid):
             words = say("it goes into the lift only when it is turned onto another of its sides")
             yield _clearance(load, laid, words, missing=load.unknown("transport-orientation"))
@@ -95,7 +106,7 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obst
         topic=EffectTopic.HANDLING,
         quantity=CLEARANCE,
         unit="cm",
-        sentence=say("whether it goes into the lift cannot be said from what is given"),
+        sentence=UNSURE_CAR,
         source=ARITHMETIC,
     )
 
@@ -113,10 +124,34 @@ def _clearance(load: Load, spare: Interval, words: Message, *, missing: Missing 
     )
 
 
-def _too_large(sides: Sides, load: Load, car: Extent) -> Obstacle:
+def _obstructed(sides: Sides, load: Load) -> Iterator[Obstacle]:
+    """What does not surely go into the car; a side of it that nobody states limits nothing."""
+    stated = [name for name in CAR if sides.proposed.states(THE_VENUE, name)]
+    wide, deep, high = (natural(sides.proposed.venue(name)) if name in stated else UNLIMITED for name in CAR)
+    car = (wide, deep, high)
+
+    def passes(turning: Turning) -> Answer:
+        if surely_larger(load.extent, car, turning):
+            return Answer.OUT
+        is_in = room_for(clearance_in_car(load.extent, car, turning)) is Answer.IN
+        return Answer.IN if is_in else Answer.OPEN
+
+    answer = load.passing(passes)
+    limited = Limited(
+        slug="lift-too-small",
+        subject=one(load.identifier),
+        inputs=[*load.inputs(sides, *load.sides_named), *inputs(sides, THE_VENUE, *stated)],
+        sure=_too_large(load, car),
+        unsure=UNSURE_CAR,
+        names_subject=answer is Answer.OUT,
+    )
+    yield from obstacles(sides, answer, limited)
+
+
+def _too_large(load: Load, car: Extent) -> Message:
     length, width, height = (figure(side, "cm") for side in load.extent)
     across, deep, high = (figure(side, "cm") for side in car)
-    text = say(
+    return say(
         "{name}, {length} × {width} × {height}, does not go into the lift of the venue "
         "(width {across}, depth {deep}, height {high}) in any way in which it may travel",
         name=load.identifier,
@@ -126,9 +161,6 @@ def _too_large(sides: Sides, load: Load, car: Extent) -> Obstacle:
         across=across,
         deep=deep,
         high=high,
-    )
-    return Obstacle(
-        slug="lift-too-small", text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
     )
 
 

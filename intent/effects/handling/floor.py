@@ -10,17 +10,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from intent.effects.handling.travelling import travelling_boxes
-from intent.effects.scene import Scene, Sides
+from intent.effects.limits_kept import Input, Limited, at_most, inputs, inputs_of_box, obstacles, unchecked
+from intent.effects.scene import Sides
 from intent.effects.unsaid import Missing, unsaid_effects
 from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one
 from intent.names import THE_VENUE
-from intent.values.bounds import is_known, natural, over, point, surely_above, surely_within, times
+from intent.values.bounds import is_known, natural, over, point, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 STANDARD_GRAVITY = point(Fraction("9.80665"))
@@ -30,6 +31,11 @@ LOAD_OVER_AREA = say(
     "width); what stands on or beside it is not counted"
 )
 ARITHMETIC = say("arithmetic; all of the weight on one point")
+FLOOR_LIMIT, POINT_LIMIT = "floor-load-limit", "hanging-load-limit"
+UNSURE_FLOOR = say("whether the floor bears it cannot be said from what is given")
+UNSURE_POINT = say(
+    "whether a hanging point bears it cannot be said; a rigger licensed for it judges fixings and points"
+)
 ON_THE_FLOOR, ON_A_POINT = say("load on the floor"), say("hanging load")
 
 
@@ -44,6 +50,8 @@ class _Footing:
     """In square metres."""
     missing: Missing
     """What would have to be given to know its pressure."""
+    inputs: tuple[Input, ...]
+    """On which it depends."""
 
     @property
     def pressure(self) -> Interval:
@@ -51,24 +59,27 @@ class _Footing:
         return over(times(self.weight, STANDARD_GRAVITY), self.area)
 
 
-def floor_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
+def floor_effects(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
     """What the venue's floor and hanging points are asked to bear, where it says what they may."""
-    limit = natural(sides.proposed.venue("floor-load-limit"))
-    if limit.high is not None:
-        yield from _on_the_floor(sides, limit)
+    if sides.proposed.states(THE_VENUE, FLOOR_LIMIT):
+        yield from _on_the_floor(sides, natural(sides.proposed.venue(FLOOR_LIMIT)))
+    elif any((*_standing(sides), *_boxes(sides))):
+        yield from unchecked(sides, THE_VENUE, FLOOR_LIMIT)
     yield from _hanging(sides)
 
 
 def _on_the_floor(sides: Sides, limit: Interval) -> Iterator[Effect | Obstacle]:
     below: list[_Footing] = []
     unsure: dict[str, Missing] = {}
-    for footing in (*_standing(sides.proposed), *_boxes(sides)):
-        if surely_above(footing.pressure, limit):
-            yield from _too_much(sides, footing, limit)
-        elif surely_within(footing.pressure, limit):
+    for footing in (*_standing(sides), *_boxes(sides)):
+        answer = at_most(footing.pressure, limit)
+        if answer is Answer.OUT:
+            yield _overloading(footing, limit)
+        elif answer is Answer.IN:
             below.append(footing)
         else:
             unsure[footing.identifier] = footing.missing
+        yield from obstacles(sides, answer, _too_much(sides, footing, limit))
     if below:
         most = max(below, key=lambda footing: footing.pressure.high or Fraction(0))
         words = say(
@@ -80,13 +91,14 @@ def _on_the_floor(sides: Sides, limit: Interval) -> Iterator[Effect | Obstacle]:
         topic=EffectTopic.HANDLING,
         quantity=ON_THE_FLOOR,
         unit="kPa",
-        sentence=say("whether the floor bears it cannot be said from what is given"),
+        sentence=UNSURE_FLOOR,
         source=LOAD_OVER_AREA,
     )
 
 
-def _standing(scene: Scene) -> Iterator[_Footing]:
+def _standing(sides: Sides) -> Iterator[_Footing]:
     """The parts that stand on the floor, or of which the area of what carries them is stated."""
+    scene = sides.proposed
     for part in scene.one_a_device(part.identifier for part in scene.parts()):
         on_floor = scene.is_(part, "support", "on-floor")
         if scene.states(part, "standing-area") or on_floor is Answer.IN:
@@ -95,6 +107,7 @@ def _standing(scene: Scene) -> Iterator[_Footing]:
                 weight=natural(scene.bounds(part, "weight")),
                 area=natural(scene.bounds(part, "standing-area")),
                 missing=scene.unknown(part, "weight", "standing-area"),
+                inputs=inputs(sides, part, "weight", "standing-area"),
             )
 
 
@@ -104,29 +117,37 @@ def _boxes(sides: Sides) -> Iterator[_Footing]:
         stated = box.scene.states(box.identifier, "standing-area")
         area = natural(box.bounds("standing-area")) if stated else times(length, width)
         missing = box.unknown("weight", *(() if stated else ("length", "width")))
-        yield _Footing(identifier=box.identifier, weight=box.weight, area=area, missing=missing)
+        base = ("standing-area",) if stated else ("length", "width")
+        yield _Footing(
+            identifier=box.identifier,
+            weight=box.weight,
+            area=area,
+            missing=missing,
+            inputs=inputs_of_box(box.scene, box.identifier, "weight", *base),
+        )
 
 
-def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Iterator[Effect | Obstacle]:
+def _overloading(footing: _Footing, limit: Interval) -> Effect:
     enough = over(times(footing.weight, STANDARD_GRAVITY), limit)
     words = say(
         "spread over at least {area} it would stay within {limit}; a structural engineer judges what the floor bears",
         area=figure(enough, "m²"),
         limit=figure(limit, "kPa"),
     )
-    yield _pressed(footing, words)
-    text = say(
-        "{name} lays {pressure} on the floor under it, and the floor of the venue may carry {limit}",
-        name=footing.identifier,
-        pressure=figure(footing.pressure, "kPa"),
-        limit=figure(limit, "kPa"),
-    )
-    yield Obstacle(
+    return _pressed(footing, words)
+
+
+def _too_much(sides: Sides, footing: _Footing, limit: Interval) -> Limited:
+    return Limited(
         slug="floor-overloaded",
-        text=text,
         subject=one(footing.identifier),
-        ask=sides.asks,
-        names_subject=True,
+        inputs=[*footing.inputs, *inputs(sides, THE_VENUE, FLOOR_LIMIT)],
+        sure=say(
+            "it lays {pressure} on the floor under it, and the floor of the venue may carry {limit}",
+            pressure=figure(footing.pressure, "kPa"),
+            limit=figure(limit, "kPa"),
+        ),
+        unsure=UNSURE_FLOOR,
     )
 
 
@@ -142,7 +163,7 @@ def _pressed(footing: _Footing, words: Message) -> Effect:
     )
 
 
-def _hanging(sides: Sides) -> Iterator[Effect | Obstacle]:
+def _hanging(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
     """What hangs where it did not hang before, or where the venue says what a point bears."""
     scene = sides.proposed
     limit = natural(scene.venue("hanging-load-limit"))
@@ -151,18 +172,21 @@ def _hanging(sides: Sides) -> Iterator[Effect | Obstacle]:
             continue
         weight = natural(scene.bounds(part, "weight"))
         is_new = not sides.was_there(part) or sides.documented.is_(part, "support", "hung") is not Answer.IN
-        if surely_above(weight, limit):
-            yield _too_heavy(sides, part, weight=weight, limit=limit)
-        if is_new or scene.states(THE_VENUE, "hanging-load-limit"):
+        is_limited = scene.states(THE_VENUE, POINT_LIMIT)
+        if is_limited:
+            yield from obstacles(
+                sides, at_most(weight, limit), _too_heavy(sides, part, weight=weight, limit=limit)
+            )
+        else:
+            yield from unchecked(sides, THE_VENUE, POINT_LIMIT)
+        if is_new or is_limited:
             missing = (*scene.unknown(part, "weight"), *scene.unknown(THE_VENUE, "hanging-load-limit"))
             yield _hung(part, weight=weight, limit=limit, missing=missing)
 
 
 def _hung(part: str, *, weight: Interval, limit: Interval, missing: Missing) -> Effect:
     words = (
-        say(
-            "whether a hanging point bears it cannot be said; a rigger licensed for it judges fixings and points"
-        )
+        UNSURE_POINT
         if missing or not is_known(limit)
         else say(
             "on one hanging point, which may carry {limit}; a rigger licensed for it judges fixings and safety factor",
@@ -181,13 +205,15 @@ def _hung(part: str, *, weight: Interval, limit: Interval, missing: Missing) -> 
     )
 
 
-def _too_heavy(sides: Sides, part: str, *, weight: Interval, limit: Interval) -> Obstacle:
-    text = say(
-        "{name} weighs {weight}, and a hanging point of the venue may carry {limit}",
-        name=part,
-        weight=figure(weight, "kg"),
-        limit=figure(limit, "kg"),
-    )
-    return Obstacle(
-        slug="hanging-point-overloaded", text=text, subject=one(part), ask=sides.asks, names_subject=True
+def _too_heavy(sides: Sides, part: str, *, weight: Interval, limit: Interval) -> Limited:
+    return Limited(
+        slug="hanging-point-overloaded",
+        subject=one(part),
+        inputs=[*inputs(sides, part, "weight"), *inputs(sides, THE_VENUE, POINT_LIMIT)],
+        sure=say(
+            "it weighs {weight}, and a hanging point of the venue may carry {limit}",
+            weight=figure(weight, "kg"),
+            limit=figure(limit, "kg"),
+        ),
+        unsure=UNSURE_POINT,
     )

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from intent.effects.handling.travelling import Load
+from intent.effects.limits_kept import Limited, inputs, obstacles, room_for, unchecked
 from intent.effects.scene import Sides
 from intent.effects.unsaid import Missing, unsaid_effects
 from intent.formulas.openings import Opening, Turning, clearance
@@ -13,15 +14,19 @@ from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one
 from intent.names import THE_VENUE
-from intent.values.bounds import ZERO, natural, negative, surely_above, surely_within
+from intent.values.bounds import ZERO, natural, negative, point, surely_above, surely_within
 from intent.values.regions import Interval
+from intent.values.sets import Answer
 from intent.values.units import in_unit
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 CRITERION = say(
     "arithmetic; on the slant, the criterion for a rectangle in another (Carver 1957, as quoted in Wetzel 2000)"
 )
+
+UNLIMITED = point(10**6)
+"""Metres: the side of an opening that nobody states."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,20 +76,26 @@ CORRIDOR = Passage(
 )
 
 
-def passage_effects(sides: Sides, loads: Sequence[Load], passage: Passage) -> Iterator[Effect | Obstacle]:
+def passage_effects(
+    sides: Sides, loads: Sequence[Load], passage: Passage
+) -> Iterator[Effect | Obstacle | Unchecked]:
     """The clearances at an opening, as far as the venue says how large it is."""
     scene = sides.proposed
+    if loads:
+        yield from unchecked(sides, THE_VENUE, passage.across, passage.upright)
     if not any(scene.states(THE_VENUE, name) for name in (passage.across, passage.upright)):
         return
     hole = natural(scene.venue(passage.across)), natural(scene.venue(passage.upright))
     standing: list[tuple[Load, Interval]] = []
     unsure: dict[str, Missing] = {}
     for load in loads:
+        if load.is_asked_about(*load.sides_named):
+            yield from _obstructed(sides, load, passage)
         as_it_stands = clearance(load.extent, hole, Turning.UPRIGHT)
         if surely_within(ZERO, as_it_stands):
             standing.append((load, as_it_stands))
-        elif surely_above(ZERO, best := clearance(load.extent, hole, load.freest)):
-            yield _blocked(sides, load, hole=hole, passage=passage, best=best)
+        elif surely_above(ZERO, clearance(load.extent, hole, load.freest)):
+            continue
         elif (turned := _turned(load, hole, passage)) is not None:
             yield turned
         elif load.is_new or load.is_box or any(side.high is not None for side in load.extent):
@@ -134,19 +145,36 @@ def _clearance(
     )
 
 
-def _blocked(sides: Sides, load: Load, *, hole: Opening, passage: Passage, best: Interval) -> Obstacle:
+def _obstructed(sides: Sides, load: Load, passage: Passage) -> Iterator[Obstacle]:
+    """What does not surely go through; a side of the opening that nobody states limits nothing."""
+    stated = [name for name in (passage.across, passage.upright) if sides.proposed.states(THE_VENUE, name)]
+    across, upright = (
+        natural(sides.proposed.venue(name)) if name in stated else UNLIMITED
+        for name in (passage.across, passage.upright)
+    )
+    hole = across, upright
+
+    def passes(turning: Turning) -> Answer:
+        return room_for(clearance(load.extent, hole, turning))
+
     length, width, height = (figure(side, "cm") for side in load.extent)
-    across, upright = (figure(side, "cm") for side in hole)
-    text = passage.blocked.filled(
+    words = passage.blocked.filled(
         name=load.identifier,
         length=length,
         width=width,
         height=height,
-        hole=say("{across} wide", across=across)
-        if hole[1].high is None
-        else say("{across} × {upright}", across=across, upright=upright),
-        over=figure(negative(best), "cm"),
+        hole=say("{across} wide", across=figure(across, "cm"))
+        if upright == UNLIMITED
+        else say("{across} × {upright}", across=figure(across, "cm"), upright=figure(upright, "cm")),
+        over=figure(negative(clearance(load.extent, hole, load.freest)), "cm"),
     )
-    return Obstacle(
-        slug=passage.slug, text=text, subject=one(load.identifier), ask=sides.asks, names_subject=True
+    answer = load.passing(passes)
+    limited = Limited(
+        slug=passage.slug,
+        subject=one(load.identifier),
+        inputs=[*load.inputs(sides, *load.sides_named), *inputs(sides, THE_VENUE, *stated)],
+        sure=words,
+        unsure=passage.unsure,
+        names_subject=answer is Answer.OUT,
     )
+    yield from obstacles(sides, answer, limited)

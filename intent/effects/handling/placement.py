@@ -12,16 +12,20 @@ from fractions import Fraction
 
 from intent.effects.handling.neighbours import MICROMETRES, Face, Pair, faces, in_metres, neighbours
 from intent.effects.handling.outline import OUTER, SCREEN, is_projected, lying_sides, outline_of
+from intent.effects.handling.travelling import BULKY
+from intent.effects.limits_kept import Limited, at_most, inputs, obstacles
 from intent.effects.scene import Scene, Sides
 from intent.formulas import placing
 from intent.language.figures import Figure, figure
 from intent.language.message import Message, say
 from intent.model.subject import one, several
+from intent.names import THE_VENUE
 from intent.values.bounds import (
     ZERO,
     differs_by,
     known,
     minus,
+    natural,
     negative,
     plus,
     scaled,
@@ -82,8 +86,8 @@ def placement_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
         yield from _in_the_opening(sides, part)
     if touched:
         yield from _gaps(sides, displays, touched)
-    if sides.proposed.venue("ceiling-height").high is not None:
-        yield from _under_the_ceiling(sides, displays)
+    if sides.proposed.states(THE_VENUE, "ceiling-height"):
+        yield from _under_the_ceiling(sides)
 
 
 def _in_the_opening(sides: Sides, part: str) -> Iterator[Effect]:
@@ -199,19 +203,33 @@ def _centimetres(micrometres: int) -> Figure:
     return figure(in_metres(micrometres), "cm")
 
 
-def _under_the_ceiling(sides: Sides, displays: Sequence[str]) -> Iterator[Obstacle]:
-    """The displays that surely reach above the ceiling, as little as may be known of their size."""
-    ceiling = sides.proposed.venue("ceiling-height")
-    for part in displays:
-        half = scaled(outline_of(sides.proposed, part)[1], HALF)
-        top = plus(sides.proposed.bounds(part, "height"), half)
-        if surely_above(top, ceiling):
-            text = say(
-                "The ceiling at the venue is {ceiling} high, and {part} reaches {top} above the floor.",
+def _under_the_ceiling(sides: Sides) -> Iterator[Obstacle]:
+    """All that has a height and may reach above the ceiling."""
+    scene = sides.proposed
+    ceiling = scene.venue("ceiling-height")
+    bulky = {part.identifier for part in scene.parts(*BULKY)}
+    displays = {part.identifier for part in scene.parts("display")}
+    for part in scene.parts():
+        name = part.identifier
+        is_asked_about = name in bulky or scene.is_given(name, "outer-height")
+        if not is_asked_about or not scene.is_given(name, "height"):
+            continue
+        # only displays lie otherwise than they stand, so that nobody gives the rotation of anything else
+        is_display = name in displays
+        upright = outline_of(scene, name)[1] if is_display else natural(scene.bounds(name, "outer-height"))
+        top = plus(scene.bounds(name, "height"), scaled(upright, HALF))
+        limited = Limited(
+            slug="ceiling-too-low",
+            subject=one(name),
+            inputs=[
+                *inputs(sides, name, "height", *(("rotation", *OUTER) if is_display else ("outer-height",))),
+                *inputs(sides, THE_VENUE, "ceiling-height"),
+            ],
+            sure=say(
+                "the ceiling at the venue is {ceiling} high, and it reaches {top} above the floor",
                 ceiling=figure(ceiling, "m"),
-                part=part,
                 top=figure(top, "m"),
-            )
-            yield Obstacle(
-                slug="ceiling-too-low", text=text, subject=one(part), ask=sides.asks, names_subject=True
-            )
+            ),
+            unsure=say("whether it goes under the ceiling of the venue cannot be said from what is given"),
+        )
+        yield from obstacles(sides, at_most(top, ceiling), limited)

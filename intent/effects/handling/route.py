@@ -19,13 +19,13 @@ from intent.names import THE_VENUE
 from intent.values.bounds import ZERO, minus, natural, surely_above, surely_within
 from intent.values.regions import Interval
 from intent.values.units import in_unit
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 LADDER = say("the ladder problem, for what is as wide as it is; both corridors as wide as the narrowest")
 
 
-def route_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
+def route_effects(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
     """Whether all that travels reaches the room, and with what clearance, as far as the venue states its way in."""
     loads = travelling(sides)
     yield from passage_effects(sides, loads, DOOR)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
+from intent.effects.limits_kept import Input, inputs, inputs_of_box
 from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
 from intent.formulas.openings import Sides as Extent
@@ -12,6 +13,7 @@ from intent.formulas.openings import Turning
 from intent.model.work import Crate
 from intent.values.bounds import natural
 from intent.values.regions import Interval
+from intent.values.sets import Answer
 
 BOX_SIDES = ("length", "width", "height")
 OUTER_SIDES = ("outer-width", "outer-depth", "outer-height")
@@ -35,6 +37,8 @@ class Load:
     scene: Scene
     """In which it is asked about."""
     sides_named: tuple[str, str, str]
+    is_bulky: bool = False
+    """Whether anybody asks how it comes in, though nothing be said of it."""
     is_new: bool = False
     """Whether it comes from elsewhere, in the place of a part or besides them all, and may be bulky."""
 
@@ -67,6 +71,23 @@ class Load:
         """How far it may be turned at the most."""
         return max(self.turnings, key=lambda turning: turning.value)
 
+    def passing(self, passes: Callable[[Turning], Answer]) -> Answer:
+        """Whether it passes as it may be turned: surely, if it does in every way that may be meant."""
+        stated = self.scene.states(self.identifier, "transport-orientation")
+        answers = {passes(turning) for turning in (self.turnings if stated else {self.freest})}
+        return answers.pop() if len(answers) == 1 else Answer.OPEN
+
+    def is_asked_about(self, *characteristics: str) -> bool:
+        """Whether it is to be held against a limit: a box, a bulky thing, or one of which something is said."""
+        said = any(self.scene.is_given(self.identifier, name) for name in characteristics)
+        return self.is_box or self.is_bulky or said
+
+    def inputs(self, sides: Sides, *characteristics: str) -> tuple[Input, ...]:
+        """The values on which it depends whether it passes."""
+        if self.is_box:
+            return inputs_of_box(self.scene, self.identifier, *characteristics)
+        return inputs(sides, self.identifier, *characteristics)
+
     def unknown(self, *characteristics: str) -> Missing:
         """What those characteristics are called of which nothing is given."""
         return self.scene.unknown(self.identifier, *characteristics)
@@ -96,7 +117,13 @@ def _unboxed(sides: Sides) -> Iterator[Load]:
     bulky = {part.identifier for part in sides.proposed.parts(*BULKY)}
     for part in sides.proposed.one_a_device(parts):
         is_new = part in bulky and (part in case.substituted or not sides.was_there(part))
-        yield Load(identifier=part, scene=sides.proposed, sides_named=OUTER_SIDES, is_new=is_new)
+        yield Load(
+            identifier=part,
+            scene=sides.proposed,
+            sides_named=OUTER_SIDES,
+            is_bulky=part in bulky,
+            is_new=is_new,
+        )
 
 
 def _scene_of(scene: Scene, boxes: tuple[Crate, ...]) -> Scene:
