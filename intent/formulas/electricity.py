@@ -7,19 +7,52 @@ are for planning: local codes come first, and what a circuit bears is for a lice
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
-from intent.values.bounds import ONE, between, hull, over, point, smaller, surely_within, times, total
+from intent.values.bounds import (
+    ONE,
+    between,
+    hull,
+    over,
+    point,
+    root,
+    scaled,
+    smaller,
+    surely_within,
+    times,
+    total,
+)
 from intent.values.regions import Interval
+from intent.values.sets import Answer
 from intent.values.units import SECONDS_AN_HOUR
 
 CONTINUOUS_SHARE = point(Fraction(4, 5))
 """What a load may draw of a circuit's rating that is on for three hours or more: NEC (NFPA 70) 210.20(A), as quoted."""
 CONTINUOUS_FROM = point(3 * SECONDS_AN_HOUR)
 """For how many seconds a load is on that counts so (the same)."""
-SUPPLY_BANDS = (between(114, 126), between(207, 253))
-"""120 V: ANSI C84.1 range A, service, as quoted; 230 V: EN 50160, 95 % of ten-minute means, as quoted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """A supply of mains, in volts."""
+
+    names: Interval
+    """The voltages by which it goes."""
+    band: Interval
+    """Between which it lies."""
+
+
+SUPPLIES = (
+    Supply(between(110, 127), between(114, 126)),
+    Supply(between(200, 208), between(197, 218)),
+    Supply(between(220, 240), between(207, 253)),
+)
+"""120 V: ANSI C84.1 range A, service, as quoted, and its names, from memory; 208 V, by which 200 V devices are fed: the
+same, from memory; 230 V: EN 50160, 95 % of ten-minute means, as quoted, and its names of before HD 472, from memory."""
+THREE_PHASES = root(point(3))
+"""The voltage between two conductors of three phases over that of one against the neutral (arithmetic of sines)."""
 OTHER_SHARE = Fraction(1, 10)
 """How far any other supply may be from its voltage (common practice, no source)."""
 FREQUENCY_SHARE = Fraction(1, 100)
@@ -51,17 +84,19 @@ def circuits_needed(currents: Iterable[Interval], each: Interval) -> Interval:
     """How many circuits carry some currents, none of which can be divided; arithmetic.
 
     At least as many as the sum fills; at most as many as are opened when every device goes to the first circuit that
-    has room for it: all but one of these then carry more than what is left beside the largest.
+    has room for it: all but one of these then carry more than what is left beside the largest; and never more
+    than one a device.
     """
     every = list(currents)
     summed = total(every)
-    low = _whole(summed.low or Fraction(0), each.high)
+    low = min(_whole(summed.low or Fraction(0), each.high), Fraction(len(every)))
     if summed.high is None or each.low is None or any(not surely_within(one, each) for one in every):
         return Interval(low, None)
     if summed.high <= each.low:
         return Interval(low, Fraction(min(1, ceil(summed.high))))
     beside_largest = each.low - max(one.high or Fraction(0) for one in every)
-    return Interval(low, Fraction(ceil(summed.high / beside_largest)) if beside_largest else None)
+    opened = ceil(summed.high / beside_largest) if beside_largest else len(every)
+    return Interval(low, Fraction(min(opened, len(every))))
 
 
 def _whole(load: Fraction, each: Fraction | None) -> Fraction:
@@ -71,15 +106,46 @@ def _whole(load: Fraction, each: Fraction | None) -> Fraction:
     return Fraction(ceil(load / each))
 
 
-def supply_band(voltage: Interval) -> Interval:
-    """Between which voltages a supply of one voltage may lie, in volts, and a device built for it works.
+def suits(built: Interval, mains: Interval) -> Answer:
+    """Whether a device that is built for some voltage may be connected to a supply that is named by some voltage.
 
-    EN 50160 around 230 V, ANSI C84.1 range A around 120 V (both as quoted); a tenth each way otherwise.
+    It may where one supply goes by both names (110, 115 and 120 V; 220, 230 and 240 V). Else it takes a tenth either
+    way of what it is built for, and surely does not suit where the supply's name lies beyond that, or all of its band.
+    A rated voltage given as a range is what the device takes.
     """
-    bands = [band for band in SUPPLY_BANDS if not band.meet(voltage).is_empty]
-    if any(band.holds(voltage) for band in bands):
-        return hull(bands)
-    return hull([times(voltage, between(1 - OTHER_SHARE, 1 + OTHER_SHARE)), *bands])
+    if built.low is None or built.high is None or mains.low is None or mains.high is None:
+        return Answer.OPEN
+    takes = hull([scaled(built, 1 - OTHER_SHARE), scaled(built, 1 + OTHER_SHARE)])
+    if mains.low == mains.high:
+        return _suits(built, takes, mains)
+    ends = {_suits(built, takes, point(end)) for end in (mains.low, mains.high)}
+    if ends == {Answer.IN}:
+        return Answer.IN
+    return Answer.OUT if ends == {Answer.OUT} and mains.meet(takes).is_empty else Answer.OPEN
+
+
+def _suits(built: Interval, takes: Interval, mains: Interval) -> Answer:
+    named = [supply for supply in SUPPLIES if supply.names.holds(mains)]
+    if built.holds(mains) or any(not supply.names.meet(built).is_empty for supply in named):
+        return Answer.IN
+    bands = [supply.band for supply in named]
+    band = hull(bands or [times(mains, between(1 - OTHER_SHARE, 1 + OTHER_SHARE))])
+    if not takes.holds(mains) or takes.meet(band).is_empty:
+        return Answer.OUT
+    return Answer.IN if takes.holds(band) else Answer.OPEN
+
+
+def band_of(mains: Interval) -> Interval:
+    """Between which voltages a supply lies that is named by some voltage."""
+    named = [supply.band for supply in SUPPLIES if supply.names.holds(mains)]
+    return hull(named or [times(mains, between(1 - OTHER_SHARE, 1 + OTHER_SHARE))])
+
+
+def is_north_american(mains: Interval, frequency: Interval) -> bool:
+    """Whether a supply is surely one of North America, by its name and, of 240 V, its frequency."""
+    if any(place.holds(mains) for place in (between(110, 127), point(208))):
+        return not surely_within(frequency, point(50))
+    return mains == point(240) and frequency == point(60)
 
 
 def frequency_band(frequency: Interval) -> Interval:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import floor, log2
 
-from intent.values.bounds import apart, over, plus, rising, times
+from intent.values.bounds import apart, larger, natural, over, plus, rising, smaller, times
 from intent.values.regions import Interval
 from intent.values.units import SECONDS_A_DAY, SECONDS_A_MINUTE
 
@@ -83,14 +83,31 @@ def beat(one: Interval, two: Interval) -> Interval:
     return apart(one, two)
 
 
-def drift(one: Interval, two: Interval, seconds: Interval) -> Interval:
-    """How far two clocks may come apart in a time, each off by at most a share: worst case. Arithmetic."""
-    return Interval(Fraction(0), times(plus(one, two), seconds).high)
+def slip(one: Interval, two: Interval) -> Interval:
+    """By which share of the time two loops of different lengths come apart, started together. Arithmetic.
+
+    At each round of the longer one the shorter one is off by what is left over of its own rounds: loops of 600 and
+    601 s by 143.8 s in a day, of 50 and 100 min by nothing.
+    """
+    longer, shorter = larger(one, two), smaller(one, two)
+    return times(_off_the_multiple(over(longer, shorter)), over(shorter, longer))
 
 
-def time_to_drift(margin: Interval, one: Interval, two: Interval) -> Interval:
-    """The time before which two clocks cannot come further apart than a margin; without end above. Arithmetic."""
-    return Interval(over(margin, plus(one, two)).low, None)
+def drift_rate(loops: Interval, one: Interval, two: Interval) -> Interval:
+    """By which share of the time two players may come apart: by their loops, and as far by their clocks at most.
+
+    The share of the loops, and by which share either clock may be off: worst case. Arithmetic.
+    """
+    off = plus(one, two).high
+    return natural(plus(loops, Interval(None if off is None else -off, off)))
+
+
+def time_to_drift(margin: Interval, rate: Interval) -> Interval:
+    """The time before which two clocks that come apart by a share of it cannot be further apart than a margin.
+
+    Without end above. Arithmetic.
+    """
+    return Interval(over(margin, rate).low, None)
 
 
 def drop_frame_number(hours: int, minutes: int, seconds: int, frames: int) -> int:

@@ -10,16 +10,17 @@ from timecode.timecode import Timecode
 from intent.formulas.rates import (
     beat,
     cadence,
-    drift,
+    drift_rate,
     drop_frame_number,
     motor_speed,
     played_time,
     semitones,
+    slip,
     time_to_drift,
     timecode_error,
     uneven_frames,
 )
-from intent.values.bounds import between, known, point
+from intent.values.bounds import between, known, point, times
 from intent.values.regions import Interval
 
 FILM_ON_NTSC = Fraction(24000, 1001)
@@ -130,8 +131,18 @@ def test_uneven_frames_of_a_rate_not_known_exactly() -> None:
 def test_two_clocks() -> None:
     # arithmetic: 50 ppm and 30 ppm of a day are 4.32 s and 2.592 s
     fast, slow = point(Fraction(50, 10**6)), point(Fraction(30, 10**6))
-    assert drift(fast, slow, point(86400)).high == Fraction("6.912")
-    assert time_to_drift(point(Fraction("6.912")), fast, slow).low == 86400
+    rate = drift_rate(point(0), fast, slow)
+    assert times(rate, point(86400)).high == Fraction("6.912")
+    assert time_to_drift(point(Fraction("6.912")), rate).low == 86400
+
+
+def test_loops_of_different_lengths_come_apart_long_before_clocks() -> None:
+    # arithmetic: 86400 / 601 = 143.76 rounds, each a second late; clocks of 100 ppm add or take 17.28 s
+    loops = slip(point(600), point(601))
+    assert round(float(exactly(times(loops, point(86400)))), 2) == 143.76
+    rate = times(drift_rate(loops, point(Fraction(1, 10**4)), point(Fraction(1, 10**4))), point(86400))
+    assert (round(float(rate.low or 0), 2), round(float(rate.high or 0), 2)) == (126.48, 161.04)
+    assert slip(point(600), point(600)) == point(0)
 
 
 def test_beat() -> None:

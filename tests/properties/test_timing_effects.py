@@ -13,15 +13,16 @@ from intent.effects.assess import assess
 from intent.formulas.rates import (
     beat,
     cadence,
-    drift,
+    drift_rate,
     drop_frame_number,
     played_time,
     semitones,
+    slip,
     time_to_drift,
     uneven_frames,
 )
 from intent.language.locale import ENGLISH
-from intent.values.bounds import known, over, point
+from intent.values.bounds import known, over, point, times
 from intent.values.regions import Interval
 from intent.variance.result import Effect
 from properties.strategies import fixed
@@ -67,8 +68,15 @@ def test_times_known_less_well_never_say_more(
 ) -> None:
     assert holds(semitones(speed[1]), semitones(speed[0]))
     assert holds(played_time(time[1], speed[1]), played_time(time[0], speed[0]))
-    assert holds(drift(one[1], two[1], time[1]), drift(one[0], two[0], time[0]))
-    assert holds(time_to_drift(time[1], one[1], two[1]), time_to_drift(time[0], one[0], two[0]))
+    loose, tight = (
+        drift_rate(slip(*lengths), *clocks)
+        for lengths, clocks in (
+            ((time[1], speed[1]), (one[1], two[1])),
+            ((time[0], speed[0]), (one[0], two[0])),
+        )
+    )
+    assert holds(loose, tight)
+    assert holds(time_to_drift(time[1], loose), time_to_drift(time[0], tight))
 
 
 @fixed(200)
@@ -104,10 +112,11 @@ def test_there_and_back(
     assert abs(float(up + down)) < 1e-12
     assert played_time(played_time(point(time), point(speed)), point(1 / speed)) == point(time)
     assert beat(point(time), point(other)) == beat(point(other), point(time))
-    assert drift(point(one), point(two), point(time)) == drift(point(two), point(one), point(time))
-    apart = drift(point(one), point(two), point(time)).high
+    rate = drift_rate(point(0), point(one), point(two))
+    assert rate == drift_rate(point(0), point(two), point(one))
+    apart = times(rate, point(time)).high
     assert apart is not None
-    assert time_to_drift(point(apart), point(one), point(two)).low == time
+    assert time_to_drift(point(apart), rate).low == time
 
 
 @fixed(200)

@@ -24,8 +24,9 @@ from intent.variance.obstacle import Obstacle
 from intent.variance.result import Effect, EffectTopic
 
 CURRENT = say(
-    "apparent power over the venue's mains voltage; continuous loads after NEC (NFPA 70) 210.20(A), as quoted: 80 % "
-    "where the venue states no share; the local code comes first, and a licensed electrician judges"
+    "apparent power over the venue's mains voltage, of one phase; where the venue states no share, 80 % of the rating: "
+    "in North America after NEC (NFPA 70) 210.20(A), as quoted, for loads of three hours or more, elsewhere common "
+    "practice without a source; the local code comes first, and a licensed electrician judges"
 )
 IN_ALL = say("current in all")
 Loads = Mapping[str, Interval]
@@ -79,7 +80,8 @@ def _unassigned(sides: Sides, circuits: Circuits, feed: Feed, loads: Loads) -> I
     """How many circuits the work needs, where none is named, and findings where those given to it surely cannot do."""
     drawn = total(loads.values())
     needed = electricity.circuits_needed(loads.values(), circuits.allowed)
-    yield _in_all(drawn, _needed_words(needed, circuits))
+    unsaid = () if circuits.is_stated else (sides.proposed.called("continuous-load-share"),)
+    yield _in_all(drawn, _needed_words(needed, circuits), unsaid)
     for part, load in loads.items():
         if surely_above(load, circuits.bearable):
             text = say(
@@ -156,7 +158,6 @@ def _by_circuit(
 
 def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Effect:
     is_over = surely_above(drawn, circuits.allowed)
-    is_usual = is_over and not circuits.is_stated and not surely_above(drawn, circuits.rating)
     return Effect(
         topic=EffectTopic.POWER,
         subject=several(feed.parts),
@@ -165,7 +166,7 @@ def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Ef
         proposed=drawn,
         sentence=feed.told(_load_words(circuits, drawn, is_over)),
         source=CURRENT,
-        missing=(scene.called("continuous-load-share"),) if is_usual else (),
+        missing=() if circuits.is_stated else (scene.called("continuous-load-share"),),
     )
 
 

@@ -51,6 +51,8 @@ class Circuits:
     """Of the rating, that may be drawn for as long as the work runs."""
     is_stated: bool
     """Whether that share is the venue's, rather than the usual one."""
+    is_north_american: bool
+    """Whether the supply is one for which the usual share is a rule of the code."""
 
     @property
     def allowed(self) -> Interval:
@@ -70,8 +72,14 @@ class Circuits:
             return say("{rating}", rating=rating)
         if self.is_stated:
             return say("{share} of {rating}, as the venue allows", share=share, rating=rating)
+        if self.is_north_american:
+            return say(
+                "{share} of {rating}, the usual allowance for loads of three hours or more",
+                share=share,
+                rating=rating,
+            )
         return say(
-            "{share} of {rating}, the usual allowance for loads of three hours or more",
+            "{share} of {rating}, which is taken here where the venue states no share",
             share=share,
             rating=rating,
         )
@@ -84,10 +92,24 @@ def circuits_of(scene: Scene) -> Circuits:
         electricity.CONTINUOUS_FROM, scene.venue("opening-time")
     )
     if is_short:
-        return Circuits(mains=mains, number=number, rating=rating, share=ONE, is_stated=True)
+        share, is_stated = ONE, True
+    else:
+        share, is_stated = _share(scene)
+    return Circuits(
+        mains=mains,
+        number=number,
+        rating=rating,
+        share=share,
+        is_stated=is_stated,
+        is_north_american=electricity.is_north_american(mains, scene.venue("mains-frequency")),
+    )
+
+
+def _share(scene: Scene) -> tuple[Interval, bool]:
+    """What may be drawn of the rating, and whether the venue states it."""
     is_stated = scene.states(THE_VENUE, "continuous-load-share")
     share = natural(scene.venue("continuous-load-share")) if is_stated else electricity.CONTINUOUS_SHARE
-    return Circuits(mains=mains, number=number, rating=rating, share=share, is_stated=is_stated)
+    return share, is_stated
 
 
 def feeds_of(scene: Scene, parts: Sequence[str], number: Interval) -> tuple[Feed, ...]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from intent.effects.limits_kept import Limited, inputs, obstacles
 from intent.effects.power.consumers import lacking_effects, supplies
 from intent.effects.power.plugs import plug_effects
 from intent.effects.scene import Scene, Sides
@@ -16,7 +17,7 @@ from intent.effects.signal.links import links_of
 from intent.formulas import electricity
 from intent.language.figures import Figure, figure
 from intent.language.message import Message, say, say_of
-from intent.model.subject import several
+from intent.model.subject import one, several
 from intent.names import THE_VENUE
 from intent.values.bounds import natural, over, surely_above, surely_within, total
 from intent.values.regions import Interval
@@ -25,8 +26,9 @@ from intent.variance.obstacle import Obstacle
 from intent.variance.result import Effect, EffectTopic
 
 BANDS = say(
-    "EN 50160 (230 V: 207 to 253 V) and ANSI C84.1 range A (120 V: 114 to 126 V), both as quoted; ± 10 % of any other "
-    "supply (common practice, no source); ± 1 % of the frequency (EN 50160, from memory); volt-amperes at least"
+    "EN 50160 (220, 230 and 240 V: 207 to 253 V) and ANSI C84.1 range A (110, 115 and 120 V: 114 to 126 V), both as "
+    "quoted, their names and 208 V (197 to 218 V) from memory; else ± 10 % (common practice, no source); ± 1 % of the "
+    "frequency (EN 50160, from memory); volt-amperes at least"
 )
 TRANSFORMER, CONVERTER = "mains-transformer", "frequency-converter"
 
@@ -58,6 +60,7 @@ def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obst
             if bare:
                 yield _finding(sides, misfed, bare)
         yield from _not_given(scene, on_mains)
+        yield from _unsure(sides, on_mains)
     if scene.states(THE_VENUE, "socket"):
         yield from plug_effects(scene, on_mains)
 
@@ -76,10 +79,10 @@ def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
     for part in parts:
         built = natural(scene.bounds(part, "rated-voltage")), natural(scene.bounds(part, "rated-frequency"))
         found.setdefault(built, []).append(part)
-    volts = electricity.supply_band(natural(scene.venue("mains")))
     hertz = electricity.frequency_band(natural(scene.venue("mains-frequency")))
     for (voltage, frequency), members in found.items():
-        wrong_voltage, wrong_frequency = _is_apart(voltage, volts), _is_apart(frequency, hertz)
+        wrong_voltage = electricity.suits(voltage, natural(scene.venue("mains"))) is Answer.OUT
+        wrong_frequency = _is_apart(frequency, hertz)
         if wrong_voltage or wrong_frequency:
             yield Misfed(
                 parts=tuple(members),
@@ -213,3 +216,29 @@ def _not_given(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
         ),
         source=BANDS,
     )
+
+
+def _unsure(sides: Sides, parts: Sequence[str]) -> Iterator[Obstacle]:
+    """Devices of which it is said what they are built for, and that take a part only of what the supply may be."""
+    scene = sides.proposed
+    mains = natural(scene.venue("mains"))
+    if not scene.states(THE_VENUE, "mains"):
+        return
+    for part in parts:
+        voltage = natural(scene.bounds(part, "rated-voltage"))
+        if not scene.states(part, "rated-voltage") or electricity.suits(voltage, mains) is not Answer.OPEN:
+            continue
+        limited = Limited(
+            slug="mains-voltage",
+            subject=one(part),
+            inputs=(*inputs(sides, part, "rated-voltage"), *inputs(sides, THE_VENUE, "mains")),
+            sure="",
+            unsure=say(
+                "built for {built}, and the mains of the venue, {mains}, may lie {band}: whether it works on all of "
+                "that cannot be said; look at its rating plate",
+                built=figure(voltage, "V"),
+                mains=figure(mains, "V"),
+                band=figure(electricity.band_of(mains), "V"),
+            ),
+        )
+        yield from obstacles(sides, Answer.OPEN, limited)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from intent.effects.power.consumers import lacking_effects, summed
 from intent.effects.power.feeds import Feed
 from intent.effects.scene import Scene, Sides
+from intent.effects.unsaid import unsaid_effects
 from intent.formulas import electricity
 from intent.language.figures import figure
 from intent.language.message import Message, say, say_of
@@ -22,9 +23,10 @@ INRUSH = say(
     "sum of the inrush currents, as if all peaks fell together; what the wiring holds back is not counted"
 )
 LEAKAGE = say(
-    "sum of the earth leakage currents; tripping without a fault is likely from 30 % of the rating on (common "
-    "practice; IEC 60364-5-53, from memory); a licensed electrician judges"
+    "sum of the earth leakage currents; every circuit taken to have a protection of its own; tripping without a fault "
+    "is likely from 30 % of the rating on (common practice; IEC 60364-5-53, from memory); a licensed electrician judges"
 )
+SHARING = say("which circuits share a residual-current device")
 
 
 def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | Obstacle]:
@@ -100,14 +102,16 @@ def _too_high(sides: Sides, parts: Sequence[str], *, taken: Interval, limit: Int
     )
 
 
-def _not_said(scene: Scene, parts: Iterable[str]) -> Iterator[Effect]:
-    """The parts that may be switched on with others, of which the inrush, or whether they are, is not stated."""
+def _not_said(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
+    """The parts of which the inrush is not stated or, where they may be switched on with others, whether they are."""
     unsure = [part for part in parts if scene.is_(part, "switched-together", "no") is not Answer.IN]
-    yield from lacking_effects(
-        scene,
-        unsure,
-        "inrush-current",
-        "switched-together",
+    asked = {
+        part: ("inrush-current", "switched-together") if part in unsure else ("inrush-current",)
+        for part in parts
+    }
+    yield from unsaid_effects(
+        {part: scene.unknown(part, *names) for part, names in asked.items()},
+        topic=EffectTopic.POWER,
         quantity=scene.called("inrush-current"),
         sentence=say("whether the breaker holds when it is switched on cannot be said"),
         source=INRUSH,
@@ -130,6 +134,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
             proposed=in_unit(found.total, "mA"),
             sentence=feed.told(_leakage_words(taken=found.total, limit=limit)),
             source=LEAKAGE,
+            missing=(SHARING,),
         )
         if feed.surely_exceeds(found.total, limit):
             text = say(
@@ -158,6 +163,12 @@ def _leakage_words(*, taken: Interval, limit: Interval) -> Message:
     if surely_within(taken, likely):
         return say(
             "within {share} of the {limit} at which the protection switches off", share=share, limit=trips
+        )
+    if surely_above(taken, limit):
+        return say(
+            "more than the {limit} at which the protection switches off, so that it will not stay on; spread the "
+            "devices, and never bridge the protection or an earth",
+            limit=trips,
         )
     if surely_above(taken, likely):
         return say(

@@ -48,7 +48,7 @@ def recorded_round(scene: Scene, part: str, *subjects: str) -> Interval | None:
 
 def round_effects(sides: Sides, part: str, factors: Factors) -> Iterator[Effect]:
     """How long a round lasts, gap included, where that is other than documented."""
-    before, after = _round(sides.documented, part), _round(sides.proposed, part, factors)
+    before, after = round_of(sides.documented, part), round_of(sides.proposed, part, factors)
     if before is None or after is None or before == after:
         return
     yield Effect(
@@ -72,7 +72,7 @@ def _longer(before: Interval, after: Interval) -> Message:
     return say("by how much a round differs cannot be said from what is given")
 
 
-def _round(scene: Scene, part: str, factors: Factors | None = None) -> Interval | None:
+def round_of(scene: Scene, part: str, factors: Factors | None = None) -> Interval | None:
     """From one start to the next; none where the channel has no single material whose length is given."""
     material = scene.material(part)
     if len(material) != 1:
@@ -89,8 +89,8 @@ def _round(scene: Scene, part: str, factors: Factors | None = None) -> Interval 
 def meeting_effects(sides: Sides, runners: Iterable[str], factors: Factors) -> Iterator[Effect]:
     """After how long loops of different lengths begin together again."""
     players = [part for part in runners if sides.was_there(part)]
-    before = _together_again([_round(sides.documented, part) for part in players])
-    after = _together_again([_round(sides.proposed, part, factors) for part in players])
+    before = _together_again([round_of(sides.documented, part) for part in players])
+    after = _together_again([round_of(sides.proposed, part, factors) for part in players])
     if before is None or after is None or before == after:
         return
     yield Effect(

@@ -33,7 +33,7 @@ def timing_effects(sides: Sides) -> Iterator[Effect]:
     yield from meeting_effects(sides, [part.identifier for part in runners], factors)
     for found in sides.work.material:
         yield from _timecode(sides, found.identifier)
-    yield from drift_effects(sides)
+    yield from drift_effects(sides, factors)
 
 
 def _timecode(sides: Sides, material: str) -> Iterator[Effect]:
