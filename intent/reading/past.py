@@ -8,7 +8,7 @@ from pathlib import Path
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
 from intent.language.message import Words, say
 from intent.model.installation import Installation
-from intent.names import TERM
+from intent.names import CARRIED_OUT
 from intent.reading.documentation import Documentation, Findings
 from intent.reading.files import read_bytes
 from intent.reading.heads import is_installation, is_rdf, named_in_head, read_text
@@ -18,7 +18,6 @@ from intent.vocabulary.terms import Vocabulary
 
 FOLDER = "installations"
 """Where installations are kept, beside the dossier."""
-CARRIED_OUT = str(TERM["carried-out"])
 HEAD = 16 * 1024
 """As much of a file, in bytes, as is looked at for the head of a text."""
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from intent.language.message import say
 from intent.model.subject import one
-from intent.names import FAILED
+from intent.names import CARRIED_OUT, FAILED
 from intent.variance.case import Case
 from intent.variance.obstacle import Obstacle
 
@@ -26,7 +26,10 @@ def _placed(case: Case) -> dict[str, list[str]]:
 
 
 def _failed(case: Case) -> Iterator[Obstacle]:
-    """A device marked failed is not to be relied on."""
+    """A device marked failed is not to be relied on; the mark is of today and says nothing of a past showing."""
+    status = case.installation.status
+    if status is not None and status.iri == CARRIED_OUT:
+        return
     marked = {device.identifier: device for device in (*case.work.devices, *case.installation.devices)}
     for device, parts in _placed(case).items():
         known = marked.get(device)
