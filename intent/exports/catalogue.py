@@ -217,15 +217,11 @@ def standing(line: Instruction) -> tuple[tuple[str, str], ...]:
 
 
 def in_force(work: Work) -> tuple[Instruction, ...]:
-    """The instructions that are neither withdrawn nor superseded, whatever the day, by others without condition.
+    """The instructions that are neither withdrawn nor superseded, whatever the day.
 
     What is superseded without effect (something of another ground, say) stays.
     """
-    gone = {
-        identifier
-        for identifier, later in superseders_of(work).items()
-        if any(not line.conditions for line in later)
-    }
+    gone = superseders_of(work)
     return tuple(line for line in work.instructions if line.withdrawn is None and line.identifier not in gone)
 
 

@@ -146,7 +146,6 @@ def because_words(work: Work, fallen: SetAside) -> Words:
 
 
 _RULES = {
-    Because.SUPERSEDES: say("supersedes"),
     Because.AUTHORITY: say("authority"),
     Because.SCOPE: say("scope"),
     Because.DATE: say("date"),
@@ -157,8 +156,6 @@ _RULES = {
 def _rule(work: Work, winner: Instruction, loser: Instruction, because: Because) -> Words:
     name = winner.identifier
     match because:
-        case Because.SUPERSEDES:
-            return say("{line} was given to replace it", line=name)
         case Because.AUTHORITY:
             return _of_authority(work, winner, loser)
         case Because.SCOPE:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
+from math import isqrt
 
 from intent.model.assertions import Aggregate, Assertion, Relation
 from intent.names import DURATION, LOOP_LENGTH, NO, POSITION, START_OFFSET, YES
@@ -14,6 +15,7 @@ from intent.values.sets import Labels, ValueSet, are_disjoint
 from intent.variance.state import State
 from intent.vocabulary.terms import Characteristic
 
+_TWELVE_DECIMALS = 10**12
 _NATURAL = Region((), (Interval(Fraction(0), None),), True)
 _POSITIVE = Region((), (Interval(Fraction(0), None),))
 _AXIS = {
@@ -153,6 +155,12 @@ def _axis(value: ValueSet, axis: int) -> Interval:
     if not isinstance(value, Region) or len(value.whole) < 3:
         return Interval(None, None)
     return Region(tuple((box[axis],) for box in value.boxes)).bounds
+
+
+def unsquared(square: Fraction) -> Fraction:
+    """The length of a square; where it is no fraction, cut off after twelve decimals."""
+    whole = isqrt(square.numerator * _TWELVE_DECIMALS**2 // square.denominator)
+    return Fraction(whole, _TWELVE_DECIMALS)
 
 
 def squared(values: Region) -> Region:

@@ -37,8 +37,9 @@ def _named(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
 
 def _givers(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
     found = False
-    for line in row.governing:
-        person = who_can_answer(case.work, line.by, day) if line.by else None
+    lifting = (name for line in row.governing for name in line.lifted_by or ((line.by,) if line.by else ()))
+    for name in lifting:
+        person = who_can_answer(case.work, name, day)
         if person is not None:
             found = True
             yield person.identifier

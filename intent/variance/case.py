@@ -8,7 +8,7 @@ from enum import Enum, auto
 
 from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Attestation, Consent, Installation
-from intent.model.work import Instruction, Work
+from intent.model.work import Instruction, Modality, Work
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import State
 from intent.variance.two_states import documented_state, proposed_state
@@ -28,7 +28,7 @@ class Case:
     ranks: Mapping[str, int]
     """The rank of each instruction: that of who gave it."""
     breadths: Mapping[str, frozenset[str]]
-    """The subjects of each instruction in the documented work, which rule 3 compares."""
+    """The subjects of each instruction in the documented work, which rule 2 compares."""
     members: Mapping[str, tuple[str, ...]]
     """The subjects of each instruction as proposed."""
     superseders: Mapping[str, tuple[Instruction, ...]]
@@ -64,10 +64,9 @@ def lay_out(work: Work, installation: Installation) -> Case:
     documented = documented_state(work)
     scopes = scopes_of(work, installation)
     ranks = {line.identifier: rank_of(work, line) for line in work.instructions}
-    lines = lines_by_name(work)
     consents: dict[str, tuple[Consent, ...]] = {}
     for consent in installation.consents:
-        for identifier in dict.fromkeys(name for named in consent.to for name in lines.get(named, ())):
+        for identifier in answered_by(work, consent):
             consents[identifier] = (*consents.get(identifier, ()), consent)
     attested: dict[str, tuple[Attestation, ...]] = {}
     for attestation in installation.attestations:
@@ -106,6 +105,21 @@ def lines_by_name(work: Work) -> dict[str, tuple[str, ...]]:
         lines[line.identifier] = (line.identifier,)
         lines[line.heading] = (*lines.get(line.heading, ()), line.identifier)
     return lines
+
+
+def answered_by(work: Work, consent: Consent) -> tuple[str, ...]:
+    """The instructions that a consent answers: of a heading, the lines that call for one.
+
+    Only where none of them does, it is a dispensation from each of the heading's requirements and prohibitions.
+    """
+    answered: list[str] = []
+    for name in consent.to:
+        lines = [line for line in work.instructions if line.heading == name]
+        calling = [line for line in lines if line.consents]
+        demands = [line for line in lines if line.modality is not Modality.ALLOWED]
+        answered += [line.identifier for line in calling or demands]
+        answered += [line.identifier for line in work.instructions if line.identifier == name]
+    return tuple(dict.fromkeys(answered))
 
 
 def superseders_of(work: Work) -> dict[str, tuple[Instruction, ...]]:

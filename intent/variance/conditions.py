@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
 from intent.language.message import named
-from intent.model.assertions import Aggregate, Assertion, Condition
+from intent.model.assertions import Aggregate, Assertion, Condition, Form
 from intent.model.instruction_text import AssertionSentence
-from intent.model.meaning import admitted_values, scale
+from intent.model.meaning import admitted_values, scale, unchanged_values
 from intent.model.work import Instruction
 from intent.names import PRESENCE, YES
-from intent.values.regions import Region
+from intent.values.regions import Interval, Region, region
 from intent.values.sets import Answer, Labels, ValueSet, lies
-from intent.variance.aggregates import amounts, squared
+from intent.variance.aggregates import amounts, squared, unsquared
 from intent.variance.case import Case
 from intent.variance.change import documented_for
 from intent.variance.people import is_in_time, staff
@@ -142,9 +143,26 @@ def admitted_amounts(case: Case, assertion: Assertion, documented: ValueSet | No
     """What an aggregate's assertion admits, on the scale of its amounts."""
     if assertion.aggregate in {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}:
         return Labels(frozenset({YES}))
+    if assertion.expression.form is Form.AS_DOCUMENTED and documented is not None:
+        return unchanged_amounts(case, assertion, documented)
     characteristic = case.vocabulary.characteristics.get(assertion.characteristic or "")
     compared = scale(assertion.aggregate, characteristic, case.vocabulary)
     if assertion.aggregate is Aggregate.DISTANCE:
         found = admitted_values(assertion.expression, compared, case.vocabulary)
         return squared(found) if isinstance(found, Region) else found
     return admitted_values(assertion.expression, compared, case.vocabulary, documented)
+
+
+def unchanged_amounts(case: Case, assertion: Assertion, documented: ValueSet) -> ValueSet:
+    """The amounts that count as the documented one: widened, once, by the tolerance of the characteristic."""
+    if not isinstance(documented, Region):
+        return documented
+    characteristic = case.vocabulary.characteristics.get(assertion.characteristic or "")
+    compared = scale(assertion.aggregate, characteristic, case.vocabulary)
+    if assertion.aggregate is not Aggregate.DISTANCE:
+        return unchanged_values(documented, compared)
+    if not documented.is_point:
+        return documented
+    length = unsquared(documented.bounds.low or Fraction(0))
+    widened = unchanged_values(region([(Interval(length, length),)], documented), compared)
+    return squared(widened) if isinstance(widened, Region) else documented

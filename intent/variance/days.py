@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from intent.values.dates import LAST_DAY, DaySpan
 from intent.variance.case import Case
+from intent.variance.people import answer_days
 
 _ONE_DAY = datetime.timedelta(days=1)
 
@@ -22,9 +23,18 @@ def segments(case: Case) -> tuple[DaySpan, ...]:
 def _turns(case: Case) -> Iterator[datetime.date]:
     """The days on which something begins to hold or no longer does."""
     begun = [line.on for line in case.work.instructions] + [line.withdrawn for line in case.work.instructions]
-    begun += [consent.date for consent in case.installation.consents]
     begun += [attestation.date for attestation in case.installation.attestations]
     ended = [line.until for line in case.work.instructions] + [person.until for person in case.work.people]
     ended += [consent.until for consent in case.installation.consents]
     yield from (span.first for span in begun if span is not None)
+    yield from _answered(case)
     yield from (span.last + _ONE_DAY for span in ended if span is not None and span.last < LAST_DAY)
+
+
+def _answered(case: Case) -> Iterator[datetime.date]:
+    """The days on which a yes or a no may begin to count, whoever it is given for."""
+    for consent in case.installation.consents:
+        for person in case.work.people:
+            days = answer_days(case.work, consent.person, person.identifier, consent.date)
+            if days is not None:
+                yield from (days.first, days.last)

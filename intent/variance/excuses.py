@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Iterable, Sequence
 from itertools import product
 
+from intent.language.message import named
 from intent.model.assertions import Aggregate
 from intent.model.meaning import admitted_values
 from intent.model.work import Instruction, Modality
@@ -15,8 +16,8 @@ from intent.variance.aggregates import amounts
 from intent.variance.case import Case
 from intent.variance.change import documented_for
 from intent.variance.conditions import admitted_amounts, documented_amounts, lies_among
-from intent.variance.says import Said
-from intent.variance.speaking import permission_open, speakers
+from intent.variance.says import Inquiry, Said, Says, ask
+from intent.variance.speaking import speakers
 from intent.variance.state import State
 from intent.variance.topics import EachIndex, Topic
 
@@ -24,9 +25,10 @@ from intent.variance.topics import EachIndex, Topic
 def excusing_permissions(
     case: Case, index: EachIndex, topic: Topic, broken: Sequence[Said], day: datetime.date
 ) -> tuple[Instruction, ...] | None:
-    """The permissions whose departures alone break an aggregate; none where it would be broken without them too.
+    """The permissions whose departures alone break an aggregate that the documented state surely meets.
 
-    Only permissions of the same ground count, of the broken instruction's own authority or a higher.
+    None where it is not surely met as documented, or not without those departures. Only permissions of the same
+    ground count, of the broken instruction's own authority or a higher.
     """
     permissions: dict[str, Instruction] = {}
     for said in broken:
@@ -39,12 +41,12 @@ def excusing_permissions(
 
 def _would_hold(case: Case, line: Instruction, covered: Iterable[tuple[str, str]]) -> bool:
     undone = case.proposed.with_values_of(case.documented, covered)
-    bad = Answer.OUT if line.modality is Modality.REQUIRED else Answer.IN
-    return bad not in _answers(case, line, undone)
+    good = Answer.IN if line.modality is Modality.REQUIRED else Answer.OUT
+    return all(set(_answers(case, line, state)) <= {good} for state in (case.documented, undone))
 
 
 def _answers(case: Case, line: Instruction, state: State) -> list[Answer]:
-    members = case.members[line.identifier]
+    members = [member for member in case.members[line.identifier] if member in state.statements]
     documented = documented_amounts(case, line.assertion, members)
     return [
         lies_among(amount.value, admitted_amounts(case, line.assertion, documented.get(amount.members)))
@@ -64,15 +66,13 @@ def _covered(
     members = (*topic.members, *([line.assertion.other] if line.assertion.other else []))
     covered = {}
     for member, iri in product(members, concerned):
-        permissions = [
-            permission
-            for permission in index.get((member, iri), ())
-            if permission.modality is Modality.ALLOWED
-            and permission.ground == line.ground
-            and case.ranks[permission.identifier] <= case.ranks[line.identifier]
-        ]
-        if permissions and _departs(case, member, iri):
-            permission = _permitting(case, permissions, member, iri, day)
+        lines = [other for other in index.get((member, iri), ()) if other.ground == line.ground]
+        if any(other.modality is Modality.ALLOWED for other in lines) and _departs(case, member, iri):
+            permissions = _permitting(case, lines, member, iri, day)
+            ranking = (
+                one for one in permissions if case.ranks[one.identifier] <= case.ranks[line.identifier]
+            )
+            permission = next(ranking, None)
             if permission is not None:
                 covered[(member, iri)] = permission
     return covered
@@ -84,19 +84,24 @@ def _departs(case: Case, member: str, iri: str) -> bool:
 
 
 def _permitting(
-    case: Case, permissions: Sequence[Instruction], member: str, iri: str, day: datetime.date
-) -> Instruction | None:
-    """The first permission in force that admits the proposed value."""
+    case: Case, lines: Sequence[Instruction], member: str, iri: str, day: datetime.date
+) -> list[Instruction]:
+    """The permissions that cover the proposed value on a day, with something open or nothing."""
     characteristic = case.vocabulary.characteristics[iri]
     value, documented = (
         case.proposed.value(member, characteristic),
         documented_for(case, member, characteristic),
     )
-    for speaker in speakers(case, permissions, (member,), day):
-        admitted = admitted_values(
-            speaker.line.assertion.expression, characteristic, case.vocabulary, documented
+    questions = [
+        Inquiry(
+            speaker=speaker,
+            value=value,
+            admitted=admitted_values(
+                speaker.line.assertion.expression, characteristic, case.vocabulary, documented
+            ),
+            text=named(characteristic),
         )
-        is_in = lies_among(value, admitted) is Answer.IN
-        if is_in and permission_open(case, speaker.line, (member,), value, day) is not None:
-            return speaker.line
-    return None
+        for speaker in speakers(case, lines, (member,), day)
+    ]
+    said = ask(case, questions, (member,), day)
+    return [one.line for one in said if one.says is Says.PERMITS and not one.is_requirement]

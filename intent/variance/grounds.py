@@ -3,42 +3,43 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from intent.language.message import Words, say
-from intent.model.assertions import Aggregate, ScopeKind
-from intent.model.authority import OBSERVED_PRACTICE_RANK
+from intent.model.assertions import Aggregate, Assertion, ScopeKind
 from intent.model.meaning import admitted_values
-from intent.model.work import Instruction, Modality
+from intent.model.work import Instruction
 from intent.names import PRESENCE
-from intent.values.sets import ValueSet, are_disjoint
+from intent.values.sets import ValueSet, are_disjoint, is_within
 from intent.variance.aggregates import Amount, amounts
 from intent.variance.amounts import amount_words, presence_words
 from intent.variance.case import Case
 from intent.variance.change import Deviation, change_of, documented_for
-from intent.variance.conditions import admitted_amounts, documented_amounts
+from intent.variance.conditions import admitted_amounts, documented_amounts, unchanged_amounts
 from intent.variance.excuses import excusing_permissions
 from intent.variance.result import Verdict
 from intent.variance.says import Inquiry, Said, Says, ask
 from intent.variance.speaking import Speaker, speakers
 from intent.variance.topics import EachIndex, Topic, TopicKind
-from intent.variance.verdict import Judgement, judge_ground
+from intent.variance.verdict import Judgement, judge_ground, once
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
-    """The judgement of one ground on one day, with the values it was about."""
+    """The judgement of one day, or of its gravest ground, with the values it was about."""
 
     judgement: Judgement
     ground: str
     documented: Words
     proposed: Words
     also_against: tuple[Instruction, ...] = ()
+    is_broken_beyond_practice: bool = False
+    """Whether something is broken, on any ground, that does not rank with observed practice."""
 
 
 def judge_day(case: Case, index: EachIndex, topic: Topic, day: datetime.date) -> Found | None:
-    """The gravest of all grounds; of equals the artist's intent."""
+    """The gravest of all grounds; of equals the artist's intent, with what is open on the others."""
     grounds = sorted(
         {line.ground for line in (*topic.lines, *topic.counters)} | {"intent"}, key=_ground_order
     )
@@ -48,8 +49,31 @@ def judge_day(case: Case, index: EachIndex, topic: Topic, day: datetime.date) ->
     if not found:
         return None
     gravest = max(found, key=lambda judged: gravity(case, judged.judgement))
-    others = [said.line for judged in found if judged is not gravest for said in _against(judged.judgement)]
-    return replace(gravest, also_against=(*(said.line for said in gravest.judgement.also_against), *others))
+    rest = [judged.judgement for judged in found if judged is not gravest]
+    others = [said.line for judgement in rest for said in _against(judgement)]
+    return replace(
+        gravest,
+        judgement=together(gravest.judgement, [one for one in rest if one.verdict in _HALF_SAID]),
+        also_against=(*(said.line for said in gravest.judgement.also_against), *others),
+        is_broken_beyond_practice=any(one.judgement.is_broken_beyond_practice(case) for one in found),
+    )
+
+
+_HALF_SAID = frozenset({Verdict.CONDITIONAL, Verdict.UNKNOWN})
+"""Verdicts of which everything that is open must be named: closing what one ground asks leaves the other's."""
+
+
+def together(gravest: Judgement, others: Iterable[Judgement]) -> Judgement:
+    """One judgement with all that governs, and all that is open, in others of the same verdict."""
+    every = [gravest, *(one for one in others if one.verdict is gravest.verdict)]
+    return replace(
+        gravest,
+        governing=once(said for one in every for said in one.governing),
+        excused_by=tuple(dict.fromkeys(line for one in every for line in one.excused_by)),
+        set_aside=tuple(dict.fromkeys(aside for one in every for aside in one.set_aside)),
+        open=tuple(dict.fromkeys(item for one in every for item in one.open)),
+        over=once(said for one in every for said in one.over),
+    )
 
 
 def _against(judgement: Judgement) -> tuple[Said, ...]:
@@ -112,6 +136,7 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
         state.value(subject, topic.characteristic) for state in (case.proposed, case.documented)
     )
     is_addition = subject not in case.documented.devices
+    speaking = _speaking(case, topic.lines, topic.members, ground, day)
     questions = [
         Inquiry(
             speaker=speaker,
@@ -119,14 +144,17 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
             admitted=admitted_by(case, speaker.line, documented),
             text=topic.said_of,
         )
-        for speaker in _speaking(case, topic.lines, topic.members, ground, day)
+        for speaker in speaking
     ]
-    if not questions:
+    is_decided = any(speaker.over is None or not speaker.over.is_taken_back for speaker in speaking)
+    if not is_decided and value != documented:
         counting = _speaking(case, topic.counters, topic.members, ground, day)
-        questions = [question for speaker in counting for question in _counted(case, speaker)]
+        questions += [question for speaker in counting for question in _counted(case, speaker)]
     said = ask(case, questions, topic.members, day)
     if is_addition:
-        said = [word for word in said if not _asks_only_for_the_documented(word)]
+        said = [word for word in said if not _asks_for_no_more(word)]
+    elif value != documented:
+        said = [word for word in said if not _is_met_by_additions_alone(case, word)]
     judgement = judge_ground(
         case, said, Deviation(is_unchanged=value == documented, counts_unasked=True), ground
     )
@@ -136,15 +164,29 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     return Found(judgement=judgement, ground=ground, documented=before, proposed=after)
 
 
-def _asks_only_for_the_documented(said: Said) -> bool:
-    """That a group must be present does not ask for more of it."""
+def _asks_for_no_more(said: Said) -> bool:
+    """That a group must be there, or must have a number, does not ask for anything to be added."""
     assertion = said.line.assertion
+    is_of_presence = assertion.aggregate is Aggregate.EACH and assertion.characteristic == PRESENCE
     return (
         said.says in {Says.MEETS, Says.PERMITS}
-        and said.line.modality is Modality.REQUIRED
-        and assertion.aggregate is Aggregate.EACH
-        and assertion.characteristic == PRESENCE
-        and assertion.scope.kind is not ScopeKind.ADDITIONS
+        and said.is_requirement
+        and (assertion.aggregate is Aggregate.NUMBER or is_of_presence)
+        and (assertion.aggregate is Aggregate.NUMBER or assertion.scope.kind is not ScopeKind.ADDITIONS)
+    )
+
+
+def _is_met_by_additions_alone(case: Case, said: Said) -> bool:
+    """Whether a required number is met, but would not be without what is added: no even exchange."""
+    assertion = said.line.assertion
+    if assertion.aggregate is not Aggregate.NUMBER or not said.is_requirement:
+        return False
+    if said.says not in {Says.MEETS, Says.PERMITS} or said.claim.admitted is None:
+        return False
+    members = [name for name in case.members[said.line.identifier] if name not in case.scopes.added]
+    return any(
+        not is_within(amount.value, said.claim.admitted)
+        for amount in amounts(assertion, members, case.proposed)
     )
 
 
@@ -211,29 +253,29 @@ def _amount(
         for speaker in speaking
     ]
     said = ask(case, questions, topic.members, day)
-    same = documented is not None and amount.value == documented
-    differs = documented is not None and are_disjoint(amount.value, documented)
-    change = Deviation(
-        is_unchanged=same,
-        is_given=True,
-        differs=differs,
-        counts_unasked=False,
-        is_documented=documented is not None,
-    )
+    change = _change_of_amount(case, topic.assertion, amount.value, documented)
     judgement = judge_ground(case, said, change, ground)
     if judgement is not None and judgement.verdict in {Verdict.FORBIDDEN, Verdict.BREACH}:
-        permissions = excusing_permissions(
-            case, index=index, topic=topic, broken=judgement.governing, day=day
-        )
+        permissions = excusing_permissions(case, index=index, topic=topic, broken=judgement.broken, day=day)
         if permissions is not None:
-            judgement = replace(judgement, verdict=Verdict.CONTRADICTION, excused_by=permissions)
+            judgement = replace(judgement, verdict=Verdict.CONTRADICTION, excused_by=permissions, broken=())
     if judgement is None:
         return None
     before, after = amount_words(case, topic, amount, documented)
     return Found(judgement=judgement, ground=ground, documented=before, proposed=after)
 
 
+def _change_of_amount(
+    case: Case, assertion: Assertion, value: ValueSet, documented: ValueSet | None
+) -> Deviation:
+    """An amount that is not known to be one value is unchanged only where the same is documented."""
+    if documented is None:
+        return Deviation(is_unchanged=False, differs=False, is_documented=False)
+    same = unchanged_amounts(case, assertion, documented)
+    is_within_it = documented.is_point and is_within(value, same)
+    return Deviation(is_unchanged=value == documented or is_within_it, differs=are_disjoint(value, same))
+
+
 def gravity(case: Case, judgement: Judgement) -> tuple[int, bool]:
-    """How much a judgement weighs; a breach of more than observed practice weighs more."""
-    ranks = {case.ranks[said.line.identifier] for said in judgement.governing}
-    return judgement.verdict.badness, ranks != {OBSERVED_PRACTICE_RANK}
+    """How much a judgement weighs; where more than observed practice is broken, it weighs more."""
+    return judgement.verdict.badness, judgement.is_broken_beyond_practice(case)

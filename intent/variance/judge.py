@@ -8,22 +8,18 @@ from dataclasses import dataclass, replace
 
 from intent.language.message import Words, joined, say
 from intent.model.installation import Installation
-from intent.model.work import Work
+from intent.model.work import Instruction, Work
 from intent.values.dates import DaySpan
-from intent.values.sets import Answer
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
-from intent.variance.change import documented_for
-from intent.variance.conditions import lies_among
 from intent.variance.days import segments
 from intent.variance.device_obstacles import device_obstacles
 from intent.variance.dilemmas import dilemma_words, dilemmas_about
-from intent.variance.grounds import admitted_by, gravity, judge_day
+from intent.variance.grounds import Found, gravity, judge_day, together
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.outcome import concluded
-from intent.variance.reasons import reason_for, refusal_words, remarks
-from intent.variance.result import Effect, Row, RowKey, Variance
-from intent.variance.speaking import refusals
+from intent.variance.reasons import over_words, reason_for, remarks
+from intent.variance.result import BROKEN, Effect, Row, RowKey, Variance, Verdict
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 from intent.variance.verdict import Judgement
 
@@ -86,13 +82,12 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     ]
     if not found:
         return
-    gravest = max(gravity(case, judged.judgement) for _, judged in found)
-    worst = [(span, judged) for span, judged in found if gravity(case, judged.judgement) == gravest]
+    gravest = max(judged.judgement.verdict.badness for _, judged in found)
+    worst = [(span, judged) for span, judged in found if judged.judgement.verdict.badness == gravest]
     runs = _runs([span for span, _ in worst])
     days = None if len(worst) == len(spans) else DaySpan(runs[0].first, runs[-1].last)
-    judged = max((judged for _, judged in worst), key=lambda judged: len(judged.judgement.open))
-    opens = dict.fromkeys(item for _, each in worst for item in each.judgement.open)
-    judgement = judged.judgement
+    judged = max((judged for _, judged in worst), key=lambda one: _telling(case, one))
+    judgement = together(judged.judgement, [each.judgement for _, each in worst if each is not judged])
     row = Row(
         subject=topic.subject,
         characteristic=topic.name,
@@ -107,11 +102,14 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
         governing=(*(said.line for said in judgement.governing), *judgement.excused_by),
         set_aside=judgement.set_aside,
         days=days,
-        open=tuple(opens),
-        also_against=judged.also_against,
+        open=judgement.open,
+        rests_on_practice=gravest >= Verdict.BREACH.badness
+        and not any(each.is_broken_beyond_practice for _, each in found),
     )
+    row = replace(row, also_against=_also_against(row, [each for _, each in found]))
     day = (days or spans[0]).first
     apart: list[Words] = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
+    over = [over_words(case, said) for said in judgement.over] if judgement.verdict.is_departure else []
     found_dilemmas = dilemmas_about(case, topic, [span.first for span in spans])
     dilemmas = [dilemma_words(case, dilemma, day) for dilemma in found_dilemmas]
     reason = joined(
@@ -119,11 +117,25 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
             reason_for(case, row),
             *apart,
             *_remarks(case, topic, row),
-            *_refused(case, topic, row, day),
+            *dict.fromkeys(over),
             *dilemmas,
         ]
     )
     yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
+
+
+def _telling(case: Case, judged: Found) -> tuple[tuple[int, bool], int]:
+    """Of days that are equally bad, what is told first: what weighs most, with most open."""
+    return gravity(case, judged.judgement), len(judged.judgement.open)
+
+
+def _also_against(row: Row, found: Sequence[Found]) -> tuple[Instruction, ...]:
+    """What else stands against the value on a day on which something does, beside what governs."""
+    if row.verdict not in BROKEN:
+        found = [judged for judged in found if judged.judgement.verdict is row.verdict]
+    against = dict.fromkeys(line for judged in found for line in judged.also_against)
+    against |= dict.fromkeys(said.line for judged in found for said in judged.judgement.broken)
+    return tuple(line for line in against if line not in row.governing)
 
 
 def _also_counted(topic: Topic) -> tuple[str, ...]:
@@ -137,18 +149,6 @@ def _remarks(case: Case, topic: Topic, row: Row) -> Iterator[Words]:
     """How the values of a departure came to be compared."""
     if topic.kind is TopicKind.EACH and row.verdict.is_departure and topic.characteristic is not None:
         yield from remarks(case, topic.members[0], topic.characteristic)
-
-
-def _refused(case: Case, topic: Topic, row: Row, day: datetime.date) -> Iterator[Words]:
-    """Of a departure that stands: the permissions that would cover it, had their consent not been refused."""
-    if topic.kind is not TopicKind.EACH or not row.verdict.is_departure or topic.characteristic is None:
-        return
-    (subject,) = topic.members
-    value = case.proposed.value(subject, topic.characteristic)
-    for line, consent in refusals(case, topic.lines, topic.members, value, day):
-        admitted = admitted_by(case, line, documented_for(case, subject, topic.characteristic))
-        if lies_among(value, admitted) is Answer.IN:
-            yield refusal_words(case, line, consent)
 
 
 def _runs(spans: Sequence[DaySpan]) -> list[DaySpan]:

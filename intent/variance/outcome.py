@@ -6,49 +6,34 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from intent.diagnostics import nearest
 from intent.language.message import Words, listed, say, say_of
-from intent.model.authority import OBSERVED_PRACTICE_RANK
-from intent.model.installation import Consent
-from intent.model.work import Instruction, Modality, Work
+from intent.model.work import Work
+from intent.variance.answer_notes import answer_notes
 from intent.variance.case import Case
 from intent.variance.obstacle import in_the_way, needs_words
-from intent.variance.people import authority_of, speaks_for
 from intent.variance.reasons import opens_words
-from intent.variance.result import Open, OpenKind, Outcome, Row, Variance, Verdict
-from intent.vocabulary.phrases import normal
+from intent.variance.result import BROKEN, Open, OpenKind, Outcome, Row, Variance, Verdict
 
-_REFERRED = (Verdict.CONTRADICTION, Verdict.UNKNOWN, Verdict.UNCOVERED)
+_REFERRED = BROKEN | {Verdict.CONTRADICTION, Verdict.UNKNOWN, Verdict.UNCOVERED}
+"""What has to be referred; of what is broken, where it rests on observed practice alone."""
 
 
 def concluded(variance: Variance, case: Case) -> Variance:
     """The variance with its outcome, sentence, people and notes."""
-    outcome = outcome_of(variance, case)
+    outcome = outcome_of(variance)
     people = _people(variance, case.work)
-    found = replace(variance, outcome=outcome, refer_to=people, notes=tuple(_notes(case)))
+    found = replace(variance, outcome=outcome, refer_to=people, notes=tuple(answer_notes(case)))
     return replace(found, sentence=_sentence(found, case))
 
 
-def outcome_of(variance: Variance, case: Case) -> Outcome:
-    verdicts = {row.verdict for row in variance.rows if not _is_of_practice(row, case)}
-    if verdicts & {Verdict.FORBIDDEN, Verdict.BREACH}:
+def outcome_of(variance: Variance) -> Outcome:
+    if any(row.verdict in BROKEN and not row.rests_on_practice for row in variance.rows):
         return Outcome.NOT_ACCEPTABLE
-    obstacles = in_the_way(variance.obstacles)
-    if (
-        verdicts & set(_REFERRED)
-        or any(obstacle.is_sure for obstacle in obstacles)
-        or any(_is_of_practice(row, case) for row in variance.rows)
-    ):
+    verdicts, obstacles = {row.verdict for row in variance.rows}, in_the_way(variance.obstacles)
+    if verdicts & _REFERRED or any(obstacle.is_sure for obstacle in obstacles):
         return Outcome.REFER
     is_conditional = Verdict.CONDITIONAL in verdicts or bool(obstacles)
     return Outcome.ON_CONDITIONS if is_conditional else Outcome.ACCEPTABLE
-
-
-def _is_of_practice(row: Row, case: Case) -> bool:
-    """A breach only of what ranks with observed practice: to be referred, not refused."""
-    return row.verdict is Verdict.BREACH and all(
-        case.ranks[line.identifier] == OBSERVED_PRACTICE_RANK for line in row.governing
-    )
 
 
 def _people(variance: Variance, work: Work) -> tuple[str, ...]:
@@ -190,63 +175,3 @@ def _opens(rows: Iterable[Row]) -> list[Open]:
 def _consents(rows: Iterable[Row]) -> list[Open]:
     found = [item for row in rows for item in row.open if item.kind is OpenKind.CONSENT]
     return list(dict.fromkeys(found))
-
-
-def _notes(case: Case) -> Iterator[Words]:
-    """What was recorded but counts for nothing, and why."""
-    for identifier, consents in case.consents.items():
-        line = case.work.instruction(identifier)
-        for consent in consents:
-            reason = _idle_consent(case, line, consent) if line is not None else ""
-            if reason:
-                who = case.work.person(consent.person)
-                yield _idle(who.name if who and who.name else consent.person, consent, identifier, reason)
-    asked = {normal(fact): fact for fact in _facts_asked(case)}
-    for attestation in case.installation.attestations:
-        if normal(attestation.fact) not in asked:
-            yield _unasked(attestation.fact, nearest(attestation.fact, list(asked.values())))
-
-
-def _idle(person: Words, consent: Consent, line: str, reason: Words) -> Words:
-    if consent.answer:
-        return say("{person} consented to {line}, {reason}", person=person, line=line, reason=reason)
-    return say("{person} did not consent to {line}, {reason}", person=person, line=line, reason=reason)
-
-
-def _unasked(fact: str, near: str) -> Words:
-    if near:
-        return say(
-            "“{fact}” is attested, but nothing asks for this fact; did you mean `{name}`?",
-            fact=fact,
-            name=near,
-        )
-    return say("“{fact}” is attested, but nothing asks for this fact, and it counts for nothing.", fact=fact)
-
-
-def _idle_consent(case: Case, line: Instruction, consent: Consent) -> Words:
-    """Why a consent has no effect; nothing where it has, or may have."""
-    if line.modality is Modality.ALLOWED:
-        if not any(speaks_for(case.work, consent.person, person, consent.date) for person in line.consents):
-            return say(
-                "but their consent is not asked for there, or they could not give it then; it is ignored."
-            )
-        return ""
-    if not consent.answer:
-        return ""
-    if line.ground == "safety":
-        return say("but nobody can dispense from a rule of safety.")
-    if authority_of(case.work, consent.person, consent.date) > case.ranks[line.identifier]:
-        return say("but has not the authority of who gave it; it is ignored.")
-    if not speaks_for(case.work, consent.person, consent.person, consent.date):
-        return say("but outside their time; it is ignored.")
-    return ""
-
-
-def _facts_asked(case: Case) -> Iterator[str]:
-    """Every fact that a condition, a choice or the terms of a consent ask for."""
-    for line in case.work.instructions:
-        yield from (condition.fact for condition in line.conditions if condition.fact)
-        if line.choice is not None:
-            yield f"{line.identifier} cannot be had"
-    for consent in case.installation.consents:
-        yield from consent.terms

@@ -7,7 +7,9 @@ from collections.abc import Iterator
 
 from intent.model.authority import OBSERVED_PRACTICE_RANK, STAFF_RANK
 from intent.model.work import Person, Work
-from intent.values.dates import DaySpan
+from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
+
+_ONE_DAY = datetime.timedelta(days=1)
 
 
 def is_over(person: Person, day: datetime.date) -> bool:
@@ -38,13 +40,31 @@ def who_can_answer(work: Work, identifier: str, day: datetime.date) -> Person | 
     return next((person for person in chain(work, identifier) if not is_over(person, day)), None)
 
 
-def speaks_for(work: Work, giver: str, identifier: str, date: DaySpan | None) -> bool:
-    """Whether an answer of this date by one person counts as another's: their own, or a successor's after them."""
+def answer_days(work: Work, giver: str, identifier: str, date: DaySpan | None) -> DaySpan | None:
+    """The days of its date on which an answer of one person can count as another's: their own, or a successor's.
+
+    They lie in the giver's time, and after that of everybody whom the giver succeeded; none where there is no such
+    day. An answer without a date counts on every day, where it is the person's own and their time has no end.
+    """
     line = list(chain(work, identifier))
     place = next((place for place, person in enumerate(line) if person.identifier == giver), None)
     if place is None or not is_in_time(line[place], date):
-        return False
-    return place == 0 or (date is not None and all(is_over(earlier, date.first) for earlier in line[:place]))
+        return None
+    if date is None:
+        return DaySpan(FIRST_DAY, LAST_DAY) if place == 0 else None
+    ends = [person.until for person in line[:place]]
+    known = [end.last for end in ends if end is not None and end.last < LAST_DAY]
+    if len(known) < len(ends):
+        return None
+    own, until = line[place].since, line[place].until
+    first = max([date.first, *([own.first] if own else []), *(end + _ONE_DAY for end in known)])
+    last = min(date.last, until.last) if until else date.last
+    return DaySpan(first, last) if first <= last else None
+
+
+def speaks_for(work: Work, giver: str, identifier: str, date: DaySpan | None) -> bool:
+    """Whether an answer of this date by one person counts as another's: their own, or a successor's after them."""
+    return answer_days(work, giver, identifier, date) is not None
 
 
 def authority_of(work: Work, giver: str, date: DaySpan | None) -> int:

@@ -33,15 +33,8 @@ Ruling = Claim | Contradict | None
 Rule = Callable[[Case, Claim, Claim], Ruling]
 
 
-def by_superseding(case: Case, one: Claim, two: Claim) -> Ruling:
-    """Rule 1: one supersedes the other."""
-    if one.line in case.superseders.get(two.line.identifier, ()):
-        return one
-    return two if two.line in case.superseders.get(one.line.identifier, ()) else None
-
-
 def by_authority(case: Case, one: Claim, two: Claim) -> Ruling:
-    """Rule 2: the rank of the role of who gave it."""
+    """Rule 1: the rank of the role of who gave it."""
     first, second = case.ranks[one.line.identifier], case.ranks[two.line.identifier]
     if first == second:
         return None
@@ -49,7 +42,7 @@ def by_authority(case: Case, one: Claim, two: Claim) -> Ruling:
 
 
 def by_scope(case: Case, one: Claim, two: Claim) -> Ruling:
-    """Rule 3: a strict subset of the parts; but not a permission against what was said later of more."""
+    """Rule 2: a strict subset of the parts; but not a permission against what was said later of more."""
     first, second = case.breadths[one.line.identifier], case.breadths[two.line.identifier]
     if first < second:
         narrow, wide = one, two
@@ -62,14 +55,14 @@ def by_scope(case: Case, one: Claim, two: Claim) -> Ruling:
 
 
 def by_date(case: Case, one: Claim, two: Claim) -> Ruling:
-    """Rule 4: the later, where the two spans of days do not overlap."""
+    """Rule 3: the later, where the two spans of days do not overlap."""
     if _is_later(one.line, two.line):
         return one
     return two if _is_later(two.line, one.line) else None
 
 
 def by_exception(case: Case, one: Claim, two: Claim) -> Ruling:
-    """Rule 5: permissions against requirements, and against prohibitions by how much each speaks of."""
+    """Rule 4: permissions against requirements, and against prohibitions by how much each speaks of."""
     if (one.line.modality is Modality.ALLOWED) == (two.line.modality is Modality.ALLOWED):
         return None
     permission, other = (one, two) if one.line.modality is Modality.ALLOWED else (two, one)
@@ -85,7 +78,6 @@ def by_exception(case: Case, one: Claim, two: Claim) -> Ruling:
 
 
 RULES: tuple[tuple[Because, Rule], ...] = (
-    (Because.SUPERSEDES, by_superseding),
     (Because.AUTHORITY, by_authority),
     (Because.SCOPE, by_scope),
     (Because.DATE, by_date),

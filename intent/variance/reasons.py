@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from intent.language.message import Words, listed, say, say_of
-from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.installation import Consent
 from intent.model.naming import person_name
 from intent.model.phrasing import NOT_GIVEN
@@ -13,6 +12,8 @@ from intent.model.work import Instruction
 from intent.variance.case import Case
 from intent.variance.change import is_broad
 from intent.variance.result import Because, Open, OpenKind, Row, SetAside, Verdict
+from intent.variance.says import Said
+from intent.variance.speaking import OverBecause
 from intent.vocabulary.terms import Characteristic
 
 
@@ -20,6 +21,13 @@ def reason_for(case: Case, row: Row) -> Words:
     """One sentence, naming the instructions and what is open."""
     names, number = _names(row.governing), len(row.governing)
     match row.verdict:
+        case Verdict.FORBIDDEN | Verdict.BREACH if row.rests_on_practice:
+            return say_of(
+                number,
+                "{lines} rests on observed practice, which nobody said had to be; so it is to be referred.",
+                "{lines} rest on observed practice, which nobody said had to be; so it is to be referred.",
+                lines=names,
+            )
         case Verdict.FORBIDDEN:
             return say_of(
                 number,
@@ -28,7 +36,12 @@ def reason_for(case: Case, row: Row) -> Words:
                 lines=names,
             )
         case Verdict.BREACH:
-            return _breach(case, row, names, number)
+            return say_of(
+                number,
+                "{lines} requires otherwise, and nothing that prevails allows it.",
+                "{lines} require otherwise, and nothing that prevails allows it.",
+                lines=names,
+            )
         case Verdict.CONTRADICTION:
             return _contradiction(case, row, names)
         case Verdict.UNKNOWN:
@@ -47,22 +60,6 @@ def reason_for(case: Case, row: Row) -> Words:
 
 def _names(lines: Iterable[Instruction]) -> Words:
     return listed(line.identifier for line in lines)
-
-
-def _breach(case: Case, row: Row, names: Words, number: int) -> Words:
-    if {case.ranks[line.identifier] for line in row.governing} == {OBSERVED_PRACTICE_RANK}:
-        return say_of(
-            number,
-            "{lines} rests on observed practice, which nobody said had to be; so it is to be referred.",
-            "{lines} rest on observed practice, which nobody said had to be; so it is to be referred.",
-            lines=names,
-        )
-    return say_of(
-        number,
-        "{lines} requires otherwise, and nothing that prevails allows it.",
-        "{lines} require otherwise, and nothing that prevails allows it.",
-        lines=names,
-    )
 
 
 def _contradiction(case: Case, row: Row, names: Words) -> Words:
@@ -101,8 +98,6 @@ def _permission(case: Case, row: Row, names: Words) -> Words:
 
 def _because(aside: SetAside) -> Words:
     match aside.because:
-        case Because.SUPERSEDES:
-            return say("it supersedes {other}", other=aside.instruction)
         case Because.AUTHORITY:
             return say("it has the higher authority")
         case Because.SCOPE:
@@ -146,17 +141,49 @@ def remarks(case: Case, subject: str, characteristic: Characteristic) -> Iterato
         )
 
 
-def refusal_words(case: Case, line: Instruction, consent: Consent) -> Words:
+def over_words(case: Case, said: Said) -> Words:
+    """Why a permission that would cover a value no longer does: `R2.1 would allow it, but …`."""
+    over, line = said.over, said.line
+    assert over is not None
+    match over.because:
+        case OverBecause.REFUSED:
+            return _refusal_words(case, line, over.consent)
+        case OverBecause.CONDITION:
+            return say("{line} would allow it, but its condition does not hold.", line=line.identifier)
+        case OverBecause.UNTIL:
+            return say(
+                "{line} would allow it, but only until {date}.", line=line.identifier, date=line.until or ""
+            )
+        case OverBecause.WITHDRAWN:
+            return say(
+                "{line} would allow it, but was withdrawn ({date}).",
+                line=line.identifier,
+                date=line.withdrawn or "",
+            )
+        case OverBecause.SUPERSEDED:
+            return say(
+                "{line} would allow it, but {other} has superseded it.", line=line.identifier, other=over.by
+            )
+        case OverBecause.NOBODY_LEFT:
+            return say(
+                "{line} would allow it, but nobody is left to consent for {person}.",
+                line=line.identifier,
+                person=person_name(case.work, over.by),
+            )
+    return say("{line} would allow it, but {other} can be had.", line=line.identifier, other=over.by)
+
+
+def _refusal_words(case: Case, line: Instruction, refusal: Consent | None) -> Words:
     """`R2.1 would allow it, but the estate refused on 2025-05-30.`"""
-    who = person_name(case.work, consent.person)
-    if consent.date:
-        return say(
-            "{line} would allow it, but {person} refused on {date}.",
-            line=line.identifier,
-            person=who,
-            date=consent.date,
-        )
-    return say("{line} would allow it, but {person} refused.", line=line.identifier, person=who)
+    who = person_name(case.work, refusal.person if refusal else None)
+    if refusal is None or not refusal.date:
+        return say("{line} would allow it, but {person} refused.", line=line.identifier, person=who)
+    return say(
+        "{line} would allow it, but {person} refused on {date}.",
+        line=line.identifier,
+        person=who,
+        date=refusal.date,
+    )
 
 
 def opens_words(case: Case, opens: Iterable[Open]) -> Words:
@@ -167,7 +194,11 @@ def opens_words(case: Case, opens: Iterable[Open]) -> Words:
         if item.kind is OpenKind.CONSENT:
             consents.setdefault(item.person, []).append(item.instruction or "")
     told: list[Words] = [
-        say("{giver} consents to {lines}", giver=person_name(case.work, person), lines=tuple(lines))
+        say(
+            "{giver} consents to {lines}",
+            giver=person_name(case.work, person),
+            lines=tuple(dict.fromkeys(lines)),
+        )
         for person, lines in consents.items()
     ]
     facts = [item for item in every if item.kind is OpenKind.ATTESTATION]

@@ -54,6 +54,10 @@ VERDICT_WORDS = {
 """Each verdict as a report names it."""
 
 
+BROKEN = frozenset({Verdict.FORBIDDEN, Verdict.BREACH})
+"""The verdicts of what breaks an instruction."""
+
+
 class Outcome(StrEnum):
     NOT_ACCEPTABLE = "not-acceptable"
     REFER = "refer"
@@ -64,7 +68,6 @@ class Outcome(StrEnum):
 class Because(StrEnum):
     """The rule that says which of two instructions prevails."""
 
-    SUPERSEDES = "supersedes"
     AUTHORITY = "authority"
     SCOPE = "scope"
     DATE = "date"
@@ -139,6 +142,8 @@ class Row:
     """Additions that a whole counts with the parts that its subject names."""
     also_against: tuple[Instruction, ...] = ()
     """What else stands against it, of this ground or another: it would remain if what governs were lifted."""
+    rests_on_practice: bool = False
+    """Whether only what ranks with observed practice is broken, on every day: to be referred, not refused."""
 
     @property
     def key(self) -> RowKey:

@@ -10,11 +10,14 @@ from enum import StrEnum
 from intent.language.message import Words
 from intent.model.work import Instruction, Modality
 from intent.values.sets import ANY_LABEL, Answer, ValueSet
+from intent.variance.answers import AskedValue
 from intent.variance.case import Case
 from intent.variance.conditions import lies_among
+from intent.variance.dispensing import Dispensation, dispensations
+from intent.variance.permitting import Permitting, permitting
 from intent.variance.precedence import Claim
 from intent.variance.result import Open, OpenKind
-from intent.variance.speaking import Speaker, dispensations, permission_open
+from intent.variance.speaking import Over, Speaker
 
 
 class Says(StrEnum):
@@ -33,8 +36,9 @@ class Said:
     claim: Claim
     says: Says
     open: tuple[Open, ...] = ()
-    dispensed: tuple[tuple[str, tuple[Open, ...]], ...] = ()
-    """People, each with the open terms of their dispensation."""
+    dispensed: tuple[Dispensation, ...] = ()
+    over: Over | None = None
+    """Of a permission that would cover the value: why it permits nothing any more."""
     value: ValueSet = ANY_LABEL
     """The value that it was asked about."""
 
@@ -75,61 +79,63 @@ class Inquiry:
 
 
 def ask(case: Case, questions: Sequence[Inquiry], subjects: Sequence[str], day: datetime.date) -> list[Said]:
-    """What each instruction says; permissions taken away say nothing."""
-    said = (_ask(case, question, subjects, day, questions) for question in questions)
-    return [word for word in said if word is not None]
+    """What each instruction says; a permission that is over says nothing, and still speaks."""
+    return [
+        _ask(case, question, AskedValue(question.value, subjects, day), questions) for question in questions
+    ]
 
 
-def _ask(
-    case: Case, question: Inquiry, subjects: Sequence[str], day: datetime.date, questions: Sequence[Inquiry]
-) -> Said | None:
-    line, opens = question.speaker.line, question.speaker.open
+def _ask(case: Case, question: Inquiry, asked: AskedValue, questions: Sequence[Inquiry]) -> Said:
+    line = question.speaker.line
     claim = Claim(line, question.admitted, question.measure)
     answer = lies_among(question.value, question.admitted)
+    further = _further(case, question, asked, questions)
+    if isinstance(further, Over):
+        over = further if answer is Answer.IN else None
+        return Said(claim=claim, says=Says.NOTHING, over=over, value=question.value)
+    opens = (*question.speaker.open, *further)
     says = TABLE[(line.modality, answer)]
-    if line.modality is Modality.ALLOWED:
-        earlier = _earlier_choices(case, line, questions, subjects, day)
-        further = permission_open(
-            case, line=line, subjects=subjects, value=question.value, day=day, earlier=earlier
-        )
-        if further is None:
-            return None
-        opens = (*opens, *further)
-    elif opens:
+    if opens and line.modality is not Modality.ALLOWED:
         says = WITH_SOMETHING_OPEN.get(says, says)
     if answer is Answer.OPEN:
-        opens = (
-            *opens,
-            Open(
-                kind=OpenKind.VALUE,
-                text=question.text,
-                person=case.installation.by,
-                instruction=line.identifier,
-            ),
-        )
-    lifted: tuple[tuple[str, tuple[Open, ...]], ...] = ()
-    if says in {Says.AGAINST, Says.PERHAPS_AGAINST}:
-        given = dispensations(case, line, subjects, question.value, day)
-        lifted = tuple((consent.person, terms) for consent, terms in given)
+        opens = (*opens, _to_be_known(case, question))
+    is_against = says in {Says.AGAINST, Says.PERHAPS_AGAINST}
     return Said(
-        claim=claim, says=says, open=tuple(dict.fromkeys(opens)), dispensed=lifted, value=question.value
+        claim=claim,
+        says=says,
+        open=tuple(dict.fromkeys(opens)),
+        dispensed=dispensations(case, line, asked) if is_against else (),
+        value=question.value,
     )
 
 
-def _earlier_choices(
-    case: Case, line: Instruction, questions: Sequence[Inquiry], subjects: Sequence[str], day: datetime.date
-) -> list[Instruction]:
-    """The earlier choices in force; one whose consent is refused, or that nobody can consent to, is not."""
+def _further(case: Case, question: Inquiry, asked: AskedValue, questions: Sequence[Inquiry]) -> Permitting:
+    """What a permission leaves open beside its conditions, or why it is over."""
+    line = question.speaker.line
+    if question.speaker.over is not None:
+        return question.speaker.over
+    if line.modality is not Modality.ALLOWED:
+        return ()
+    return permitting(case, line, asked, _earlier_choices(line, questions))
+
+
+def _earlier_choices(line: Instruction, questions: Sequence[Inquiry]) -> list[Instruction]:
+    """The earlier choices in force: also those whose consent is refused, or that nobody can consent to."""
     if line.choice is None:
         return []
+    speaking = (question.speaker for question in questions)
     earlier = [
-        question
-        for question in questions
-        if question.speaker.line.choice is not None and question.speaker.line.choice < line.choice
+        (speaker.line.choice, speaker.line.identifier, speaker.line)
+        for speaker in speaking
+        if speaker.over is None and speaker.line.choice is not None and speaker.line.choice < line.choice
     ]
-    earlier.sort(key=lambda question: (question.speaker.line.choice or 0, question.speaker.line.identifier))
-    return [
-        question.speaker.line
-        for question in earlier
-        if permission_open(case, question.speaker.line, subjects, question.admitted, day) is not None
-    ]
+    return [choice for _, _, choice in sorted(earlier, key=lambda one: one[:2])]
+
+
+def _to_be_known(case: Case, question: Inquiry) -> Open:
+    return Open(
+        kind=OpenKind.VALUE,
+        text=question.text,
+        person=case.installation.by,
+        instruction=question.speaker.line.identifier,
+    )

@@ -49,7 +49,7 @@ class Scopes:
     material: frozenset[str]
 
     def of_work(self, assertion: Assertion) -> tuple[str, ...]:
-        """The subjects in the documented work: what rule 3 compares."""
+        """The subjects in the documented work: what rule 2 compares."""
         return self._members(assertion, self.documented)
 
     def of_proposal(self, assertion: Assertion) -> tuple[str, ...]:

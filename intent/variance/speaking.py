@@ -3,19 +3,48 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from enum import Enum, auto
 
-from intent.language.message import Words, say
-from intent.model.assertions import Aggregate
 from intent.model.installation import Consent
-from intent.model.meaning import admitted_values, scale
 from intent.model.work import Instruction, Modality
-from intent.values.sets import Answer, ValueSet, are_disjoint, is_within
+from intent.values.sets import Answer
 from intent.variance.case import Case
-from intent.variance.conditions import conditions_answer, fact_answer
-from intent.variance.people import authority_of, speaks_for, staff, who_can_answer
-from intent.variance.result import Open, OpenKind
+from intent.variance.conditions import conditions_answer
+from intent.variance.result import Open
+
+
+class OverBecause(Enum):
+    """Why a permission no longer permits anything."""
+
+    CONDITION = auto()
+    """Its condition does not hold."""
+    UNTIL = auto()
+    WITHDRAWN = auto()
+    SUPERSEDED = auto()
+    REFUSED = auto()
+    """A consent that it calls for is refused."""
+    NOBODY_LEFT = auto()
+    """Nobody can give a consent that it calls for any more."""
+    EARLIER_CHOICE = auto()
+    """What is to be chosen before it can be had."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Over:
+    """That a permission is over: it permits nothing, and still speaks."""
+
+    because: OverBecause
+    by: str = ""
+    """The instruction that superseded it, the earlier choice, or the person whose consent cannot be given."""
+    consent: Consent | None = None
+    """The refusal."""
+
+    @property
+    def is_taken_back(self) -> bool:
+        """Whether the permission itself has ended, whatever anybody answers."""
+        return self.because in {OverBecause.UNTIL, OverBecause.WITHDRAWN, OverBecause.SUPERSEDED}
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,223 +53,51 @@ class Speaker:
 
     line: Instruction
     open: tuple[Open, ...] = ()
+    over: Over | None = None
+    """Of a permission: why it is over. A requirement or prohibition that is over does not speak."""
 
 
 def speakers(
     case: Case, lines: Sequence[Instruction], subjects: Sequence[str], day: datetime.date
 ) -> list[Speaker]:
-    """Of the instructions whose scope holds a subject, those in force on a day.
+    """Of the instructions whose scope holds a subject, those that speak on a day.
 
-    What stands under a condition known not to hold is left out, and so is what another has withdrawn.
+    A requirement or prohibition whose condition is known not to hold, or that has ended, is left out; a permission
+    speaks on, for silence is not what becomes of it.
     """
     found = []
     for line in lines:
-        if not is_dated_in_force(line, day) or is_superseded(case, line, subjects, day):
+        if line.on is not None and day < line.on.first:
             continue
-        answer, opens = conditions_answer(case, line, subjects, day)
-        if answer is not Answer.OUT:
-            found.append(Speaker(line, opens))
+        over = over_by_itself(case, line, day)
+        opens: tuple[Open, ...] = ()
+        if over is None:
+            answer, opens = conditions_answer(case, line, subjects, day)
+            over = Over(because=OverBecause.CONDITION) if answer is Answer.OUT else None
+        if over is None or line.modality is Modality.ALLOWED:
+            found.append(Speaker(line, opens, over))
     return found
 
 
-def is_dated_in_force(line: Instruction, day: datetime.date) -> bool:
-    """From the first day of its date, to the last of its `until`, and not from a day on which it is withdrawn."""
-    if line.on is not None and day < line.on.first:
-        return False
-    if line.until is not None and day > line.until.last:
-        return False
-    return line.withdrawn is None or day < line.withdrawn.first
+def over_by_itself(case: Case, line: Instruction, day: datetime.date) -> Over | None:
+    """Whether an instruction that was given has ended by a day: withdrawn, superseded, or past its `until`."""
+    if line.withdrawn is not None and line.withdrawn.first <= day:
+        return Over(because=OverBecause.WITHDRAWN)
+    by = next(superseding(case, line, day), None)
+    if by is not None:
+        return Over(because=OverBecause.SUPERSEDED, by=by.identifier)
+    if line.until is not None and line.until.last < day:
+        return Over(because=OverBecause.UNTIL)
+    return None
 
 
-def is_superseded(case: Case, line: Instruction, subjects: Sequence[str], day: datetime.date) -> bool:
-    """Whether another has withdrawn it by a day; what is withdrawn stays withdrawn."""
-    return any(
-        (later.on is None or later.on.first <= day)
-        and conditions_answer(case, later, subjects, day)[0] is Answer.IN
-        and not _is_taken_away(case, later, subjects, day)
-        for later in case.superseders.get(line.identifier, ())
-    )
+def superseding(case: Case, line: Instruction, day: datetime.date) -> Iterator[Instruction]:
+    """What has withdrawn an instruction by a day: for good, whatever becomes of the superseding one itself."""
+    for later in case.superseders.get(line.identifier, ()):
+        if later.on is None or later.on.first <= day:
+            yield later
 
 
-def _is_taken_away(case: Case, line: Instruction, subjects: Sequence[str], day: datetime.date) -> bool:
-    return line.modality is Modality.ALLOWED and permission_open(case, line, subjects, None, day) is None
-
-
-def permission_open(
-    case: Case,
-    line: Instruction,
-    subjects: Sequence[str],
-    value: ValueSet | None,
-    day: datetime.date,
-    earlier: Sequence[Instruction] = (),
-) -> tuple[Open, ...] | None:
-    """What a permission further leaves open: consents, their terms, earlier choices. None: it is taken away."""
-    opens: list[Open] = []
-    for person in line.consents:
-        found = _consent_open(case, line=line, person=person, subjects=subjects, value=value, day=day)
-        if found is None:
-            return None
-        opens.extend(found)
-    if line.choice is not None and line.choice > 1 and not line.conditions:
-        for choice in earlier:
-            fact = f"{choice.identifier} cannot be had"
-            answer = fact_answer(case, fact, day)
-            if answer is Answer.OUT:
-                return None
-            if answer is Answer.OPEN:
-                opens.append(_attestation(case, fact, line, day))
-    return tuple(opens)
-
-
-def _attestation(case: Case, fact: str, line: Instruction, day: datetime.date) -> Open:
-    return Open(
-        kind=OpenKind.ATTESTATION,
-        text=fact,
-        person=next(iter(staff(case.work, day)), None),
-        instruction=line.identifier,
-    )
-
-
-def _consent_open(
-    case: Case,
-    line: Instruction,
-    person: str,
-    subjects: Sequence[str],
-    value: ValueSet | None,
-    day: datetime.date,
-) -> tuple[Open, ...] | None:
-    given = [
-        consent
-        for consent in case.consents.get(line.identifier, ())
-        if speaks_for(case.work, consent.person, person, consent.date)
-    ]
-    latest = _latest(case, line=line, given=given, subjects=subjects, value=value, day=day)
-    if latest is not None and latest.answer is False:
-        return None
-    if latest is not None:
-        return terms_open(case, line, latest, day)
-    able = who_can_answer(case.work, person, day)
-    if able is None:
-        return None
-    return (
-        Open(
-            kind=OpenKind.CONSENT,
-            text=_lapsed(given, day),
-            person=able.identifier,
-            instruction=line.identifier,
-        ),
-    )
-
-
-def _lapsed(given: Sequence[Consent], day: datetime.date) -> Words:
-    """That a consent was given, but has ended by a day."""
-    ended = [consent for consent in given if consent.answer and consent.until and consent.until.last < day]
-    last = max(ended, key=_day_of, default=None)
-    return say("the one that was given ends on {date}", date=last.until) if last and last.until else ""
-
-
-def _latest(
-    case: Case,
-    line: Instruction,
-    given: Sequence[Consent],
-    subjects: Sequence[str],
-    value: ValueSet | None,
-    day: datetime.date,
-) -> Consent | None:
-    """The latest answer that applies on a day; of several on one day a no, else the one with least open."""
-    applying = [
-        consent
-        for consent in given
-        if _applies(case, line=line, consent=consent, subjects=subjects, value=value, day=day)
-    ]
-    last = max((_day_of(consent) for consent in applying), default=None)
-    latest = [consent for consent in applying if _day_of(consent) == last]
-    return min(
-        latest,
-        key=lambda one: (bool(one.answer), len(terms_open(case, line, one, day)), one.iri),
-        default=None,
-    )
-
-
-def _day_of(consent: Consent) -> datetime.date:
-    return consent.date.first if consent.date else datetime.date.min
-
-
-def _applies(
-    case: Case,
-    line: Instruction,
-    consent: Consent,
-    subjects: Sequence[str],
-    value: ValueSet | None,
-    day: datetime.date,
-) -> bool:
-    """Whether an answer counts: a yes for all of the subject and value, a no for any of it.
-
-    Where no value is in question, a no counts only if it is to all values.
-    """
-    if consent.answer is None or _day_of(consent) > day:
-        return False
-    if consent.until is not None and day > consent.until.last:
-        return False
-    named = frozenset(consent.parts)
-    if named and not (named >= frozenset(subjects) if consent.answer else named & frozenset(subjects)):
-        return False
-    if consent.answer and any(fact_answer(case, fact, day) is Answer.OUT for fact in consent.terms):
-        return False
-    consented = _consented_values(case, line, consent)
-    if consented is None:
-        return True
-    if value is None:
-        return consent.answer
-    return is_within(value, consented) if consent.answer else not are_disjoint(value, consented)
-
-
-def _consented_values(case: Case, line: Instruction, consent: Consent) -> ValueSet | None:
-    if consent.value is None:
-        return None
-    characteristic = case.vocabulary.characteristics.get(line.assertion.characteristic or "")
-    if characteristic is None and line.assertion.aggregate is not Aggregate.NUMBER:
-        return None
-    compared = scale(line.assertion.aggregate, characteristic, case.vocabulary)
-    return admitted_values(consent.value, compared, case.vocabulary)
-
-
-def refusals(
-    case: Case, lines: Sequence[Instruction], subjects: Sequence[str], value: ValueSet, day: datetime.date
-) -> list[tuple[Instruction, Consent]]:
-    """The permissions in force that somebody has refused for a value by a day, each with the refusal."""
-    found = []
-    for line in lines:
-        if line.modality is Modality.ALLOWED and line.consents and is_dated_in_force(line, day):
-            answers = case.consents.get(line.identifier, ())
-            latest = _latest(case, line=line, given=answers, subjects=subjects, value=value, day=day)
-            if latest is not None and latest.answer is False:
-                found.append((line, latest))
-    return found
-
-
-def terms_open(case: Case, line: Instruction, consent: Consent, day: datetime.date) -> tuple[Open, ...]:
-    """The terms of a consent that nobody has yet attested."""
-    return tuple(
-        _attestation(case, fact, line, day)
-        for fact in consent.terms
-        if fact_answer(case, fact, day) is not Answer.IN
-    )
-
-
-def dispensations(
-    case: Case, line: Instruction, subjects: Sequence[str], value: ValueSet | None, day: datetime.date
-) -> list[tuple[Consent, tuple[Open, ...]]]:
-    """Consents to what is required or forbidden, by those whose authority suffices; none lifts safety."""
-    if line.ground == "safety" or line.modality is Modality.ALLOWED:
-        return []
-    lifting = []
-    for person in dict.fromkeys(consent.person for consent in case.consents.get(line.identifier, ())):
-        given = [consent for consent in case.consents[line.identifier] if consent.person == person]
-        own = [consent for consent in given if speaks_for(case.work, person, person, consent.date)]
-        latest = _latest(case, line=line, given=own, subjects=subjects, value=value, day=day)
-        if latest is None or not latest.answer:
-            continue
-        if authority_of(case.work, person, latest.date) <= case.ranks[line.identifier]:
-            lifting.append((latest, terms_open(case, line, latest, day)))
-    return lifting
+def is_in_force(case: Case, line: Instruction, day: datetime.date) -> bool:
+    """Whether an instruction has been given and has not ended by a day, its conditions aside."""
+    return (line.on is None or line.on.first <= day) and over_by_itself(case, line, day) is None

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
+from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.work import Instruction, Modality
 from intent.values.sets import are_disjoint, is_within
 from intent.variance.case import Case
@@ -80,6 +81,14 @@ class Judgement:
     """Of a contradicted aggregate: the permissions whose departures alone break it."""
     also_against: tuple[Said, ...] = ()
     """What else of this ground stands against the value."""
+    broken: tuple[Said, ...] = ()
+    """All that is surely broken, whatever the modality."""
+    over: tuple[Said, ...] = ()
+    """Permissions that would cover the value, were they not over."""
+
+    def is_broken_beyond_practice(self, case: Case) -> bool:
+        """Whether anything is broken that does not rank with observed practice, which alone is only to be referred."""
+        return any(case.ranks[said.line.identifier] != OBSERVED_PRACTICE_RANK for said in self.broken)
 
 
 def weigh(case: Case, every: Sequence[Said]) -> list[Weighed]:
@@ -90,8 +99,8 @@ def weigh(case: Case, every: Sequence[Said]) -> list[Weighed]:
 def _weigh(case: Case, against: Said, every: Sequence[Said]) -> Weighed:
     rivals = [said for said in every if said.says in {Says.PERMITS, Says.MEETS} and _can_lift(said, against)]
     lifters = [
-        Lifter(by=person, because=Because.DISPENSATION, open=terms, said=None)
-        for person, terms in against.dispensed
+        Lifter(by=given.person, because=Because.DISPENSATION, open=given.open, said=None)
+        for given in against.dispensed
     ]
     ties: list[Said] = []
     for rival in rivals:
@@ -124,23 +133,32 @@ def _can_lift(said: Said, against: Said) -> bool:
 
 def judge_ground(case: Case, every: Sequence[Said], change: Deviation, ground: str) -> Judgement | None:
     """Step 4: the first verdict that applies; none where this ground has nothing to say."""
-    weighed = weigh(case, every)
+    found = _judged(weigh(case, every), every, change, ground)
+    over = tuple(said for said in every if said.over is not None)
+    return replace(found, over=over) if found is not None and over else found
+
+
+def _judged(
+    weighed: Sequence[Weighed], every: Sequence[Said], change: Deviation, ground: str
+) -> Judgement | None:
     aside = _set_aside(weighed)
+    broken = tuple(one.said for one in weighed if one.stands and not one.perhaps_lifters)
     for verdict, modality in ((Verdict.FORBIDDEN, Modality.FORBIDDEN), (Verdict.BREACH, Modality.REQUIRED)):
-        standing = [one for one in weighed if one.stands and one.said.line.modality is modality]
-        sure = [one.said for one in standing if not one.perhaps_lifters]
+        sure = tuple(said for said in broken if said.line.modality is modality)
         if sure:
             others = tuple(one.said for one in weighed if one.stands and one.said not in sure)
-            return Judgement(verdict=verdict, governing=tuple(sure), set_aside=aside, also_against=others)
+            return Judgement(
+                verdict=verdict, governing=sure, set_aside=aside, also_against=others, broken=broken
+            )
     tied = [one for one in weighed if one.ties]
     if tied:
         governing = [said for one in tied for said in (one.said, *one.ties_with)]
-        return Judgement(verdict=Verdict.CONTRADICTION, governing=_once(governing), set_aside=aside)
+        return Judgement(verdict=Verdict.CONTRADICTION, governing=once(governing), set_aside=aside)
     unsure = [one for one in weighed if not one.falls]
     if unsure:
         governing = [said for one in unsure for said in (one.said, *one.perhaps_lifters)]
         return Judgement(
-            verdict=Verdict.UNKNOWN, governing=_once(governing), set_aside=aside, open=_opens(governing)
+            verdict=Verdict.UNKNOWN, governing=once(governing), set_aside=aside, open=_opens(governing)
         )
     return _lifted(weighed, aside) or _met(every, change, aside, ground)
 
@@ -149,7 +167,7 @@ def _lifted(weighed: Sequence[Weighed], aside: tuple[SetAside, ...]) -> Judgemen
     best = [lifter for one in weighed if (lifter := one.permission) is not None]
     if not best:
         return None
-    governing = _once([lifter.said for lifter in best if lifter.said is not None])
+    governing = once([lifter.said for lifter in best if lifter.said is not None])
     opens = tuple(dict.fromkeys(item for lifter in best for item in lifter.open))
     return Judgement(
         verdict=Verdict.CONDITIONAL if opens else Verdict.ALLOWED,
@@ -199,7 +217,8 @@ def _set_aside(weighed: Sequence[Weighed]) -> tuple[SetAside, ...]:
     )
 
 
-def _once(every: Sequence[Said]) -> tuple[Said, ...]:
+def once(every: Iterable[Said]) -> tuple[Said, ...]:
+    """What was said, each instruction once."""
     return tuple({said.line.identifier: said for said in every}.values())
 
 

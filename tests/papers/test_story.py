@@ -55,7 +55,6 @@ def test_a_rule_of_safety_is_not_offered_for_dispensation(variance: Variance) ->
             "R2.1 speaks of M2 in particular, and this one of Monitors as a whole",
         ),
         ("R2.1", "R3.1", Because.DATE, "R3.1, of February 2009, is later than this one, of 1993"),
-        ("R2.1", "R3.1", Because.SUPERSEDES, "R3.1 was given to replace it"),
         ("R1.1", "R1.2", Because.EXCEPTION, "R1.2 makes an exception to what this one requires"),
         ("R1.1", "estate", Because.DISPENSATION, "Brandvold Estate (artist's estate) has dispensed with it"),
         ("R1.1", "R9.9", Because.DATE, "R9.9 prevails over it (date)"),

@@ -32,7 +32,6 @@ class Finding:
 
 
 RULES = {
-    Because.SUPERSEDES: say("it supersedes the other"),
     Because.AUTHORITY: say("it has the higher authority"),
     Because.SCOPE: say("it speaks of fewer parts"),
     Because.DATE: say("it is later"),

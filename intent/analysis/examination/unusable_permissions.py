@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from intent.analysis.examination.findings import Finding, identifiers
 from intent.analysis.examination.topic_claims import TopicClaims
-from intent.analysis.examination.validity import days_of, last_day_to_answer, outlasts, withdrawers
+from intent.analysis.examination.validity import days_of, last_day_to_answer, outlasts
 from intent.language.message import Words, say, say_of
 from intent.model.assertions import ScopeKind
 from intent.model.phrasing import scope_words
@@ -124,7 +124,7 @@ def _no_day(case: Case, line: Instruction) -> Hindrance:
                 date=str(line.on),
             )
         )
-    by = identifiers(withdrawers(case, line))
+    by = identifiers(case.superseders.get(line.identifier, ()))
     if not by:
         return Hindrance(say("it ends before it begins"))
     message = say_of(

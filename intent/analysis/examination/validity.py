@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from intent.model.work import Instruction, Work
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
@@ -18,20 +18,12 @@ def days_of(case: Case, line: Instruction) -> DaySpan | None:
     first = line.on.first if line.on else FIRST_DAY
     last = line.until.last if line.until else LAST_DAY
     ends = [line.withdrawn.first] if line.withdrawn else []
-    ends += [_begins(later) for later in withdrawers(case, line)]
+    ends += [_begins(later) for later in case.superseders.get(line.identifier, ())]
     for end in ends:
         if end <= first:
             return None
         last = min(last, end - _ONE_DAY)
     return DaySpan(first, last) if first <= last else None
-
-
-def withdrawers(case: Case, line: Instruction) -> Iterator[Instruction]:
-    """What withdraws an instruction whatever is proposed: it supersedes it, and rests on no condition."""
-    for later in case.superseders.get(line.identifier, ()):
-        can_be_had = all(who_can_answer(case.work, person, _begins(later)) for person in later.consents)
-        if not later.conditions and can_be_had:
-            yield later
 
 
 def _begins(line: Instruction) -> datetime.date:

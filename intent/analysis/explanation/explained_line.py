@@ -14,7 +14,7 @@ from intent.model.work import Heading, Instruction, Work
 from intent.variance.case import Case
 from intent.variance.conditions import conditions_answer
 from intent.variance.people import who_can_answer
-from intent.variance.speaking import is_dated_in_force, is_superseded
+from intent.variance.speaking import Over, OverBecause, over_by_itself, superseding
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,21 +64,22 @@ def _cited(work: Work, line: Instruction) -> Iterator[Message]:
 
 def _standing(case: Case, line: Instruction, member: str, day: datetime.date) -> tuple[bool, Words]:
     subjects = (member,) if line.assertion.aggregate is Aggregate.EACH else case.members[line.identifier]
-    if not is_dated_in_force(line, day):
-        return False, _why_not_in_force(line, day)
-    if is_superseded(case, line, subjects, day):
-        by = joined((later.identifier for later in case.superseders[line.identifier]), ", ")
-        return False, say("superseded by {line}", line=by)
+    if line.on is not None and day < line.on.first:
+        return False, say("not yet given")
+    over = over_by_itself(case, line, day)
+    if over is not None:
+        return False, _why_over(case, line, over, day)
     _, opens = conditions_answer(case, line, subjects, day)
     return True, joined(_needs(case, line, bool(opens), day), ", ")
 
 
-def _why_not_in_force(line: Instruction, day: datetime.date) -> Message:
-    if line.withdrawn is not None and day >= line.withdrawn.first:
+def _why_over(case: Case, line: Instruction, over: Over, day: datetime.date) -> Message:
+    if over.because is OverBecause.WITHDRAWN:
         return say("withdrawn on {date}", date=str(line.withdrawn))
-    if line.until is not None and day > line.until.last:
+    if over.because is OverBecause.UNTIL:
         return say("held until {date}", date=str(line.until))
-    return say("not yet given")
+    by = joined((later.identifier for later in superseding(case, line, day)), ", ")
+    return say("superseded by {line}", line=by)
 
 
 def _needs(case: Case, line: Instruction, has_open: bool, day: datetime.date) -> Iterator[Message]:

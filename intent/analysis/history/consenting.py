@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from intent.model.installation import Consent, Installation
 from intent.model.work import Work
-from intent.variance.case import lines_by_name
+from intent.variance.case import answered_by
 from intent.variance.result import Row
 
 
@@ -14,10 +14,9 @@ def consents_about(work: Work, installation: Installation, row: Row) -> Iterator
     """The consents given to what governed a row, or was set aside in it, for the parts that it is about."""
     concerned = {line.identifier for line in row.governing}
     concerned |= {fallen.instruction for fallen in row.set_aside}
-    lines = lines_by_name(work)
     names = {row.subject.written, *row.subject.members}
     for consent in installation.consents:
-        to = {identifier for name in consent.to for identifier in lines.get(name, ())}
+        to = set(answered_by(work, consent))
         for_parts = not consent.parts or not names.isdisjoint(consent.parts)
         if consent.answer and for_parts and to & concerned:
             yield consent

@@ -16,7 +16,7 @@ from intent.names import PRESENCE
 from intent.values.dates import DaySpan
 from intent.variance.case import Case
 from intent.variance.people import chain, highest_living, is_in_time, who_can_answer
-from intent.variance.speaking import is_dated_in_force, is_superseded
+from intent.variance.speaking import is_in_force
 from intent.variance.state import State
 from intent.variance.two_states import proposed_state
 from intent.vocabulary.terms import Characteristic
@@ -43,11 +43,7 @@ def occasion_of(work: Work, past: Sequence[Installation], day: datetime.date) ->
     """What is to be known before asking; installations of a later day are left out."""
     case = undisturbed(work)
     before = tuple(one for one in past if one.dates.first <= day)
-    lines = tuple(
-        line
-        for line in work.instructions
-        if is_dated_in_force(line, day) and not is_superseded(case, line, case.members[line.identifier], day)
-    )
+    lines = tuple(line for line in work.instructions if is_in_force(case, line, day))
     shown = tuple(proposed_state(work, one, case.documented) for one in before)
     return Occasion(day=day, case=case, lines=lines, past=before, shown=shown)
 

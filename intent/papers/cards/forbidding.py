@@ -29,7 +29,9 @@ def speaking_of(case: Case, part: str) -> tuple[Instruction, ...]:
     """The instructions whose scope holds the part and that are in force on any day of the showing."""
     lines = [line for line in case.work.instructions if part in case.members[line.identifier]]
     days = [span.first for span in segments(case)]
-    heard = {one.line.identifier for day in days for one in speakers(case, lines, (part,), day)}
+    heard = {
+        one.line.identifier for day in days for one in speakers(case, lines, (part,), day) if one.over is None
+    }
     return tuple(line for line in lines if line.identifier in heard)
 
 

@@ -1,0 +1,74 @@
+"""What a permission still leaves open, or why it no longer permits anything."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+
+from intent.language.message import Words, say
+from intent.model.installation import Consent
+from intent.model.work import Instruction
+from intent.values.sets import Answer
+from intent.variance.answers import AskedValue, latest_answer, terms_open, to_attest
+from intent.variance.case import Case
+from intent.variance.conditions import fact_answer
+from intent.variance.people import who_can_answer
+from intent.variance.result import Open, OpenKind
+from intent.variance.speaking import Over, OverBecause
+
+Permitting = tuple[Open, ...] | Over
+"""What is open; or why the permission is over."""
+
+
+def permitting(
+    case: Case, line: Instruction, asked: AskedValue, earlier: Sequence[Instruction] = ()
+) -> Permitting:
+    """What a permission in force leaves open beside its conditions: consents, their terms, earlier choices."""
+    opens: list[Open] = []
+    for person in line.consents:
+        found = _consent(case, line, person, asked)
+        if isinstance(found, Over):
+            return found
+        opens.extend(found)
+    choices = _choices(case, line, earlier, asked.day)
+    return choices if isinstance(choices, Over) else (*opens, *choices)
+
+
+def _consent(case: Case, line: Instruction, person: str, asked: AskedValue) -> Permitting:
+    latest = latest_answer(case, line, person, asked)
+    if latest.refusal is not None:
+        return Over(because=OverBecause.REFUSED, consent=latest.refusal)
+    if latest.given:
+        return terms_open(case, line, latest.given, asked.day)
+    able = who_can_answer(case.work, person, case.installation.dates.first)
+    if able is None:
+        return Over(because=OverBecause.NOBODY_LEFT, by=person)
+    wanted = Open(
+        kind=OpenKind.CONSENT,
+        text=_ended_words(latest.ended, asked.day),
+        person=able.identifier,
+        instruction=line.identifier,
+    )
+    return (wanted,)
+
+
+def _ended_words(ended: Consent | None, day: datetime.date) -> Words:
+    """That a consent was given, but has ended by a day."""
+    if ended is None or not ended.answer or ended.until is None or ended.until.last >= day:
+        return ""
+    return say("the one that was given ends on {date}", date=ended.until)
+
+
+def _choices(case: Case, line: Instruction, earlier: Sequence[Instruction], day: datetime.date) -> Permitting:
+    """Of a later choice without a condition of its own: that each earlier one cannot be had."""
+    if line.choice is None or line.choice < 2 or line.conditions:
+        return ()
+    opens = []
+    for choice in earlier:
+        fact = f"{choice.identifier} cannot be had"
+        answer = fact_answer(case, fact, day)
+        if answer is Answer.OUT:
+            return Over(because=OverBecause.EARLIER_CHOICE, by=choice.identifier)
+        if answer is Answer.OPEN:
+            opens.append(to_attest(case, line, fact, day))
+    return tuple(opens)
