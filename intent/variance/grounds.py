@@ -146,11 +146,13 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
         )
         for speaker in speaking
     ]
-    is_decided = any(speaker.over is None or not speaker.over.is_taken_back for speaker in speaking)
+    is_decided = any(speaker.over is None for speaker in speaking)
     if not is_decided and value != documented:
         counting = _speaking(case, topic.counters, topic.members, ground, day)
         questions += [question for speaker in counting for question in _counted(case, speaker)]
     said = ask(case, questions, topic.members, day)
+    if any(speaker.over is not None and not speaker.over.is_taken_back for speaker in speaking):
+        said = [word for word in said if word.says in _AGAINST or not _is_of_number(word)]
     if is_addition:
         said = [word for word in said if not _asks_for_no_more(word)]
     elif value != documented:
@@ -164,22 +166,29 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     return Found(judgement=judgement, ground=ground, documented=before, proposed=after)
 
 
+_AGAINST = frozenset({Says.AGAINST, Says.PERHAPS_AGAINST, Says.NOTHING})
+"""What a number may still say of a presence whose permission somebody's answer ended: no answer ends in a better
+verdict than none would."""
+
+
+def _is_of_number(said: Said) -> bool:
+    return said.line.assertion.aggregate is Aggregate.NUMBER
+
+
 def _asks_for_no_more(said: Said) -> bool:
     """That a group must be there, or must have a number, does not ask for anything to be added."""
-    assertion = said.line.assertion
-    is_of_presence = assertion.aggregate is Aggregate.EACH and assertion.characteristic == PRESENCE
+    is_of_additions = said.line.assertion.scope.kind is ScopeKind.ADDITIONS
     return (
         said.says in {Says.MEETS, Says.PERMITS}
         and said.is_requirement
-        and (assertion.aggregate is Aggregate.NUMBER or is_of_presence)
-        and (assertion.aggregate is Aggregate.NUMBER or assertion.scope.kind is not ScopeKind.ADDITIONS)
+        and (_is_of_number(said) or not is_of_additions)
     )
 
 
 def _is_met_by_additions_alone(case: Case, said: Said) -> bool:
     """Whether a required number is met, but would not be without what is added: no even exchange."""
     assertion = said.line.assertion
-    if assertion.aggregate is not Aggregate.NUMBER or not said.is_requirement:
+    if not _is_of_number(said) or not said.is_requirement:
         return False
     if said.says not in {Says.MEETS, Says.PERMITS} or said.claim.admitted is None:
         return False
