@@ -198,15 +198,17 @@ def _uncovered(every: Sequence[Said], change: Deviation, aside: tuple[SetAside, 
     perhaps = tuple(said for said in every if said.says is Says.PERHAPS_PERMITS)
     if perhaps:
         return Judgement(verdict=Verdict.UNKNOWN, governing=perhaps, set_aside=aside, open=_opens(perhaps))
-    asked = change.counts_unasked or bool(every)
+    asked = bool(every) or (change.counts_unasked and change.is_documented)
     if not asked:
         return None
+    if not change.is_given:
+        return Judgement(verdict=Verdict.UNKNOWN, set_aside=aside)
     if not change.is_documented:
         spoken = tuple(said for said in every if said.line.modality is Modality.ALLOWED)
         return Judgement(verdict=Verdict.UNCOVERED, governing=spoken, set_aside=aside) if spoken else None
-    if not change.is_given or not change.differs:
-        return Judgement(verdict=Verdict.UNKNOWN, governing=(), set_aside=aside)
-    return Judgement(verdict=Verdict.UNCOVERED, governing=(), set_aside=aside)
+    if not change.differs:
+        return Judgement(verdict=Verdict.UNKNOWN, set_aside=aside)
+    return Judgement(verdict=Verdict.UNCOVERED, set_aside=aside)
 
 
 def _set_aside(weighed: Sequence[Weighed]) -> tuple[SetAside, ...]:

@@ -117,6 +117,7 @@ class Line:
     ground: str = "intent"
     withdrawn: Date = Date()
     supersedes: tuple[str, ...] = ()
+    lifted_by: tuple[str, ...] | None = None
 
     @property
     def heading(self) -> str:

@@ -6,7 +6,7 @@ assertion that is true of all of them is met, of none is broken, and of some is 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from itertools import combinations, product
 
@@ -67,12 +67,21 @@ def subject_of(case: Case, saying: Saying) -> Subject:
     return Subject(saying.reach.text if group else ", ".join(among), names[saying.form], among)
 
 
-def outcomes(case: Case, saying: Saying, parts: tuple[str, ...], *, proposed: bool) -> frozenset[bool]:
-    """Whether the assertion is true of these parts, in every way that the values may turn out."""
+def outcomes(
+    case: Case, saying: Saying, parts: tuple[str, ...], *, proposed: bool, undone: Collection[str] = ()
+) -> frozenset[bool]:
+    """Whether the assertion is true of these parts, in every way that the values may turn out.
+
+    ``undone`` are departures taken back: of these parts the documented value counts, or that they are there or not.
+    """
     among = there_of(case, parts, proposed=proposed)
     if saying.form == "number":
-        return frozenset({allows(saying.written, len(among))})
-    known = values(case, saying.trait, proposed=proposed)
+        back = [name for name in undone if name in case.omissions]
+        away = [name for name in undone if name in among]
+        return frozenset({allows(saying.written, len(among) + len(back) - len(away))})
+    known = dict(values(case, saying.trait, proposed=proposed))
+    before = values(case, saying.trait, proposed=False)
+    known |= {name: before[name] for name in undone}
     return frozenset(_true(saying, found) for found in product(*(known[name] for name in among)))
 
 

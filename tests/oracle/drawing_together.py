@@ -19,9 +19,9 @@ REACHES = (
     Reach("M1 and M3", ("M1", "M3")),
 )
 CELLS = {
-    "weight": ("10 kg", "20 kg", "40 kg"),
+    "weight": ("10 kg", "20 kg", "21 kg", "40 kg"),
     "model": ("TV-13", "TV-9", "PX-15"),
-    "start offset": ("0 s", "15 s", "45 s"),
+    "start offset": ("0 s", "15 s", "16 s", "45 s"),
     "position": ("0, 1, 0 m", "0, 2, 0 m", "0, 0, 0 m"),
 }
 LIMITS = {

@@ -69,15 +69,16 @@ def _on_day(day: Day, subject: str, trait: Trait) -> tuple[str, Open]:
 def outcome(case: Case, traits: Mapping[str, Trait], found: Rows) -> str:
     """The outcome, where no device is used twice or has failed and nothing is measured of the venue."""
     verdicts = set(found.values())
-    if "forbidden" in verdicts or ("breach" in verdicts and not _only_practice(case, traits, found)):
+    broken = verdicts & {"forbidden", "breach"}
+    if broken and not _only_practice(case, traits):
         return "not-acceptable"
-    if verdicts & {"breach", "contradiction", "unknown", "uncovered"}:
+    if broken or verdicts & {"contradiction", "unknown", "uncovered"}:
         return "refer"
     return "acceptable-on-conditions" if "conditional" in verdicts else "acceptable"
 
 
-def _only_practice(case: Case, traits: Mapping[str, Trait], found: Rows) -> bool:
-    """Whether no breach is left when the lines of observed practice are struck out."""
+def _only_practice(case: Case, traits: Mapping[str, Trait]) -> bool:
+    """Whether nothing is broken when the lines of observed practice are struck out."""
     ranks = {person.name: person.authority_rank for person in case.people}
     ranked = replace(case, lines=tuple(line for line in case.lines if ranks.get(line.by, NOBODY) < NOBODY))
-    return "breach" not in rows(ranked, traits).values()
+    return not {"forbidden", "breach"} & set(rows(ranked, traits).values())

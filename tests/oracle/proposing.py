@@ -11,6 +11,16 @@ from oracle.instructing import FACTS, World, day, year
 from oracle.world import Written
 
 TERMS = ("the cabinet stays", "the glass is kept")
+ANSWERED = (
+    day(datetime.date(2010, 6, 1)),
+    day(datetime.date(2026, 10, 2)),
+    day(datetime.date(2026, 10, 2)),
+    day(datetime.date(2027, 3, 3)),
+    year(2016),
+    year(2026),
+    Date("2027-03-02/2027-03-05", (datetime.date(2027, 3, 2), datetime.date(2027, 3, 5))),
+    Date(),
+)
 FIRST, LAST = datetime.date(2027, 3, 1), datetime.date(2027, 3, 6)
 
 
@@ -85,8 +95,10 @@ def _answers(random: Random, world: World, case: Case) -> tuple[Answer, ...]:
         )
         if line.modality == "allowed" and not line.consents:
             continue
-        answers += [_answer(random, world, case, line, person) for person in asked if random.random() < 0.75]
-    return tuple({(answer.to.split(".")[0]): answer for answer in answers}.values())
+        for person in asked:
+            count = random.choice((0, 1, 1, 1, 2))
+            answers += [_answer(random, world, case, line, person) for _ in range(count)]
+    return tuple(answers)
 
 
 def _answer(random: Random, world: World, case: Case, line: Line, person: str) -> Answer:
@@ -105,16 +117,14 @@ def _answer(random: Random, world: World, case: Case, line: Line, person: str) -
         ("M1",) if named else (),
         value,
         random.choice(("", "", *TERMS)),
-        random.choice(
-            (day(datetime.date(2010, 6, 1)), day(datetime.date(2026, 10, 2)), day(datetime.date(2027, 3, 3)))
-        ),
+        random.choice(ANSWERED),
         random.choice((Date(), Date(), year(2020), day(datetime.date(2027, 3, 4)))),
     )
 
 
 def _attested(random: Random, case: Case) -> dict[str, bool]:
     found = {fact: random.random() < 0.6 for fact in FACTS if random.random() < 0.6}
-    found |= {terms: True for terms in TERMS if random.random() < 0.5}
+    found |= {terms: random.random() < 0.8 for terms in TERMS if random.random() < 0.5}
     for line in case.lines:
         if line.choice and random.random() < 0.5:
             found[f"{line.name} cannot be had"] = random.random() < 0.7

@@ -7,13 +7,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from oracle.cases import Answer, Case, If, Line, Someone
+from oracle.cases import Answer, Case, If, Line, Someone, Span
 from oracle.state import holds, meant, members, present, value_of
 from oracle.world import Points, Trait
 
 NOBODY = 6
 """The rank of observed practice."""
+OVER, REFUSED = "over", "refused"
 Open = frozenset[tuple[str, str]]
+Standing = Open | str | None
 
 
 @dataclass(frozen=True)
@@ -31,45 +33,34 @@ class Day:
     def rank(self, line: Line) -> int:
         return self.ranks.get(line.by, NOBODY)
 
-    def open_of(self, line: Line, subject: str) -> Open | None:
-        """What is open in a line that speaks of a subject; None where it does not speak."""
-        if not holds(self.case, line.saying.reach, subject):
-            return None
-        return self.in_force(line, subject, withdrawal=True)
+    def standing(self, line: Line, subject: str) -> Standing:
+        """What is open in a line that speaks of a subject; OVER of a permission that is over; else None."""
+        return self.standing_of(line, subject) if holds(self.case, line.saying.reach, subject) else None
 
-    def in_force(self, line: Line, subject: str, *, withdrawal: bool) -> Open | None:
-        if not self._in_its_time(line) or (withdrawal and self._is_withdrawn(line, subject)):
+    def standing_of(self, line: Line, subject: str) -> Standing:
+        if self.date < line.on.span[0]:
             return None
-        found = self._conditions(line, subject)
-        if found is None or line.modality != "allowed":
+        found = None if self.has_ended(line) else self._conditions(line, subject)
+        if line.modality != "allowed":
             return found
+        if found is None:
+            return OVER
         for person in line.consents:
             points = value_of(self.case, self.traits[line.saying.trait], subject).points
             consent = self._consent(line, person, subject, points)
             if consent is None:
-                return None
+                return OVER
             found |= consent
         choices = self._earlier_choices(line, subject)
-        return None if choices is None else found | choices
+        return OVER if choices is None else found | choices
 
-    def _in_its_time(self, line: Line) -> bool:
-        before_the_end = not line.withdrawn.text or self.date < line.withdrawn.span[0]
-        return line.on.span[0] <= self.date <= line.until.span[1] and before_the_end
-
-    def _is_withdrawn(self, line: Line, subject: str) -> bool:
-        return any(
-            self.supersedes(other, line)
-            and other.on.span[0] <= self.date
-            and self._conditions(other, subject) == frozenset()
-            and not self._is_refused(other, subject)
-            for other in self.case.lines
+    def has_ended(self, line: Line) -> bool:
+        """Withdrawn, superseded for good, or past its `until`."""
+        withdrawn = bool(line.withdrawn.text) and line.withdrawn.span[0] <= self.date
+        superseded = any(
+            self.supersedes(other, line) and other.on.span[0] <= self.date for other in self.case.lines
         )
-
-    def _is_refused(self, line: Line, subject: str) -> bool:
-        if line.modality != "allowed" or not line.consents:
-            return False
-        points = value_of(self.case, self.traits[line.saying.trait], subject).points
-        return any(self._consent(line, person, subject, points) is None for person in line.consents)
+        return withdrawn or superseded or self.date > line.until.span[1]
 
     def supersedes(self, one: Line, two: Line) -> bool:
         """Whether one line withdraws another by right: not a later one, a higher one, or one of another ground."""
@@ -113,7 +104,7 @@ class Day:
         found: set[tuple[str, str]] = set()
         for other in self.case.lines:
             earlier = 0 < other.choice < line.choice and other.saying.trait == line.saying.trait
-            if earlier and other.ground == line.ground and self.open_of(other, subject) is not None:
+            if earlier and other.ground == line.ground and self._is_to_be_had(other, subject):
                 fact = f"{other.name} cannot be had"
                 if self.case.attested.get(fact) is False:
                     return None
@@ -121,17 +112,24 @@ class Day:
                     found.add(("attestation", fact))
         return frozenset(found)
 
+    def _is_to_be_had(self, line: Line, subject: str) -> bool:
+        """Whether a choice is in force on a subject, whoever has refused it."""
+        return (
+            holds(self.case, line.saying.reach, subject)
+            and line.on.span[0] <= self.date
+            and not self.has_ended(line)
+            and self._conditions(line, subject) is not None
+        )
+
     # Consents
 
     def _consent(self, line: Line, person: str, subject: str, points: Points) -> Open | None:
-        given = [
-            answer for answer in self._counting(line, subject, points) if person in self._stands_for(answer)
-        ]
-        if any(answer.yes is False for answer in given):
+        """What is open in a person's consent; None where it is refused, or nobody can give it."""
+        found = self._latest(line, person, subject, points)
+        if found == REFUSED:
             return None
-        agreed = [self._terms(answer) for answer in given if answer.yes]
-        if agreed:
-            return min(agreed, key=len)
+        if isinstance(found, frozenset):
+            return found
         living = self._living(person)
         return frozenset({("consent", living)}) if living else None
 
@@ -139,44 +137,73 @@ class Day:
         """What is open in each dispensation from a line."""
         if line.ground == "safety" or line.modality == "allowed":
             return []
-        return [
-            self._terms(answer)
-            for answer in self._counting(line, subject, points)
-            if answer.yes and min(self.ranks[name] for name in self._stands_for(answer)) <= self.rank(line)
-        ]
+        able = (person.name for person in self.case.people if self._may_lift(line, person))
+        found = (self._latest(line, name, subject, points) for name in able)
+        return [one for one in found if isinstance(one, frozenset)]
 
-    def _counting(self, line: Line, subject: str, points: Points) -> Iterator[Answer]:
+    def _may_lift(self, line: Line, person: Someone) -> bool:
+        if line.lifted_by is None:
+            return person.authority_rank <= self.rank(line)
+        return person.name in line.lifted_by
+
+    def _latest(self, line: Line, person: str, subject: str, points: Points) -> Open | str | None:
+        """A person's latest answer: the open terms of a yes, REFUSED, or None where nothing counts."""
+        given = list(self._begun(line, person, subject, points))
+        yes = [one for one in given if one[0].yes]
+        refused = [one for one in given if not one[0].yes and not any(later[1] > one[2] for later in yes)]
+        if refused:
+            lasting = any(answer.until.span[1] >= self.date for answer, _, _ in refused)
+            return REFUSED if lasting else None
+        last = [one for one in yes if not any(later[1] > one[2] for later in yes)]
+        if not last or not all(self._lasts(answer) for answer, _, _ in last):
+            return None
+        return frozenset(
+            ("attestation", answer.terms)
+            for answer, _, _ in last
+            if answer.terms and not self.case.attested.get(answer.terms)
+        )
+
+    def _lasts(self, answer: Answer) -> bool:
+        return answer.until.span[1] >= self.date and self.case.attested.get(answer.terms) is not False
+
+    def _begun(
+        self, line: Line, person: str, subject: str, points: Points
+    ) -> Iterator[tuple[Answer, datetime.date, datetime.date]]:
+        """The answers that count for a person by this day, each with the first and last day of its giving."""
         for answer in self.case.answers:
-            person = self.case.someone(answer.person)
-            if (
-                answer.to in (line.name, line.heading)
-                and answer.date.span[0] <= self.date <= answer.until.span[1]
-                and (person is None or answer.date.span[0] <= person.until.span[1])
-                and (not answer.parts or subject in answer.parts)
-                and (answer.value is None or points <= (answer.value.cell or frozenset()))
-            ):
-                yield answer
+            days = self._days(answer, person)
+            if answer.yes is None or days is None or not self._is_to(answer, line):
+                continue
+            named = answer.value.cell or frozenset() if answer.value else None
+            of_value = named is None or (points <= named if answer.yes else bool(points & named))
+            begins = days[1] if answer.yes and answer.date.text else days[0]
+            if of_value and (not answer.parts or subject in answer.parts) and begins <= self.date:
+                yield answer, *days
 
-    def _terms(self, answer: Answer) -> Open:
-        unmet = answer.terms and not self.case.attested.get(answer.terms)
-        return frozenset({("attestation", answer.terms)}) if unmet else frozenset()
+    def _is_to(self, answer: Answer, line: Line) -> bool:
+        if answer.to != line.heading:
+            return answer.to == line.name
+        calls = any(other.consents for other in self.case.lines if other.heading == line.heading)
+        return bool(line.consents) if calls else line.modality != "allowed"
 
-    def _stands_for(self, answer: Answer) -> list[str]:
-        """The person, and all those whose successor, near or far, that person was by then."""
-        found = [answer.person]
-        for name in found:
-            found += [
-                person.name
-                for person in self.case.people
-                if person.successor == name
-                and person.until.span[1] < answer.date.span[0]
-                and person.name not in found
-            ]
-        return found
+    def _days(self, answer: Answer, person: str) -> Span | None:
+        """The days of an answer's date on which it is the person's, or a successor's once those before are gone."""
+        first, last = answer.date.span
+        someone, passed = self.case.someone(person), set[str]()
+        while someone is not None and someone.name != answer.person:
+            if someone.until.span[1] == datetime.date.max or not answer.date.text or someone.name in passed:
+                return None
+            passed.add(someone.name)
+            first = max(first, someone.until.span[1] + datetime.timedelta(days=1))
+            someone = self.case.someone(someone.successor)
+        if someone is None or (not answer.date.text and someone.until.text):
+            return None
+        last = min(last, someone.until.span[1])
+        return (first, last) if first <= last else None
 
     def _living(self, name: str) -> str | None:
-        """Who can give that person's consent on this day."""
+        """Who can give that person's consent on the first day of the installation."""
         person: Someone | None = self.case.someone(name)
-        while person is not None and person.until.span[1] < self.date:
+        while person is not None and person.until.span[1] < self.case.first:
             person = self.case.someone(person.successor)
         return person.name if person else None

@@ -81,7 +81,7 @@ CASES = {
         {("M1", "presence"): "as-required"},
         "acceptable",
     ),
-    # "An instruction whose conditions hold withdraws … what it supersedes"; its condition is about M1, and holds of M1.
+    # "What an instruction supersedes is withdrawn, for good and for all its parts": its condition plays no part.
     "a condition about another part than the subject holds": (
         TUBES
         + heading(
@@ -105,12 +105,8 @@ CASES = {
             "supersedes: R1",
         ),
         "\n## Changes\n\n| part | technology |\n| --- | --- |\n| M2 | OLED |\n",
-        {
-            ("M1", "technology"): "as-required",
-            ("M2", "technology"): "breach",
-            ("M3", "technology"): "as-required",
-        },
-        "not-acceptable",
+        {("M2", "technology"): "uncovered"},
+        "refer",
     ),
     # "It counts … for the parts and value it names": this refusal is for projectors, and none is proposed.
     "a refusal for another value takes nothing away": (

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from itertools import combinations
 
 from oracle.cases import Case, Line, Saying
 from oracle.completions import (
     PAIRED,
     Subject,
+    allows,
     amounts,
     cell_values,
     outcomes,
@@ -24,9 +25,11 @@ from oracle.verdicts import ORDER, Said, fate
 
 def say_together(day: Day, line: Line, parts: tuple[str, ...]) -> Said | None:
     """Step 2 for an aggregate."""
-    still_open = day.in_force(line, "", withdrawal=True)
-    if still_open is None:
+    standing = day.standing_of(line, "")
+    if standing is None:
         return None
+    if isinstance(standing, str):
+        return Said(line, frozenset(), frozenset(), "", is_over=True)
     found = outcomes(day.case, line.saying, parts, proposed=True)
     word = {
         "required": {True: "meets", False: "against"},
@@ -36,13 +39,11 @@ def say_together(day: Day, line: Line, parts: tuple[str, ...]) -> Said | None:
     said = word[True] if found == {True} else word[False] if found == {False} else ""
     if len(found) > 1:
         said = "perhaps permits" if line.modality == "allowed" else "perhaps against"
-    if still_open and line.modality != "allowed":
+    if standing and line.modality != "allowed":
         said = {"against": "perhaps against", "meets": "permits"}.get(said, said)
     points = satisfying(line.saying)
     everything = frozenset(range(200))
-    return Said(
-        line, points, everything - points if line.modality == "forbidden" else points, said, still_open
-    )
+    return Said(line, points, everything - points if line.modality == "forbidden" else points, said, standing)
 
 
 def verdict_together(day: Day, subject: Subject) -> str:
@@ -64,10 +65,10 @@ def _verdict_of(day: Day, subject: Subject, lines: list[Line], parts: tuple[str,
     """Steps 3 and 4 for an aggregate of the ground of intent."""
     spoken = [say_together(day, line, parts) for line in lines]
     said = [one for one in spoken if one is not None]
-    return _steps(day, said, parts) or _unasked(day, parts, said)
+    return _steps(day, said) or _unasked(day, parts, said)
 
 
-def _steps(day: Day, said: list[Said], parts: tuple[str, ...]) -> str:
+def _steps(day: Day, said: list[Said]) -> str:
     """The first rows of the table, which do not look at what is documented."""
     fates = [
         fate(day, one, said, day.dispensations(one.line, "", frozenset()))
@@ -77,7 +78,7 @@ def _steps(day: Day, said: list[Said], parts: tuple[str, ...]) -> str:
     sure = [one for one in fates if one.of.word == "against" and not one.falls]
     standing = [one for one in sure if not one.ties and not one.perhaps]
     fallen = [one for one in fates if one.falls and one.only_to_permissions]
-    if standing and all(_broken_by_permission(day, one.of.line, parts) for one in standing):
+    if standing and all(_broken_by_permission(day, one.of.line) for one in standing):
         return "contradiction"
     if any(one.of.line.modality == "forbidden" for one in standing):
         return "forbidden"
@@ -100,35 +101,49 @@ def _unasked(day: Day, parts: tuple[str, ...], said: list[Said]) -> str:
         return ""
     form = said[0].line.saying
     before, after = (amounts(day.case, form, parts, proposed=proposed) for proposed in (False, True))
+    same = _unchanged(form, before)
     if before == after or (len(before) > 1 and len(after) > 1 and min(before) == min(after)):
+        return "as-documented"
+    if len(before) == 1 and all(same(number) for number in after):
         return "as-documented"
     covering = [len(one.open) for one in said if one.word == "permits"]
     if covering:
         return "conditional" if min(covering) else "allowed"
-    if any(one.word == "perhaps permits" for one in said) or len(after) > 1:
+    if any(one.word == "perhaps permits" for one in said) or any(same(number) for number in after):
         return "unknown"
-    return "uncovered" if len(before) == 1 else "unknown"
+    return "uncovered"
 
 
-def _broken_by_permission(day: Day, line: Line, parts: tuple[str, ...]) -> bool:
+def _unchanged(saying: Saying, before: frozenset[int]) -> Callable[[int], bool]:
+    """Whether a number counts as one documented: a total or a difference has the tolerance of its characteristic."""
+    if len(before) > 1 or saying.form not in {"total", "difference"}:
+        return lambda number: number in before or (len(before) > 1 and number >= min(before))
+    (one,) = before
+    by = one * 0.05 if saying.form == "total" else 1.0
+    return lambda number: abs(number - one) <= by
+
+
+def _broken_by_permission(day: Day, line: Line) -> bool:
     """Whether only departures broke it that permissions of its own or a higher authority cover."""
-    case = day.case
-    if (line.modality == "required") not in outcomes(case, line.saying, parts, proposed=False):
+    case, good = day.case, line.modality == "required"
+    parts = subject_of(case, line.saying).members
+    if outcomes(case, line.saying, parts, proposed=False) != {good}:
         return False
-    departures = list(_departures(case, line.saying, parts))
     trait = "presence" if line.saying.form == "number" else line.saying.trait
-    permissions = [
-        other
-        for other in case.lines
-        if other.saying.form == "each"
-        and other.saying.trait == trait
-        and other.modality == "allowed"
-        and day.rank(other) <= day.rank(line)
+    covered = [
+        name
+        for name in _departures(case, line.saying, parts)
+        if any(
+            other.saying.form == "each"
+            and other.saying.trait == trait
+            and other.modality == "allowed"
+            and day.rank(other) <= day.rank(line)
+            and isinstance(day.standing(other, name), frozenset)
+            and _covers(case, other, name)
+            for other in case.lines
+        )
     ]
-    return bool(departures) and all(
-        any(name in members(case, other.saying.reach) and _covers(case, other, name) for other in permissions)
-        for name in departures
-    )
+    return bool(covered) and outcomes(case, line.saying, parts, proposed=True, undone=covered) == {good}
 
 
 def _covers(case: Case, other: Line, name: str) -> bool:
@@ -162,32 +177,30 @@ def rows_together(day: Day) -> dict[tuple[str, str], str]:
 
 def presence_by_number(day: Day, name: str) -> str:
     """Whether a part may be left out, or one be added, by what is said of their number."""
-    lines = [
-        line
-        for line in day.case.lines
-        if line.saying.form == "number" and name in members(day.case, line.saying.reach)
-    ]
-    verdict = _verdict_by_number(day, lines)
-    if any(place.name == name for place in day.case.additions) and verdict == "as-required":
-        return verdict if any(_leaves_room(day.case, line) for line in lines) else "uncovered"
+    case = day.case
+    is_added = any(place.name == name for place in case.additions)
+    spoken = []
+    for line in case.lines:
+        if line.saying.form != "number" or name not in members(case, line.saying.reach):
+            continue
+        said = say_together(day, line, subject_of(case, line.saying).members)
+        if said is not None and not (_is_met(said) and (is_added or not _without_additions(case, line))):
+            spoken.append(said)
+    verdict = _steps(day, spoken)
+    permits = [len(one.open) for one in spoken if one.word == "permits"]
+    if not verdict and permits:
+        return "conditional" if min(permits) else "allowed"
     return verdict or "uncovered"
 
 
-def _leaves_room(case: Case, line: Line) -> bool:
-    """Whether a number is required that another number than the documented one would meet."""
-    documented = len(members(case, line.saying.reach, as_documented=True))
-    return line.modality == "required" and satisfying(line.saying) != {documented}
+def _is_met(said: Said) -> bool:
+    return said.line.modality == "required" and said.word in {"meets", "permits"}
 
 
-def _verdict_by_number(day: Day, lines: list[Line]) -> str:
-    if not lines:
-        return ""
-    said = [say_together(day, line, subject_of(day.case, line.saying).members) for line in lines]
-    spoken = [one for one in said if one is not None]
-    verdict = _steps(day, spoken, ())
-    if not verdict and any(one.word == "permits" for one in spoken):
-        return "conditional" if min(len(one.open) for one in spoken if one.word == "permits") else "allowed"
-    return verdict
+def _without_additions(case: Case, line: Line) -> bool:
+    """Whether a required number would be met without what is added."""
+    named = members(case, line.saying.reach, as_documented=True)
+    return allows(line.saying.written, len([name for name in named if name not in case.omissions]))
 
 
 def worst(verdicts: list[str]) -> str:

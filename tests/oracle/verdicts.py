@@ -31,6 +31,8 @@ class Said:
     word: str
     """`meets`, `permits`, `against`, `perhaps against`, `perhaps permits`, or nothing."""
     open: Open = frozenset()
+    is_over: bool = False
+    """Of a permission: it says nothing, and still speaks."""
 
 
 _TABLE = {
@@ -41,27 +43,26 @@ _TABLE = {
 _WHERE_OPEN = {"against": "perhaps against", "meets": "permits"}
 
 
-def say(line: Line, points: Points | None, everything: Points, proposed: Points, still_open: Open) -> Said:
+def say(
+    line: Line, points: Points | None, everything: Points, proposed: Points, standing: Open | str
+) -> Said:
     """Step 2."""
+    if isinstance(standing, str):
+        return Said(line, points or everything, everything, "", is_over=True)
     if points is None:
         place, points = "open", everything
     else:
         place = "in" if proposed <= points else "open" if proposed & points else "out"
     word = _TABLE[line.modality, place]
-    if still_open and line.modality != "allowed":
+    if standing and line.modality != "allowed":
         word = _WHERE_OPEN.get(word, word)
-    return Said(
-        line, points, everything - points if line.modality == "forbidden" else points, word, still_open
-    )
+    return Said(line, points, everything - points if line.modality == "forbidden" else points, word, standing)
 
 
 def prevails(day: Day, one: Said, two: Said) -> bool | None:
     """Whether one prevails over two; None where nothing tells them apart, or they contradict each other."""
     first, second = one.line, two.line
     mine, theirs = about(day.case, first), about(day.case, second)
-    by_right = (day.supersedes(first, second), day.supersedes(second, first))
-    if by_right[0] != by_right[1]:
-        return by_right[0]
     if day.rank(first) != day.rank(second):
         return day.rank(first) < day.rank(second)
     if mine < theirs or theirs < mine:
@@ -80,7 +81,7 @@ def prevails(day: Day, one: Said, two: Said) -> bool | None:
 
 
 def _is_exception(permission: Said, other: Said) -> bool | None:
-    """Rule 5."""
+    """Rule 4."""
     if other.line.modality == "required":
         return True
     conditional = bool(permission.line.conditions or permission.line.consents)
@@ -182,10 +183,10 @@ def judge_subject(
     for ground in ("intent", "safety", "law", "loan", "care"):
         said = []
         for line in lines:
-            still_open = day.open_of(line, subject) if line.ground == ground else None
-            if still_open is not None:
+            standing = day.standing(line, subject) if line.ground == ground else None
+            if standing is not None:
                 points = meant(day.case, day.traits, line.saying, subject)
-                one = say(line, points, trait.everything, value.points, still_open)
+                one = say(line, points, trait.everything, value.points, standing)
                 said.append(replace(one, word="") if _asks_for_no_more(value, one) else one)
         fates = [
             fate(day, one, said, day.dispensations(one.line, subject, value.points))
@@ -193,5 +194,5 @@ def judge_subject(
             if one.word in {"against", "perhaps against"}
         ]
         found.append(ground_verdict(day, ground, trait, value, said, fates))
-    spoken = [one for one in found if one[0]]
-    return min(spoken, key=lambda one: ORDER.index(one[0]), default=("", frozenset()))
+    worst = min((verdict for verdict, _ in found if verdict), key=ORDER.index, default="")
+    return worst, frozenset().union(*(still_open for verdict, still_open in found if verdict == worst))
