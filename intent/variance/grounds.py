@@ -10,7 +10,6 @@ from intent.language.message import Words, say
 from intent.model.assertions import Aggregate, Assertion, ScopeKind
 from intent.model.meaning import admitted_values
 from intent.model.work import Instruction
-from intent.names import PRESENCE
 from intent.values.sets import ValueSet, are_disjoint, is_within
 from intent.variance.aggregates import Amount, amounts
 from intent.variance.amounts import amount_words, presence_words

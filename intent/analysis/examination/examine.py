@@ -10,6 +10,7 @@ from intent.analysis.examination.documented_departures import documented_departs
 from intent.analysis.examination.findings import Finding
 from intent.analysis.examination.idle import idle
 from intent.analysis.examination.irreconcilable import dilemma
+from intent.analysis.examination.left_silent import left_silent
 from intent.analysis.examination.out_of_time import answers_out_of_time, out_of_time
 from intent.analysis.examination.superseding import no_effect
 from intent.analysis.examination.topic_claims import TopicClaims, topics_claimed
@@ -30,6 +31,7 @@ CHECKS: tuple[Check, ...] = (
     documented_departs,
     aggregate_can_break,
     no_effect,
+    left_silent,
     out_of_time,
 )
 """Each yields findings of one kind; none rests on another's. What has no source is said by the shapes."""

@@ -26,9 +26,12 @@ QUESTIONS: Mapping[str, Message] = {
     ),
     "documented-departs": say("What is documented is not as {first} asks. Which of the two is right?"),
     "no-effect": say("{first} was meant to replace what it cannot. What is to hold?"),
+    "left-silent": say("{first} took something back, and nothing speaks of it now. What is to hold?"),
     "out-of-time": say("{first} cannot have been said when it is dated. Who said it, and when?"),
 }
 """What is asked of each kind of finding; others are for those who keep the documentation, not for a conversation."""
+_WHATEVER_HOLDS = frozenset({"out-of-time", "left-silent"})
+"""What is asked also where what the finding is about is no longer in force."""
 _NEVER_MET = say("{first} can never be met. What is to hold in its place?")
 
 
@@ -48,7 +51,7 @@ def conflicts(occasion: Occasion) -> Iterator[Question]:
     for found in asked:
         lines = _in_force(occasion, found)
         is_led = any(found.subject in {line.identifier, line.heading} for line in lines)
-        if (found.slug == "out-of-time" or is_led) and not _is_asked_otherwise(occasion, found, clashing):
+        if (found.slug in _WHATEVER_HOLDS or is_led) and not _is_asked_otherwise(occasion, found, clashing):
             yield _question(occasion, found, lines)
 
 
