@@ -11,6 +11,8 @@ from oracle.world import Points, Trait
 WORK, VENUE = "the work", "the venue"
 TERM = "https://w3id.org/intent-record/term/"
 PRESENT: Points = frozenset({TERM + "present"})
+BROAD = ("flat panel", "projector")
+"""Terms of this world that only gather others."""
 ABSENT: Points = frozenset({TERM + "absent"})
 
 
@@ -28,13 +30,15 @@ class Value:
     added: bool = False
     """Whether there is nothing that it could be compared with: an addition, or the venue."""
 
+    gathers: bool = False
+    """Whether another device comes where only a broad term is documented: it may differ within that term."""
     is_new_part: bool = False
     """Whether it is the presence of an addition: what a requirement asks of a group does not ask for more of it."""
 
     def is_unchanged(self, trait: Trait) -> bool:
         if self.documented is None:
             return not self.touched and not self.added
-        return self.points <= trait.widen(self.documented)
+        return not self.gathers and self.points <= trait.widen(self.documented)
 
     def surely_differs(self, trait: Trait) -> bool:
         """Whether no point proposed is a documented one; what only may differ is not known to."""
@@ -68,11 +72,20 @@ def value_of(case: Case, trait: Trait, subject: str) -> Value:
     replaced = substitution is not None and trait.bearer == "device"
     found = dict(_said(case, trait.name, subject)).get(trait.name)
     added = subject == VENUE or any(place.name == subject for place in case.additions)
+    broad = gathers(case, trait.name, subject)
     if found is not None:
-        return Value(found, known, touched=True, added=added)
+        return Value(found, known, touched=True, added=added, gathers=broad)
     if known is None or replaced:
         return Value(trait.everything, known, given=False, touched=replaced, added=added)
     return Value(known, known)
+
+
+def gathers(case: Case, trait: str, subject: str) -> bool:
+    """Whether a term that only gathers others is documented of a part in whose place another device comes."""
+    place = next((place for place in case.places if place.name == subject), None)
+    written = place.cells.get(trait) if place else None
+    replaced = any(one.name == subject for one in case.substitutions)
+    return replaced and written is not None and written.text in BROAD
 
 
 def _presence(case: Case, subject: str, known: Points | None) -> Value:
@@ -124,7 +137,7 @@ def meant(case: Case, traits: Mapping[str, Trait], saying: Saying, subject: str)
     trait, written = traits[saying.trait], saying.written
     known = documented(case, saying.trait, subject)
     leans = written.text == "as documented" or written.text in trait.shares
-    if leans and known is None:
+    if leans and (known is None or _cannot_be_told(case, trait, subject, known)):
         return None
     if leans:
         above, below = trait.shares.get(written.text, (1, 1))
@@ -132,6 +145,11 @@ def meant(case: Case, traits: Mapping[str, Trait], saying: Saying, subject: str)
     else:
         points = written.points
     return trait.everything - points if saying.negated else points
+
+
+def _cannot_be_told(case: Case, trait: Trait, subject: str, known: Points) -> bool:
+    """Whether a value lies within a term that only gathers others, of which nobody said which it was."""
+    return gathers(case, trait.name, subject) and bool(value_of(case, trait, subject).points & known)
 
 
 def _scaled(points: Points, above: int, below: int) -> Points:
