@@ -6,8 +6,9 @@ electrician to judge by the local code: what is told here is for planning.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
+from intent.effects.power.circuit_limits import Loads, circuit_obstacles
 from intent.effects.power.consumers import lacking_effects
 from intent.effects.power.feeds import Circuits, Feed, circuits_of, feeds_of
 from intent.effects.power.surges import surge_effects
@@ -15,12 +16,12 @@ from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
 from intent.formulas import electricity
 from intent.language.figures import figure
-from intent.language.message import Message, Place, say, say_of
-from intent.model.subject import WHOLE_VENUE, WHOLE_WORK, Subject, one, several
+from intent.language.message import Message, Place, say
+from intent.model.subject import WHOLE_WORK, several
 from intent.names import THE_VENUE
-from intent.values.bounds import natural, over, surely_above, surely_within, times, total
+from intent.values.bounds import natural, over, surely_above, surely_within, total
 from intent.values.regions import Interval
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 CURRENT = say(
@@ -29,11 +30,9 @@ CURRENT = say(
     "practice without a source; the local code comes first, and a licensed electrician judges"
 )
 IN_ALL = say("current in all")
-Loads = Mapping[str, Interval]
-"""The current of each part, in amperes."""
 
 
-def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
+def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle | Unchecked]:
     """The effects of the devices that take power on the venue's circuits, where it says what these carry."""
     circuits = circuits_of(sides.proposed)
     feeds = feeds_of(sides.proposed, takers, circuits.number)
@@ -42,9 +41,12 @@ def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Ob
     yield from surge_effects(sides, feeds)
 
 
-def _currents(sides: Sides, circuits: Circuits, feeds: Sequence[Feed]) -> Iterator[Effect | Obstacle]:
+def _currents(
+    sides: Sides, circuits: Circuits, feeds: Sequence[Feed]
+) -> Iterator[Effect | Obstacle | Unchecked]:
     scene = sides.proposed
     loads = {part: _current(scene, part, circuits.mains) for feed in feeds for part in feed.parts}
+    yield from circuit_obstacles(sides, circuits, feeds, loads)
     if not any(load.low for load in loads.values()):
         missing = scene.unknown(THE_VENUE, "mains")
         if missing:
@@ -52,7 +54,7 @@ def _currents(sides: Sides, circuits: Circuits, feeds: Sequence[Feed]) -> Iterat
             yield _in_all(None, words, missing)
         return
     if not any(feed.name for feed in feeds):
-        yield from _unassigned(sides, circuits, feeds[0], loads)
+        yield from _unassigned(scene, circuits, loads)
     else:
         yield _in_all(total(loads.values()), say("of all circuits together"))
         yield from _by_circuit(sides, circuits, feeds, loads)
@@ -76,32 +78,12 @@ def _in_all(drawn: Interval | None, words: Message, missing: Missing = ()) -> Ef
     )
 
 
-def _unassigned(sides: Sides, circuits: Circuits, feed: Feed, loads: Loads) -> Iterator[Effect | Obstacle]:
-    """How many circuits the work needs, where none is named, and findings where those given to it surely cannot do."""
+def _unassigned(scene: Scene, circuits: Circuits, loads: Loads) -> Iterator[Effect]:
+    """How many circuits the work needs, where none is named."""
     drawn = total(loads.values())
     needed = electricity.circuits_needed(loads.values(), circuits.allowed)
-    unsaid = () if circuits.is_stated else (sides.proposed.called("continuous-load-share"),)
+    unsaid = () if circuits.is_stated else (scene.called("continuous-load-share"),)
     yield _in_all(drawn, _needed_words(needed, circuits), unsaid)
-    for part, load in loads.items():
-        if surely_above(load, circuits.bearable):
-            text = say(
-                "{part} draws {current} at the mains of the venue, and one circuit may carry {limit}",
-                part=part,
-                current=figure(load, "A"),
-                limit=figure(circuits.bearable, "A"),
-            )
-            yield _overloaded(sides, text, one(part))
-    if feed.surely_exceeds(drawn, circuits.bearable):
-        text = say(
-            "the devices draw {current} at the mains of the venue, and the circuits given to the work carry {limit}",
-            current=figure(drawn, "A"),
-            limit=figure(times(circuits.number, circuits.bearable), "A"),
-        )
-        yield _overloaded(sides, text, WHOLE_VENUE)
-
-
-def _overloaded(sides: Sides, text: Message, subject: Subject) -> Obstacle:
-    return Obstacle(slug="circuit-overloaded", text=text, subject=subject, ask=sides.asks, names_subject=True)
 
 
 def _needed_words(needed: Interval, circuits: Circuits) -> Message:
@@ -129,7 +111,7 @@ def _needed_words(needed: Interval, circuits: Circuits) -> Message:
 
 def _by_circuit(
     sides: Sides, circuits: Circuits, feeds: Sequence[Feed], loads: Loads
-) -> Iterator[Effect | Obstacle]:
+) -> Iterator[Effect | Obstacle | Unchecked]:
     for feed in feeds:
         drawn = total(loads[part] for part in feed.parts)
         if feed.name:
@@ -143,17 +125,6 @@ def _by_circuit(
                 sentence=say("which circuit feeds it is not given, and so in none of these sums"),
                 source=CURRENT,
             )
-        if feed.name and surely_above(drawn, circuits.bearable):
-            text = say_of(
-                len(feed.parts),
-                "{parts} draws {current} on circuit {name}, and a circuit of the venue may carry {limit}",
-                "{parts} draw {current} on circuit {name}, and a circuit of the venue may carry {limit}",
-                parts=feed.parts,
-                name=feed.name,
-                current=figure(drawn, "A"),
-                limit=figure(circuits.bearable, "A"),
-            )
-            yield _overloaded(sides, text, several(feed.parts))
 
 
 def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Effect:

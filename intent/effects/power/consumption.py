@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from intent.effects.limits_kept import Limited, at_most, inputs, obstacles, unchecked
 from intent.effects.picture.size import grown
 from intent.effects.power.circuits import circuit_effects
 from intent.effects.power.consumers import Sum, consumers, lacking_effects, summed
@@ -15,7 +16,7 @@ from intent.effects.scene import Scene, Sides
 from intent.formulas import electricity
 from intent.language.figures import Figure, figure
 from intent.language.message import Message, say, say_of
-from intent.model.subject import WHOLE_WORK
+from intent.model.subject import WHOLE_VENUE, WHOLE_WORK
 from intent.names import THE_VENUE
 from intent.values.bounds import (
     ZERO,
@@ -28,7 +29,7 @@ from intent.values.bounds import (
     total,
 )
 from intent.values.regions import Interval
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 SUM = say(
@@ -39,11 +40,12 @@ HEAT = say(
     "what a device takes from the mains it gives to the room as heat; the heat of visitors and of the sun is not "
     "counted"
 )
+COOLING = "cooling-capacity"
 SUPPLY = ("mains", "circuit-current", "circuits", "cooling-capacity")
 """What a venue may say of its supply."""
 
 
-def power_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
+def power_effects(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
     """The effects of the proposal on the venue's mains and air conditioning."""
     takers = consumers(sides.proposed)
     venue_speaks = any(sides.proposed.states(THE_VENUE, name) for name in SUPPLY)
@@ -135,12 +137,20 @@ def _btu(watts: Interval) -> Figure:
     return figure(electricity.in_btu_an_hour(watts), "BTU/h")
 
 
-def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
+def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle | Unchecked]:
     """The heat of all devices against what the air conditioning carries away for the work."""
     scene = sides.proposed
-    capacity = natural(scene.venue("cooling-capacity"))
+    if not takers:
+        return
+    if not scene.states(THE_VENUE, COOLING):
+        yield from unchecked(sides, THE_VENUE, COOLING)
+        return
+    capacity = natural(scene.venue(COOLING))
     found = summed(scene, takers, "heat-output")
-    if capacity.high is None or found.is_blank or not takers:
+    yield from obstacles(
+        sides, at_most(found.total, capacity), _warming(sides, takers, found.total, capacity)
+    )
+    if found.is_blank:
         return
     yield Effect(
         topic=EffectTopic.POWER,
@@ -151,13 +161,27 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
         sentence=_heat_words(found.total, capacity),
         source=HEAT,
     )
-    if surely_above(found.total, capacity):
-        text = say(
+
+
+def _warming(sides: Sides, takers: Sequence[str], heat: Interval, capacity: Interval) -> Limited:
+    scene = sides.proposed
+    found = [
+        each
+        for part in takers
+        for each in inputs(sides, part, "heat-output" if scene.states(part, "heat-output") else "power")
+    ]
+    return Limited(
+        slug="heat",
+        subject=WHOLE_VENUE,
+        inputs=[*found, *inputs(sides, THE_VENUE, COOLING)],
+        sure=say(
             "the devices give off {heat} of heat, and the air conditioning of the venue carries away {capacity}",
-            heat=figure(found.total, "W"),
+            heat=figure(heat, "W"),
             capacity=figure(capacity, "W"),
-        )
-        yield Obstacle(slug="heat", text=text, ask=sides.asks, names_subject=True)
+        ),
+        unsure=say("whether the air conditioning keeps up cannot be said from what is given"),
+        names_subject=True,
+    )
 
 
 def _heat_words(heat: Interval, capacity: Interval) -> Message:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from intent.effects.limits_kept import Limited, at_most, inputs, obstacles
 from intent.effects.power.consumers import lacking_effects, summed
 from intent.effects.power.feeds import Feed
 from intent.effects.scene import Scene, Sides
@@ -12,6 +13,7 @@ from intent.formulas import electricity
 from intent.language.figures import figure
 from intent.language.message import Message, say, say_of
 from intent.model.subject import WHOLE_WORK, several
+from intent.names import THE_VENUE
 from intent.values.bounds import natural, surely_above, surely_within, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
@@ -31,13 +33,9 @@ SHARING = say("which circuits share a residual-current device")
 
 def surge_effects(sides: Sides, feeds: Sequence[Feed]) -> Iterator[Effect | Obstacle]:
     """What breakers and residual-current devices may do, where the venue says at which current they switch off."""
-    inrush, leakage = (
-        natural(sides.proposed.venue(name)) for name in ("breaker-inrush", "residual-current-limit")
-    )
-    if inrush.high is not None:
-        yield from _inrush(sides, feeds, inrush)
-    if leakage.high is not None:
-        yield from _leakage(sides, feeds, leakage)
+    for name, told in (("breaker-inrush", _inrush), ("residual-current-limit", _leakage)):
+        if sides.proposed.states(THE_VENUE, name):
+            yield from told(sides, feeds, natural(sides.proposed.venue(name)))
 
 
 def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Effect | Obstacle]:
@@ -55,13 +53,7 @@ def _inrush(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[Ef
                 sentence=feed.told(_inrush_words(scene, together, taken=found.total, limit=limit)),
                 source=INRUSH,
             )
-        if together and feed.surely_exceeds(found.total, limit):
-            yield _too_high(sides, together, taken=found.total, limit=limit)
-        else:
-            for part in feed.parts:
-                alone = natural(scene.bounds(part, "inrush-current"))
-                if surely_above(alone, limit):
-                    yield _too_high(sides, [part], taken=alone, limit=limit)
+        yield from _at_once(sides, feed, limit)
     yield from _not_said(scene, [part for feed in feeds for part in feed.parts])
 
 
@@ -88,8 +80,33 @@ def _inrush_words(scene: Scene, together: Sequence[str], *, taken: Interval, lim
     return say("more than the {limit} at which a breaker may switch off at once", limit=breaks)
 
 
-def _too_high(sides: Sides, parts: Sequence[str], *, taken: Interval, limit: Interval) -> Obstacle:
-    text = say_of(
+def _at_once(sides: Sides, feed: Feed, limit: Interval) -> Iterator[Obstacle]:
+    """Whether the breaker holds: of what is surely switched on together, of each by itself, of what may be together."""
+    scene = sides.proposed
+    together = [part for part in feed.parts if _is_switched(scene, part)]
+    apart = [part for part in feed.parts if scene.is_(part, "switched-together", "no") is Answer.IN]
+    perhaps = [part for part in feed.parts if part not in apart]
+    surely, most = (summed(scene, parts, "inrush-current").total for parts in (together, perhaps))
+    if feed.surely_exceeds(surely, limit):
+        yield from _too_high(sides, together, surely, limit, Answer.OUT)
+        return
+    alone = {part: at_most(natural(scene.bounds(part, "inrush-current")), limit) for part in feed.parts}
+    for part, answer in alone.items():
+        if answer is Answer.OUT:
+            yield from _too_high(
+                sides, [part], natural(scene.bounds(part, "inrush-current")), limit, Answer.OUT
+            )
+    if Answer.OUT not in alone.values():
+        answers = [at_most(most, limit), *(alone[part] for part in apart)]
+        unsure = [*perhaps, *(part for part in apart if alone[part] is Answer.OPEN)]
+        if any(answer is not Answer.IN for answer in answers):
+            yield from _too_high(sides, unsure, most, limit, Answer.OPEN)
+
+
+def _too_high(
+    sides: Sides, parts: Sequence[str], taken: Interval, limit: Interval, answer: Answer
+) -> Iterator[Obstacle]:
+    words = say_of(
         len(parts),
         "switched on at once, {parts} takes {current}, and a breaker of the venue may switch off at {limit}",
         "switched on at once, {parts} take {current}, and a breaker of the venue may switch off at {limit}",
@@ -97,9 +114,19 @@ def _too_high(sides: Sides, parts: Sequence[str], *, taken: Interval, limit: Int
         current=figure(taken, "A"),
         limit=figure(limit, "A"),
     )
-    return Obstacle(
-        slug="breaker-inrush", text=text, subject=several(parts), ask=sides.asks, names_subject=True
+    names = ("inrush-current", "switched-together") if answer is Answer.OPEN else ("inrush-current",)
+    limited = Limited(
+        slug="breaker-inrush",
+        subject=several(parts),
+        inputs=[
+            *(each for part in parts for each in inputs(sides, part, *names)),
+            *inputs(sides, THE_VENUE, "breaker-inrush"),
+        ],
+        sure=words,
+        unsure=say("whether the breaker holds when it is switched on cannot be said"),
+        names_subject=answer is Answer.OUT,
     )
+    yield from obstacles(sides, answer, limited)
 
 
 def _not_said(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
@@ -124,6 +151,7 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
     for feed in feeds:
         found = summed(scene, feed.parts, "earth-leakage-current")
         lacking.extend(found.lacking)
+        yield from _leaking(sides, feed, found.total, limit)
         if found.is_blank:
             continue
         yield Effect(
@@ -136,17 +164,6 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
             source=LEAKAGE,
             missing=(SHARING,),
         )
-        if feed.surely_exceeds(found.total, limit):
-            text = say(
-                "{current} leak to earth from {parts} while nothing is wrong, and the venue's protection switches off "
-                "at {limit}",
-                current=figure(found.total, "mA"),
-                parts=feed.parts,
-                limit=figure(limit, "mA"),
-            )
-            yield Obstacle(
-                slug="leakage", text=text, subject=several(feed.parts), ask=sides.asks, names_subject=True
-            )
     yield from lacking_effects(
         scene,
         lacking,
@@ -155,6 +172,30 @@ def _leakage(sides: Sides, feeds: Sequence[Feed], limit: Interval) -> Iterator[E
         sentence=say("not in the sum, for it is not given"),
         source=LEAKAGE,
     )
+
+
+def _leaking(sides: Sides, feed: Feed, taken: Interval, limit: Interval) -> Iterator[Obstacle]:
+    answer = at_most(taken, limit)
+    if answer is Answer.OUT and not feed.surely_exceeds(taken, limit):
+        answer = Answer.OPEN
+    limited = Limited(
+        slug="leakage",
+        subject=several(feed.parts),
+        inputs=[
+            *(each for part in feed.parts for each in inputs(sides, part, "earth-leakage-current")),
+            *inputs(sides, THE_VENUE, "residual-current-limit"),
+        ],
+        sure=say(
+            "{current} leak to earth from {parts} while nothing is wrong, and the venue's protection switches off "
+            "at {limit}",
+            current=figure(taken, "mA"),
+            parts=feed.parts,
+            limit=figure(limit, "mA"),
+        ),
+        unsure=say("whether the venue's protection holds cannot be said from what is given"),
+        names_subject=answer is Answer.OUT,
+    )
+    yield from obstacles(sides, answer, limited)
 
 
 def _leakage_words(*, taken: Interval, limit: Interval) -> Message:
