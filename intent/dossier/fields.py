@@ -175,6 +175,7 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "person": _reference(IdentifierKind.PERSON),
     "people": _reference(IdentifierKind.PERSON, several=True),
     "people-or-nobody": _people_or_nobody,
+    "logged": _reference(IdentifierKind.DEVICE, IdentifierKind.PART, IdentifierKind.BOX),
     "device": _reference(IdentifierKind.DEVICE),
     "part": _reference(IdentifierKind.PART),
     "group": _reference(IdentifierKind.GROUP),

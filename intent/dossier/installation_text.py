@@ -13,11 +13,12 @@ from intent.dossier.entering import enter, enter_device, enter_row, kind_of
 from intent.dossier.entities import inscribe_entity, inscribe_parts
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
+from intent.dossier.log_rows import inscribe_log
 from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.omissions import find_repeated, read_omissions
 from intent.dossier.register import IdentifierKind, Register, RegisterEntry
 from intent.dossier.rows import TableRow, inscribe_cells, read_cell, read_fields, read_rows
-from intent.dossier.sections import PlacedSection, head_form, inscribe_section, place_sections
+from intent.dossier.sections import PlacedSection, head_form, inscribe_fields, inscribe_section, place_sections
 from intent.dossier.template_text import find_template_text
 from intent.dossier.words import Known
 from intent.dossier.work_register import register_of
@@ -147,6 +148,9 @@ def _read_section(desk: Desk, known: Known, one: PlacedSection, rows: Sequence[T
     elif one.key == "additions-section":
         for row in rows:
             inscribe_parts(desk, known, [row], _own_group(desk, row))
+    elif one.key == "log-section":
+        inscribe_fields(desk, known, one)
+        inscribe_log(desk, known, rows)
     elif one.key == "omissions-section":
         read_omissions(desk, one)
     elif one.form.section.holds == "fields":

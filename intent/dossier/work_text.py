@@ -29,6 +29,7 @@ from intent.dossier.entities import (
 )
 from intent.dossier.fields import Desk
 from intent.dossier.instructions import enter_headings, read_instructions
+from intent.dossier.log_rows import inscribe_log
 from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.register import IdentifierKind, Register
 from intent.dossier.rows import SectionForm, TableRow, inscribe_cells, read_fields, read_rows
@@ -161,6 +162,8 @@ def _inscribe(
     elif one.key == "connections-section":
         for number, row in enumerate(rows, start=1):
             inscribe_connection(desk, known, row, number)
+    elif one.key == "log-section":
+        inscribe_log(desk, known, rows)
 
 
 def _inscribe_source(desk: Desk, known: Known, form: SectionForm, section: TextSection) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from intent.dossier.write_work import devices_table, part_cells
+from intent.dossier.write_work import devices_table, framed, log_table, part_cells
 from intent.dossier.writing import (
     fields_block,
     property_cells,
@@ -35,9 +35,7 @@ def write_installation(installation: Installation, work: Work) -> str:
         body = _SECTIONS[_key(section)](installation, work)
         blocks += [
             f"## {section_label(section.term, work.vocabulary)}",
-            section.note,
-            body,
-            section.afterword,
+            *framed(section, body),
         ]
     return text_of(blocks)
 
@@ -150,5 +148,6 @@ _SECTIONS: Mapping[str, _Body] = {
     "additions-section": _additions,
     "consents-section": _consents,
     "attestations-section": _attestations,
+    "log-section": lambda installation, work: log_table(installation.log, work.vocabulary),
     "notes-section": lambda installation, work: "",
 }

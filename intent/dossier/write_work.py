@@ -15,6 +15,7 @@ from intent.dossier.writing import (
     table_block,
     text_of,
 )
+from intent.model.log_entry import LogEntry
 from intent.model.work import Citation, Crate, Device, Heading, Part, Section, Source, Work
 from intent.names import TERM
 from intent.vocabulary.grammar import Word
@@ -28,6 +29,7 @@ _ORDER = (
     "material-section",
     "connections-section",
     "boxes-section",
+    "log-section",
     "sources-section",
     "instructions-section",
 )
@@ -59,7 +61,8 @@ def _sections(work: Work) -> Iterator[Section]:
             yield empty
 
 
-def _framed(section: Section, body: str) -> list[str]:
+def framed(section: Section, body: str) -> list[str]:
+    """What a section holds, between its prose."""
     return [
         fields_block([("keep", "internal" if section.internal else "")]),
         section.note,
@@ -85,7 +88,7 @@ def _people(work: Work, section: Section) -> list[str]:
         }
         for person in work.people
     ]
-    return _framed(section, table_block(rows))
+    return framed(section, table_block(rows))
 
 
 def _kept(internal: bool) -> str:
@@ -119,7 +122,7 @@ def part_cells(part: Part, work: Work, group_kind: str | None) -> Cells:
 
 
 def _devices(work: Work, section: Section) -> list[str]:
-    return _framed(section, devices_table(work.devices, work.vocabulary))
+    return framed(section, devices_table(work.devices, work.vocabulary))
 
 
 def devices_table(devices: Iterable[Device], vocabulary: Vocabulary) -> str:
@@ -217,7 +220,7 @@ def _material(work: Work, section: Section) -> list[str]:
         }
         for found in work.material
     ]
-    return _framed(section, table_block(rows))
+    return framed(section, table_block(rows))
 
 
 def _connections(work: Work, section: Section) -> list[str]:
@@ -231,11 +234,11 @@ def _connections(work: Work, section: Section) -> list[str]:
         }
         for found in work.connections
     ]
-    return _framed(section, table_block(rows))
+    return framed(section, table_block(rows))
 
 
 def _boxes(work: Work, section: Section) -> list[str]:
-    return _framed(section, table_block([box_cells(box, work.vocabulary) for box in work.boxes]))
+    return framed(section, table_block([box_cells(box, work.vocabulary) for box in work.boxes]))
 
 
 def box_cells(box: Crate, vocabulary: Vocabulary) -> Cells:
@@ -248,6 +251,28 @@ def box_cells(box: Crate, vocabulary: Vocabulary) -> Cells:
     }
 
 
+def _log(work: Work, section: Section) -> list[str]:
+    return framed(section, log_table(work.log, work.vocabulary))
+
+
+def log_table(log: Iterable[LogEntry], vocabulary: Vocabulary) -> str:
+    """The entries of a log, of a work or of an installation."""
+    rows = [
+        {
+            "date": str(entry.date or ""),
+            "device": entry.about,
+            "event": entry.event.label,
+            "value": ", ".join(statement_cells(entry.value, vocabulary).values()),
+            "by": entry.by or "",
+            "source": entry.source,
+            "remark": entry.note,
+            "keep": _kept(entry.internal),
+        }
+        for entry in log
+    ]
+    return table_block(rows)
+
+
 _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
     "people-section": _people,
     "parts-section": _parts,
@@ -258,5 +283,6 @@ _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
     "material-section": _material,
     "connections-section": _connections,
     "boxes-section": _boxes,
+    "log-section": _log,
     "notes-section": lambda work, section: [section.note],
 }

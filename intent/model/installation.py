@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from intent.model.assertions import Expression, Statements
+from intent.model.log_entry import LogEntry
 from intent.model.work import Device, Part, Section
 from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Concept
@@ -95,3 +96,4 @@ class Installation:
     """Devices of the pool file."""
     consents: tuple[Consent, ...] = ()
     attestations: tuple[Attestation, ...] = ()
+    log: tuple[LogEntry, ...] = ()

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from intent.model.assertions import Assertion, Condition, Statements
+from intent.model.log_entry import LogEntry
 from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Concept, Vocabulary
 
@@ -219,6 +220,7 @@ class Work:
     material: tuple[Material, ...] = ()
     connections: tuple[Connection, ...] = ()
     boxes: tuple[Crate, ...] = ()
+    log: tuple[LogEntry, ...] = ()
     statements: Statements = field(default_factory=dict)
     """What is documented of the work as a whole."""
 

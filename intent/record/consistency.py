@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from intent.diagnostics import Diagnostic, Span
+from intent.diagnostics import Diagnostic, Severity, Span
 from intent.dossier.register import group_fault
-from intent.language.message import say
+from intent.language.message import Words, named, say
 from intent.model.assertions import Expression
+from intent.model.logged import devices_as_logged
 from intent.model.meaning import given_value
-from intent.model.work import Part, Work
+from intent.model.work import Device, Part, Work
 from intent.record.contradictions import contradictions_in_work
 from intent.values.sets import ValueSet
+from intent.vocabulary.terms import local_name
 
 _NOWHERE = Span(file="")
 
@@ -22,6 +24,7 @@ def consistency_findings(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnos
         *_disagreeing_devices(work, spans),
         *_disagreeing_rows(work, spans),
         *contradictions_in_work(work, spans),
+        *_otherwise_in_the_log(work, spans),
     )
 
 
@@ -86,6 +89,39 @@ def _disagreeing_rows(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnos
                     span=_place(work, part, iri, spans),
                     subject=part.identifier,
                 )
+
+
+def _otherwise_in_the_log(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
+    """A device's row that says something else than its log, which goes before it, is noted."""
+    logged = devices_as_logged(work.devices, work.log, work.parts, work.vocabulary)
+    for device in work.devices:
+        told = logged[device.identifier]
+        if device.status is not None and told.status != device.status:
+            after = named(told.status) if told.status else say("not any more")
+            yield _noted(device, say("status"), named(device.status), after, spans.get(device.iri))
+        for iri, expression in device.statements.items():
+            other = told.statements[iri]
+            if _value(work, iri, expression) != _value(work, iri, other):
+                label = named(work.vocabulary.characteristics[iri])
+                place = spans.get(f"{device.iri}.{local_name(iri)}") or spans.get(device.iri)
+                yield _noted(device, label, expression.written, other.written, place)
+
+
+def _noted(device: Device, respect: Words, row: Words, log: Words, span: Span | None) -> Diagnostic:
+    message = say(
+        "{respect} of {device} is {row} in its row and {log} by its log, which counts",
+        respect=respect,
+        device=device.identifier,
+        row=row,
+        log=log,
+    )
+    return Diagnostic(
+        slug="otherwise-in-the-log",
+        message=message,
+        span=span or _NOWHERE,
+        severity=Severity.NOTE,
+        subject=device.identifier,
+    )
 
 
 def _value(work: Work, iri: str, expression: Expression) -> ValueSet:

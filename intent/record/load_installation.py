@@ -12,6 +12,7 @@ from intent.model.installation import Attestation, Change, Consent, Installation
 from intent.model.work import Device, Work
 from intent.names import INTENT, Triple
 from intent.record.load_assertions import load_expression, load_statements
+from intent.record.load_log import load_log
 from intent.record.load_things import concept_of, fields_of, load_device, load_part, load_sections
 from intent.record.view import GraphView, view_of
 from intent.vocabulary.terms import Vocabulary
@@ -74,6 +75,7 @@ def load_installation(
             )
             for found in view.of_class(INTENT.Attestation, node)
         ),
+        log=load_log(view, node, vocabulary),
     )
 
 

@@ -24,6 +24,7 @@ from intent.model.work import (
 )
 from intent.names import INTENT, TERM, Triple
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
+from intent.record.load_log import load_log
 from intent.record.load_things import (
     concept_of,
     fields_of,
@@ -71,6 +72,7 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
             _connection(view, found, vocabulary) for found in view.of_class(INTENT.Connection, node)
         ),
         boxes=tuple(_box(view, box, vocabulary) for box in view.of_class(INTENT.Box, node)),
+        log=load_log(view, node, vocabulary),
         statements=load_statements(view, node, vocabulary),
     )
 

@@ -30,6 +30,7 @@ _KINDS = (
     ("Material",),
     ("Connection",),
     ("Box",),
+    ("LogEntry",),
     ("Source",),
     ("Heading", "Instruction"),
     ("Substitution",),

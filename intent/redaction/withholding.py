@@ -35,6 +35,7 @@ class WithheldKind(Enum):
     MATERIAL = say("material")
     CONNECTIONS = say("connections")
     BOXES = say("boxes")
+    LOG = say("entries of the log")
     VALUES = say("insurance values")
     PLACES = say("places where things are kept")
     PROSE = say("sections of prose")
@@ -85,6 +86,7 @@ _KINDS: Mapping[Node, WithheldKind] = {
     INTENT.Material: WithheldKind.MATERIAL,
     INTENT.Connection: WithheldKind.CONNECTIONS,
     INTENT.Box: WithheldKind.BOXES,
+    INTENT.LogEntry: WithheldKind.LOG,
     INTENT.Section: WithheldKind.PROSE,
 }
 _ALWAYS_NAMED = {INTENT.Person, INTENT.Source, INTENT.Part, INTENT.Group, INTENT.Section}
@@ -97,6 +99,7 @@ _WITHIN: Mapping[Node, Set[URIRef]] = {
     TERM["material-section"]: {INTENT.Material},
     TERM["connections-section"]: {INTENT.Connection},
     TERM["boxes-section"]: {INTENT.Box},
+    TERM["log-section"]: {INTENT.LogEntry},
 }
 """What a section holds; one that is marked keeps all of it in the house, and instructions are never internal."""
 
@@ -104,11 +107,12 @@ _WITHIN: Mapping[Node, Set[URIRef]] = {
 def without_internal(graph: Iterable[Triple], beside: Iterable[Triple] = ()) -> RedactedGraph:
     """The graph that may leave. ``beside`` it is what else is sent: a work's installation, an installation's work."""
     described, other = Described(graph), Described(beside)
+    marked = frozenset((*_kept(described), *_kept(other)))
     house = _House(
         described=described,
         beside=other,
-        kept=frozenset(_kept(described)),
-        kept_anywhere=frozenset((*_kept(described), *_kept(other))),
+        kept=frozenset((*_kept(described), *_told_of(described, marked))),
+        kept_anywhere=frozenset((*marked, *_told_of(described, marked), *_told_of(other, marked))),
     )
     withheld = {
         triple: kind for triple in described.triples if (kind := house.withheld_as(triple)) is not None
@@ -158,6 +162,13 @@ def _kept(described: Described) -> Iterator[Node]:
     classes = {kind for term in terms for kind in _WITHIN.get(term, ())}
     yield from marked
     yield from (node for node in described.subjects if _kind(described, node) in classes)
+
+
+def _told_of(described: Described, kept: Set[Node]) -> Iterator[Node]:
+    """The entries of a log about things that are kept: what happened to them stays with them."""
+    yield from (
+        entry for node in kept for entry, predicate in described.naming(node) if predicate == INTENT.happenedTo
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from intent.language.message import say
+from intent.model.logged import devices_as_logged
 from intent.model.subject import one
 from intent.names import CARRIED_OUT, FAILED
 from intent.variance.case import Case
@@ -26,11 +27,12 @@ def _placed(case: Case) -> dict[str, list[str]]:
 
 
 def _failed(case: Case) -> Iterator[Obstacle]:
-    """A device marked failed is not to be relied on; the mark is of today and says nothing of a past showing."""
-    status = case.installation.status
-    if status is not None and status.iri == CARRIED_OUT:
-        return
-    marked = {device.identifier: device for device in (*case.work.devices, *case.installation.devices)}
+    """A device marked failed is not to be relied on; its row is of today, its log of a past showing's first day too."""
+    work, installation = case.work, case.installation
+    devices, log = (*work.devices, *installation.devices), (*work.log, *installation.log)
+    is_past = installation.status is not None and installation.status.iri == CARRIED_OUT
+    at = installation.dates.first if is_past else None
+    marked = devices_as_logged(devices, log, work.parts, work.vocabulary, at=at)
     for device, parts in _placed(case).items():
         known = marked.get(device)
         if known is not None and known.status is not None and known.status.iri == FAILED:

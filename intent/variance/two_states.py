@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from intent.model.assertions import Expression, Form, Statements
 from intent.model.installation import Change, Installation
+from intent.model.logged import devices_as_logged
 from intent.model.work import Device, Part, Work
 from intent.names import THE_VENUE, THE_WORK
 from intent.values.bounds import point
@@ -26,12 +27,18 @@ class Entries:
         found: dict[str, Expression] = {}
         seen: set[str] = set()
         while device is not None and device not in seen:
-            seen.add(device)
             for characteristic, expression in self._own(device).items():
-                found.setdefault(characteristic, expression)
+                if not seen or not self._is_its_own(characteristic):
+                    found.setdefault(characteristic, expression)
+            seen.add(device)
             known = self.devices.get(device)
             device = known.like if known else None
         return found
+
+    def _is_its_own(self, characteristic: str) -> bool:
+        """Whether it is a single device's own, such as its hours, and not that of another which is like it."""
+        found = self.vocabulary.characteristics.get(characteristic)
+        return found is not None and found.of_one_device
 
     def _own(self, device: str) -> Statements:
         known = self.devices.get(device)
@@ -54,7 +61,7 @@ def entries_of(work: Work, pool: Iterable[Device] = ()) -> Entries:
     for part in work.parts:
         if part.device:
             parts_of[part.device] = (*parts_of.get(part.device, ()), part)
-    devices = {device.identifier: device for device in (*work.devices, *pool)}
+    devices = devices_as_logged((*work.devices, *pool), work.log, work.parts, work.vocabulary)
     return Entries(devices, parts_of, work.vocabulary)
 
 

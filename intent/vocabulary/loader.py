@@ -198,6 +198,10 @@ def _concept(
         stands_alone=value_of(about, INTENT + "standsAlone") == "true",
         only_gathers=value_of(about, INTENT + "onlyGathers") == "true",
         cautions=tuple(cautions),
+        gravity=int(value_of(about, INTENT + "gravity") or 0),
+        gives_status=value_of(about, INTENT + "givesStatus"),
+        ends=values_of(about, INTENT + "ends"),
+        tells=value_of(about, INTENT + "tells"),
         texts=texts,
     )
 
@@ -245,6 +249,7 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         undone=int(value_of(about, INTENT + "undoing") or 2),
         tolerance_written=_tolerance_written(about, units),
         sample=value_of(about, INTENT + "sample") or "",
+        of_one_device=value_of(about, INTENT + "ofOneDevice") == "true",
         is_computed=value_of(about, INTENT + "computed") == "true",
         cautions=values_of(about, INTENT + "caution"),
     )

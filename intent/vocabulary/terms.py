@@ -73,6 +73,14 @@ class Concept:
     only_gathers: bool = False
     """Whether it is a heading for narrower terms and names no thing of its own: `flat panel`."""
     cautions: tuple[str, ...] = ()
+    gravity: int = 0
+    """How grave a status is; of events whose order is not known the graver status counts."""
+    gives_status: str | None = None
+    """The status that a device has after an event of a log."""
+    ends: tuple[str, ...] = ()
+    """The events that an event puts an end to."""
+    tells: str | None = None
+    """The characteristic that the value of an event is of."""
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
 
@@ -141,6 +149,8 @@ class Characteristic:
     """The tolerance as a person would say it: `10 mm`, `5 %`."""
     sample: str = ""
     """A value as one would write it, for messages."""
+    of_one_device: bool = False
+    """Whether it is a single device's own, and not that of another which is like it."""
     is_computed: bool = False
     """Whether a value that is not stated follows from others."""
     cautions: tuple[str, ...] = ()
