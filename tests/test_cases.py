@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 from examples_read import vocabulary
 
+from intent.diagnostics import has_errors
 from intent.dossier.draft import Reading
 from intent.dossier.installation_text import read_installation, read_pool
 from intent.dossier.work_text import read_work
@@ -118,7 +119,7 @@ def documented(text: str) -> tuple[Reading, Work]:
 def found_in(case: Case) -> Variance:
     """The variance that the program finds."""
     reading, work = documented(whole_work(case))
-    assert not consistency_findings(work, reading.spans)
+    assert not has_errors(consistency_findings(work, reading.spans))
     pool = read(read_pool(case.pool, "pool.md", work)) if case.pool else None
     proposal = read(read_installation(whole_installation(case), "installation.md", work, pool))
     devices = pool.triples if pool else ()

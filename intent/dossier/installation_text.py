@@ -18,7 +18,13 @@ from intent.dossier.lost_lines import find_lost_lines
 from intent.dossier.omissions import find_repeated, read_omissions
 from intent.dossier.register import IdentifierKind, Register, RegisterEntry
 from intent.dossier.rows import TableRow, inscribe_cells, read_cell, read_fields, read_rows
-from intent.dossier.sections import PlacedSection, head_form, inscribe_fields, inscribe_section, place_sections
+from intent.dossier.sections import (
+    PlacedSection,
+    head_form,
+    inscribe_fields,
+    inscribe_section,
+    place_sections,
+)
 from intent.dossier.template_text import find_template_text
 from intent.dossier.words import Known
 from intent.dossier.work_register import register_of

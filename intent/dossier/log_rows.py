@@ -30,10 +30,10 @@ def inscribe_log(desk: Desk, known: Known, rows: Sequence[TableRow]) -> None:
         event, value = row.named("event"), row.named("logged-value")
         concept = desk.draft.vocabulary.find_value(_EVENTS, event.text) if event else None
         if value is not None and concept is not None:
-            _inscribe_value(desk, known, node, local, concept, value)
+            _inscribe_value(desk, known, local, concept, value)
 
 
-def _inscribe_value(desk: Desk, known: Known, node: URIRef, local: str, event: Concept, cell: Cell) -> None:
+def _inscribe_value(desk: Desk, known: Known, local: str, event: Concept, cell: Cell) -> None:
     characteristic = desk.draft.vocabulary.characteristics.get(event.tells or "")
     if characteristic is None:
         message = say("`{event}` has no value; write it under `remark`", event=named(event))
@@ -41,5 +41,5 @@ def _inscribe_value(desk: Desk, known: Known, node: URIRef, local: str, event: C
         return
     expression = read_cell(desk, known, characteristic, cell)
     if expression is not None:
-        stated = inscribe_statement(desk.draft, node, (local,), characteristic, expression)
+        stated = inscribe_statement(desk.draft, desk.draft.node(local), (local,), characteristic, expression)
         desk.draft.spans[str(stated)] = cell.span

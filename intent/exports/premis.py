@@ -107,7 +107,8 @@ def _device_object(work: Work, device: Device, entries: Entries) -> XmlElement |
     facts = facts_of(entries.of(device.identifier), work.vocabulary)
     known = {fact.characteristic.iri.rsplit("/", 1)[-1]: fact.text for fact in facts}
     name = " ".join(filter(None, [known.get("maker", ""), known.get("model", "")])) or device.identifier
-    notes = [f"status: {device.status.label}"] if device.status else []
+    status = entries.devices[device.identifier].status
+    notes = [f"status: {status.label}"] if status else []
     notes += [f"{key}: {known[key]}" for key in ("operating-system", "software") if key in known]
     return _intellectual_entity(
         (

@@ -12,6 +12,7 @@ from intent.model.log_entry import LogEntry
 from intent.model.work import Device, Part
 from intent.vocabulary.terms import Vocabulary
 
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LoggedState:
     """What a log tells of one device as of a day."""

@@ -10,6 +10,7 @@ from intent.language.calendar import day_words
 from intent.language.message import Words, joined, named, say, words
 from intent.language.sizes import size_words
 from intent.model.assertions import Statements
+from intent.model.logged import devices_as_logged
 from intent.model.phrasing import expression_words
 from intent.model.work import Crate, Device, Work
 from intent.papers.annex import FORM_STYLE, SIGNED
@@ -120,7 +121,8 @@ def _held(work: Work, box: Crate) -> Iterator[str]:
 
 def _devices(work: Work) -> PaperSection:
     columns = (Column(say("device"), 10), Column(say("status"), 13), Column(say("what it is")), _REMARK)
-    rows = [_device(work, device) for device in work.devices if device.listed]
+    known = devices_as_logged(work.devices, work.log, work.parts, work.vocabulary)
+    rows = [_device(work, device) for device in known.values() if device.listed]
     return _section("devices", say("Devices"), columns, rows)
 
 

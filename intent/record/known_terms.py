@@ -22,7 +22,15 @@ from intent.record.view import GraphView, view_of
 from intent.record.written_again import belied_values, compared_of
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
-_CONCEPTS = (INTENT.kind, INTENT.everyKind, INTENT.role, INTENT.status, INTENT.sourceKind, INTENT.keep, INTENT.event)
+_CONCEPTS = (
+    INTENT.kind,
+    INTENT.everyKind,
+    INTENT.role,
+    INTENT.status,
+    INTENT.sourceKind,
+    INTENT.keep,
+    INTENT.event,
+)
 _VALUES = (INTENT.value, INTENT.low, INTENT.high)
 _ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
 _BOUNDS = (Form.BETWEEN, Form.AT_LEAST, Form.AT_MOST)

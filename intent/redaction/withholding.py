@@ -167,7 +167,10 @@ def _kept(described: Described) -> Iterator[Node]:
 def _told_of(described: Described, kept: Set[Node]) -> Iterator[Node]:
     """The entries of a log about things that are kept: what happened to them stays with them."""
     yield from (
-        entry for node in kept for entry, predicate in described.naming(node) if predicate == INTENT.happenedTo
+        entry
+        for node in kept
+        for entry, predicate in described.naming(node)
+        if predicate == INTENT.happenedTo
     )
 
 

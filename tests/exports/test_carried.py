@@ -86,6 +86,9 @@ MARKS = {
     ("Boxes", "name"): "box-name",
     ("Boxes", "remark"): "box-remark",
     ("Boxes", "storage place"): "box-store",
+    ("Log", "date"): "1971",
+    ("Log", "source"): "logged-source",
+    ("Log", "remark"): "log-remark",
     ("Notes", "prose"): "Notes-mark",
 }
 

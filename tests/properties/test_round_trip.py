@@ -19,7 +19,11 @@ from intent.dossier.write_installation import write_installation
 from intent.dossier.write_work import write_work
 from intent.exports.converting import converted_work
 from intent.reading.proposal import read_proposal
+from intent.record.load_work import load_work
 from properties.strategies import cases, fixed
+
+TESTS = Path(__file__).parents[1]
+WITH_EVERYTHING = (TESTS / "exports" / "marked.md", TESTS / "dossier" / "languages" / "english.md")
 
 
 def told(first: Graph, second: Graph, text: str) -> str:
@@ -49,6 +53,13 @@ def test_the_examples_survive_being_written(path: Path) -> None:
     assert not lost
     again = read_work(text, "work.md", once.work.vocabulary)
     assert_same(once.graph, again.graph, "")
+
+
+@pytest.mark.parametrize("path", WITH_EVERYTHING, ids=lambda path: path.stem)
+def test_a_work_with_every_section_survives_being_written(path: Path) -> None:
+    once = read_work(path.read_text(encoding="utf-8"), "work.md", vocabulary())
+    text = write_work(load_work(once.triples, once.iri, vocabulary()))
+    assert_same(once.graph, read_work(text, "work.md", vocabulary()).graph, text)
 
 
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=lambda path: path.stem)

@@ -16,6 +16,8 @@ SECRETS = (
     "cabinet with the red seal",
     "their solicitor has the other half",
     "to be asked about once they have signed",
+    "dropped by the insurer's own man",
+    "smelt of smoke when it was switched on",
 )
 """What must nowhere be found in what leaves."""
 
@@ -55,6 +57,14 @@ Two screens at a landing stage.
 | E-1    | cathode-ray tube | Corvane         | in use | {SECRETS[3]} |          |
 | E-2    | cathode-ray tube | Corvane         | in use |                 |          |
 | E-3    | cathode-ray tube | {SECRETS[7]} | spare  |                 | internal |
+
+## Log
+
+| date | device | event   | remark           | keep     |
+| ---- | ------ | ------- | ---------------- | -------- |
+| 2019 | E-1    | cleaned |                  |          |
+| 2020 | E-3    | fault   | {SECRETS[11]} |          |
+| 2021 | E-1    | fault   | {SECRETS[12]} | internal |
 
 ## Boxes
 

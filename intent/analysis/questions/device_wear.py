@@ -30,8 +30,8 @@ def wear_of(occasion: Occasion, parts: Sequence[Part]) -> Wear:
     work = occasion.work
     serving = {part.device for part in parts if part.device}
     entries = entries_of(work)
-    known = {device.identifier: device for device in work.devices}
-    alike = _alike(work.devices, serving, entries)
+    known = dict(entries.devices)
+    alike = _alike(tuple(known.values()), serving, entries)
     ours = [known[name] for name in serving if name in known]
     others = [device for device in alike if device.identifier not in serving]
     hours = [found for device in ours if (found := _number(device.statements)) is not None]
