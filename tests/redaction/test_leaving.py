@@ -47,6 +47,7 @@ def test_what_was_left_out_is_known_by_its_kind_and_can_be_looked_for(proposal: 
         WithheldKind.SOURCES,
         WithheldKind.QUOTATIONS,
         WithheldKind.DEVICES,
+        WithheldKind.LOG,
         WithheldKind.VALUES,
         WithheldKind.PLACES,
         WithheldKind.COMMENTS,
