@@ -1,4 +1,4 @@
-"""Two statements about one thing that cannot both be true: a height, and the position that says another."""
+"""Two statements about one thing that cannot both be true: a height beside another position, black above white."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from intent.model.assertions import Expression, Statements
 from intent.model.installation import Installation
 from intent.model.meaning import given_value, is_relative, unchanged_values
 from intent.model.work import Work
+from intent.values.bounds import surely_above
 from intent.values.regions import Region
 from intent.values.sets import are_disjoint
 from intent.vocabulary.terms import Characteristic, Vocabulary, local_name
@@ -20,7 +21,7 @@ _NOWHERE = Span(file="")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Contradiction:
-    """What is stated of a characteristic, and of the one of which it says a part again."""
+    """What is stated of a characteristic, and of the one of which it says a part again, or that is never less."""
 
     characteristic: Characteristic
     stated: Expression
@@ -30,6 +31,7 @@ class Contradiction:
 
 def contradictions(statements: Statements, vocabulary: Vocabulary) -> Iterator[Contradiction]:
     """What no value could be, beyond the vocabulary's tolerance."""
+    yield from _above(statements, vocabulary)
     for iri, stated in statements.items():
         characteristic = vocabulary.characteristics[iri]
         other_stated = statements.get(characteristic.restates or "")
@@ -43,6 +45,28 @@ def contradictions(statements: Statements, vocabulary: Vocabulary) -> Iterator[C
         axis = "xyz".index(characteristic.restates_axis or "x")
         again = Region(tuple((box[axis],) for box in whole.boxes), value.whole)
         if are_disjoint(unchanged_values(value, characteristic), again):
+            yield Contradiction(
+                characteristic=characteristic, stated=stated, other=other, other_stated=other_stated
+            )
+
+
+def _above(statements: Statements, vocabulary: Vocabulary) -> Iterator[Contradiction]:
+    """What surely lies above another value of the same thing that is never less: black above white."""
+    for iri, stated in statements.items():
+        characteristic = vocabulary.characteristics[iri]
+        other_stated = statements.get(characteristic.never_above or "")
+        if other_stated is None or is_relative(stated) or is_relative(other_stated):
+            continue
+        other = vocabulary.characteristics[characteristic.never_above or ""]
+        value, limit = (
+            given_value(expression, of, vocabulary)
+            for expression, of in ((stated, characteristic), (other_stated, other))
+        )
+        if (
+            isinstance(value, Region)
+            and isinstance(limit, Region)
+            and surely_above(value.bounds, limit.bounds)
+        ):
             yield Contradiction(
                 characteristic=characteristic, stated=stated, other=other, other_stated=other_stated
             )
@@ -75,6 +99,8 @@ def contradictions_in_installation(
 
 def _finding(found: Contradiction, name: str, node: str, spans: Mapping[str, Span], root: str) -> Diagnostic:
     statement = f"{node}.{local_name(found.characteristic.iri)}"
+    if found.characteristic.never_above == found.other.iri:
+        return _is_above(found, name, spans.get(statement) or spans.get(node) or spans.get(root) or _NOWHERE)
     message = say(
         "{characteristic} of {part} is {value}, but its {other} says {other_value}: both cannot be true; "
         "correct one of them, or leave out the {characteristic}",
@@ -85,4 +111,17 @@ def _finding(found: Contradiction, name: str, node: str, spans: Mapping[str, Spa
         other_value=found.other_stated.written,
     )
     span = spans.get(statement) or spans.get(node) or spans.get(root) or _NOWHERE
+    return Diagnostic(slug="disagreement", message=message, span=span, subject=name)
+
+
+def _is_above(found: Contradiction, name: str, span: Span) -> Diagnostic:
+    message = say(
+        "{characteristic} of {part} is {value}, above its {other}, {other_value}: both cannot be true; correct "
+        "one of them",
+        characteristic=found.characteristic,
+        part=name,
+        value=found.stated.written,
+        other=found.other,
+        other_value=found.other_stated.written,
+    )
     return Diagnostic(slug="disagreement", message=message, span=span, subject=name)

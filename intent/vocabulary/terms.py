@@ -81,6 +81,10 @@ class Concept:
     """The events that an event puts an end to."""
     tells: str | None = None
     """The characteristic that the value of an event is of."""
+    goes_into: frozenset[str] = frozenset()
+    """Of a plug: the IRIs of the sockets that it goes into with its earth, besides its own."""
+    gives_no_earth: bool = False
+    """Whether it is a socket without a protective earth."""
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
 
@@ -140,6 +144,8 @@ class Characteristic:
     """The IRI of the characteristic of which it says a part again, as `height` does of `position`."""
     restates_axis: str = ""
     """Which of that one's numbers it is: `x`, `y` or `z`."""
+    never_above: str | None = None
+    """The IRI of the characteristic of the same thing that is never less, as luminance is beside black level."""
     applies_to: frozenset[str] = frozenset()
     seen: int = 2
     """How hard a loss is to see: 1 at once, 2 on comparison, 3 only by measuring or asking."""

@@ -60,6 +60,7 @@ term:breadth a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
     intent:bearer "device" ; intent:space "quantity" ; qudt:hasQuantityKind quantitykind:Length ;
     intent:assumedUnit unit:IN ; intent:tolerance "5"^^xsd:decimal ; intent:toleranceUnit unit:IN ;
     intent:ordinaryNumber "2"^^xsd:decimal ; intent:restates term:weave ; intent:restatesAxis "y" ;
+    intent:neverAbove term:weave ;
     intent:minimum 0 ; intent:countsUnasked true ; intent:noticing 1 ; intent:undoing 2 .
 term:weave a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
     skos:prefLabel "weave"@en, "Bindung"@de, "armure"@fr ; skos:definition "How woven."@en, "x"@de, "x"@fr ;
@@ -147,6 +148,7 @@ BROKEN = [
     ("ordinary-value", "intent:ordinaryValue term:cloth", 'intent:ordinaryValue "cloth"'),
     ("ordinary-number", 'intent:ordinaryNumber "2"^^xsd:decimal', 'intent:ordinaryNumber "two"'),
     ("restates", "intent:restates term:weave", "intent:restates term:cloth"),
+    ("never-above", "intent:neverAbove term:weave", "intent:neverAbove term:cloth"),
     ("restates-axis", 'intent:restatesAxis "y"', 'intent:restatesAxis "up"'),
     ("counts-unasked", "intent:countsUnasked true", 'intent:countsUnasked "perhaps"'),
     (
