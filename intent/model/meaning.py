@@ -58,8 +58,8 @@ def _whole(characteristic: Characteristic) -> Box:
 
 def ordinary_expression(characteristic: Characteristic, vocabulary: Vocabulary) -> Expression | None:
     """What everybody takes for granted where nothing is said, as a cell would say it; none where nothing is."""
-    if characteristic.ordinary_value is not None:
-        concept = vocabulary.concepts[characteristic.ordinary_value]
+    concept = vocabulary.concepts.get(characteristic.ordinary_value or "")
+    if concept is not None:
         item: Item = Named(concept.iri)
         if concept.magnitude is not None and characteristic.is_measured:
             item = Measured(numbers=(concept.magnitude,), written=concept.label)

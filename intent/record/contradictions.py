@@ -42,7 +42,9 @@ def contradictions(statements: Statements, vocabulary: Vocabulary) -> Iterator[C
         whole = given_value(other_stated, other, vocabulary)
         if not isinstance(value, Region) or not isinstance(whole, Region):
             continue
-        axis = "xyz".index(characteristic.restates_axis or "x")
+        axis = "xyz".find(characteristic.restates_axis)
+        if not characteristic.restates_axis or not 0 <= axis < len(whole.whole):
+            continue
         again = Region(tuple((box[axis],) for box in whole.boxes), value.whole)
         if are_disjoint(unchanged_values(value, characteristic), again):
             yield Contradiction(
