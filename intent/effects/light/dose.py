@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from intent.effects.limits_kept import Input, Limited, at_most, inputs, obstacles
 from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
 from intent.formulas import photometry
@@ -95,26 +96,51 @@ def _whose(is_own: bool) -> Message:
 
 def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
     lit, limit = light_on(sides.proposed.state, part), limits.allowance.illuminance
+    if limit.high is None:
+        return
+    yield from obstacles(sides, at_most(lit, limit), _too_light(sides, part, lit, limits))
     if not surely_above(lit, limit):
         return
-    at_most, whose = figure(limit, "lx"), limits.whose_illuminance
     yield Effect(
         topic=EffectTopic.LIGHT,
         subject=one(part),
         quantity=sides.proposed.called("illuminance"),
         unit="lx",
         proposed=lit,
-        sentence=say("more than the limit of {limit} {whose}", limit=at_most, whose=whose),
+        sentence=say(
+            "more than the limit of {limit} {whose}",
+            limit=figure(limit, "lx"),
+            whose=limits.whose_illuminance,
+        ),
         source=OWN if limits.is_own_illuminance else BY_CLASS,
     )
-    text = say(
-        "at the venue {name} stands in {lit}, above the limit of {limit} {whose}",
-        name=part,
+
+
+def _too_light(sides: Sides, part: str, lit: Interval, limits: _Limits) -> Limited:
+    own = "illuminance-limit" if limits.is_own_illuminance else "light-responsivity"
+    words = say(
+        "at the venue it stands in {lit}, above the limit of {limit} {whose}",
         lit=figure(lit, "lx"),
-        limit=at_most,
-        whose=whose,
+        limit=figure(limits.allowance.illuminance, "lx"),
+        whose=limits.whose_illuminance,
     )
-    yield Obstacle(slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True)
+    return _limited(sides, part, [*_light_inputs(sides, part), *inputs(sides, part, own)], words)
+
+
+def _light_inputs(sides: Sides, part: str) -> tuple[Input, ...]:
+    if sides.proposed.states(part, "illuminance"):
+        return inputs(sides, part, "illuminance")
+    return inputs(sides, THE_VENUE, "ambient-light")
+
+
+def _limited(sides: Sides, part: str, found: Sequence[Input], words: Message) -> Limited:
+    return Limited(
+        slug="light-dose",
+        subject=one(part),
+        inputs=[*found, *inputs(sides, part, "presence")],
+        sure=words,
+        unsure=say("whether it gets no more light than it may have cannot be said from what is given"),
+    )
 
 
 def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
@@ -134,15 +160,21 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obsta
         missing=_missing(scene, part),
     )
     allowed = times(yearly, larger(ONE, years))
-    if is_bounded and surely_above(dose, allowed):
-        text = say(
-            "at the venue {name} gets {dose} of light, and the yearly limit {whose} leaves it {allowed}",
-            name=part,
-            dose=figure(dose, LUX_HOURS),
-            allowed=figure(allowed, LUX_HOURS),
-            whose=limits.whose_dose,
-        )
-        yield Obstacle(slug="light-dose", text=text, subject=one(part), ask=sides.asks, names_subject=True)
+    words = say(
+        "at the venue it gets {dose} of light, and the yearly limit {whose} leaves it {allowed}",
+        dose=figure(dose, LUX_HOURS),
+        allowed=figure(allowed, LUX_HOURS),
+        whose=limits.whose_dose,
+    )
+    own = "light-dose-limit" if limits.is_own_dose else "light-responsivity"
+    found = [*_dose_inputs(sides, part), *inputs(sides, part, own)]
+    yield from obstacles(sides, at_most(dose, allowed), _limited(sides, part, found, words))
+
+
+def _dose_inputs(sides: Sides, part: str) -> tuple[Input, ...]:
+    if sides.proposed.states(part, "light-dose"):
+        return inputs(sides, part, "light-dose")
+    return (*_light_inputs(sides, part), *inputs(sides, THE_VENUE, "opening-time", "days-open"))
 
 
 def _unsaid_words(limits: _Limits) -> Message:

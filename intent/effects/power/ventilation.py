@@ -7,19 +7,34 @@ how a device may lie and what room it needs.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 
 from intent.effects.handling.neighbours import Face, Pair, faces, in_metres, neighbours
 from intent.effects.handling.outline import OUTER
 from intent.effects.power.consumers import consumers
-from intent.effects.scene import Scene, Sides
+from intent.effects.power.free_vents import vents_not_free
+from intent.effects.power.lying import (
+    ABOVE,
+    BELOW,
+    FACE_DOWN,
+    LEFT,
+    ON_ITS_BACK,
+    ON_ITS_SIDE,
+    RIGHT,
+    UPRIGHT,
+    UPSIDE_DOWN,
+    angle_of,
+    lying,
+    open_sides,
+)
+from intent.effects.scene import Sides
 from intent.effects.unsaid import Missing
 from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one, several
-from intent.values.bounds import known, natural, surely_above
+from intent.values.bounds import natural, surely_above
 from intent.values.sets import Answer
 from intent.values.units import in_unit
+from intent.variance.obstacle import Obstacle
 from intent.variance.result import Effect, EffectTopic
 
 SOURCE = say(
@@ -29,17 +44,6 @@ SOURCE = say(
 GAPS = say(
     "outlines of the devices as they lie, taken as centred on their pictures, against the free space that is stated"
 )
-ABOVE, RIGHT, BELOW, LEFT = range(4)
-DIRECTIONS: Mapping[str, tuple[int, ...]] = {
-    "vent-top": (ABOVE,),
-    "vent-bottom": (BELOW,),
-    "vent-sides": (RIGHT, LEFT),
-    "vent-all-round": (ABOVE, RIGHT, BELOW, LEFT),
-}
-"""Where vents lie as built, of the four sides that change places when a device turns."""
-UPRIGHT, ON_ITS_SIDE, UPSIDE_DOWN, ON_ITS_BACK, FACE_DOWN = "upright", "side", "upside-down", "back", "face"
-NEAREST = 30
-"""In degrees: a device further from a quarter turn lies slanting, and nothing is told of it (common practice)."""
 TOP_LEVEL = say("its vents, built on top, come to lie at one side: warm air leaves them less well")
 BOTTOM_LEVEL = say("its vents, built underneath, come to lie at one side: air rises through it less well")
 SOME_COVERED = say("of its vents, built all round, what it stands on now covers some that were free")
@@ -84,38 +88,15 @@ TURNED: Mapping[str, Mapping[str, Message]] = {
 """What it means, by where the vents are and how the device lies; where nothing is said, they are as free as built."""
 
 
-def ventilation_effects(sides: Sides) -> Iterator[Effect]:
-    """The effects of the proposal on how the heat of each device leaves it."""
+def ventilation_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
+    """The effects of the proposal on how the heat of each device leaves it, and the vents that are not free."""
+    yield from vents_not_free(sides)
     touched = [part for part in consumers(sides.proposed) if sides.touches(part)]
     for part in touched:
         yield from _turned(sides, part)
         yield from _enclosed(sides, part)
     if touched:
         yield from _crowded(sides, touched)
-
-
-def lying(scene: Scene, part: str) -> str | None:
-    """How a device lies; upright where nothing is said of it, none where it lies slanting or nobody knows."""
-    tilt, rotation = (_angle(scene, part, name) for name in ("tilt", "rotation"))
-    if tilt is None or rotation is None:
-        return None
-    lean = _quarter(tilt)
-    if lean in (1, 3):
-        return ON_ITS_BACK if lean == 1 else FACE_DOWN
-    turn = _quarter(rotation)
-    if turn is None or lean != 0:
-        return None
-    return (UPRIGHT, ON_ITS_SIDE, UPSIDE_DOWN, ON_ITS_SIDE)[turn]
-
-
-def _angle(scene: Scene, part: str, name: str) -> Fraction | None:
-    return known(scene.bounds(part, name)) if scene.states(part, name) else Fraction(0)
-
-
-def _quarter(angle: Fraction) -> int | None:
-    """The nearest of the four quarter turns."""
-    turn = round(angle / 90)
-    return turn % 4 if abs(angle - 90 * turn) <= NEAREST else None
 
 
 def _is_other(sides: Sides, part: str) -> bool:
@@ -145,7 +126,7 @@ def _turned(sides: Sides, part: str) -> Iterator[Effect]:
 
 def _unclear(sides: Sides, part: str, vents: frozenset[str]) -> Effect:
     scene = sides.proposed
-    unknown = [name for name in ("rotation", "tilt") if _angle(scene, part, name) is None]
+    unknown = [name for name in ("rotation", "tilt") if angle_of(scene, part, name) is None]
     missing = ["vent-position", *unknown] if len(vents) != 1 else unknown
     return _effect(sides, part, name="vent-position", told=UNCLEAR, missing=tuple(map(scene.called, missing)))
 
@@ -201,9 +182,9 @@ def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[
     towards = (RIGHT, LEFT) if pair.axis == 0 else (ABOVE, BELOW)
     for part, direction in zip((pair.one, pair.two), towards, strict=True):
         clearance = natural(sides.proposed.bounds(part, "vent-clearance"))
-        if not surely_above(clearance, gap) or direction not in _open_sides(sides.proposed, part):
+        if not surely_above(clearance, gap) or direction not in open_sides(sides.proposed, part):
             continue
-        is_as_before = was == pair.gap and direction in _open_sides(sides.documented, part)
+        is_as_before = was == pair.gap and direction in open_sides(sides.documented, part)
         if is_as_before and not _is_other(sides, part):
             continue
         yield Effect(
@@ -220,13 +201,3 @@ def _too_near(sides: Sides, pair: Pair, before: Mapping[str, Face]) -> Iterator[
             ),
             source=GAPS,
         )
-
-
-def _open_sides(scene: Scene, part: str) -> frozenset[int]:
-    """The sides of the device as it lies on which there surely are vents."""
-    vents = scene.stated_names(part, "vent-position")
-    rotation = _angle(scene, part, "rotation")
-    turn = None if rotation is None else _quarter(rotation)
-    if len(vents) != 1 or turn is None:
-        return frozenset()
-    return frozenset((side + turn) % 4 for side in DIRECTIONS.get(next(iter(vents)), ()))

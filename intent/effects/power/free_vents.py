@@ -1,0 +1,56 @@
+"""The free space that the vents of a device need, against its neighbours: of the state proposed, changed or not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from intent.effects.handling.neighbours import Pair, faces, in_metres, neighbours
+from intent.effects.handling.outline import OUTER
+from intent.effects.limits_kept import Limited, at_least, inputs, obstacles
+from intent.effects.power.lying import ABOVE, BELOW, LEFT, RIGHT, open_sides
+from intent.effects.scene import Sides
+from intent.language.figures import figure
+from intent.language.message import say
+from intent.model.subject import one
+from intent.values.bounds import natural
+from intent.variance.obstacle import Obstacle
+
+PLACED = ("presence", "position", "rotation", *OUTER)
+VENTED = ("vent-clearance", "vent-position", *PLACED)
+
+
+def vents_not_free(sides: Sides) -> Iterator[Obstacle]:
+    """Vents that have less room to a neighbour than they need, as far as it is said where both stand."""
+    scene = sides.proposed
+    placed = [part.identifier for part in scene.parts() if scene.is_given(part.identifier, "position")]
+    if any(scene.states(part, "vent-clearance") for part in placed):
+        for pair in neighbours(faces(scene, placed, OUTER)):
+            yield from _between(sides, pair)
+
+
+def _between(sides: Sides, pair: Pair) -> Iterator[Obstacle]:
+    scene, gap = sides.proposed, in_metres(max(pair.gap, 0))
+    towards = (RIGHT, LEFT) if pair.axis == 0 else (ABOVE, BELOW)
+    for part, other, side in zip((pair.one, pair.two), (pair.two, pair.one), towards, strict=True):
+        if not scene.states(part, "vent-clearance") or side not in open_sides(scene, part):
+            continue
+        clearance = natural(scene.bounds(part, "vent-clearance"))
+        limited = Limited(
+            slug="vents-not-free",
+            subject=one(part),
+            inputs=[
+                *inputs(sides, part, *VENTED),
+                *inputs(sides, other, *PLACED),
+            ],
+            sure=say(
+                "its vents have {gap} to {other} and need {clearance}: "
+                "its heat may stay in, overheat it or start a fire",
+                gap=figure(gap, "cm"),
+                other=other,
+                clearance=figure(clearance, "cm"),
+            ),
+            unsure=say(
+                "whether its vents have the room that they need towards {other} is not known", other=other
+            ),
+        )
+        yield from obstacles(sides, at_least(gap, clearance), limited)
