@@ -136,6 +136,8 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     )
     is_addition = subject not in case.documented.devices
     speaking = _speaking(case, topic.lines, topic.members, ground, day)
+    if not speaking and value == documented:
+        return None
     questions = [
         Inquiry(
             speaker=speaker,

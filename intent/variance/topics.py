@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -11,7 +12,7 @@ from intent.language.message import Message, Words, named, say
 from intent.model.assertions import Aggregate, Assertion
 from intent.model.naming import subject_name
 from intent.model.phrasing import characteristic_words
-from intent.model.subject import Subject
+from intent.model.subject import Subject, several
 from intent.model.work import Instruction
 from intent.names import PRESENCE, THE_VENUE, THE_WORK
 from intent.variance.case import Case
@@ -149,20 +150,35 @@ def _aggregates(case: Case) -> Iterator[Topic]:
             held = frozenset(case.members[line.identifier])
             key = (assertion.aggregate, assertion.characteristic, assertion.relation, assertion.other, held)
             grouped.setdefault(key, []).append(line)
-    for lines in grouped.values():
-        first = min(lines, key=lambda line: line.identifier)
-        members = case.members[first.identifier]
-        characteristic = case.vocabulary.characteristics.get(first.assertion.characteristic or "")
-        subject = subject_of(_in_order(case, first), case.work, first.assertion.scope)
-        yield Topic(
-            kind=TopicKind.AGGREGATE,
-            subject=subject if subject.is_named_by_members else replace(subject, members=members),
-            members=members,
-            name=characteristic_words(first.assertion, case.vocabulary),
-            lines=tuple(lines),
-            characteristic=characteristic,
-            assertion=first.assertion,
-        )
+    yield from _told_apart(case, [_aggregate_topic(case, lines) for lines in grouped.values()])
+
+
+def _aggregate_topic(case: Case, lines: Sequence[Instruction]) -> Topic:
+    first = min(lines, key=lambda line: line.identifier)
+    members = case.members[first.identifier]
+    subject = subject_of(_in_order(case, first), case.work, first.assertion.scope)
+    return Topic(
+        kind=TopicKind.AGGREGATE,
+        subject=subject if subject.is_named_by_members else replace(subject, members=members),
+        members=members,
+        name=characteristic_words(first.assertion, case.vocabulary),
+        lines=tuple(lines),
+        characteristic=case.vocabulary.characteristics.get(first.assertion.characteristic or ""),
+        assertion=first.assertion,
+    )
+
+
+def _told_apart(case: Case, topics: Sequence[Topic]) -> Iterator[Topic]:
+    """Of wholes that would be called alike, a group and its parts listed say, what is no group goes by its parts."""
+    called = Counter((topic.subject.written, topic.name) for topic in topics)
+    groups = {group.name for group in case.work.groups}
+    for topic in topics:
+        scopes = [line.assertion.scope for line in topic.lines]
+        is_group = any(scope.names in {(name,) for name in groups} and not scope.excepted for scope in scopes)
+        if called[(topic.subject.written, topic.name)] > 1 and not is_group:
+            yield replace(topic, subject=several(topic.members))
+        else:
+            yield topic
 
 
 def _in_order(case: Case, line: Instruction) -> tuple[str, ...]:
