@@ -35,6 +35,16 @@ def inscribe_row(desk: Desk, known: Known, row: TableRow, sort: IdentifierKind, 
     inscribe_cells(desk, known, node, (cell.text,), row.cells)
 
 
+def inscribe_box(desk: Desk, known: Known, row: TableRow) -> None:
+    """A box of an installation: one of its own, or one of the work that is packed otherwise."""
+    cell = row.cell("defines")
+    if cell is None or desk.register.get(cell.text, IdentifierKind.BOX) is None:
+        return
+    desk.draft.spans.setdefault(str(desk.draft.node(cell.text)), row.span)
+    node = inscribe_entity(desk, cell.text, INTENT.Box, "box")
+    inscribe_cells(desk, known, node, (cell.text,), row.cells)
+
+
 def inscribe_connection(desk: Desk, known: Known, row: TableRow, number: int) -> None:
     draft = desk.draft
     local = f"connection-{number}"

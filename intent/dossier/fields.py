@@ -139,6 +139,13 @@ def _parts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     return found
 
 
+def _held(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    """Things by name, and accessories in quotation marks."""
+    accessories = [Literal(unquoted(match.group())) for match in _QUOTED.finditer(text)]
+    sorts = (*_SUBJECTS, IdentifierKind.DEVICE)
+    return [*desk.references(_QUOTED.sub(",", text), *sorts), *accessories]
+
+
 def _instructions(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     return desk.references(text, IdentifierKind.HEADING, IdentifierKind.INSTRUCTION)
 
@@ -180,7 +187,7 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "part": _reference(IdentifierKind.PART),
     "group": _reference(IdentifierKind.GROUP),
     "subject": _reference(IdentifierKind.PART, IdentifierKind.MATERIAL),
-    "subjects": _reference(*_SUBJECTS, several=True),
+    "held": _held,
     "parts": _parts,
     "instructions": _instructions,
     "facts": _facts,

@@ -10,7 +10,7 @@ from intent.dossier.blocks import read_blocks
 from intent.dossier.comments import find_comments
 from intent.dossier.draft import Draft, Reading, forget_what_follows
 from intent.dossier.entering import enter, enter_device, enter_row, kind_of
-from intent.dossier.entities import inscribe_entity, inscribe_parts
+from intent.dossier.entities import inscribe_box, inscribe_connection, inscribe_entity, inscribe_parts
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
 from intent.dossier.log_rows import inscribe_log
@@ -134,6 +134,11 @@ def _enter(desk: Desk, key: str, rows: Sequence[TableRow]) -> None:
             own = row.named("kind-of-part")
             kind = kind_of(desk, own.text) if own else _kind_in_group(desk, row)
             enter_row(desk, row, IdentifierKind.PART, kind)
+    if key == "boxes-section":
+        for row in rows:
+            cell = row.cell("defines")
+            if cell is None or desk.register.get(cell.text, IdentifierKind.BOX) is None:
+                enter_row(desk, row, IdentifierKind.BOX)
     if key in {"additions-section", "substitutions-section"}:
         for row in rows:
             enter_device(desk, row)
@@ -154,6 +159,14 @@ def _read_section(desk: Desk, known: Known, one: PlacedSection, rows: Sequence[T
     elif one.key == "additions-section":
         for row in rows:
             inscribe_parts(desk, known, [row], _own_group(desk, row))
+    elif one.key == "connections-section":
+        inscribe_fields(desk, known, one)
+        for number, row in enumerate(rows, start=1):
+            inscribe_connection(desk, known, row, number)
+    elif one.key == "boxes-section":
+        inscribe_fields(desk, known, one)
+        for row in rows:
+            inscribe_box(desk, known, row)
     elif one.key == "log-section":
         inscribe_fields(desk, known, one)
         inscribe_log(desk, known, rows)

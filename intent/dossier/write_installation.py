@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from intent.dossier.write_work import devices_table, framed, log_table, part_cells
+from intent.dossier.write_work import (
+    box_cells,
+    connections_table,
+    devices_table,
+    framed,
+    log_table,
+    part_cells,
+)
 from intent.dossier.writing import (
     fields_block,
     property_cells,
@@ -148,6 +155,12 @@ _SECTIONS: Mapping[str, _Body] = {
     "additions-section": _additions,
     "consents-section": _consents,
     "attestations-section": _attestations,
+    "connections-section": lambda installation, work: connections_table(
+        installation.connections, work.vocabulary
+    ),
+    "boxes-section": lambda installation, work: table_block(
+        [box_cells(box, work.vocabulary) for box in installation.boxes]
+    ),
     "log-section": lambda installation, work: log_table(installation.log, work.vocabulary),
     "notes-section": lambda installation, work: "",
 }

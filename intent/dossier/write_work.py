@@ -16,7 +16,7 @@ from intent.dossier.writing import (
     text_of,
 )
 from intent.model.log_entry import LogEntry
-from intent.model.work import Citation, Crate, Device, Heading, Part, Section, Source, Work
+from intent.model.work import Citation, Connection, Crate, Device, Heading, Part, Section, Source, Work
 from intent.names import TERM
 from intent.vocabulary.grammar import Word
 from intent.vocabulary.terms import Vocabulary
@@ -224,17 +224,22 @@ def _material(work: Work, section: Section) -> list[str]:
 
 
 def _connections(work: Work, section: Section) -> list[str]:
+    return framed(section, connections_table(work.connections, work.vocabulary))
+
+
+def connections_table(connections: Iterable[Connection], vocabulary: Vocabulary) -> str:
+    """Connections, of a work or of an installation."""
     rows = [
         {
             "from": found.start,
             "to": found.end,
-            **statement_cells(found.statements, work.vocabulary),
+            **statement_cells(found.statements, vocabulary),
             "remark": found.note,
             "keep": _kept(found.internal),
         }
-        for found in work.connections
+        for found in connections
     ]
-    return framed(section, table_block(rows))
+    return table_block(rows)
 
 
 def _boxes(work: Work, section: Section) -> list[str]:
@@ -244,7 +249,7 @@ def _boxes(work: Work, section: Section) -> list[str]:
 def box_cells(box: Crate, vocabulary: Vocabulary) -> Cells:
     return {
         "box": box.identifier,
-        "holds": ", ".join(box.holds),
+        "holds": ", ".join([*box.holds, *(f'"{accessory}"' for accessory in box.accessories)]),
         **statement_cells(box.statements, vocabulary),
         **property_cells(box.fields, "boxes-section", vocabulary),
         "keep": _kept(box.internal),

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from intent.model.assertions import Expression, Statements
 from intent.model.log_entry import LogEntry
-from intent.model.work import Device, Part, Section
+from intent.model.work import Connection, Crate, Device, Part, Section
 from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Concept
 
@@ -96,4 +96,8 @@ class Installation:
     """Devices of the pool file."""
     consents: tuple[Consent, ...] = ()
     attestations: tuple[Attestation, ...] = ()
+    connections: tuple[Connection, ...] = ()
+    """Each takes the place of the work's connections into the part where it ends; without a start nothing feeds it."""
+    boxes: tuple[Crate, ...] = ()
+    """What travels, where it differs."""
     log: tuple[LogEntry, ...] = ()

@@ -181,6 +181,9 @@ class Crate:
     iri: str
     identifier: str
     holds: tuple[str, ...] = ()
+    """Parts, groups, material and devices."""
+    accessories: tuple[str, ...] = ()
+    """What else is in it, in words."""
     statements: Statements = field(default_factory=dict)
     fields: Mapping[str, str] = field(default_factory=dict)
     internal: bool = False

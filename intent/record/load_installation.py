@@ -13,7 +13,15 @@ from intent.model.work import Device, Work
 from intent.names import INTENT, Triple
 from intent.record.load_assertions import load_expression, load_statements
 from intent.record.load_log import load_log
-from intent.record.load_things import concept_of, fields_of, load_device, load_part, load_sections
+from intent.record.load_things import (
+    concept_of,
+    fields_of,
+    load_box,
+    load_connection,
+    load_device,
+    load_part,
+    load_sections,
+)
 from intent.record.view import GraphView, view_of
 from intent.vocabulary.terms import Vocabulary
 
@@ -63,18 +71,11 @@ def load_installation(
         additions=tuple(load_part(view, part, vocabulary) for part in view.of_class(INTENT.Part, node)),
         devices=_devices(view, node, work, vocabulary),
         consents=tuple(_consent(view, found, vocabulary) for found in view.of_class(INTENT.Consent, node)),
-        attestations=tuple(
-            Attestation(
-                iri=str(found),
-                fact=view.text(found, INTENT.fact),
-                holds=view.flag(found, INTENT.answer),
-                by=view.reference(found, INTENT.by),
-                date=view.date(found, DCTERMS.date),
-                source=view.text(found, INTENT.sourceText),
-                note=view.text(found, INTENT.note),
-            )
-            for found in view.of_class(INTENT.Attestation, node)
+        attestations=tuple(_attestation(view, found) for found in view.of_class(INTENT.Attestation, node)),
+        connections=tuple(
+            load_connection(view, found, vocabulary) for found in view.of_class(INTENT.Connection, node)
         ),
+        boxes=tuple(load_box(view, box, vocabulary) for box in view.of_class(INTENT.Box, node)),
         log=load_log(view, node, vocabulary),
     )
 
@@ -108,6 +109,18 @@ def _consent(view: GraphView, node: Node, vocabulary: Vocabulary) -> Consent:
         terms=tuple(sorted(str(terms) for terms in view.values(node, INTENT.terms))),
         date=view.date(node, DCTERMS.date),
         until=view.date(node, INTENT.until),
+        source=view.text(node, INTENT.sourceText),
+        note=view.text(node, INTENT.note),
+    )
+
+
+def _attestation(view: GraphView, node: Node) -> Attestation:
+    return Attestation(
+        iri=str(node),
+        fact=view.text(node, INTENT.fact),
+        holds=view.flag(node, INTENT.answer),
+        by=view.reference(node, INTENT.by),
+        date=view.date(node, DCTERMS.date),
         source=view.text(node, INTENT.sourceText),
         note=view.text(node, INTENT.note),
     )

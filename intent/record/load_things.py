@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from rdflib import RDFS, URIRef
+from rdflib import RDFS, Literal, URIRef
 from rdflib.term import Node
 
-from intent.model.work import Device, Part, Section
+from intent.model.work import Connection, Crate, Device, Part, Section
 from intent.names import INTENT, TERM
 from intent.record.load_assertions import load_statements
 from intent.record.view import GraphView
@@ -78,4 +78,33 @@ def load_device(view: GraphView, node: Node, vocabulary: Vocabulary) -> Device:
         fields=fields_of(view, node, vocabulary, "devices-section"),
         internal=is_internal(view, node),
         listed=bool(view.values(node, INTENT.order)),
+    )
+
+
+def load_connection(view: GraphView, node: Node, vocabulary: Vocabulary) -> Connection:
+    return Connection(
+        iri=str(node),
+        start=view.reference(node, INTENT["from"]) or "",
+        end=view.reference(node, INTENT.to) or "",
+        statements=load_statements(view, node, vocabulary),
+        note=view.text(node, INTENT.note),
+        internal=is_internal(view, node),
+    )
+
+
+def load_box(view: GraphView, node: Node, vocabulary: Vocabulary) -> Crate:
+    return Crate(
+        iri=str(node),
+        identifier=view.identifier(node),
+        holds=tuple(
+            view.group_or_identifier(held)
+            for held in view.in_order(view.values(node, INTENT.holds))
+            if not isinstance(held, Literal)
+        ),
+        accessories=tuple(
+            sorted(str(held) for held in view.values(node, INTENT.holds) if isinstance(held, Literal))
+        ),
+        statements=load_statements(view, node, vocabulary),
+        fields=fields_of(view, node, vocabulary, "boxes-section"),
+        internal=is_internal(view, node),
     )

@@ -11,8 +11,6 @@ from rdflib.term import Node
 from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.instruction_text import sentence_text
 from intent.model.work import (
-    Connection,
-    Crate,
     Group,
     Heading,
     Instruction,
@@ -29,6 +27,8 @@ from intent.record.load_things import (
     concept_of,
     fields_of,
     is_internal,
+    load_box,
+    load_connection,
     load_device,
     load_part,
     load_sections,
@@ -69,9 +69,9 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
         ),
         material=tuple(_material(view, found, vocabulary) for found in view.of_class(INTENT.Material, node)),
         connections=tuple(
-            _connection(view, found, vocabulary) for found in view.of_class(INTENT.Connection, node)
+            load_connection(view, found, vocabulary) for found in view.of_class(INTENT.Connection, node)
         ),
-        boxes=tuple(_box(view, box, vocabulary) for box in view.of_class(INTENT.Box, node)),
+        boxes=tuple(load_box(view, box, vocabulary) for box in view.of_class(INTENT.Box, node)),
         log=load_log(view, node, vocabulary),
         statements=load_statements(view, node, vocabulary),
     )
@@ -196,29 +196,5 @@ def _material(view: GraphView, node: Node, vocabulary: Vocabulary) -> Material:
         name=view.text(node, RDFS.label),
         file=view.text(node, INTENT.file) or None,
         note=view.text(node, INTENT.note),
-        internal=is_internal(view, node),
-    )
-
-
-def _connection(view: GraphView, node: Node, vocabulary: Vocabulary) -> Connection:
-    return Connection(
-        iri=str(node),
-        start=view.reference(node, INTENT["from"]) or "",
-        end=view.reference(node, INTENT.to) or "",
-        statements=load_statements(view, node, vocabulary),
-        note=view.text(node, INTENT.note),
-        internal=is_internal(view, node),
-    )
-
-
-def _box(view: GraphView, node: Node, vocabulary: Vocabulary) -> Crate:
-    return Crate(
-        iri=str(node),
-        identifier=view.identifier(node),
-        holds=tuple(
-            view.group_or_identifier(held) for held in view.in_order(view.values(node, INTENT.holds))
-        ),
-        statements=load_statements(view, node, vocabulary),
-        fields=fields_of(view, node, vocabulary, "boxes-section"),
         internal=is_internal(view, node),
     )
