@@ -12,6 +12,7 @@ from intent.effects.handling.route import route_effects
 from intent.effects.light.brightness import light_effects
 from intent.effects.picture.resampling import raster_effects
 from intent.effects.picture.size import picture_effects
+from intent.effects.picture.throwing import throw_obstacles
 from intent.effects.power.consumption import power_effects
 from intent.effects.power.ventilation import ventilation_effects
 from intent.effects.power.wear import wear_effects
@@ -33,6 +34,7 @@ Told = Effect | Obstacle | Unchecked
 Finds = Callable[[Sides], Iterable[Told]]
 ROOMS: tuple[Finds, ...] = (
     picture_effects,
+    throw_obstacles,
     placement_effects,
     raster_effects,
     signal_effects,

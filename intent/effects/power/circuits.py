@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from intent.effects.power.circuit_limits import Loads, circuit_obstacles
 from intent.effects.power.consumers import lacking_effects
-from intent.effects.power.feeds import Circuits, Feed, circuits_of, feeds_of
+from intent.effects.power.feeds import Circuits, Feed, circuits_of, current_of, feeds_of
 from intent.effects.power.surges import surge_effects
 from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
@@ -19,15 +19,16 @@ from intent.language.figures import figure
 from intent.language.message import Message, Place, say
 from intent.model.subject import WHOLE_WORK, several
 from intent.names import THE_VENUE
-from intent.values.bounds import natural, over, surely_above, surely_within, total
+from intent.values.bounds import over, surely_above, surely_within, total
 from intent.values.regions import Interval
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 CURRENT = say(
-    "apparent power over the venue's mains voltage, of one phase; where the venue states no share, 80 % of the rating: "
-    "in North America after NEC (NFPA 70) 210.20(A), as quoted, for loads of three hours or more, elsewhere common "
-    "practice without a source; the local code comes first, and a licensed electrician judges"
+    "apparent power over the venue's mains voltage, of three phases also over √3, of one where nothing is said; where "
+    "the venue states no share, 80 % of the rating: in North America after NEC (NFPA 70) 210.20(A), as quoted, for loads "
+    "of three hours or more, elsewhere common practice without a source; the local code comes first, and a licensed "
+    "electrician judges"
 )
 IN_ALL = say("current in all")
 
@@ -45,7 +46,7 @@ def _currents(
     sides: Sides, circuits: Circuits, feeds: Sequence[Feed]
 ) -> Iterator[Effect | Obstacle | Unchecked]:
     scene = sides.proposed
-    loads = {part: _current(scene, part, circuits.mains) for feed in feeds for part in feed.parts}
+    loads = {part: current_of(scene, part) for feed in feeds for part in feed.parts}
     yield from circuit_obstacles(sides, circuits, feeds, loads)
     if not any(load.low for load in loads.values()):
         missing = scene.unknown(THE_VENUE, "mains")
@@ -59,10 +60,6 @@ def _currents(
         yield _in_all(total(loads.values()), say("of all circuits together"))
         yield from _by_circuit(sides, circuits, feeds, loads)
     yield from _least(scene, loads)
-
-
-def _current(scene: Scene, part: str, mains: Interval) -> Interval:
-    return electricity.current(natural(scene.bounds(part, "apparent-power")), mains)
 
 
 def _in_all(drawn: Interval | None, words: Message, missing: Missing = ()) -> Effect:
@@ -82,7 +79,9 @@ def _unassigned(scene: Scene, circuits: Circuits, loads: Loads) -> Iterator[Effe
     """How many circuits the work needs, where none is named."""
     drawn = total(loads.values())
     needed = electricity.circuits_needed(loads.values(), circuits.allowed)
-    unsaid = () if circuits.is_stated else (scene.called("continuous-load-share"),)
+    unsaid = scene.unknown(THE_VENUE, "supply-phases")
+    if not circuits.is_stated:
+        unsaid = (scene.called("continuous-load-share"), *unsaid)
     yield _in_all(drawn, _needed_words(needed, circuits), unsaid)
 
 

@@ -10,7 +10,7 @@ from intent.formulas import electricity
 from intent.language.figures import figure
 from intent.language.message import Message, Words, say
 from intent.names import THE_VENUE, THE_WORK
-from intent.values.bounds import ONE, natural, surely_above, times
+from intent.values.bounds import ONE, hull, natural, over, surely_above, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 
@@ -120,3 +120,24 @@ def feeds_of(scene: Scene, parts: Sequence[str], number: Interval) -> tuple[Feed
     unnamed = named.pop("", [])
     found = [Feed(name, tuple(members), ONE) for name, members in named.items()]
     return (*found, Feed("", tuple(unnamed), number)) if unnamed else tuple(found)
+
+
+def voltages_of(scene: Scene) -> tuple[Interval, ...]:
+    """The voltages that the venue's mains gives a device of one phase: of three, also that of one to the neutral."""
+    mains = natural(scene.venue("mains"))
+    is_three = scene.is_(THE_VENUE, "supply-phases", "three-phase") is Answer.IN
+    return (
+        (mains, over(mains, electricity.THREE_PHASES))
+        if is_three and scene.states(THE_VENUE, "supply-phases")
+        else (mains,)
+    )
+
+
+def current_of(scene: Scene, part: str) -> Interval:
+    """What a part draws, in amperes; of a device of three phases, in each conductor: I = S/(√3·U)."""
+    apparent, mains = natural(scene.bounds(part, "apparent-power")), natural(scene.venue("mains"))
+    if scene.states(part, "supply-phases") and scene.is_(part, "supply-phases", "three-phase") is Answer.IN:
+        return electricity.current(apparent, times(mains, electricity.THREE_PHASES))
+    rated, given = natural(scene.bounds(part, "rated-voltage")), voltages_of(scene)
+    fitting = [voltage for voltage in given if electricity.suits(rated, voltage) is not Answer.OUT]
+    return hull(electricity.current(apparent, voltage) for voltage in fitting or given)

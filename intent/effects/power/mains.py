@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.effects.limits_kept import Limited, inputs, obstacles
+from intent.effects.limits_kept import Limited, any_of, inputs, obstacles
 from intent.effects.power.consumers import lacking_effects, supplies
+from intent.effects.power.feeds import voltages_of
 from intent.effects.power.plugs import plug_effects
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.links import links_of
@@ -81,7 +82,7 @@ def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
         found.setdefault(built, []).append(part)
     hertz = electricity.frequency_band(natural(scene.venue("mains-frequency")))
     for (voltage, frequency), members in found.items():
-        wrong_voltage = electricity.suits(voltage, natural(scene.venue("mains"))) is Answer.OUT
+        wrong_voltage = _suits(scene, voltage) is Answer.OUT
         wrong_frequency = _is_apart(frequency, hertz)
         if wrong_voltage or wrong_frequency:
             yield Misfed(
@@ -91,6 +92,11 @@ def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
                 wrong_voltage=wrong_voltage,
                 wrong_frequency=wrong_frequency,
             )
+
+
+def _suits(scene: Scene, built: Interval) -> Answer:
+    """Whether a device may be connected to the venue's mains, in one way or another."""
+    return any_of(electricity.suits(built, voltage) for voltage in voltages_of(scene))
 
 
 def _is_apart(built: Interval, given: Interval) -> bool:
@@ -226,7 +232,7 @@ def _unsure(sides: Sides, parts: Sequence[str]) -> Iterator[Obstacle]:
         return
     for part in parts:
         voltage = natural(scene.bounds(part, "rated-voltage"))
-        if not scene.states(part, "rated-voltage") or electricity.suits(voltage, mains) is not Answer.OPEN:
+        if not scene.states(part, "rated-voltage") or _suits(scene, voltage) is not Answer.OPEN:
             continue
         limited = Limited(
             slug="mains-voltage",
