@@ -25,10 +25,10 @@ from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 CURRENT = say(
-    "apparent power over the venue's mains voltage, of three phases also over √3, of one where nothing is said; where "
-    "the venue states no share, 80 % of the rating: in North America after NEC (NFPA 70) 210.20(A), as quoted, for "
-    "loads of three hours or more, elsewhere common practice without a source; the local code comes first, and a licensed "
-    "electrician judges"
+    "apparent power over the venue's mains voltage, of three phases also over √3, of one where nothing is said; "
+    "where the venue states no share, 80 % of the rating: in North America after NEC (NFPA 70) 210.20(A), as "
+    "quoted, for loads of three hours or more, elsewhere common practice without a source; the local code comes "
+    "first, and a licensed electrician judges"
 )
 IN_ALL = say("current in all")
 
