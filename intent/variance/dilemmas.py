@@ -41,6 +41,8 @@ def across_grounds(whole: ValueSet, demands: Sequence[Demand]) -> tuple[Dilemma,
 
 def dilemmas_about(case: Case, topic: Topic, days: Iterable[datetime.date]) -> tuple[Dilemma, ...]:
     """The dilemmas about one thing on any of some days, each once."""
+    if len({line.ground for line in topic.lines}) < 2:
+        return ()
     found = (dilemma for day in days for dilemma in _on(case, topic, day))
     return tuple(dict.fromkeys(found))
 
@@ -51,11 +53,10 @@ def _on(case: Case, topic: Topic, day: datetime.date) -> tuple[Dilemma, ...]:
         for line in topic.lines
         if line.modality is not Modality.ALLOWED and not _asks_of_its_own_value(line)
     ]
-    if len({line.ground for line in lines}) < 2:
-        return ()
-    whole = _whole(case, topic)
     speaking = speakers(case, lines, topic.members, day)
-    return across_grounds(whole, list(_demands(case, topic, [speaker.line for speaker in speaking])))
+    return across_grounds(
+        _whole(case, topic), list(_demands(case, topic, [speaker.line for speaker in speaking]))
+    )
 
 
 def _asks_of_its_own_value(line: Instruction) -> bool:
