@@ -29,6 +29,10 @@ class Field:
     span: Span
     value_span: Span
     raw: str = ""
+    words: str = ""
+    """What the quotation beneath it says."""
+    runs_on: Span | None = None
+    """The first line beneath it that is neither empty nor begun with `>`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,7 +249,11 @@ def _fields(inner: Sequence[Token], lines: Sequence[str], file: str) -> Iterator
         first, end = token.map
         line = lines[first]
         start = len(line) - len(line.lstrip(" -*+\t"))
-        content = "\n".join([line[start:], *(further.strip() for further in lines[first + 1 : end])]).strip()
+        beneath = [(number, text.strip()) for number, text in enumerate(lines[first + 1 : end], first + 1)]
+        quoted = [text for _, text in beneath if text.startswith(">")]
+        further = [(number, text) for number, text in beneath if text and not text.startswith(">")]
+        before = next((number for number, text in beneath if text.startswith(">")), end)
+        content = "\n".join([line[start:], *(text for number, text in further if number < before)]).strip()
         span = Span(file=file, line=first + 1, column=start + 1, text=line, length=len(line) - start)
         match = _FIELD.match(content)
         if not match:
@@ -255,4 +263,18 @@ def _fields(inner: Sequence[Token], lines: Sequence[str], file: str) -> Iterator
         column = start + 1 + (match.start("value") if match["value"] else len(match["name"]))
         value_span = Span(file=file, line=first + 1, column=column, text=line, length=max(1, len(value)))
         raw = "\n".join(lines[first:end]).rstrip()
-        yield Field(name=match["name"].strip("*_ "), value=value, span=span, value_span=value_span, raw=raw)
+        yield Field(
+            name=match["name"].strip("*_ "),
+            value=value,
+            span=span,
+            value_span=value_span,
+            raw=raw,
+            words="\n".join(re.sub(r"^> ?", "", text) for text in quoted).strip(),
+            runs_on=_line(lines, file, further[0][0]) if further else None,
+        )
+
+
+def _line(lines: Sequence[str], file: str, number: int) -> Span:
+    text = lines[number]
+    indent = len(text) - len(text.lstrip())
+    return Span(file=file, line=number + 1, column=indent + 1, text=text, length=len(text.strip()))

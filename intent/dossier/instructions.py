@@ -14,6 +14,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
 from intent.dossier.inscribe import inscribe_line
 from intent.dossier.interpret import Line, read_line
+from intent.dossier.quoted_lines import find_misplaced_words
 from intent.dossier.register import IdentifierKind, RegisterEntry, identifier_fault, taken_message
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
 from intent.dossier.sentence import Ungrammatical, parse
@@ -93,6 +94,7 @@ def _read_heading(
     read_citations(desk, identifier, cited, heading.words)
     doubt_identifier(desk, heading, "R2")
     lines = _lines(form, heading)
+    find_misplaced_words(draft, form, heading)
     if not lines:
         message = say(
             "`{heading}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`",
@@ -115,6 +117,7 @@ def _read_line(
     draft.add(node, INTENT.inHeading, heading)
     draft.add(node, INTENT.order, Literal(draft.next_order("instruction")))
     draft.add(node, INTENT.modality, INTENT[modality])
+    draft.say(node, INTENT.words, field.words)
     line = read_sentence(desk, known, field, modality)
     if line is not None:
         inscribe_line(draft, node, line, desk.register)

@@ -80,7 +80,7 @@ def _unread(block: Field | Prose | Quote) -> Iterator[tuple[Span, str]]:
     originals = written.split("\n")
     for index, line in enumerate(without_comments(written).split("\n")):
         is_read = (isinstance(block, Field) and index == 0) or (
-            isinstance(block, Quote) and line.lstrip().startswith(">")
+            isinstance(block, (Field, Quote)) and line.lstrip().startswith(">")
         )
         if line.strip() and not is_read:
             indent = len(line) - len(line.lstrip())

@@ -4,14 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from intent.dossier.write_work import (
-    box_cells,
-    connections_table,
-    devices_table,
-    framed,
-    log_table,
-    part_cells,
-)
+from intent.dossier.write_tables import connections_table, log_table
+from intent.dossier.write_work import box_cells, devices_table, framed, part_cells
 from intent.dossier.writing import (
     fields_block,
     property_cells,

@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from intent.dossier.own_words import OwnWords, own_words_of
+from intent.dossier.write_tables import connections_table, log_table
 from intent.dossier.writing import (
     Cells,
+    field_line,
     fields_block,
+    kept,
     property_cells,
     quote_block,
     section_label,
@@ -15,8 +18,7 @@ from intent.dossier.writing import (
     table_block,
     text_of,
 )
-from intent.model.log_entry import LogEntry
-from intent.model.work import Citation, Connection, Crate, Device, Heading, Part, Section, Source, Work
+from intent.model.work import Citation, Crate, Device, Heading, Part, Section, Source, Work
 from intent.names import TERM
 from intent.vocabulary.grammar import Word
 from intent.vocabulary.terms import Vocabulary
@@ -84,21 +86,17 @@ def _people(work: Work, section: Section) -> list[str]:
             "successor": person.successor or "",
             "contact": person.contact,
             "remark": person.note,
-            "keep": _kept(person.internal),
+            "keep": kept(person.internal),
         }
         for person in work.people
     ]
     return framed(section, table_block(rows))
 
 
-def _kept(internal: bool) -> str:
-    return "internal" if internal else ""
-
-
 def _parts(work: Work, section: Section) -> list[str]:
     origin = property_cells(section.fields, "parts-section", work.vocabulary).get("origin", "")
     loose = [part_cells(part, work, None) for part in work.parts if part.group is None]
-    blocks = [fields_block([("origin", origin), ("keep", _kept(section.internal))]), section.note]
+    blocks = [fields_block([("origin", origin), ("keep", kept(section.internal))]), section.note]
     blocks += [table_block(loose), section.afterword]
     for group in work.groups:
         kind = group.kind.iri if group.kind else None
@@ -117,7 +115,7 @@ def part_cells(part: Part, work: Work, group_kind: str | None) -> Cells:
         "device": part.device or "",
         **statement_cells(part.statements, work.vocabulary),
         "remark": part.note,
-        "keep": _kept(part.internal),
+        "keep": kept(part.internal),
     }
 
 
@@ -137,17 +135,17 @@ def device_cells(device: Device, vocabulary: Vocabulary) -> Cells:
         "status": device.status.label if device.status else "",
         **statement_cells(device.statements, vocabulary),
         **property_cells(device.fields, "devices-section", vocabulary),
-        "keep": _kept(device.internal),
+        "keep": kept(device.internal),
     }
 
 
 def _whole(work: Work, section: Section) -> list[str]:
     cells = statement_cells(work.statements, work.vocabulary)
-    return [fields_block([*cells.items(), ("keep", _kept(section.internal))]), section.note]
+    return [fields_block([*cells.items(), ("keep", kept(section.internal))]), section.note]
 
 
 def _sources(work: Work, section: Section) -> list[str]:
-    blocks = [fields_block([("keep", _kept(section.internal))]), section.note]
+    blocks = [fields_block([("keep", kept(section.internal))]), section.note]
     for source in work.sources:
         blocks += [f"### {source.identifier} {source.title}".rstrip(), _source_fields(work, source)]
         blocks += [quote_block(source.words), source.note]
@@ -161,14 +159,14 @@ def _source_fields(work: Work, source: Source) -> str:
         "by": ", ".join(source.by),
         "reported by": source.reported_by or "",
         **property_cells(source.fields, "sources-section", work.vocabulary),
-        "keep": _kept(source.internal),
+        "keep": kept(source.internal),
     }
     return fields_block(fields.items())
 
 
 def _instructions(work: Work, section: Section) -> list[str]:
     own_words = own_words_of(work)
-    blocks = [fields_block([("keep", _kept(section.internal))]), section.note]
+    blocks = [fields_block([("keep", kept(section.internal))]), section.note]
     for heading in work.headings:
         blocks += [
             f"### {heading.identifier} {heading.title}".rstrip(),
@@ -182,9 +180,14 @@ def _instructions(work: Work, section: Section) -> list[str]:
 def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
     lines = [line for line in work.instructions if line.heading == heading.identifier]
     lines.sort(key=lambda line: int(line.identifier.rpartition(".")[2]))
-    return fields_block(
+    said = [
+        "\n".join(
+            filter(None, [field_line(str(line.modality), own_words.sentence(line)), _beneath(line.words)])
+        )
+        for line in lines
+    ]
+    shared = fields_block(
         [
-            *((str(line.modality), own_words.sentence(line)) for line in lines),
             ("by", heading.by),
             ("on", heading.on),
             ("source", ", ".join(map(_citation, heading.sources))),
@@ -195,6 +198,12 @@ def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
             ("lifted by", _lifted_by(work, heading)),
         ]
     )
+    return "\n".join(filter(None, [*said, shared]))
+
+
+def _beneath(words: str) -> str:
+    """A quotation of a line, indented to its text."""
+    return "\n".join(f"  {line}" for line in quote_block(words).split("\n")) if words else ""
 
 
 def _lifted_by(work: Work, heading: Heading) -> str:
@@ -216,7 +225,7 @@ def _material(work: Work, section: Section) -> list[str]:
             **statement_cells(found.statements, work.vocabulary),
             "file": found.file or "",
             "remark": found.note,
-            "keep": _kept(found.internal),
+            "keep": kept(found.internal),
         }
         for found in work.material
     ]
@@ -225,21 +234,6 @@ def _material(work: Work, section: Section) -> list[str]:
 
 def _connections(work: Work, section: Section) -> list[str]:
     return framed(section, connections_table(work.connections, work.vocabulary))
-
-
-def connections_table(connections: Iterable[Connection], vocabulary: Vocabulary) -> str:
-    """Connections, of a work or of an installation."""
-    rows = [
-        {
-            "from": found.start,
-            "to": found.end,
-            **statement_cells(found.statements, vocabulary),
-            "remark": found.note,
-            "keep": _kept(found.internal),
-        }
-        for found in connections
-    ]
-    return table_block(rows)
 
 
 def _boxes(work: Work, section: Section) -> list[str]:
@@ -252,30 +246,12 @@ def box_cells(box: Crate, vocabulary: Vocabulary) -> Cells:
         "holds": ", ".join([*box.holds, *(f'"{accessory}"' for accessory in box.accessories)]),
         **statement_cells(box.statements, vocabulary),
         **property_cells(box.fields, "boxes-section", vocabulary),
-        "keep": _kept(box.internal),
+        "keep": kept(box.internal),
     }
 
 
 def _log(work: Work, section: Section) -> list[str]:
     return framed(section, log_table(work.log, work.vocabulary))
-
-
-def log_table(log: Iterable[LogEntry], vocabulary: Vocabulary) -> str:
-    """The entries of a log, of a work or of an installation."""
-    rows = [
-        {
-            "date": str(entry.date or ""),
-            "device": entry.about,
-            "event": entry.event.label,
-            "value": ", ".join(statement_cells(entry.value, vocabulary).values()),
-            "by": entry.by or "",
-            "source": entry.source,
-            "remark": entry.note,
-            "keep": _kept(entry.internal),
-        }
-        for entry in log
-    ]
-    return table_block(rows)
 
 
 _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {

@@ -42,6 +42,11 @@ def _cell(text: str) -> str:
     return re.sub(r"\s*\n\s*", " ", text).replace("|", "\\|").strip()
 
 
+def kept(internal: bool) -> str:
+    """The cell or field that keeps a thing in the house."""
+    return "internal" if internal else ""
+
+
 def quote_block(words: str) -> str:
     return "\n".join(f"> {line}".rstrip() for line in words.split("\n")) if words else ""
 

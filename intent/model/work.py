@@ -43,6 +43,8 @@ class Instruction:
     """The sentence in English, told from what was read of it; for programs."""
     written: str = field(default="", compare=False)
     """The sentence as its writer put it, where that is not how it is told in English."""
+    words: str = ""
+    """The words quoted for this line alone, beside those of its heading."""
     conditions: tuple[Condition, ...] = ()
     until: DaySpan | None = None
     consents: tuple[str, ...] = ()

@@ -116,6 +116,8 @@ def _instruction(work: Work, told: Explained, said: set[str]) -> Iterator[Block]
     yield Items(tuple(_particulars(told, said)))
     if line.heading not in said and told.heading.words:
         yield Quotation(words=quoted(told.heading.words))
+    if line.words:
+        yield Quotation(words=quoted(line.words))
     said.add(line.heading)
 
 

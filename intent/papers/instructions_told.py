@@ -85,7 +85,7 @@ def as_written(work: Work, instruction: Instruction) -> AsWritten:
 
 
 def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[QuotedWords, ...]:
-    """The words behind the instructions, each heading's once, in the order given."""
+    """The words behind the instructions, each heading's and each line's own once, in the order given."""
     found: dict[str, QuotedWords] = {}
     for instruction in instructions:
         heading = work.heading(instruction.heading)
@@ -96,6 +96,12 @@ def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[QuotedW
                 words=words,
                 attribution=attribution(work, instruction),
                 reason=reason_given(heading.reason),
+            )
+        if instruction.words:
+            found[instruction.identifier] = QuotedWords(
+                heading=instruction.heading,
+                words=instruction.words,
+                attribution=attribution(work, instruction),
             )
     return tuple(found.values())
 

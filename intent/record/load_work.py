@@ -169,6 +169,7 @@ def _instruction(
         modality=Modality(view.local(node, INTENT.modality)),
         assertion=load_assertion(view, node, vocabulary),
         written=view.text(node, INTENT.written),
+        words=view.text(node, INTENT.words),
         conditions=load_conditions(view, node, vocabulary),
         until=view.date(node, INTENT.until),
         consents=view.identifiers(node, INTENT.withConsentOf),

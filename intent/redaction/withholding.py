@@ -212,7 +212,11 @@ class _House:
     def _is_quotation(self, triple: Triple) -> bool:
         subject, predicate, value = triple
         if predicate == INTENT.words:
-            return INTENT.Heading in self.described.values(subject, RDF.type) and self._cites_kept(subject)
+            headings = self.described.values(subject, INTENT.inHeading) or [subject]
+            return any(
+                INTENT.Heading in self.described.values(one, RDF.type) and self._cites_kept(one)
+                for one in headings
+            )
         if predicate != OA.hasSelector or OA.TextQuoteSelector not in self.described.values(value, RDF.type):
             return False
         return any(self._cites_kept(heading) for heading, _ in self.described.naming(subject))

@@ -1,0 +1,43 @@
+"""The tables that a work and an installation have alike: connections, and the log."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from intent.dossier.writing import kept, statement_cells, table_block
+from intent.model.log_entry import LogEntry
+from intent.model.work import Connection
+from intent.vocabulary.terms import Vocabulary
+
+
+def connections_table(connections: Iterable[Connection], vocabulary: Vocabulary) -> str:
+    """Connections, of a work or of an installation."""
+    rows = [
+        {
+            "from": found.start,
+            "to": found.end,
+            **statement_cells(found.statements, vocabulary),
+            "remark": found.note,
+            "keep": kept(found.internal),
+        }
+        for found in connections
+    ]
+    return table_block(rows)
+
+
+def log_table(log: Iterable[LogEntry], vocabulary: Vocabulary) -> str:
+    """The entries of a log, of a work or of an installation."""
+    rows = [
+        {
+            "date": str(entry.date or ""),
+            "device": entry.about,
+            "event": entry.event.label,
+            "value": ", ".join(statement_cells(entry.value, vocabulary).values()),
+            "by": entry.by or "",
+            "source": entry.source,
+            "remark": entry.note,
+            "keep": kept(entry.internal),
+        }
+        for entry in log
+    ]
+    return table_block(rows)
