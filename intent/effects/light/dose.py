@@ -96,7 +96,7 @@ def _whose(is_own: bool) -> Message:
 
 def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
     lit, limit = light_on(sides.proposed.state, part), limits.allowance.illuminance
-    if limit.high is None:
+    if limit.high is None and not limits.is_own_illuminance:
         return
     yield from obstacles(sides, at_most(lit, limit), _too_light(sides, part, lit, limits))
     if not surely_above(lit, limit):
