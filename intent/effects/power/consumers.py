@@ -6,13 +6,13 @@ What feeds another device (a transformer, a power supply) is counted with that d
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from intent.effects.scene import Scene
 from intent.effects.unsaid import unsaid_effects
 from intent.language.message import Message
 from intent.names import term_iri
-from intent.values.bounds import natural, total
+from intent.values.bounds import natural, plus, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
@@ -77,6 +77,17 @@ def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
     found = {part: natural(scene.bounds(part, characteristic)) for part in parts}
     lacking = tuple(part for part, bounds in found.items() if bounds.high is None)
     return Sum(total(found.values()), len(found), lacking)
+
+
+def losses(scene: Scene) -> Interval:
+    """What transformers, frequency converters and power supplies lose themselves, of those of which it is stated."""
+    stated = (part for part in supplies(scene) if scene.states(part, "power-loss"))
+    return total(natural(scene.bounds(part, "power-loss")) for part in scene.one_a_device(stated))
+
+
+def with_losses(scene: Scene, found: Sum) -> Sum:
+    """What devices take, with what is lost on the way to them."""
+    return replace(found, total=plus(found.total, losses(scene)))
 
 
 def lacking_effects(

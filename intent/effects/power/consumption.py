@@ -10,7 +10,15 @@ from collections.abc import Iterator, Sequence
 from intent.effects.limits_kept import Limited, at_most, inputs, obstacles, unchecked
 from intent.effects.picture.size import grown
 from intent.effects.power.circuits import circuit_effects
-from intent.effects.power.consumers import Sum, consumers, lacking_effects, summed
+from intent.effects.power.consumers import (
+    Sum,
+    consumers,
+    lacking_effects,
+    losses,
+    summed,
+    supplies,
+    with_losses,
+)
 from intent.effects.power.mains import mains_effects
 from intent.effects.scene import Scene, Sides
 from intent.formulas import electricity
@@ -34,7 +42,7 @@ from intent.variance.result import Effect, EffectTopic
 
 SUM = say(
     "power of all devices, each once, while they work; transformers and power supplies are counted with what they "
-    "feed; 1 BTU is 1055.05585262 J"
+    "feed, and their own losses where these are stated; 1 BTU is 1055.05585262 J"
 )
 HEAT = say(
     "what a device takes from the mains it gives to the room as heat; the heat of visitors and of the sun is not "
@@ -61,7 +69,7 @@ def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator
     if change == ZERO and not (venue_speaks and takers):
         return
     before, after = (
-        summed(scene, parts, "power")
+        with_losses(scene, summed(scene, parts, "power"))
         for scene, parts in ((sides.documented, earlier), (sides.proposed, takers))
     )
     if not before.is_blank or not after.is_blank:
@@ -83,6 +91,14 @@ def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator
         sentence=say("not in the sum, for it is not given"),
         source=SUM,
     )
+    yield from lacking_effects(
+        sides.proposed,
+        supplies(sides.proposed),
+        "power-loss",
+        quantity=sides.proposed.called("power-loss"),
+        sentence=say("not in the sum, for it is not given"),
+        source=SUM,
+    )
 
 
 def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Interval:
@@ -91,7 +107,7 @@ def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Inte
     after = {_device(sides.proposed, part): _power(sides.proposed, part) for part in takers}
     gone = [power for device, power in before.items() if after.get(device) != power]
     come = [power for device, power in after.items() if before.get(device) != power]
-    return minus(total(come), total(gone))
+    return minus(total([*come, losses(sides.proposed)]), total([*gone, losses(sides.documented)]))
 
 
 def _device(scene: Scene, part: str) -> tuple[str, bool]:
@@ -146,7 +162,7 @@ def _heat(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle | U
         yield from unchecked(sides, THE_VENUE, COOLING)
         return
     capacity = natural(scene.venue(COOLING))
-    found = summed(scene, takers, "heat-output")
+    found = with_losses(scene, summed(scene, takers, "heat-output"))
     yield from obstacles(
         sides, at_most(found.total, capacity), _warming(sides, takers, found.total, capacity)
     )
