@@ -259,9 +259,9 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
 
 
 def _unasked_of(about: Properties) -> frozenset[str]:
-    """The bearers named, or with a mere `true` all that there are."""
-    named = frozenset(values_of(about, INTENT + "countsUnasked")) - {"false"}
-    return frozenset(values_of(about, INTENT + "bearer")) if "true" in named else named
+    """All the bearers that there are, or those that are named."""
+    counts = value_of(about, INTENT + "countsUnasked") == "true"
+    return frozenset(values_of(about, INTENT + ("bearer" if counts else "countsUnaskedOf")))
 
 
 def _tolerance_written(about: Properties, units: Mapping[str, Unit]) -> str:

@@ -65,7 +65,7 @@ term:breadth a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
 term:weave a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
     skos:prefLabel "weave"@en, "Bindung"@de, "armure"@fr ; skos:definition "How woven."@en, "x"@de, "x"@fr ;
     intent:bearer "device" ; intent:space "concept" ; intent:valuesFrom term:technologies ;
-    intent:ordinaryValue term:cloth ; intent:noticing 1 ; intent:undoing 2 .
+    intent:countsUnaskedOf "device" ; intent:ordinaryValue term:cloth ; intent:noticing 1 ; intent:undoing 2 .
 term:ease a intent:Characteristic, skos:Concept ; skos:inScheme term:kinds ;
     skos:prefLabel "ease"@en, "Lose"@de, "mou"@fr ; skos:definition "Slack."@en, "x"@de, "x"@fr ;
     intent:bearer "device" ; intent:space "ratio" ; intent:tolerancePercent "10"^^xsd:decimal ;
@@ -150,6 +150,7 @@ BROKEN = [
     ("restates", "intent:restates term:weave", "intent:restates term:cloth"),
     ("never-above", "intent:neverAbove term:weave", "intent:neverAbove term:cloth"),
     ("restates-axis", 'intent:restatesAxis "y"', 'intent:restatesAxis "up"'),
+    ("counts-unasked-of", 'intent:countsUnaskedOf "device"', 'intent:countsUnaskedOf "boat"'),
     ("counts-unasked", "intent:countsUnasked true", 'intent:countsUnasked "perhaps"'),
     (
         "noticing",
