@@ -197,6 +197,7 @@ def _concept(
         authority=None if rank is None else int(rank),
         stands_alone=value_of(about, INTENT + "standsAlone") == "true",
         only_gathers=value_of(about, INTENT + "onlyGathers") == "true",
+        shows_as_well=frozenset(values_of(about, INTENT + "showsAsWell")),
         goes_into=frozenset(values_of(about, INTENT + "goesInto")),
         gives_no_earth=value_of(about, INTENT + "givesNoEarth") == "true",
         cautions=tuple(cautions),

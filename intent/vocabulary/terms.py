@@ -81,6 +81,8 @@ class Concept:
     """The events that an event puts an end to."""
     tells: str | None = None
     """The characteristic that the value of an event is of."""
+    shows_as_well: frozenset[str] = frozenset()
+    """Of a standard: the IRIs of those whose pictures a device for it shows as well, without their colour."""
     goes_into: frozenset[str] = frozenset()
     """Of a plug: the IRIs of the sockets that it goes into with its earth, besides its own."""
     gives_no_earth: bool = False

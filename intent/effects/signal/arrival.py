@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.links import links_of, terms_of
 from intent.effects.signal.paths import PICTURE, Lost, Way, ways_of
+from intent.effects.signal.standard_taken import shown_as_well
 from intent.language.message import Message, say, say_of
 from intent.model.subject import one, several
 from intent.values.bounds import ZERO, between, point
@@ -145,7 +146,8 @@ def _standards_words(scene: Scene, part: str, taken: _Taken) -> Message:
 
 
 def _taken(scene: Scene, part: str) -> _Taken:
-    takes = scene.stated_names(part, "accepted-standard")
+    stated = scene.stated_names(part, "accepted-standard")
+    takes = stated | shown_as_well(scene.vocabulary, stated)
     standards = [scene.stated_names(material, "standard") for material in scene.material(part)]
     told = [standard for standard in standards if standard]
     refused = [standard for standard in told if takes and not standard & takes]

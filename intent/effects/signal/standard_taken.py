@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from intent.effects.limits_kept import Limited, any_of, inputs, obstacles, unchecked
 from intent.effects.scene import Scene, Sides
@@ -11,8 +11,10 @@ from intent.effects.signal.links import listed_names, terms_of
 from intent.effects.signal.paths import PICTURE, ways_of
 from intent.language.message import say
 from intent.model.subject import one
+from intent.names import term_iri
 from intent.values.sets import Answer
 from intent.variance.obstacle import Obstacle, Unchecked
+from intent.vocabulary.terms import Vocabulary, local_name
 
 ACCEPTED = "accepted-standard"
 
@@ -29,7 +31,8 @@ def standard_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
 
 def _taken(sides: Sides, part: str, material: str, converters: list[str]) -> Iterator[Obstacle | Unchecked]:
     scene = sides.proposed
-    takes, given = _listed(scene, part, ACCEPTED), _listed(scene, material, "standard")
+    listed, given = _listed(scene, part, ACCEPTED), _listed(scene, material, "standard")
+    takes = (*listed, *sorted(shown_as_well(scene.vocabulary, listed)))
     if not scene.states(part, ACCEPTED) and not scene.states(material, "standard"):
         return
     found = [
@@ -53,11 +56,20 @@ def _taken(sides: Sides, part: str, material: str, converters: list[str]) -> Ite
             "the material is {standard} and the device takes {takes}: without a standards converter the picture "
             "rolls, tears or loses its colour",
             standard=terms_of(scene, frozenset(given)),
-            takes=terms_of(scene, frozenset(takes)),
+            takes=terms_of(scene, frozenset(listed)),
         ),
         unsure=say("whether the device takes the standard of the material is not said"),
     )
     yield from obstacles(sides, any_of([is_taken, *is_converted]), limited)
+
+
+def shown_as_well(vocabulary: Vocabulary, standards: Iterable[str]) -> frozenset[str]:
+    """The standards whose pictures a device for one of these shows as well.
+
+    Colour was added so that monochrome sets of as many lines go on showing the picture (ITU-R BT.470, from memory).
+    """
+    concepts = (vocabulary.concepts[term_iri(name)] for name in standards)
+    return frozenset(local_name(iri) for concept in concepts for iri in concept.shows_as_well)
 
 
 def _listed(scene: Scene, subject: str, name: str) -> tuple[str, ...]:
