@@ -139,6 +139,14 @@ def _parts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     return found
 
 
+def _whole_number(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    if not re.fullmatch(r"[1-9][0-9]{0,3}", text):
+        raise Unreadable(
+            "bad-number", say("`{text}` is no number of {field}; write `2`", text=text, field=form)
+        )
+    return [Literal(int(text))]
+
+
 def _held(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     """Things by name, and accessories in quotation marks."""
     accessories = [Literal(unquoted(match.group())) for match in _QUOTED.finditer(text)]
@@ -187,6 +195,9 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "part": _reference(IdentifierKind.PART),
     "group": _reference(IdentifierKind.GROUP),
     "subject": _reference(IdentifierKind.PART, IdentifierKind.MATERIAL),
+    "subjects": _reference(*_SUBJECTS, several=True),
+    "tasks": _reference(IdentifierKind.TASK, several=True),
+    "whole-number": _whole_number,
     "held": _held,
     "parts": _parts,
     "instructions": _instructions,

@@ -31,6 +31,7 @@ class IdentifierKind(StrEnum):
     INSTRUCTION = "instruction"
     MATERIAL = "material"
     BOX = "box"
+    TASK = "task"
 
 
 KIND_WORDS = {
@@ -43,6 +44,7 @@ KIND_WORDS = {
     IdentifierKind.INSTRUCTION: say("instruction"),
     IdentifierKind.MATERIAL: say("material"),
     IdentifierKind.BOX: say("box"),
+    IdentifierKind.TASK: say("task"),
 }
 
 

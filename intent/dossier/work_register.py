@@ -46,6 +46,7 @@ def register_of(work: Work) -> Register:
         (IdentifierKind.SOURCE, work.sources),
         (IdentifierKind.MATERIAL, work.material),
         (IdentifierKind.BOX, work.boxes),
+        (IdentifierKind.TASK, work.tasks),
     ):
         for thing in things:
             register.enter(RegisterEntry(identifier=thing.identifier, sort=sort, iri=thing.iri))

@@ -51,6 +51,7 @@ _CLASSES = {
     "devices-section": (IdentifierKind.DEVICE, INTENT.Device),
     "material-section": (IdentifierKind.MATERIAL, INTENT.Material),
     "boxes-section": (IdentifierKind.BOX, INTENT.Box),
+    "tasks-section": (IdentifierKind.TASK, INTENT.Task),
 }
 """The tables whose rows have an identifier of their own."""
 

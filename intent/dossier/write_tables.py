@@ -1,4 +1,4 @@
-"""The tables that a work and an installation have alike: connections, and the log."""
+"""Tables that tell one kind of thing: connections and the log, of a work or an installation, and tasks."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from intent.dossier.writing import kept, statement_cells, table_block
 from intent.model.log_entry import LogEntry
+from intent.model.task import Task
 from intent.model.work import Connection
 from intent.vocabulary.terms import Vocabulary
 
@@ -39,5 +40,24 @@ def log_table(log: Iterable[LogEntry], vocabulary: Vocabulary) -> str:
             "keep": kept(entry.internal),
         }
         for entry in log
+    ]
+    return table_block(rows)
+
+
+def tasks_table(tasks: Iterable[Task]) -> str:
+    """What installing takes."""
+    rows = [
+        {
+            "task": task.identifier,
+            "what": task.what,
+            "parts": ", ".join(task.parts),
+            "after": ", ".join(task.after),
+            "people": str(task.people or ""),
+            "time": task.time,
+            "by": task.by,
+            "remark": task.note,
+            "keep": kept(task.internal),
+        }
+        for task in tasks
     ]
     return table_block(rows)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from intent.dossier.own_words import OwnWords, own_words_of
-from intent.dossier.write_tables import connections_table, log_table
+from intent.dossier.write_tables import connections_table, log_table, tasks_table
 from intent.dossier.writing import (
     Cells,
     field_line,
@@ -32,6 +32,7 @@ _ORDER = (
     "connections-section",
     "boxes-section",
     "log-section",
+    "tasks-section",
     "sources-section",
     "instructions-section",
 )
@@ -265,5 +266,6 @@ _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
     "connections-section": _connections,
     "boxes-section": _boxes,
     "log-section": _log,
+    "tasks-section": lambda work, section: framed(section, tasks_table(work.tasks)),
     "notes-section": lambda work, section: [section.note],
 }

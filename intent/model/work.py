@@ -11,6 +11,7 @@ from enum import StrEnum
 
 from intent.model.assertions import Assertion, Condition, Statements
 from intent.model.log_entry import LogEntry
+from intent.model.task import Task
 from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Concept, Vocabulary
 
@@ -226,6 +227,7 @@ class Work:
     connections: tuple[Connection, ...] = ()
     boxes: tuple[Crate, ...] = ()
     log: tuple[LogEntry, ...] = ()
+    tasks: tuple[Task, ...] = ()
     statements: Statements = field(default_factory=dict)
     """What is documented of the work as a whole."""
 

@@ -31,6 +31,7 @@ _KINDS = (
     ("Connection",),
     ("Box",),
     ("LogEntry",),
+    ("Task",),
     ("Source",),
     ("Heading", "Instruction"),
     ("Substitution",),

@@ -36,6 +36,7 @@ class WithheldKind(Enum):
     CONNECTIONS = say("connections")
     BOXES = say("boxes")
     LOG = say("entries of the log")
+    TASKS = say("tasks")
     VALUES = say("insurance values")
     PLACES = say("places where things are kept")
     PROSE = say("sections of prose")
@@ -87,6 +88,7 @@ _KINDS: Mapping[Node, WithheldKind] = {
     INTENT.Connection: WithheldKind.CONNECTIONS,
     INTENT.Box: WithheldKind.BOXES,
     INTENT.LogEntry: WithheldKind.LOG,
+    INTENT.Task: WithheldKind.TASKS,
     INTENT.Section: WithheldKind.PROSE,
 }
 _ALWAYS_NAMED = {INTENT.Person, INTENT.Source, INTENT.Part, INTENT.Group, INTENT.Section}
@@ -100,6 +102,7 @@ _WITHIN: Mapping[Node, Set[URIRef]] = {
     TERM["connections-section"]: {INTENT.Connection},
     TERM["boxes-section"]: {INTENT.Box},
     TERM["log-section"]: {INTENT.LogEntry},
+    TERM["tasks-section"]: {INTENT.Task},
 }
 """What a section holds; one that is marked keeps all of it in the house, and instructions are never internal."""
 
