@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
 from intent.language.message import Labelled
+from intent.model.as_proposed import connections_as_proposed
 from intent.model.assertions import Expression, Form, Named, Statements
 from intent.model.meaning import given_value
 from intent.names import term_iri
@@ -31,7 +32,10 @@ class Link:
 def links_of(sides: Sides, scene: Scene | None = None) -> Iterator[Link]:
     """The connections of a state of the work, as proposed where none is named."""
     vocabulary = sides.proposed.vocabulary
-    for found in sides.work.connections:
+    is_documented = scene is not None and scene.state is sides.documented.state
+    for found in (
+        sides.work.connections if is_documented else connections_as_proposed(sides.work, sides.installation)
+    ):
         signal = _stated(found.statements, "signal", vocabulary)
         connector = _stated(found.statements, "connector", vocabulary)
         yield Link(
