@@ -82,12 +82,15 @@ def ways_of(sides: Sides, carriers: tuple[str, ...]) -> Ways:
     """The ways along all connections that could carry one of some signals."""
     vocabulary = sides.proposed.vocabulary
     carrying = frozenset[str]().union(*(with_narrower(vocabulary, name) for name in carriers))
-    links = tuple(link for link in links_of(sides) if not link.signal or link.signal & carrying)
-    misfits = {link: misfit for link in links if (misfit := new_misfit(sides, link)) is not None}
+    links, now = (
+        tuple(link for link in links_of(sides, scene) if not link.signal or link.signal & carrying)
+        for scene in (sides.documented, sides.proposed)
+    )
+    misfits = {link: misfit for link in (*links, *now) if (misfit := new_misfit(sides, link)) is not None}
     state = sides.proposed.state
     working = [
         link
-        for link in links
+        for link in now
         if link not in misfits and state.is_there(link.start) and state.is_there(link.end)
     ]
     return Ways(sides=sides, links=links, misfits=misfits, before=by_end(links), after=by_end(working))
