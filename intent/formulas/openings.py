@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from enum import Enum
 from fractions import Fraction
-from itertools import combinations, permutations
+from itertools import combinations
 
 from intent.values.bounds import larger, minus, point, root, scaled, times
 from intent.values.regions import Interval
@@ -32,9 +32,13 @@ class Turning(Enum):
 
     UPRIGHT = 1
     """About the vertical alone."""
-    LAID = 2
+    ON_EDGE = 2
+    """On its long edge alone: neither its thickness nor its longest side is upright."""
+    ON_BACK = 3
+    """About the vertical, and onto its back or face: its length is never upright."""
+    LAID = 4
     """Onto any of its sides."""
-    ANY = 3
+    ANY = 5
     """Onto any of its sides, and on the slant."""
 
 
@@ -69,10 +73,13 @@ def surely_larger(sides: Sides, car: Sides, turning: Turning) -> bool:
     A box in another has neither a longer diagonal, nor a greater sum of its sides, nor a greater shortest side
     (theorems of geometry, from memory); what must stay upright goes in as its plan goes into the plan of the car.
     """
-    length, width, height = box = [side.low or Fraction(0) for side in sides]
+    box = [side.low or Fraction(0) for side in sides]
     across, deep, upright = room = [ENDLESS if side.high is None else side.high for side in car]
-    if turning is Turning.UPRIGHT:
-        return height > upright or not fits_slanting((length, width), (across, deep))
+    if turning not in (Turning.LAID, Turning.ANY):
+        return all(
+            tall > upright or not fits_slanting((one, two), (across, deep))
+            for one, two, tall in _ways(box, turning)
+        )
     return (
         sum(side**2 for side in box) > sum(side**2 for side in room)
         or sum(box) > sum(room)
@@ -107,12 +114,9 @@ def _between(
 
 
 def _through(box: Sequence[Fraction], hole: Sequence[Fraction], turning: Turning) -> Fraction:
-    length, width, height = box
     across, upright = hole
-    if turning is Turning.UPRIGHT:
-        return min(across - min(length, width), upright - height)
-    straight = max(min(across - one, upright - two) for one, two in permutations(box, 2))
-    if turning is Turning.LAID or straight >= 0:
+    straight = max(min(across - min(one, two), upright - tall) for one, two, tall in _ways(box, turning))
+    if turning is not Turning.ANY or straight >= 0:
         return straight
     slanting = (_slanting((one, two), (across, upright)) for one, two in combinations(box, 2))
     return max(straight, *slanting)
@@ -129,9 +133,20 @@ def _slanting(face: Rectangle, opening: Rectangle) -> Fraction:
 
 
 def _into(box: Sequence[Fraction], room: Sequence[Fraction], turning: Turning) -> Fraction:
-    ways = (
-        permutations(box)
-        if turning is not Turning.UPRIGHT
-        else ((*floor, box[2]) for floor in permutations(box[:2]))
+    across, deep, upright = room
+    return max(
+        min(max(min(across - one, deep - two), min(across - two, deep - one)), upright - tall)
+        for one, two, tall in _ways(box, turning)
     )
-    return max(min(free - side for side, free in zip(way, room, strict=True)) for way in ways)
+
+
+def _ways(box: Sequence[Fraction], turning: Turning) -> list[tuple[Fraction, Fraction, Fraction]]:
+    """The ways to set a box down: two sides of what is seen from above, and the side that is upright."""
+    length, width, height = box
+    if turning is Turning.ON_EDGE:
+        thin, middle, long = sorted(box)
+        return [(long, thin, middle)]
+    standing, on_back, on_end = (length, width, height), (length, height, width), (width, height, length)
+    if turning is Turning.UPRIGHT:
+        return [standing]
+    return [standing, on_back] if turning is Turning.ON_BACK else [standing, on_back, on_end]

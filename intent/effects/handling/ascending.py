@@ -16,7 +16,7 @@ from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one, several
 from intent.names import THE_VENUE
-from intent.values.bounds import ZERO, natural, over, point, surely_above, surely_within
+from intent.values.bounds import ZERO, natural, over, point, surely_above
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
@@ -85,13 +85,13 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obst
     for load in loads:
         if load.is_asked_about(*load.sides_named):
             yield from _obstructed(sides, load)
-        as_it_stands = clearance_in_car(load.extent, car, Turning.UPRIGHT)
+        as_it_stands = clearance_in_car(load.extent, car, load.standing)
         laid = clearance_in_car(load.extent, car, load.freest)
-        if surely_within(ZERO, as_it_stands):
+        if room_for(as_it_stands) is Answer.IN:
             standing.append((load, as_it_stands))
         elif surely_larger(load.extent, car, load.freest):
             continue
-        elif surely_within(ZERO, laid):
+        elif room_for(laid) is Answer.IN:
             words = say("it goes into the lift only when it is turned onto another of its sides")
             yield _clearance(load, laid, words, missing=load.unknown("transport-orientation"))
         elif surely_above(ZERO, laid):

@@ -24,6 +24,8 @@ EQUATION = say(
 )
 PEOPLE = "people-to-lift"
 INDEX = say("lifting index")
+MOST_BY_HAND = 4
+"""People who can stand at one thing and lift together (common practice, no source)."""
 UNSURE = say("whether one person should lift it cannot be said from what is given")
 WAY_IN = (
     "door-width",
@@ -137,6 +139,11 @@ def _people_words(people: Interval | None) -> Message:
             "not by hand from the floor: plan a platform or lifting aid, as those in charge judge; local rules prevail"
         )
     least = people.low or Fraction(1)
+    if least > MOST_BY_HAND:
+        return say(
+            "not by hand: more people than can lift one thing together; plan a lifting aid or hoist and people trained "
+            "for it; local rules prevail"
+        )
     if least > 2:
         return say_of(
             int(least),

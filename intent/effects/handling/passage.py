@@ -14,7 +14,7 @@ from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one
 from intent.names import THE_VENUE
-from intent.values.bounds import ZERO, natural, negative, point, surely_above, surely_within
+from intent.values.bounds import ZERO, natural, negative, point, surely_above
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
@@ -91,8 +91,8 @@ def passage_effects(
     for load in loads:
         if load.is_asked_about(*load.sides_named):
             yield from _obstructed(sides, load, passage)
-        as_it_stands = clearance(load.extent, hole, Turning.UPRIGHT)
-        if surely_within(ZERO, as_it_stands):
+        as_it_stands = clearance(load.extent, hole, load.standing)
+        if room_for(as_it_stands) is Answer.IN:
             standing.append((load, as_it_stands))
         elif surely_above(ZERO, clearance(load.extent, hole, load.freest)):
             continue
@@ -116,10 +116,10 @@ def passage_effects(
 
 def _turned(load: Load, hole: Opening, passage: Passage) -> Effect | None:
     """How it goes through when it is turned: laid on a side rather than slanting; none where neither is sure."""
-    straight = Turning.LAID if load.freest is not Turning.UPRIGHT else Turning.UPRIGHT
+    straight = Turning.LAID if load.freest is Turning.ANY else load.freest
     for turning, words in ((straight, passage.laid), (load.freest, passage.slanting)):
         spare = clearance(load.extent, hole, turning)
-        if surely_within(ZERO, spare):
+        if room_for(spare) is Answer.IN:
             return _clearance(
                 load,
                 passage,

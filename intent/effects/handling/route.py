@@ -41,7 +41,7 @@ def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
         return
     corridor, height = natural(scene.venue("corridor-width")), natural(scene.venue("corridor-height"))
     for load in loads:
-        length, width, upright = load.extent
+        length, width, upright = load.on_the_floor
         standing = _spare(*_plan(length, width), corridor)
         if not surely_above(ZERO, standing):
             continue
@@ -49,10 +49,10 @@ def _corner(scene: Scene, loads: Sequence[Load]) -> Iterator[Effect]:
         turned = [
             _spare(*_plan(along, across), corridor)
             for along, across, tall in permutations((length, width, upright))
-            if height.high is not None and surely_within(tall, height)
+            if load.may_stand_up(tall) and height.high is not None and surely_within(tall, height)
         ]
         goes_round = any(surely_within(ZERO, spare) for spare in turned)
-        may_be_laid = load.turnings != {Turning.UPRIGHT}
+        may_be_laid = load.freest.value > Turning.ON_EDGE.value
         yield Effect(
             topic=EffectTopic.HANDLING,
             subject=one(load.identifier),

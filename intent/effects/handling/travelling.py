@@ -11,7 +11,7 @@ from intent.effects.unsaid import Missing
 from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning
 from intent.model.work import Crate
-from intent.values.bounds import natural
+from intent.values.bounds import larger, natural, smaller
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 
@@ -22,11 +22,11 @@ BULKY = ("display", "loudspeaker", "object", "furniture")
 TURNINGS: Mapping[str, Turning] = {
     "transport-upright": Turning.UPRIGHT,
     "transport-screen-forward": Turning.UPRIGHT,
-    "transport-on-edge": Turning.UPRIGHT,
-    "transport-on-back": Turning.LAID,
+    "transport-on-edge": Turning.ON_EDGE,
+    "transport-on-back": Turning.ON_BACK,
     "transport-any": Turning.ANY,
 }
-"""How far a thing may be turned, by how it may lie; what travels on its edge is packed so."""
+"""How far a thing may be turned, by how it may lie."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,6 +70,24 @@ class Load:
     def freest(self) -> Turning:
         """How far it may be turned at the most."""
         return max(self.turnings, key=lambda turning: turning.value)
+
+    @property
+    def standing(self) -> Turning:
+        """As it stands: what may travel on its edge alone is set on it, however its sides are named."""
+        return Turning.ON_EDGE if self.turnings == {Turning.ON_EDGE} else Turning.UPRIGHT
+
+    @property
+    def on_the_floor(self) -> Extent:
+        """The two sides seen from above, and the height, as it stands."""
+        length, width, height = self.extent
+        if self.standing is Turning.UPRIGHT:
+            return self.extent
+        middle = larger(smaller(length, width), smaller(larger(length, width), height))
+        return larger(larger(length, width), height), smaller(smaller(length, width), height), middle
+
+    def may_stand_up(self, side: Interval) -> bool:
+        """Whether that side of it may be upright, where it may be laid down at all: on its back it is not on end."""
+        return self.freest is not Turning.ON_BACK or side in self.extent[1:]
 
     def passing(self, passes: Callable[[Turning], Answer]) -> Answer:
         """Whether it passes as it may be turned: surely, if it does in every way that may be meant."""
