@@ -101,9 +101,7 @@ def test_more_turning_never_does_harm(
 ) -> None:
     sides, hole = (point(p), point(q), point(r)), (point(a), point(b))
     # on its long edge alone is another way and not a greater freedom
-    spare = [
-        known(clearance(sides, hole, turning)) for turning in Turning if turning is not Turning.ON_EDGE
-    ]
+    spare = [known(clearance(sides, hole, turning)) for turning in Turning if turning is not Turning.ON_EDGE]
     assert all(one is not None for one in spare)
     assert spare == sorted(one for one in spare if one is not None)
 
