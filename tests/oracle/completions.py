@@ -14,7 +14,7 @@ from oracle.cases import Case, Saying
 from oracle.state import members, present
 from oracle.world import ELSE, Written
 
-UNKNOWN = (0, 5, 10, 15, 20, 25, 30, 40, 45, 60, 100, 1000)
+UNKNOWN = (0, 5, 10, 15, 16, 20, 25, 30, 40, 45, 60, 100, 1000)
 """What a measured value may be that nobody gave: enough to fall on either side of every bound used here."""
 MODELS = ("TV-13", "TV-9", "PX-15", ELSE, "yet another")
 PAIRED = ("difference", "same", "different", "above", "below")
