@@ -11,7 +11,7 @@ def links_of(scene: Scene) -> tuple[Link, ...]:
     """Players and what they feed, in the order of the work."""
     sinks = tuple(part.identifier for part in scene.parts("display", "loudspeaker"))
     onwards: dict[str, list[str]] = {}
-    for connection in scene.case.work.connections:
+    for connection in scene.connections:
         onwards.setdefault(connection.start, []).append(connection.end)
     return tuple(
         (player.identifier, sink)

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from intent.language.message import Message, Words, named
+from intent.model.as_proposed import connections_as_proposed
 from intent.model.installation import Installation
-from intent.model.work import Part, Work
+from intent.model.work import Connection, Part, Work
 from intent.names import THE_VENUE, term_iri
 from intent.values.bounds import known
 from intent.values.regions import Interval, Region
@@ -33,6 +34,14 @@ class Scene:
     @property
     def vocabulary(self) -> Vocabulary:
         return self.case.work.vocabulary
+
+    @property
+    def connections(self) -> tuple[Connection, ...]:
+        """The connections of this state: those of the work, or what the proposal makes of them."""
+        case = self.case
+        if self.state is case.documented:
+            return case.work.connections
+        return connections_as_proposed(case.work, case.installation)
 
     def bounds(self, subject: str, characteristic: str) -> Interval:
         """A number, stated or computed, in reference units (metres, seconds, watts, degrees …)."""

@@ -10,7 +10,7 @@ from intent.model.assertions import Statements
 from intent.model.installation import Attestation, Change, Consent, Omission, Substitution
 from intent.model.naming import part_words, person_words, runs
 from intent.model.phrasing import expression_words
-from intent.model.work import Material, Part
+from intent.model.work import Connection, Material, Part
 from intent.papers.statements_told import altered_words, statements_words
 from intent.variance.result import Variance
 
@@ -26,6 +26,7 @@ def changes_words(variance: Variance) -> tuple[Words, ...]:
         *_changes(variance),
         *_omissions(variance),
         *(_addition(variance, part) for part in variance.installation.additions),
+        *_connections(variance),
         *_whole(variance),
     )
     return told or (UNCHANGED,)
@@ -153,6 +154,27 @@ def _addition(variance: Variance, part: Part) -> Words:
     return _noted(
         say("{told}, with {values}", told=added, values=described) if described else added, part.note
     )
+
+
+def _connections(variance: Variance) -> Iterator[Words]:
+    """The connections that take the place of those documented, by the part into which they lead."""
+    into: dict[str, list[Connection]] = {}
+    for connection in variance.installation.connections:
+        into.setdefault(connection.end, []).append(connection)
+    for end, several in into.items():
+        part = opened(_part(variance, end))
+        feeding = tuple(_fed(variance, one) for one in several if one.start)
+        yield (
+            say("{part} is fed by {connections}.", part=part, connections=feeding)
+            if feeding
+            else say("Nothing feeds {part}.", part=_part(variance, end))
+        )
+
+
+def _fed(variance: Variance, connection: Connection) -> Words:
+    """`distributor (C3), with signal composite and length 6 m`."""
+    start, described = _part(variance, connection.start), _described(variance, connection.statements)
+    return joined([start, say("({values})", values=described)]) if described else start
 
 
 def _whole(variance: Variance) -> Iterator[Words]:

@@ -10,6 +10,7 @@ from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
 from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning
+from intent.model.as_proposed import boxes_as_proposed
 from intent.model.work import Crate
 from intent.values.bounds import larger, natural, smaller
 from intent.values.regions import Interval
@@ -117,20 +118,18 @@ def travelling(sides: Sides) -> tuple[Load, ...]:
 
 
 def travelling_boxes(sides: Sides) -> Iterator[Load]:
-    """The boxes that travel; one whose parts are all omitted or substituted stays at home."""
-    case, boxes = sides.proposed.case, sides.work.boxes
+    """The boxes that travel; one of the work's whose parts are all omitted or substituted stays at home."""
+    case, boxes = sides.proposed.case, boxes_as_proposed(sides.work, sides.installation)
     scene = _scene_of(sides.proposed, boxes)
     for box in boxes:
-        travels = [
-            part for part in box.holds if part in case.proposed.present and part not in case.substituted
-        ]
-        if travels or not box.holds:
+        travels = any(part in case.proposed.present for part in _held(sides, box))
+        if travels or not box.holds or box in sides.installation.boxes:
             yield Load(identifier=box.identifier, scene=scene, sides_named=BOX_SIDES)
 
 
 def _unboxed(sides: Sides) -> Iterator[Load]:
     case = sides.proposed.case
-    boxed = {part for box in sides.work.boxes for part in box.holds} - case.substituted
+    boxed = {part for box in boxes_as_proposed(sides.work, sides.installation) for part in _held(sides, box)}
     parts = [part.identifier for part in sides.proposed.parts() if part.identifier not in boxed]
     bulky = {part.identifier for part in sides.proposed.parts(*BULKY)}
     for part in sides.proposed.one_a_device(parts):
@@ -142,6 +141,12 @@ def _unboxed(sides: Sides) -> Iterator[Load]:
             is_bulky=part in bulky,
             is_new=is_new,
         )
+
+
+def _held(sides: Sides, box: Crate) -> frozenset[str]:
+    """What lies in a box; another device that comes in a part's place has no room in the box of the one that left."""
+    is_packed_anew = box in sides.installation.boxes
+    return frozenset(box.holds) - (frozenset() if is_packed_anew else sides.proposed.case.substituted)
 
 
 def _scene_of(scene: Scene, boxes: tuple[Crate, ...]) -> Scene:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
 from intent.language.message import Labelled
-from intent.model.as_proposed import connections_as_proposed
 from intent.model.assertions import Expression, Form, Named, Statements
 from intent.model.meaning import given_value
 from intent.names import term_iri
@@ -32,10 +31,7 @@ class Link:
 def links_of(sides: Sides, scene: Scene | None = None) -> Iterator[Link]:
     """The connections of a state of the work, as proposed where none is named."""
     vocabulary = sides.proposed.vocabulary
-    is_documented = scene is not None and scene.state is sides.documented.state
-    for found in (
-        sides.work.connections if is_documented else connections_as_proposed(sides.work, sides.installation)
-    ):
+    for found in (scene or sides.proposed).connections:
         signal = _stated(found.statements, "signal", vocabulary)
         connector = _stated(found.statements, "connector", vocabulary)
         yield Link(

@@ -47,7 +47,7 @@ class Signals:
         fed = [self._named(sink) for player, sink in self.fed if player == part]
         if not fed:
             present = self.sides.proposed.state.present
-            ends = (link.end for link in self.sides.work.connections if link.start == part)
+            ends = (link.end for link in self.sides.proposed.connections if link.start == part)
             fed = [self._named(end) for end in dict.fromkeys(ends) if end in present]
         return (say("to {parts}", parts=tuple(fed)),) if fed else ()
 
