@@ -27,7 +27,7 @@ from intent.language.message import Words, say
 from intent.model.assertions import Assertion, Form, Measured
 from intent.model.instruction_text import in_other_words, sentence_text
 from intent.model.work import Modality
-from intent.names import INTENT
+from intent.names import INTENT, TERM
 
 
 def enter_headings(desk: Desk, form: SectionForm, section: TextSection) -> None:
@@ -90,6 +90,10 @@ def _read_heading(
     shared = [field for field in heading.fields if form.modality(field.name) is None]
     cells = read_fields(desk, form, shared)
     inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))
+    grounds = draft.vocabulary.in_scheme(str(TERM.grounds))
+    if not any((node, INTENT.ground, URIRef(ground.iri)) in draft.triples for ground in grounds):
+        # said in every graph, so that a rule of safety whose ground was lost cannot pass for one of intent
+        draft.add(node, INTENT.ground, TERM.intent)
     cited = [cell for term, cell in cells if getattr(term, "reads", "") == "citation"]
     read_citations(desk, identifier, cited, heading.words)
     doubt_identifier(desk, heading, "R2")

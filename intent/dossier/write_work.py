@@ -193,7 +193,7 @@ def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
             ("on", heading.on),
             ("source", ", ".join(map(_citation, heading.sources))),
             ("reason", heading.reason),
-            ("ground", heading.ground),
+            ("ground", "" if heading.ground == "intent" else heading.ground),
             ("withdrawn", heading.withdrawn),
             ("supersedes", ", ".join(heading.supersedes)),
             ("lifted by", _lifted_by(work, heading)),

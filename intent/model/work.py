@@ -72,7 +72,7 @@ class Heading:
     reason: str = ""
     by: str | None = None
     on: DaySpan | None = None
-    ground: str | None = None
+    ground: str = "intent"
     withdrawn: DaySpan | None = None
     supersedes: tuple[str, ...] = ()
     lifted_by: tuple[str, ...] | None = None

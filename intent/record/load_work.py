@@ -152,10 +152,10 @@ def _lifted_by(view: GraphView, node: Node) -> tuple[str, ...] | None:
     return () if INTENT.nobody in named else view.identifiers(node, INTENT.liftedBy)
 
 
-def ground_of(view: GraphView, node: Node) -> str | None:
+def ground_of(view: GraphView, node: Node) -> str:
     """A ground's plain word: the last step of its term's IRI."""
     ground = view.text(node, INTENT.ground)
-    return ground.removeprefix(str(TERM)).removeprefix("ground-") or None
+    return ground.removeprefix(str(TERM)).removeprefix("ground-")
 
 
 def _instruction(
@@ -178,7 +178,7 @@ def _instruction(
         choice=view.whole(node, INTENT.choice),
         by=heading.by or next(iter(speakers), None),
         on=heading.on or next(iter(dates), None),
-        ground=heading.ground or "intent",
+        ground=heading.ground,
         withdrawn=heading.withdrawn,
         supersedes=heading.supersedes,
         lifted_by=heading.lifted_by,

@@ -106,6 +106,13 @@ def test_a_record_without_a_fault_is_accepted(folder: Path) -> None:
 
 CASES = [
     (
+        "work:R2",
+        "intent:ground term:safety ;",
+        "",
+        "ground",
+        "`R2`: a heading stands on one ground, and a graph says which: intent, safety, law, loan or care",
+    ),
+    (
         "work:R2.1",
         "intent:Instruction",
         "intent:Instuction",
