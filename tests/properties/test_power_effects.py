@@ -108,7 +108,7 @@ Told = tuple[dict[str, Interval], list[str]]
 
 
 def told(power: str, factor: str, voltage: str, rating: str = "10 A") -> Told:
-    """The figures of a lamp in the place of A1, and the findings about the venue by their slugs."""
+    """The figures of a lamp in the place of A1, and the sure obstacles of the venue by their slugs."""
     installation = f"""
 ## Venue
 
@@ -129,7 +129,7 @@ def told(power: str, factor: str, voltage: str, rating: str = "10 A") -> Told:
         for effect in variance.effects
         if effect.topic == "power" and effect.proposed is not None
     }
-    return figures, [finding.slug for finding in variance.obstacles]
+    return figures, [obstacle.slug for obstacle in variance.obstacles if obstacle.is_sure]
 
 
 @given(hundreds=st.integers(1, 40), volts=st.sampled_from([120, 220, 230, 400]), tenths=st.integers(5, 10))
