@@ -13,6 +13,7 @@ from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Span, in_order
 from intent.names import INTENT, Triple
+from intent.record.bearing import misborne_statements, unsuited_values
 from intent.record.belonging import misnumbered_lines, repeated_statements, shared_details, stray_things
 from intent.record.declared import misplaced_names, undeclared_names
 from intent.record.indexed import IndexedGraph
@@ -43,6 +44,8 @@ def closed_findings(
             *shared_details(data, places),
             *repeated_statements(data, places),
             *misnumbered_lines(data, places),
+            *misborne_statements(data, places, ontology, vocabulary),
+            *unsuited_values(data, places, vocabulary),
         ]
     )
 

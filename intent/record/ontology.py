@@ -13,6 +13,7 @@ from rdflib import OWL, RDF, RDFS
 from rdflib.collection import Collection
 from rdflib.term import Node
 
+from intent.names import INTENT
 from intent.record.indexed import IndexedGraph
 from intent.record.parse import parse_triples
 
@@ -35,6 +36,9 @@ class Ontology:
     """The classes of each thing that the ontology itself names: forms, modalities, relations."""
     wider: Mapping[Node, frozenset[Node]]
     """Each class with all that it is below, itself among them."""
+
+    bearers: Mapping[Node, frozenset[str]]
+    """As whose the characteristics of each class's things count: `device`, `place` …"""
 
     @property
     def names(self) -> frozenset[Node]:
@@ -62,6 +66,7 @@ def read_ontology() -> Ontology:
         individuals={
             node: kinds for node, kinds in declared.items() if node not in classes and node not in properties
         },
+        bearers={node: frozenset(map(str, graph.objects(node, INTENT.bearer))) for node in classes},
         wider={
             node: frozenset(filter(None, graph.transitive_objects(node, RDFS.subClassOf))) for node in classes
         },

@@ -106,6 +106,20 @@ def test_a_record_without_a_fault_is_accepted(folder: Path) -> None:
 
 CASES = [
     (
+        "work:M1.visible-diagonal",
+        "term:visible-diagonal",
+        "term:floor-load-limit",
+        "misborne",
+        "`M1`: floor load limit is said of a venue, not of this",
+    ),
+    (
+        "work:M1.technology",
+        "term:cathode-ray-tube",
+        "term:optical-disc",
+        "unsuited",
+        "`M1`: `optical disc` is not a technology of a display",
+    ),
+    (
         "work:R2",
         "intent:ground term:safety ;",
         "",
