@@ -10,7 +10,7 @@ from intent.model.naming import person_words
 from intent.papers.departures import Departure, merged, missing_words
 from intent.papers.inline import Content, Phrase, Several
 from intent.papers.obstacles_told import obstacle_words
-from intent.variance.obstacle import Obstacle, in_the_way, needs_words
+from intent.variance.obstacle import Need, Obstacle, in_the_way, needs_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 
 WHOLE = say("The proposal as a whole.")
@@ -83,18 +83,21 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
         for person in row.ask:
             if person not in answered:
                 yield person, _to_decide(departure), departure.number
-    for obstacle in in_the_way(variance.obstacles):
+    yield from _to_clear(in_the_way(variance.obstacles))
+
+
+def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[tuple[str, Words, int]]:
+    """What has to change where an obstacle is sure, and, in one question, what has to be known where it may be one."""
+    needs: dict[str, list[Need]] = {}
+    for obstacle in obstacles:
         for person in obstacle.ask or ("",):
-            yield from ((person, text, 0) for text in _to_clear(obstacle))
-
-
-def _to_clear(obstacle: Obstacle) -> Iterator[Words]:
-    """What has to change where it is surely so, and what has to be known where it may be."""
-    if obstacle.is_sure:
-        told = closed(obstacle_words(obstacle))
-        yield say("What is to be done about this: {obstacle}", obstacle=told)
-    for need in obstacle.missing:
-        yield say("To say what is missing: {matter}.", matter=needs_words([need])[0])
+            needs.setdefault(person, []).extend(obstacle.missing)
+            if obstacle.is_sure:
+                told = closed(obstacle_words(obstacle))
+                yield person, say("What is to be done about this: {obstacle}", obstacle=told), 0
+    for person, wanted in needs.items():
+        if wanted:
+            yield person, say("To say what is missing: {matter}.", matter=listed(needs_words(wanted))), 0
 
 
 def _who_can_close(item: Open, row: Row) -> Sequence[str]:
