@@ -213,6 +213,14 @@ def test_names_and_numbers_have_nothing_in_common(one: list[Region], labels: Lab
     assert meet(*sets).is_empty
 
 
+@pytest.mark.parametrize(
+    ("names", "all_but", "is_one"),
+    [({"a"}, False, True), ({"a"}, True, False), ({"a", "b"}, False, False), (set(), False, False)],
+)
+def test_one_name_by_itself(names: set[str], all_but: bool, is_one: bool) -> None:
+    assert Labels(frozenset(names), all_but).is_point == is_one
+
+
 def test_answers_turned_round() -> None:
     assert [answer.negated for answer in Answer] == [Answer.OUT, Answer.IN, Answer.OPEN]
 
