@@ -156,6 +156,14 @@ LIMITS = (
     Held("protection", "residual-current limit: 30 mA", "F1", "earth leakage current", "mA", 70),
     Held("light", "ambient light: 100 lx", "F1", "illuminance limit", "lx", 250),
     Held(
+        "light of a year",
+        "ambient light: 100 lx\n- opening time per day: 8 h\n- days open: 60",
+        "F1",
+        "yearly light dose limit",
+        "lx h",
+        100_000,
+    ),
+    Held(
         "light on it", "door height: 3 m", "F1", "illuminance", "lx", 250, (("illuminance limit", "100 lx"),)
     ),
 )

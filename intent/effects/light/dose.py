@@ -146,19 +146,10 @@ def _limited(sides: Sides, part: str, found: Sequence[Input], words: Message) ->
 def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
     scene, yearly = sides.proposed, limits.allowance.dose
     dose, years = scene.bounds(part, "light-dose"), over(scene.state.days, photometry.DAYS_A_YEAR)
-    if yearly.high is None or dose.high == 0:
+    if dose.high == 0 or (yearly.high is None and not limits.is_own_dose):
         return
-    is_bounded = dose.high is not None
-    yield Effect(
-        topic=EffectTopic.LIGHT,
-        subject=one(part),
-        quantity=scene.called("light-dose"),
-        unit=LUX_HOURS,
-        proposed=dose if is_bounded else None,
-        sentence=_words(scene, part, limits, years) if is_bounded else _unsaid_words(limits),
-        source=say("{light}; {limit}", light=LIT_WHILE_OPEN, limit=OWN if limits.is_own_dose else BY_CLASS),
-        missing=_missing(scene, part),
-    )
+    if yearly.high is not None:
+        yield _dose_effect(scene, part, limits, dose)
     allowed = times(yearly, larger(ONE, years))
     words = say(
         "at the venue it gets {dose} of light, and the yearly limit {whose} leaves it {allowed}",
@@ -169,6 +160,20 @@ def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obsta
     own = "light-dose-limit" if limits.is_own_dose else "light-responsivity"
     found = [*_dose_inputs(sides, part), *inputs(sides, part, own)]
     yield from obstacles(sides, at_most(dose, allowed), _limited(sides, part, found, words))
+
+
+def _dose_effect(scene: Scene, part: str, limits: _Limits, dose: Interval) -> Effect:
+    is_bounded, years = dose.high is not None, over(scene.state.days, photometry.DAYS_A_YEAR)
+    return Effect(
+        topic=EffectTopic.LIGHT,
+        subject=one(part),
+        quantity=scene.called("light-dose"),
+        unit=LUX_HOURS,
+        proposed=dose if is_bounded else None,
+        sentence=_words(scene, part, limits, years) if is_bounded else _unsaid_words(limits),
+        source=say("{light}; {limit}", light=LIT_WHILE_OPEN, limit=OWN if limits.is_own_dose else BY_CLASS),
+        missing=_missing(scene, part),
+    )
 
 
 def _dose_inputs(sides: Sides, part: str) -> tuple[Input, ...]:
