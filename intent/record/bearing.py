@@ -18,19 +18,18 @@ from intent.names import INTENT
 from intent.record.indexed import IndexedGraph
 from intent.record.ontology import Ontology
 from intent.record.places import Places
-from intent.vocabulary.terms import Vocabulary
+from intent.vocabulary.terms import Characteristic, Vocabulary
 
 
 def misborne_statements(
     data: IndexedGraph, places: Places, ontology: Ontology, vocabulary: Vocabulary
 ) -> Iterator[Diagnostic]:
     """Statements of a characteristic about something that cannot have it; classes that bear nothing are left alone."""
-    for holder, stated in _statements(data):
+    for holder, _, characteristic in _statements(data, vocabulary):
         bearers = frozenset(
             bearer for kind in data.objects(holder, RDF.type) for bearer in ontology.bearers.get(kind, ())
         )
-        characteristic = vocabulary.characteristics.get(str(data.value(stated, INTENT.characteristic)))
-        if bearers and characteristic is not None and not characteristic.bearers & bearers:
+        if bearers and not characteristic.bearers & bearers:
             message = say(
                 "{characteristic} is said of a {bearers}, not of this",
                 characteristic=characteristic,
@@ -41,10 +40,9 @@ def misborne_statements(
 
 def unsuited_values(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -> Iterator[Diagnostic]:
     """Named values that a part of its kind cannot have, as a text that says so is refused."""
-    for holder, stated in _statements(data):
+    for holder, stated, characteristic in _statements(data, vocabulary):
         kind = str(data.value(holder, INTENT.kind))
-        characteristic = vocabulary.characteristics.get(str(data.value(stated, INTENT.characteristic)))
-        if kind not in vocabulary.concepts or characteristic is None:
+        if kind not in vocabulary.concepts:
             continue
         for value in data.objects(stated, INTENT.value):
             concept = vocabulary.concepts.get(str(value))
@@ -58,7 +56,9 @@ def unsuited_values(data: IndexedGraph, places: Places, vocabulary: Vocabulary) 
                 yield places.finding("unsuited", message, holder)
 
 
-def _statements(data: IndexedGraph) -> Iterator[tuple[Node, Node]]:
-    """Everything that states something, with each statement."""
+def _statements(data: IndexedGraph, vocabulary: Vocabulary) -> Iterator[tuple[Node, Node, Characteristic]]:
+    """Everything that states something, with each statement and the characteristic it is about, where that is known."""
     for stated, holders in data.by_value.get(INTENT.states, {}).items():
-        yield from ((holder, stated) for holder in holders)
+        characteristic = vocabulary.characteristics.get(str(data.value(stated, INTENT.characteristic)))
+        if characteristic is not None:
+            yield from ((holder, stated, characteristic) for holder in holders)

@@ -12,7 +12,7 @@ from rdflib import RDF, URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Span, in_order
-from intent.names import INTENT, Triple
+from intent.names import Triple
 from intent.record.bearing import misborne_statements, unsuited_values
 from intent.record.belonging import misnumbered_lines, repeated_statements, shared_details, stray_things
 from intent.record.declared import misplaced_names, undeclared_names
@@ -20,8 +20,6 @@ from intent.record.indexed import IndexedGraph
 from intent.record.ontology import read_ontology
 from intent.record.places import places_of
 from intent.vocabulary.terms import Vocabulary
-
-_ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
 
 
 def closed_findings(
@@ -36,7 +34,7 @@ def closed_findings(
     While a name is unknown nothing else is said, since all the rest may follow from it.
     """
     data = IndexedGraph(graph, IndexedGraph(beside))
-    places, ontology = places_of(data, spans, _ROOTS[which]), read_ontology()
+    places, ontology = places_of(data, spans, which), read_ontology()
     return in_order(undeclared_names(data, places, ontology)) or in_order(
         [
             *misplaced_names(data, places, ontology, _classes(vocabulary)),

@@ -17,6 +17,13 @@ from intent.values.sets import are_disjoint
 from intent.vocabulary.terms import Characteristic, Vocabulary, local_name
 
 _NOWHERE = Span(file="")
+_BELIED = say(
+    "{characteristic} of {part} is {value}, but its {other} says {other_value}: both cannot be true; "
+    "correct one of them, or leave out the {characteristic}"
+)
+_ABOVE = say(
+    "{characteristic} of {part} is {value}, above its {other}, {other_value}: both cannot be true; correct one of them"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,47 +38,40 @@ class Contradiction:
 
 def contradictions(statements: Statements, vocabulary: Vocabulary) -> Iterator[Contradiction]:
     """What no value could be, beyond the vocabulary's tolerance."""
-    yield from _above(statements, vocabulary)
     for iri, stated in statements.items():
         characteristic = vocabulary.characteristics[iri]
-        other_stated = statements.get(characteristic.restates or "")
-        if other_stated is None or is_relative(stated) or is_relative(other_stated):
-            continue
-        other = vocabulary.characteristics[characteristic.restates or ""]
-        value = given_value(stated, characteristic, vocabulary)
-        whole = given_value(other_stated, other, vocabulary)
-        if not isinstance(value, Region) or not isinstance(whole, Region):
-            continue
-        axis = "xyz".find(characteristic.restates_axis)
-        if not characteristic.restates_axis or not 0 <= axis < len(whole.whole):
-            continue
-        again = Region(tuple((box[axis],) for box in whole.boxes), value.whole)
-        if are_disjoint(unchanged_values(value, characteristic), again):
-            yield Contradiction(
-                characteristic=characteristic, stated=stated, other=other, other_stated=other_stated
-            )
-
-
-def _above(statements: Statements, vocabulary: Vocabulary) -> Iterator[Contradiction]:
-    """What surely lies above another value of the same thing that is never less: black above white."""
-    for iri, stated in statements.items():
-        characteristic = vocabulary.characteristics[iri]
-        other_stated = statements.get(characteristic.never_above or "")
-        if other_stated is None or is_relative(stated) or is_relative(other_stated):
-            continue
-        other = vocabulary.characteristics[characteristic.never_above or ""]
-        value, limit = (
-            given_value(expression, of, vocabulary)
-            for expression, of in ((stated, characteristic), (other_stated, other))
-        )
-        if (
-            isinstance(value, Region)
-            and isinstance(limit, Region)
-            and surely_above(value.bounds, limit.bounds)
+        for other_iri, cannot_be in (
+            (characteristic.never_above, _is_above),
+            (characteristic.restates, _belies),
         ):
-            yield Contradiction(
-                characteristic=characteristic, stated=stated, other=other, other_stated=other_stated
-            )
+            other_stated = statements.get(other_iri or "")
+            if other_stated is None or is_relative(stated) or is_relative(other_stated):
+                continue
+            other = vocabulary.characteristics[other_iri or ""]
+            value = given_value(stated, characteristic, vocabulary)
+            beside = given_value(other_stated, other, vocabulary)
+            if (
+                isinstance(value, Region)
+                and isinstance(beside, Region)
+                and cannot_be(characteristic, value, beside)
+            ):
+                yield Contradiction(
+                    characteristic=characteristic, stated=stated, other=other, other_stated=other_stated
+                )
+
+
+def _is_above(_: Characteristic, value: Region, limit: Region) -> bool:
+    """Whether it surely lies above a value of the same thing that is never less: black above white."""
+    return surely_above(value.bounds, limit.bounds)
+
+
+def _belies(characteristic: Characteristic, value: Region, whole: Region) -> bool:
+    """Whether it is surely not the number of a position that it says again."""
+    axis = "xyz".find(characteristic.restates_axis)
+    if not characteristic.restates_axis or not 0 <= axis < len(whole.whole):
+        return False
+    again = Region(tuple((box[axis],) for box in whole.boxes), value.whole)
+    return are_disjoint(unchanged_values(value, characteristic), again)
 
 
 def contradictions_in_work(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
@@ -101,11 +101,8 @@ def contradictions_in_installation(
 
 def _finding(found: Contradiction, name: str, node: str, spans: Mapping[str, Span], root: str) -> Diagnostic:
     statement = f"{node}.{local_name(found.characteristic.iri)}"
-    if found.characteristic.never_above == found.other.iri:
-        return _is_above(found, name, spans.get(statement) or spans.get(node) or spans.get(root) or _NOWHERE)
-    message = say(
-        "{characteristic} of {part} is {value}, but its {other} says {other_value}: both cannot be true; "
-        "correct one of them, or leave out the {characteristic}",
+    is_above = found.characteristic.never_above == found.other.iri
+    message = (_ABOVE if is_above else _BELIED).filled(
         characteristic=found.characteristic,
         part=name,
         value=found.stated.written,
@@ -113,17 +110,4 @@ def _finding(found: Contradiction, name: str, node: str, spans: Mapping[str, Spa
         other_value=found.other_stated.written,
     )
     span = spans.get(statement) or spans.get(node) or spans.get(root) or _NOWHERE
-    return Diagnostic(slug="disagreement", message=message, span=span, subject=name)
-
-
-def _is_above(found: Contradiction, name: str, span: Span) -> Diagnostic:
-    message = say(
-        "{characteristic} of {part} is {value}, above its {other}, {other_value}: both cannot be true; correct "
-        "one of them",
-        characteristic=found.characteristic,
-        part=name,
-        value=found.stated.written,
-        other=found.other,
-        other_value=found.other_stated.written,
-    )
     return Diagnostic(slug="disagreement", message=message, span=span, subject=name)

@@ -16,10 +16,9 @@ from intent.model.assertions import Dated, Expression, Form, Item, Measured, Nam
 from intent.model.instruction_text import expression_text
 from intent.names import INTENT, QUDT, Triple
 from intent.record.indexed import IndexedGraph
-from intent.record.load_assertions import load_expression
 from intent.record.places import Places, places_of
 from intent.record.view import GraphView, view_of
-from intent.record.written_again import belied_values, compared_of
+from intent.record.written_again import belied_values, compared_expressions
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
 _CONCEPTS = (
@@ -32,7 +31,6 @@ _CONCEPTS = (
     INTENT.event,
 )
 _VALUES = (INTENT.value, INTENT.low, INTENT.high)
-_ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
 _BOUNDS = (Form.BETWEEN, Form.AT_LEAST, Form.AT_MOST)
 _UNORDERED = ("concept", "yes-no", "text", "position")
 _AXES = {"position": 3, "raster": 2}
@@ -51,7 +49,7 @@ def term_findings(
     """
     own = tuple(graph)
     data = IndexedGraph(own)
-    places, view = places_of(data, spans, _ROOTS[which]), view_of(own, beside)
+    places, view = places_of(data, spans, which), view_of(own, beside)
     return (
         in_order(_unknown_terms(data, places, vocabulary))
         or in_order(_unfitting_values(data, places, view, vocabulary))
@@ -81,11 +79,7 @@ def _unknown_terms(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -
 def _unfitting_values(
     data: IndexedGraph, places: Places, view: GraphView, vocabulary: Vocabulary
 ) -> Iterator[Diagnostic]:
-    for node in dict.fromkeys(node for node, _ in data.subject_objects(INTENT.form)):
-        compared = compared_of(view, node, vocabulary)
-        if compared is None:
-            continue
-        expression = load_expression(view, node, vocabulary)
+    for node, compared, expression in compared_expressions(data, view, vocabulary):
         if expression.form in _BOUNDS and compared.space in _UNORDERED:
             message = say(
                 "{characteristic} has no more and less; give one value, or several",

@@ -15,6 +15,8 @@ from intent.language.message import Words, say
 from intent.names import INTENT
 from intent.record.indexed import IndexedGraph
 
+_ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
+"""What a graph describes, with the class that says so."""
 _NAMES = (DCTERMS.identifier, RDFS.label, DCTERMS.title)
 
 
@@ -59,6 +61,6 @@ class Places:
         return self.spans.get(iri) or self.spans.get(self.root) or Span(file="")
 
 
-def places_of(data: IndexedGraph, spans: Mapping[str, Span], kind: Node) -> Places:
-    """Those of a graph whose work or installation is of this class."""
-    return Places(data, spans, min(map(str, data.subjects(RDF.type, kind)), default=""))
+def places_of(data: IndexedGraph, spans: Mapping[str, Span], which: str) -> Places:
+    """Those of the graph of a ``work`` or an ``installation``."""
+    return Places(data, spans, min(map(str, data.subjects(RDF.type, _ROOTS[which])), default=""))

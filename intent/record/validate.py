@@ -29,7 +29,6 @@ SHAPES = {"work": ("record", "work"), "installation": ("record", "installation")
 
 _BEGIN = (INTENT.Heading, INTENT.Section, INTENT.Source, INTENT.Group)
 _LAST_LINE = 10**9
-_ROOTS = {"work": INTENT.Work, "installation": INTENT.Installation}
 _SEVERITIES = {SH.Violation: Severity.ERROR, SH.Warning: Severity.WARNING, SH.Info: Severity.NOTE}
 _PARTS = (SH.sourceShape, SH.focusNode, SH.value, SH.resultMessage, SH.resultSeverity)
 _DATE = re.compile(r"[0-9X./~?%-]{4,60}")
@@ -57,7 +56,7 @@ def validate_record(
     own = tuple(graph)
     named = {value for _, _, value in own}
     data = IndexedGraph(own, IndexedGraph(triple for triple in beside if triple[0] in named))
-    places = places_of(data, spans, _ROOTS[which])
+    places = places_of(data, spans, which)
     spoken = {(found.span.file, found.span.line) for found in earlier if found.is_error}
     found = [*_dates(data, places), *_results(data, places, which)]
     extents = _extents(data, spans)

@@ -44,15 +44,21 @@ def compared_of(view: GraphView, node: Node, vocabulary: Vocabulary) -> Characte
     return scale(Aggregate(aggregate or "each"), named, vocabulary) if named or aggregate else None
 
 
+def compared_expressions(
+    data: IndexedGraph, view: GraphView, vocabulary: Vocabulary
+) -> Iterator[tuple[Node, Characteristic, Expression]]:
+    """Every expression in a graph, with its node and the characteristic on whose scale its values are, where known."""
+    for node in dict.fromkeys(node for node, _ in data.subject_objects(INTENT.form)):
+        compared = compared_of(view, node, vocabulary)
+        if compared is not None:
+            yield node, compared, load_expression(view, node, vocabulary)
+
+
 def belied_values(
     data: IndexedGraph, places: Places, view: GraphView, vocabulary: Vocabulary
 ) -> Iterator[Diagnostic]:
     """Measured values whose numbers, unit or tolerance are not those that were written."""
-    for node in dict.fromkeys(node for node, _ in data.subject_objects(INTENT.form)):
-        compared = compared_of(view, node, vocabulary)
-        if compared is None:
-            continue
-        expression = load_expression(view, node, vocabulary)
+    for node, compared, expression in compared_expressions(data, view, vocabulary):
         shared = _shared_unit(expression)
         for item in expression.items:
             fault = _belied(item, compared, vocabulary, shared) if isinstance(item, Measured) else ""
