@@ -10,6 +10,7 @@ from intent.model.installation import Consent
 from intent.model.naming import person_name
 from intent.model.work import Instruction, Modality
 from intent.variance.case import Case
+from intent.variance.conditions import cannot_be_had
 from intent.variance.dispensing import may_dispense
 from intent.variance.people import speaks_for
 from intent.vocabulary.phrases import normal
@@ -94,6 +95,6 @@ def _facts_asked(case: Case) -> Iterator[str]:
     for line in case.work.instructions:
         yield from (condition.fact for condition in line.conditions if condition.fact)
         if line.choice is not None:
-            yield f"{line.identifier} cannot be had"
+            yield cannot_be_had(line)
     for consent in case.installation.consents:
         yield from consent.terms

@@ -22,6 +22,11 @@ from intent.variance.result import Open, OpenKind
 from intent.vocabulary.phrases import normal
 
 
+def cannot_be_had(choice: Instruction) -> str:
+    """The fact that somebody attests of a choice before a later one is open."""
+    return f"{choice.identifier} cannot be had"
+
+
 def fact_answer(case: Case, fact: str, day: datetime.date) -> Answer:
     """What is attested of a fact by a day: the latest word counts; two at odds on one day leave it open."""
     words = []

@@ -85,8 +85,9 @@ def _admitted(case: Case, topic: Topic, line: Instruction) -> ValueSet | None:
 def _whole(case: Case, topic: Topic) -> ValueSet:
     aggregate = topic.assertion.aggregate if topic.assertion is not None else Aggregate.EACH
     everything = every_value(scale(aggregate, topic.characteristic, case.vocabulary), case.vocabulary)
-    is_squared = aggregate is Aggregate.DISTANCE and isinstance(everything, Region)
-    return squared(everything) if is_squared and isinstance(everything, Region) else everything
+    if aggregate is Aggregate.DISTANCE and isinstance(everything, Region):
+        return squared(everything)
+    return everything
 
 
 def settling(case: Case, dilemma: Dilemma, day: datetime.date) -> tuple[str, ...]:

@@ -97,15 +97,8 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
         case.proposed.value(subject, characteristic),
         documented_for(case, subject, characteristic),
     )
-    questions = [
-        Inquiry(
-            speaker=speaker,
-            value=value,
-            admitted=admitted_by(case, speaker.line, documented),
-            text=topic.said_of,
-        )
-        for speaker in _speaking(case, topic.lines, topic.members, ground, day)
-    ]
+    speaking = _speaking(case, topic.lines, topic.members, ground, day)
+    questions = _inquiries(case, topic, speaking, value=value, documented=documented)
     judgement = judge_ground(
         case, ask(case, questions, topic.members, day), change_of(case, subject, characteristic), ground
     )
@@ -113,6 +106,21 @@ def _of_ground(case: Case, index: EachIndex, topic: Topic, ground: str, day: dat
         return None
     before, after = (state.words(subject, characteristic) for state in (case.documented, case.proposed))
     return Found(judgement=judgement, ground=ground, documented=before, proposed=after)
+
+
+def _inquiries(
+    case: Case, topic: Topic, speaking: Iterable[Speaker], *, value: ValueSet, documented: ValueSet | None
+) -> list[Inquiry]:
+    """What each instruction that speaks of one value is asked."""
+    return [
+        Inquiry(
+            speaker=speaker,
+            value=value,
+            admitted=admitted_by(case, speaker.line, documented),
+            text=topic.said_of,
+        )
+        for speaker in speaking
+    ]
 
 
 def _speaking(
@@ -138,15 +146,7 @@ def _presence(case: Case, topic: Topic, ground: str, day: datetime.date) -> Foun
     speaking = _speaking(case, topic.lines, topic.members, ground, day)
     if not speaking and value == documented:
         return None
-    questions = [
-        Inquiry(
-            speaker=speaker,
-            value=value,
-            admitted=admitted_by(case, speaker.line, documented),
-            text=topic.said_of,
-        )
-        for speaker in speaking
-    ]
+    questions = _inquiries(case, topic, speaking, value=value, documented=documented)
     is_decided = any(speaker.over is None for speaker in speaking)
     if not is_decided and value != documented:
         counting = _speaking(case, topic.counters, topic.members, ground, day)

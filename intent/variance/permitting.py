@@ -11,7 +11,7 @@ from intent.model.work import Instruction
 from intent.values.sets import Answer
 from intent.variance.answers import AskedValue, latest_answer, terms_open, to_attest
 from intent.variance.case import Case
-from intent.variance.conditions import fact_answer
+from intent.variance.conditions import cannot_be_had, fact_answer
 from intent.variance.people import who_can_answer
 from intent.variance.result import Open, OpenKind
 from intent.variance.speaking import Over, OverBecause
@@ -65,7 +65,7 @@ def _choices(case: Case, line: Instruction, earlier: Sequence[Instruction], day:
         return ()
     opens = []
     for choice in earlier:
-        fact = f"{choice.identifier} cannot be had"
+        fact = cannot_be_had(choice)
         answer = fact_answer(case, fact, day)
         if answer is Answer.OUT:
             return Over(because=OverBecause.EARLIER_CHOICE, by=choice.identifier)

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.links import links_of, terms_of
-from intent.effects.signal.paths import PICTURE, Lost, Way, ways_of
-from intent.effects.signal.standard_taken import shown_as_well
+from intent.effects.signal.mending import loose_additions, perhaps_mended
+from intent.effects.signal.paths import PICTURE, Lost, Way, carrying_channel, players_of, ways_of
+from intent.effects.signal.standard_taken import (
+    ACCEPTED,
+    NOT_SAID,
+    converters_on,
+    converting,
+    not_taken_words,
+    shown_as_well,
+)
 from intent.language.message import Message, say, say_of
 from intent.model.subject import one, several
 from intent.values.bounds import ZERO, between, point
@@ -17,7 +25,6 @@ from intent.variance.result import Effect, EffectTopic
 
 CONNECTIONS = say("the connections of the work, and what its devices give and take")
 CONVERTING = say("common practice, no source")
-_JOINING = ("player", "converter", "cable", "control")
 
 
 def signal_effects(sides: Sides) -> Iterator[Effect]:
@@ -38,24 +45,15 @@ def signal_effects(sides: Sides) -> Iterator[Effect]:
 
 def lost_effect(sides: Sides, part: str, lost: Lost, quantity: Message) -> Effect:
     """What no longer reaches a part; an addition that no connection joins may mend it, which nobody says."""
-    joined = {end for link in links_of(sides) for end in (link.start, link.end)}
-    joining = (found.identifier for found in sides.proposed.parts(*_JOINING))
-    added = tuple(found for found in joining if not sides.was_there(found) and found not in joined)
+    added = loose_additions(sides, links_of(sides))
     why = say("{reasons}", reasons=lost.reasons) if len(lost.reasons) > 1 else lost.reasons[0]
-    mending = say_of(
-        len(added),
-        "{why}; whether {added} mends it is not said, for no connection joins it",
-        "{why}; whether {added} mend it is not said, for no connection joins them",
-        why=why,
-        added=added,
-    )
     return Effect(
         topic=EffectTopic.SIGNAL,
         subject=one(part),
         quantity=quantity,
         documented=point(lost.before),
         proposed=between(lost.after, lost.before) if added else point(lost.after),
-        sentence=mending if added else why,
+        sentence=perhaps_mended(why, added) if added else why,
         source=CONNECTIONS,
     )
 
@@ -66,8 +64,8 @@ def _channel(
     """Whether the channel of a part is lost: with the players connected to it, or with all where none are recorded."""
     if not sides.proposed.states(part, "channel") or (before and not after):
         return
-    carried = _carrying(sides.documented, part, before or _players(sides.documented))
-    carrying = _carrying(sides.proposed, part, after or _players(sides.proposed))
+    carried = carrying_channel(sides.documented, part, before or players_of(sides.documented))
+    carrying = carrying_channel(sides.proposed, part, after or players_of(sides.proposed))
     if not carried or carrying:
         return
     channel = sides.proposed.text(part, "channel")
@@ -90,20 +88,6 @@ def _channel(
     )
 
 
-def _players(scene: Scene) -> tuple[str, ...]:
-    return tuple(part.identifier for part in scene.parts("player"))
-
-
-def _carrying(scene: Scene, part: str, sources: Iterable[str]) -> tuple[str, ...]:
-    """The players that carry the channel of a part, or of which no channel is given."""
-    shown = scene.stated_names(part, "channel")
-    return tuple(
-        source
-        for source in sources
-        if not (carried := scene.stated_names(source, "channel")) or not shown or carried & shown
-    )
-
-
 @dataclass(frozen=True, slots=True)
 class _Taken:
     """Of the material that a device is given to show, how much of it the device takes as it is."""
@@ -118,51 +102,34 @@ class _Taken:
 
 def _standard(sides: Sides, part: str, after: Mapping[str, Way]) -> Iterator[Effect]:
     """Whether a device takes the standard of the material that its channel shows."""
-    before, now = _taken(sides.documented, part), _taken(sides.proposed, part)
+    scene = sides.proposed
+    before, now = _taken(sides.documented, part), _taken(scene, part)
     unsaid = bool(now.perhaps and before.surely and not now.refused)
-    if (not unsaid and len(now.refused) <= len(before.refused)) or _is_converted(sides.proposed, after):
+    if not unsaid and len(now.refused) <= len(before.refused):
         return
+    if any(converting(scene, name) is not Answer.OUT for name in converters_on(scene, after)):
+        return
+    takes = scene.stated_names(part, ACCEPTED)
     yield Effect(
         topic=EffectTopic.SIGNAL,
         subject=one(part),
         quantity=say("material taken as it is"),
         documented=between(before.surely, before.surely + before.perhaps),
         proposed=between(now.surely, now.surely + now.perhaps),
-        sentence=_standards_words(sides.proposed, part, now),
+        sentence=not_taken_words(scene, now.refused, takes) if now.refused else NOT_SAID,
         source=CONVERTING,
-        missing=sides.proposed.unknown(part, "accepted-standard"),
-    )
-
-
-def _standards_words(scene: Scene, part: str, taken: _Taken) -> Message:
-    if not taken.refused:
-        return say("whether the device takes the standard of the material is not said")
-    return say(
-        "the material is {standard} and the device takes {takes}: without a standards converter the picture "
-        "rolls, tears or loses its colour",
-        standard=terms_of(scene, taken.refused),
-        takes=terms_of(scene, scene.stated_names(part, "accepted-standard")),
+        missing=scene.unknown(part, ACCEPTED),
     )
 
 
 def _taken(scene: Scene, part: str) -> _Taken:
-    stated = scene.stated_names(part, "accepted-standard")
+    stated = scene.stated_names(part, ACCEPTED)
     takes = stated | shown_as_well(scene.vocabulary, stated)
     standards = [scene.stated_names(material, "standard") for material in scene.material(part)]
     told = [standard for standard in standards if standard]
     refused = [standard for standard in told if takes and not standard & takes]
     surely = [standard for standard in told if standard <= takes]
     return _Taken(len(surely), len(told) - len(refused) - len(surely), frozenset[str]().union(*refused))
-
-
-def _is_converted(scene: Scene, ways: Mapping[str, Way]) -> bool:
-    """Whether a converter on the way makes, or may make, another standard of it."""
-    through = {link.end for way in ways.values() for link in way[:-1]}
-    converters = [part.identifier for part in scene.parts("converter") if part.identifier in through]
-    return any(
-        scene.is_(converter, "technology", "standards-converter") is not Answer.OUT
-        for converter in converters
-    )
 
 
 def _unsaid(sides: Sides) -> Iterator[Effect]:

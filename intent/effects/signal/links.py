@@ -44,6 +44,12 @@ def links_of(sides: Sides, scene: Scene | None = None) -> Iterator[Link]:
         )
 
 
+def carrying_links(sides: Sides, scene: Scene, carriers: tuple[str, ...]) -> tuple[Link, ...]:
+    """The connections of a state that could carry one of some signals; one that says nothing may carry any."""
+    carrying = frozenset[str]().union(*(with_narrower(scene.vocabulary, name) for name in carriers))
+    return tuple(link for link in links_of(sides, scene) if not link.signal or link.signal & carrying)
+
+
 def listed_names(expression: Expression | None) -> tuple[str, ...]:
     """The local names that are listed for a value, as written; none where it is no list of names."""
     if expression is None or expression.form is not Form.ONE_OF or expression.negated:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.fits import Fit
-from intent.effects.signal.links import listed_names, terms_of
-from intent.language.message import Message, say
+from intent.effects.signal.links import Link, listed_names, terms_of
+from intent.language.message import Message, Words, say, say_of
 from intent.model.work import Device
 from intent.names import term_iri
 
+JOINING = ("player", "converter", "cable", "control")
+"""The kinds of part that stand in a way."""
 CONVERTER = say("a converter from {one} to {two} would mend it")
 ADAPTER = say("an adapter from {one} to {two} would mend it")
 
@@ -25,6 +27,27 @@ def mended(sides: Sides, fit: Fit) -> Message:
     kind = fit.characteristic.partition("-")[2]
     at_hand = tuple(_at_hand(scene, (f"input-{kind}", frozenset(one)), (f"output-{kind}", frozenset(two))))
     return say("{what}, such as {devices}", what=would, devices=at_hand) if at_hand else would
+
+
+def loose_additions(sides: Sides, links: Iterable[Link]) -> tuple[str, ...]:
+    """What is added that could join others, and that none of some connections joins."""
+    joined = {end for link in links for end in (link.start, link.end)}
+    return tuple(
+        part.identifier
+        for part in sides.proposed.parts(*JOINING)
+        if not sides.was_there(part.identifier) and part.identifier not in joined
+    )
+
+
+def perhaps_mended(why: Words, added: tuple[str, ...]) -> Message:
+    """That what is added may mend it, which nobody says."""
+    return say_of(
+        len(added),
+        "{why}; whether {added} mends it is not said, for no connection joins it",
+        "{why}; whether {added} mend it is not said, for no connection joins them",
+        why=why,
+        added=added,
+    )
 
 
 def _at_hand(scene: Scene, *wanted: tuple[str, frozenset[str]]) -> Iterator[str]:

@@ -8,17 +8,24 @@ from dataclasses import dataclass
 from intent.effects.limits_kept import Input, Limited, inputs, obstacles, unchecked
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.fits import Fit, fits_of
-from intent.effects.signal.links import Link, links_of, terms_of, with_narrower
-from intent.effects.signal.mending import mended
+from intent.effects.signal.links import Link, carrying_links, terms_of
+from intent.effects.signal.mending import loose_additions, mended, perhaps_mended
 from intent.effects.signal.misfits import misfit_of
-from intent.effects.signal.paths import PICTURE, SOUND, Way, by_end, sources_of
-from intent.language.message import Message, Words, say, say_of
+from intent.effects.signal.paths import (
+    PICTURE,
+    SOUND,
+    Way,
+    by_end,
+    carrying_channel,
+    players_of,
+    sources_of,
+)
+from intent.language.message import Message, Words, say
 from intent.model.subject import WHOLE_WORK, one
 from intent.values.sets import Answer
 from intent.variance.obstacle import Need, Obstacle, Unchecked
 
 CONNECTION = say("connection")
-JOINING = ("player", "converter", "cable", "control")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,13 +61,10 @@ def arrival_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
 
 
 def _signals(sides: Sides, scene: Scene, carriers: tuple[str, ...]) -> Arrivals:
-    carrying = frozenset[str]().union(*(with_narrower(scene.vocabulary, name) for name in carriers))
     links = tuple(
         link
-        for link in links_of(sides, scene)
-        if (not link.signal or link.signal & carrying)
-        and scene.state.is_there(link.start)
-        and scene.state.is_there(link.end)
+        for link in carrying_links(sides, scene, carriers)
+        if scene.state.is_there(link.start) and scene.state.is_there(link.end)
     )
     return Arrivals(scene=scene, links=links, fits={link: fits_of(scene, link) for link in links})
 
@@ -117,7 +121,7 @@ def _told(
     sides: Sides, part: str, words: Words, after: Arrivals, found: list[Input], *, is_new: bool
 ) -> Iterator[Obstacle]:
     """Surely so, unless something is added that no connection joins: it may mend it, which nobody says."""
-    loose = _loose(sides, after)
+    loose = loose_additions(sides, after.links)
     needs = [Input(need=Need(CONNECTION, one(name)), is_exact=False, is_changed=True) for name in loose]
     changed = [Input(need=Need(CONNECTION, WHOLE_WORK), is_exact=True, is_changed=True)]
     limited = Limited(
@@ -125,25 +129,9 @@ def _told(
         subject=one(part),
         inputs=[*needs, *(changed if is_new else ()), *(() if loose else found)],
         sure=words,
-        unsure=say_of(
-            len(loose),
-            "{why}; whether {added} mends it is not said, for no connection joins it",
-            "{why}; whether {added} mend it is not said, for no connection joins them",
-            why=words,
-            added=loose,
-        ),
+        unsure=perhaps_mended(words, loose),
     )
     yield from obstacles(sides, Answer.OPEN if loose else Answer.OUT, limited)
-
-
-def _loose(sides: Sides, after: Arrivals) -> tuple[str, ...]:
-    """What is added that could join others, and that no connection joins."""
-    joined = {end for link in after.links for end in (link.start, link.end)}
-    return tuple(
-        part.identifier
-        for part in sides.proposed.parts(*JOINING)
-        if not sides.was_there(part.identifier) and part.identifier not in joined
-    )
 
 
 def _channel(
@@ -153,15 +141,17 @@ def _channel(
     scene = sides.proposed
     if not scene.states(part, "channel"):
         return
-    before = _carrying(sides.documented, part, documented) if sides.was_there(part) else ()
-    players = [found.identifier for found in scene.parts("player")]
+    before: tuple[str, ...] = ()
+    if sides.was_there(part):
+        before = carrying_channel(sides.documented, part, documented or players_of(sides.documented))
+    players = players_of(scene)
     if (
-        _carrying(scene, part, arriving)
+        carrying_channel(scene, part, arriving or players)
         or (sides.was_there(part) and not before)
         or (not players and not before)
     ):
         return
-    sources = tuple(arriving) or tuple(players)
+    sources = tuple(arriving) or players
     found = [*inputs(sides, part, "channel", "presence"), *inputs_of_channels(sides, sources)]
     is_new = bool(before)
     changed = [Input(need=Need(scene.called("channel"), one(part)), is_exact=True, is_changed=is_new)]
@@ -178,17 +168,6 @@ def _channel(
 def inputs_of_channels(sides: Sides, players: tuple[str, ...]) -> tuple[Input, ...]:
     """The channels that players carry."""
     return tuple(one_ for player in players for one_ in inputs(sides, player, "channel"))
-
-
-def _carrying(scene: Scene, part: str, ways: Mapping[str, Way]) -> tuple[str, ...]:
-    """The players that carry the channel of a part, or of which no channel is given; all where no way is recorded."""
-    shown = scene.stated_names(part, "channel")
-    sources = tuple(ways) or tuple(found.identifier for found in scene.parts("player"))
-    return tuple(
-        source
-        for source in sources
-        if not (carried := scene.stated_names(source, "channel")) or not shown or carried & shown
-    )
 
 
 def _unsure(sides: Sides, fit: Fit, link: Link, *, is_new: bool) -> Iterator[Obstacle | Unchecked]:

@@ -6,11 +6,11 @@ A way may run through any part that is connected: converters, cables, amplifiers
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.links import Link, links_of, with_narrower
+from intent.effects.signal.links import Link, carrying_links
 from intent.effects.signal.misfits import Misfit, new_misfit
 from intent.language.message import Message, say
 from intent.names import term_iri
@@ -80,12 +80,7 @@ class Ways:
 
 def ways_of(sides: Sides, carriers: tuple[str, ...]) -> Ways:
     """The ways along all connections that could carry one of some signals."""
-    vocabulary = sides.proposed.vocabulary
-    carrying = frozenset[str]().union(*(with_narrower(vocabulary, name) for name in carriers))
-    links, now = (
-        tuple(link for link in links_of(sides, scene) if not link.signal or link.signal & carrying)
-        for scene in (sides.documented, sides.proposed)
-    )
+    links, now = (carrying_links(sides, scene, carriers) for scene in (sides.documented, sides.proposed))
     misfits = {link: misfit for link in (*links, *now) if (misfit := new_misfit(sides, link)) is not None}
     state = sides.proposed.state
     working = [
@@ -114,6 +109,20 @@ def sources_of(scene: Scene, part: str, into: Mapping[str, tuple[Link, ...]]) ->
                 ways[link.start] = (link, *ways[reached])
                 waiting.append(link.start)
     return {start: way for start, way in ways.items() if way and _is_source(scene, start)}
+
+
+def players_of(scene: Scene) -> tuple[str, ...]:
+    return tuple(part.identifier for part in scene.parts("player"))
+
+
+def carrying_channel(scene: Scene, part: str, sources: Iterable[str]) -> tuple[str, ...]:
+    """Those that carry the channel of a part, or of which no channel is given."""
+    shown = scene.stated_names(part, "channel")
+    return tuple(
+        source
+        for source in sources
+        if not (carried := scene.stated_names(source, "channel")) or not shown or carried & shown
+    )
 
 
 def _is_source(scene: Scene, start: str) -> bool:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from intent.effects.limits_kept import Limited, any_of, inputs, obstacles, unchecked
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.fits import all_alike, lies_in
 from intent.effects.signal.links import listed_names, terms_of
-from intent.effects.signal.paths import PICTURE, ways_of
-from intent.language.message import say
+from intent.effects.signal.paths import PICTURE, Way, ways_of
+from intent.language.message import Message, say
 from intent.model.subject import one
 from intent.names import term_iri
 from intent.values.sets import Answer
@@ -17,19 +17,41 @@ from intent.variance.obstacle import Obstacle, Unchecked
 from intent.vocabulary.terms import Vocabulary, local_name
 
 ACCEPTED = "accepted-standard"
+NOT_SAID = say("whether the device takes the standard of the material is not said")
 
 
 def standard_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
     """A standard that a device does not take, or of which nobody can tell; a converter on the way may change it."""
     scene, ways = sides.proposed, ways_of(sides, PICTURE)
     for part in scene.parts("display"):
-        through = {link.end for way in ways.proposed(part.identifier).values() for link in way[:-1]}
-        converters = [found.identifier for found in scene.parts("converter") if found.identifier in through]
+        converters = converters_on(scene, ways.proposed(part.identifier))
         for material in scene.material(part.identifier):
             yield from _taken(sides, part.identifier, material, converters)
 
 
-def _taken(sides: Sides, part: str, material: str, converters: list[str]) -> Iterator[Obstacle | Unchecked]:
+def converters_on(scene: Scene, ways: Mapping[str, Way]) -> tuple[str, ...]:
+    """The converters through which some ways lead."""
+    through = {link.end for way in ways.values() for link in way[:-1]}
+    return tuple(found.identifier for found in scene.parts("converter") if found.identifier in through)
+
+
+def converting(scene: Scene, converter: str) -> Answer:
+    """Whether a converter makes another standard of what it gets."""
+    return scene.is_(converter, "technology", "standards-converter")
+
+
+def not_taken_words(scene: Scene, given: Iterable[str], takes: Iterable[str]) -> Message:
+    return say(
+        "the material is {standard} and the device takes {takes}: without a standards converter the picture "
+        "rolls, tears or loses its colour",
+        standard=terms_of(scene, frozenset(given)),
+        takes=terms_of(scene, frozenset(takes)),
+    )
+
+
+def _taken(
+    sides: Sides, part: str, material: str, converters: Sequence[str]
+) -> Iterator[Obstacle | Unchecked]:
     scene = sides.proposed
     listed, given = _listed(scene, part, ACCEPTED), _listed(scene, material, "standard")
     takes = (*listed, *sorted(shown_as_well(scene.vocabulary, listed)))
@@ -47,18 +69,13 @@ def _taken(sides: Sides, part: str, material: str, converters: list[str]) -> Ite
     is_taken = Answer.OPEN
     if takes and given:
         is_taken = all_alike([lies_in(scene.vocabulary, one_, takes) for one_ in given])
-    is_converted = [scene.is_(name, "technology", "standards-converter") for name in converters]
+    is_converted = [converting(scene, name) for name in converters]
     limited = Limited(
         slug="standard-not-taken",
         subject=one(part),
         inputs=found,
-        sure=say(
-            "the material is {standard} and the device takes {takes}: without a standards converter the picture "
-            "rolls, tears or loses its colour",
-            standard=terms_of(scene, frozenset(given)),
-            takes=terms_of(scene, frozenset(listed)),
-        ),
-        unsure=say("whether the device takes the standard of the material is not said"),
+        sure=not_taken_words(scene, given, listed),
+        unsure=NOT_SAID,
     )
     yield from obstacles(sides, any_of([is_taken, *is_converted]), limited)
 
