@@ -13,7 +13,6 @@ from intent.model.phrasing import expression_words
 from intent.model.sentence_pieces import (
     SentencePiece,
     assertion_pieces,
-    comparison_pieces,
     condition_pieces,
     scope_pieces,
 )
@@ -36,11 +35,6 @@ def expression_text(expression: Expression, vocabulary: Vocabulary) -> str:
 def scope_text(scope: Scope, vocabulary: Vocabulary, language: str = "en") -> str:
     """Of what an assertion speaks, as a sentence names it."""
     return _told(scope_pieces(scope, vocabulary, language), vocabulary, language)
-
-
-def comparison_text(expression: Expression, vocabulary: Vocabulary, language: str = "en") -> str:
-    """What follows what is spoken of: `is flat panel`, `is not one of LCD or OLED`."""
-    return _told(comparison_pieces(expression, vocabulary, language), vocabulary, language)
 
 
 def assertion_text(assertion: Assertion, vocabulary: Vocabulary, language: str = "en") -> str:

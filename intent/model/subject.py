@@ -58,11 +58,6 @@ class Subject:
         """Whether it is called by the identifiers in it, and not by a name of its own."""
         return self.kind in {SubjectKind.PART, SubjectKind.PARTS}
 
-    @property
-    def is_single(self) -> bool:
-        """Whether it is one thing by itself: a part, the work or the venue."""
-        return self.kind in {SubjectKind.PART, SubjectKind.WORK, SubjectKind.VENUE}
-
 
 WHOLE_WORK = Subject(kind=SubjectKind.WORK)
 WHOLE_VENUE = Subject(kind=SubjectKind.VENUE)

@@ -45,10 +45,6 @@ class SourceFile:
     trouble: Trouble | None = None
 
     @property
-    def is_missing(self) -> bool:
-        return self.trouble is not None and self.trouble.slug == _MISSING
-
-    @property
     def is_text(self) -> bool:
         return Path(self.name).suffix.lower() in TEXTS
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from analysis.history.transcripts import printed_by, read_transcript, write_files
+from analysis.history.transcripts import replayed
 
 TESTS = Path(__file__).parents[1]
 CASES = sorted([*TESTS.glob("history/cases/*.md"), *TESTS.glob("comparison/cases/*.md")])
@@ -14,8 +14,6 @@ CASES = sorted([*TESTS.glob("history/cases/*.md"), *TESTS.glob("comparison/cases
 
 @pytest.mark.parametrize("path", CASES, ids=lambda path: f"{path.parent.parent.name}-{path.stem}")
 def test_case(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    transcript = read_transcript(path)
-    write_files(transcript, tmp_path)
     monkeypatch.chdir(tmp_path)
-    for command in transcript.commands:
-        assert printed_by(command) == command.printed, f"{path}:{command.line}"
+    for command, printed in replayed(path, tmp_path):
+        assert printed == command.printed, f"{path}:{command.line}"

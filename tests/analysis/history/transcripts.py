@@ -55,6 +55,13 @@ def write_files(transcript: Transcript, folder: Path) -> None:
         target.write_text(held, encoding="utf-8")
 
 
+def replayed(path: Path, folder: Path) -> Iterator[tuple[Command, str]]:
+    """The commands of a case, each with what it prints; its files are written first, to the present folder."""
+    transcript = read_transcript(path)
+    write_files(transcript, folder)
+    yield from ((command, printed_by(command)) for command in transcript.commands)
+
+
 def printed_by(command: Command) -> str:
     """What a command prints in the present folder, messages and all, and the exit code where it is not 0."""
     ran = CliRunner().invoke(intent, list(command.arguments), standalone_mode=False)

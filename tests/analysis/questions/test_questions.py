@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from analysis.history.transcripts import printed_by, read_transcript, write_files
+from analysis.history.transcripts import replayed
 from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked
@@ -46,11 +46,9 @@ FACTORS = st.builds(
 
 @pytest.mark.parametrize("path", CASES, ids=lambda path: path.stem)
 def test_case(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    transcript = read_transcript(path)
-    write_files(transcript, tmp_path)
     monkeypatch.chdir(tmp_path)
-    for command in transcript.commands:
-        assert printed_by(command) == command.printed, f"{path}:{command.line}"
+    for command, printed in replayed(path, tmp_path):
+        assert printed == command.printed, f"{path}:{command.line}"
 
 
 def more_pressing(factors: Factors) -> list[Factors]:
