@@ -101,13 +101,6 @@ def _listed(items: Sequence[str], joint: Word) -> Sequence[SentencePiece]:
     return ", ".join(first), joint, last
 
 
-def comparison_pieces(
-    expression: Expression, vocabulary: Vocabulary, language: str
-) -> Sequence[SentencePiece]:
-    """The verb with what is said: `is flat panel`, `is not one of LCD or OLED`."""
-    return *_verb(expression), *_values(expression, vocabulary, language)
-
-
 def _verb(expression: Expression) -> Sequence[Word]:
     return (Word.IS, Word.NOT) if expression.negated else (Word.IS,)
 
