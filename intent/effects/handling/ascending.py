@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.effects.handling.passage import UNLIMITED
+from intent.effects.handling.passage import UNLIMITED, stated_sides
 from intent.effects.handling.travelling import Load
 from intent.effects.limits_kept import Limited, at_most, inputs, obstacles, room_for, unchecked
 from intent.effects.scene import Sides
@@ -125,9 +125,9 @@ def _clearance(load: Load, spare: Interval, words: Message, *, missing: Missing 
 
 
 def _obstructed(sides: Sides, load: Load) -> Iterator[Obstacle]:
-    """What does not surely go into the car; a side of it that nobody states limits nothing."""
-    stated = [name for name in CAR if sides.proposed.states(THE_VENUE, name)]
-    wide, deep, high = (natural(sides.proposed.venue(name)) if name in stated else UNLIMITED for name in CAR)
+    """What does not surely go into the car."""
+    stated = stated_sides(sides.proposed, CAR)
+    wide, deep, high = (stated.get(name, UNLIMITED) for name in CAR)
     car = (wide, deep, high)
 
     def passes(turning: Turning) -> Answer:

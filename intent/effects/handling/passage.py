@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from intent.effects.handling.travelling import Load
 from intent.effects.limits_kept import Limited, inputs, obstacles, room_for, unchecked
-from intent.effects.scene import Sides
+from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing, unsaid_effects
 from intent.formulas.openings import Opening, Turning, clearance
 from intent.language.figures import figure
@@ -145,14 +145,18 @@ def _clearance(
     )
 
 
+def stated_sides(scene: Scene, names: Iterable[str]) -> dict[str, Interval]:
+    """The sides of an opening of the venue that are stated, in metres; one that nobody states limits nothing."""
+    return {name: natural(scene.venue(name)) for name in names if scene.states(THE_VENUE, name)}
+
+
 def _obstructed(sides: Sides, load: Load, passage: Passage) -> Iterator[Obstacle]:
-    """What does not surely go through; a side of the opening that nobody states limits nothing."""
-    stated = [name for name in (passage.across, passage.upright) if sides.proposed.states(THE_VENUE, name)]
-    across, upright = (
-        natural(sides.proposed.venue(name)) if name in stated else UNLIMITED
-        for name in (passage.across, passage.upright)
+    """What does not surely go through."""
+    stated = stated_sides(sides.proposed, (passage.across, passage.upright))
+    across, upright = hole = (
+        stated.get(passage.across, UNLIMITED),
+        stated.get(passage.upright, UNLIMITED),
     )
-    hole = across, upright
 
     def passes(turning: Turning) -> Answer:
         return room_for(clearance(load.extent, hole, turning))

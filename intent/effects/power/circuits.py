@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.effects.power.circuit_limits import Loads, circuit_obstacles
+from intent.effects.power.circuit_limits import UNSURE, Loads, circuit_obstacles
 from intent.effects.power.consumers import lacking_effects
 from intent.effects.power.feeds import Circuits, Feed, circuits_of, current_of, feeds_of
 from intent.effects.power.surges import surge_effects
@@ -51,8 +51,7 @@ def _currents(
     if not any(load.low for load in loads.values()):
         missing = scene.unknown(THE_VENUE, "mains")
         if missing:
-            words = say("whether the circuits of the venue carry it cannot be said from what is given")
-            yield _in_all(None, words, missing)
+            yield _in_all(None, UNSURE, missing)
         return
     if not any(feed.name for feed in feeds):
         yield from _unassigned(scene, circuits, loads)

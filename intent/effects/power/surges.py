@@ -21,6 +21,7 @@ from intent.values.units import in_unit
 from intent.variance.obstacle import Obstacle
 from intent.variance.result import Effect, EffectTopic
 
+UNSURE_BREAKER = say("whether the breaker holds when it is switched on cannot be said")
 INRUSH = say(
     "sum of the inrush currents, as if all peaks fell together; what the wiring holds back is not counted"
 )
@@ -123,7 +124,7 @@ def _too_high(
             *inputs(sides, THE_VENUE, "breaker-inrush"),
         ],
         sure=words,
-        unsure=say("whether the breaker holds when it is switched on cannot be said"),
+        unsure=UNSURE_BREAKER,
         names_subject=answer is Answer.OUT,
     )
     yield from obstacles(sides, answer, limited)
@@ -140,7 +141,7 @@ def _not_said(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
         {part: scene.unknown(part, *names) for part, names in asked.items()},
         topic=EffectTopic.POWER,
         quantity=scene.called("inrush-current"),
-        sentence=say("whether the breaker holds when it is switched on cannot be said"),
+        sentence=UNSURE_BREAKER,
         source=INRUSH,
     )
 
