@@ -78,7 +78,11 @@ def _item(draft: Draft, item: Item) -> Node:
         _measured(draft, node, item)
     if item.tolerance is not None:
         unit = draft.vocabulary.units.get(item.unit or "") if isinstance(item, Measured) else None
-        draft.add(node, INTENT.plusMinus, number(item.tolerance / unit.factor if unit else item.tolerance))
+        draft.add(
+            node,
+            INTENT.plusMinus,
+            number(unit.length_of_reference(item.tolerance) if unit else item.tolerance),
+        )
     if item.tolerance_percent is not None:
         draft.add(node, INTENT.plusMinusPercent, number(item.tolerance_percent))
     return node

@@ -67,7 +67,7 @@ def read_numbers(
         seconds = Fraction(clock["h"] or 0) * 3600 + Fraction(clock["m"]) * 60 + Fraction(clock["s"])
         return (seconds,), vocabulary.find_unit("s", characteristic.quantity_kind)
     number, unit = _quantity(text, characteristic, vocabulary, shared_unit)
-    return ((number + unit.offset) * unit.factor,), unit
+    return (unit.in_reference(number),), unit
 
 
 def _ratio(text: str) -> Fraction:
@@ -145,7 +145,7 @@ def _position(
     numbers, last = [], None
     for axis in axes:
         number, last = _quantity(axis, characteristic, vocabulary, shared)
-        numbers.append((number + last.offset) * last.factor)
+        numbers.append(last.in_reference(number))
     return tuple(numbers), last
 
 
@@ -169,11 +169,11 @@ def read_tolerance(
         return None, None
     percent = _PERCENT.match(text.strip())
     if percent and unit is not None and unit.symbol == "%":
-        return abs(read_number(percent["number"]) * unit.factor), None
+        return abs(unit.length_in_reference(read_number(percent["number"]))), None
     if percent:
         _refuse_share_of_a_scale(text.strip(), unit, vocabulary)
         return None, abs(read_number(percent["number"]))
     if characteristic.space in {"ratio", "raster", "count"}:
         return abs(read_number(text)), None
     number, own = _quantity(text.strip(), characteristic, vocabulary, unit.symbol if unit else None)
-    return abs(number * own.factor), None
+    return abs(own.length_in_reference(number)), None

@@ -105,6 +105,6 @@ def _size(facts: Iterable[Fact], vocabulary: Vocabulary) -> str:
     for fact in facts:
         items = fact.expression.items
         if fact.characteristic.iri == FILE_SIZE and fact.measure and byte and isinstance(items[0], Measured):
-            size = items[0].numbers[0] / byte.factor
+            size = byte.of_reference(items[0].numbers[0])
             return str(size.numerator) if size.denominator == 1 else ""
     return ""

@@ -71,7 +71,7 @@ def ordinary_expression(characteristic: Characteristic, vocabulary: Vocabulary) 
     unit = assumed or vocabulary.reference_unit(characteristic.quantity_kind)
     if unit is None:
         return Expression(form=Form.ONE_OF, items=(Measured(numbers=(number,), written=decimal(number)),))
-    held, written = (number + unit.offset) * unit.factor, f"{decimal(number)} {unit.symbol}"
+    held, written = unit.in_reference(number), f"{decimal(number)} {unit.symbol}"
     measured = Measured(numbers=(held,), written=written, unit=unit.iri)
     return Expression(form=Form.ONE_OF, items=(measured,), written=written)
 

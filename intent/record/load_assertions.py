@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from rdflib import RDF, Literal, URIRef
 from rdflib.term import Node
 
@@ -29,7 +27,7 @@ from intent.model.work import Citation
 from intent.names import EDTF, INTENT, OA, QUDT
 from intent.record.view import GraphView
 from intent.values.dates import read_date
-from intent.vocabulary.terms import Unit, Vocabulary
+from intent.vocabulary.terms import Vocabulary
 
 _AXES = (INTENT.x, INTENT.y, INTENT.z)
 
@@ -77,21 +75,17 @@ def _item(view: GraphView, node: Node, vocabulary: Vocabulary) -> Item:
         return Relative(percent, tolerance, tolerance_percent)
     unit = vocabulary.units.get(view.text(node, QUDT.hasUnit))
     if tolerance is not None and unit is not None:
-        tolerance *= unit.factor
+        tolerance = unit.length_in_reference(tolerance)
     single = view.number(node, QUDT.numericValue)
     axes = (view.number(node, axis) for axis in _AXES)
     numbers = (single,) if single is not None else tuple(number for number in axes if number is not None)
     return Measured(
-        numbers=tuple(_in_reference(number, unit) for number in numbers),
+        numbers=tuple(unit.in_reference(number) if unit else number for number in numbers),
         written=view.text(node, INTENT.written),
         unit=unit.iri if unit else None,
         tolerance=tolerance,
         tolerance_percent=tolerance_percent,
     )
-
-
-def _in_reference(number: Fraction, unit: Unit | None) -> Fraction:
-    return (number + unit.offset) * unit.factor if unit else number
 
 
 def load_assertion(view: GraphView, node: Node, vocabulary: Vocabulary) -> Assertion:

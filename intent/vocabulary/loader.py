@@ -159,13 +159,13 @@ def _unit(iri: str, about: Properties) -> Unit:
 def _magnitude(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
     number = fraction_of(about, QUDT + "numericValue")
     unit = units.get(value_of(about, QUDT + "hasUnit") or "")
-    return number if number is None or unit is None else (number + unit.offset) * unit.factor
+    return number if number is None or unit is None else unit.in_reference(number)
 
 
 def _tolerance(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
     number = fraction_of(about, INTENT + "tolerance")
     unit = units.get(value_of(about, INTENT + "toleranceUnit") or "")
-    return number if number is None or unit is None else number * unit.factor
+    return number if number is None or unit is None else unit.length_in_reference(number)
 
 
 def _concept(

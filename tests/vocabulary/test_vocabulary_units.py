@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 from collections import defaultdict
 from fractions import Fraction
 from pathlib import Path
@@ -12,6 +13,7 @@ import pytest
 from rdflib import Graph, Namespace
 from rdflib.term import URIRef
 
+import intent
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Unit
@@ -176,3 +178,19 @@ def test_what_people_write(kind: str, written: str, name: str) -> None:
     found = read_vocabulary().find_unit(written, f"http://qudt.org/vocab/quantitykind/{kind}")
     assert found is not None
     assert found.iri == UNIT + name
+
+
+def test_a_number_is_turned_by_the_zero_and_the_size_of_its_unit_a_length_by_the_size_alone() -> None:
+    """Source: SI Brochure, 9th edition, 2.3.1: t/°C = T/K − 273.15, and a difference is the same in both."""
+    celsius = UNITS["DEG_C"]
+    assert celsius.in_reference(Fraction(20)) == Fraction("293.15")
+    assert celsius.of_reference(Fraction("293.15")) == 20
+    assert celsius.length_in_reference(Fraction(5)) == celsius.length_of_reference(Fraction(5)) == 5
+    assert UNITS["IN"].length_in_reference(Fraction(2)) == Fraction("0.0508")
+
+
+def test_the_rule_of_conversion_stands_in_one_place() -> None:
+    program = Path(intent.__file__).parent
+    by_hand = re.compile(r"[*/] *\w*\.factor\b|[-+] *\w*(?:unit|last)\.offset\b")
+    found = [path for path in program.rglob("*.py") if by_hand.search(path.read_text(encoding="utf-8"))]
+    assert [path.relative_to(program).as_posix() for path in found] == ["vocabulary/terms.py"]
