@@ -132,7 +132,7 @@ def _concept(
         raise Unreadable("unknown-value", message)
     message = say("`{text}` is not a known {characteristic}", text=text, characteristic=characteristic)
     labels = [concept.label for concept in fitting]
-    near = nearest(text, [name for concept in fitting for name in concept.names], labels)
+    near = nearest(text, vocabulary.spelled(concept.iri for concept in fitting), labels)
     if near or len(fitting) > _FEW:
         raise Unreadable("unknown-value", offered(message, near))
     raise Unreadable("unknown-value", with_known(message, map(named, fitting)))

@@ -68,7 +68,7 @@ def _concept(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     if found is None:
         message = say("`{text}` is not a known {field}", text=text, field=form)
         labels = [concept.label for concept in concepts]
-        near = nearest(text, [name for concept in concepts for name in concept.names], labels)
+        near = nearest(text, desk.draft.vocabulary.spelled(concept.iri for concept in concepts), labels)
         told = offered(message, near) if near else with_known(message, map(named, concepts))
         raise Unreadable("unknown-value", told)
     return [URIRef(found.iri)]

@@ -104,8 +104,8 @@ def _characteristic(own: OwnTerms, row: TableRow, schemes: dict[str, URIRef]) ->
     _known(own, space, SPACES, say("sort of values"), _place(row, "space"))
     draft.add(node, INTENT.space, Literal(space))
     if space == "concept":
-        schemes[normal(label)] = own.iri(f"{label} values")
-        draft.add(node, INTENT.valuesFrom, schemes[normal(label)])
+        schemes[label] = own.iri(f"{label} values")
+        draft.add(node, INTENT.valuesFrom, schemes[label])
     elif space == "yes-no":
         draft.add(node, INTENT.valuesFrom, TERM["yes-no"])
     if normal(texts.get("unasked", "")) in own.vocabulary.concepts[YES].names:
@@ -169,12 +169,13 @@ def _tolerance(own: OwnTerms, node: URIRef, written: str, kind: str | None, span
 def _value(own: OwnTerms, row: TableRow, schemes: Mapping[str, URIRef]) -> None:
     texts, draft = _texts(row), own.draft
     label, of = texts.get("value"), texts.get("value-of", "")
-    scheme = schemes.get(normal(of)) or _scheme_of(own.vocabulary.find_characteristic(of))
+    added = next((iri for name, iri in schemes.items() if normal(name) == normal(of)), None)
+    scheme = added or _scheme_of(own.vocabulary.find_characteristic(of))
     if label is None:
         draft.wrong("no-identifier", say("this row names no value"), row.span)
         return
     if scheme is None:
-        near = nearest(of, [*schemes, *own.vocabulary.by_name])
+        near = nearest(of, [*schemes, *own.vocabulary.spelled(own.vocabulary.characteristics)])
         message = say("`{name}` is not a characteristic with named values", name=of)
         draft.wrong("unknown-characteristic", offered(message, near), _place(row, "value-of"))
         return

@@ -85,7 +85,7 @@ def read_characteristic(sentence: Sentence, tree: Tree[Token], scope: Scope) -> 
         raise sentence.fault("wrong-bearer", message, tree)
     labels = [known.label for known in vocabulary.characteristics.values()]
     message = say("`{name}` is not a known characteristic", name=name)
-    near = nearest(name, list(vocabulary.by_name), labels)
+    near = nearest(name, vocabulary.spelled(vocabulary.characteristics), labels)
     raise sentence.fault("unknown-characteristic", offered(message, near), tree)
 
 

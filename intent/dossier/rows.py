@@ -64,18 +64,14 @@ class SectionForm:
             return "wrong-bearer", say(
                 "`{name}` is said of a {bearers}, not here", name=name, bearers=bearers
             )
-        known, first = [*self.fields], [field.label for field in self.fields.values()]
+        fields = dict.fromkeys(field.iri for field in self.fields.values())
+        known, first = [*self.vocabulary.spelled(fields)], [field.label for field in self.fields.values()]
         if self.section.bearers:
-            known += [
-                label
-                for label, found in self.vocabulary.by_name.items()
-                if any(one.bearers & self.section.bearers for one in found)
+            borne = [
+                one for one in self.vocabulary.characteristics.values() if one.bearers & self.section.bearers
             ]
-            first += [
-                one.label
-                for one in self.vocabulary.characteristics.values()
-                if one.bearers & self.section.bearers
-            ]
+            known += self.vocabulary.spelled(one.iri for one in borne)
+            first += [one.label for one in borne]
         message, near = (
             say("`{name}` is not a known {what} here", name=name, what=_NAMED_AS[what]),
             nearest(name, known, first),

@@ -71,7 +71,7 @@ def _unknown(draft: Draft, known: Sequence[FormSection], section: TextSection) -
             section=under,
             title=section.title,
         )
-    names = [name for form in known for name in form.names]
+    names = draft.vocabulary.spelled(form.iri for form in known)
     message = say("`{title}` is not a section of this text", title=section.title)
     return offered(message, nearest(section.title, names, [form.label for form in known]))
 

@@ -59,10 +59,7 @@ def entry_paper(vocabulary: Vocabulary, name: str) -> Document:
     wanted = normal(name)
     entries = [*_characteristics(vocabulary, wanted), *_concepts(vocabulary, wanted)]
     if not entries:
-        known = [
-            *vocabulary.by_name,
-            *(label for concept in vocabulary.concepts.values() for label in concept.names),
-        ]
+        known = vocabulary.spelled([*vocabulary.characteristics, *vocabulary.concepts])
         message = say("`{name}` is not in the vocabulary", name=name)
         raise UnknownName(offered(message, nearest(name, known)))
     numbered = (replace(one, anchor=f"entry-{number}") for number, one in enumerate(entries, start=1))

@@ -260,6 +260,11 @@ class Vocabulary:
         wanted = normal(name)
         return next((concept for concept in self.in_scheme(*schemes) if wanted in concept.names), None)
 
+    def spelled(self, iris: Iterable[str]) -> tuple[str, ...]:
+        """Every label of some terms as the vocabulary spells it, for people to be offered."""
+        described = (self.described.get(iri, {}) for iri in iris)
+        return tuple(label.value for about in described for key in _LABELS for label in about.get(key, ()))
+
     def languages_of(self, iri: str, name: str) -> frozenset[str]:
         """The languages in which a name is a label of a term."""
         about, wanted = self.described.get(iri, {}), normal(name)
