@@ -17,7 +17,7 @@ from intent.dossier.fields import Desk
 from intent.dossier.register import Register
 from intent.dossier.rows import TableRow, read_fields, read_rows
 from intent.dossier.sections import head_form, place_sections
-from intent.language.message import Message, say
+from intent.language.message import Message, Words, say
 from intent.names import INTENT, QUDT, TERM, YES, local_iri
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
@@ -208,8 +208,13 @@ def _kinds(own: OwnTerms, node: URIRef, texts: Mapping[str, str], span: Span) ->
 
 def _known(own: OwnTerms, word: str, known: tuple[str, ...], what: Message, span: Span) -> None:
     if word not in known:
-        message, near = say("`{word}` is not a {what}", word=word, what=what), nearest(word, known)
-        own.draft.wrong("unknown-value", offered(message, near) if near else with_known(message, known), span)
+        own.draft.wrong("unknown-value", told_word(word, known, what), span)
+
+
+def told_word(word: str, known: tuple[str, ...], what: Message) -> Words:
+    """That a word is none of those that are known, with the nearest of them, or all."""
+    message, near = say("`{word}` is not a {what}", word=word, what=what), nearest(word, known)
+    return offered(message, near) if near else with_known(message, known)
 
 
 def _words(text: str) -> Iterator[str]:

@@ -32,6 +32,7 @@ from intent.record.closed import closed_findings
 from intent.record.consistency import consistency_findings
 from intent.record.known_terms import term_findings
 from intent.record.load_work import load_work
+from intent.record.sent_terms import term_faults
 from intent.record.validate import validate_record
 from intent.record.written_again import belied_sentences
 from intent.vocabulary.loader import extended
@@ -143,7 +144,9 @@ def _vocabulary(
     path = within(folder, written, span)
     content = named_file(path, span)
     if is_rdf(path):
-        turtle = read_graph(path, content).serialize(format="nt").encode()
+        graph = read_graph(path, content)
+        usable(term_faults(graph, str(path)))
+        turtle = graph.serialize(format="nt").encode()
     else:
         turtle, findings = read_terms(as_text(content, str(path)), str(path), shipped)
         usable(findings)
