@@ -109,6 +109,16 @@ def summary(diagnostics: Iterable[Diagnostic]) -> str:
     return ", ".join(f"{count} {one}{'' if count == 1 else 's'}" for count, one in counted if count)
 
 
+def summary_by_file(diagnostics: Iterable[Diagnostic]) -> dict[str, str]:
+    """What `summary` says of each file in which there is an error or a warning, in the order in which they come."""
+    found = tuple(diagnostics)
+    by_file = {
+        file: summary(one for one in found if one.span.file == file)
+        for file in dict.fromkeys(one.span.file for one in found)
+    }
+    return {file: counted for file, counted in by_file.items() if counted}
+
+
 def offered(message: Words, near: str) -> Words:
     """A message with the offer of a name that is near, where there is one."""
     return say("{message}; did you mean `{name}`?", message=message, name=near) if near else message

@@ -17,19 +17,27 @@ from intent.commands.options import (
     work_option,
 )
 from intent.commands.printing import deliver, deliver_reply, print_diagnostics
-from intent.diagnostics import UnknownName, Unusable, summary
+from intent.diagnostics import UnknownName, Unusable, summary_by_file
 
 
 @click.command()
 @click.argument("file", type=FILE)
 @click.option("--installation", is_flag=True, help="Write an installation instead of a work.")
+@click.option(
+    "--work", type=FILE, help="With --installation: the work that it is of; work.md beside it if none."
+)
 @language_option("the text to start from")
-def new(file: Path, installation: bool, language: str) -> None:
+def new(file: Path, installation: bool, work: Path | None, language: str) -> None:
     """Write a commented dossier to start from.
 
     Example: intent new timetable/work.md
+
+    An installation of it: intent new --installation --work timetable/work.md timetable/loans/halmsee.md
     """
-    click.echo(f"written: {verbs.new(file, installation=installation, language=language)}")
+    if work and not installation:
+        raise click.UsageError("--work goes with --installation")
+    written = verbs.new(file, installation=installation, work=work, language=language)
+    click.echo(f"written: {written}")
 
 
 @click.command()
@@ -50,11 +58,14 @@ def validate(file: Path, work: Path | None, digests: bool) -> int:
         findings = verbs.validate(file, work)
     except Unusable as error:
         print_diagnostics(error.diagnostics)
-        click.echo(f"{file}: {summary(error.diagnostics)}", err=True)
+        for name, counted in summary_by_file(error.diagnostics).items():
+            click.echo(f"{name}: {counted}", err=True)
         return 2
     print_diagnostics(findings)
-    click.echo(f"{file}: {summary(findings) or 'nothing wrong with the form'}")
-    return 1 if summary(findings) else 0
+    by_file = summary_by_file(findings)
+    for name, counted in (by_file or {str(file): "nothing wrong with the form"}).items():
+        click.echo(f"{name}: {counted}")
+    return 1 if by_file else 0
 
 
 @click.command()

@@ -28,7 +28,7 @@ from intent.diagnostics import UnknownName
 @click.argument("characteristic", required=False)
 @click.option(
     "--on",
-    type=Day(["%Y", "%Y-%m", "%Y-%m-%d"]),
+    type=Day(or_longer=True),
     help="The day on which to look: 2005, 2005-06-01; today if none.",
 )
 @format_option(*PAPERS)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -22,13 +22,19 @@ class Day(click.ParamType[datetime.date]):
 
     name = "day"
 
-    def __init__(self, forms: Sequence[str] = ("%Y-%m-%d",)) -> None:
-        self._reads = click.DateTime(list(forms))
+    def __init__(self, *, or_longer: bool = False) -> None:
+        self._forms = ("%Y-%m-%d", "%Y-%m", "%Y") if or_longer else ("%Y-%m-%d",)
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> datetime.date:
-        """The day; click says what is wrong with a value that is none."""
-        found: datetime.datetime = self._reads.convert(value, param, ctx)
-        return found.date()
+        """The day; a value that is none is refused, with how a day is written."""
+        for form in self._forms:
+            try:
+                return datetime.datetime.strptime(str(value), form).date()
+            except ValueError:
+                continue
+        longer = ", a month as 2026-12, a year as 2026" if len(self._forms) > 1 else ""
+        message = f"`{value}` is no day; write the day as 2026-12-31{longer}"
+        raise click.BadParameter(message, ctx=ctx, param=param)
 
     def get_metavar(self, param: click.Parameter, ctx: click.Context) -> str:
         """How `--help` names it."""

@@ -18,11 +18,19 @@ _FILLED_IN = re.compile(
 )
 
 
-def template_text(document: str, language: str = "en") -> str:
-    """The commented text that a ``work`` or an ``installation`` is begun with; in English where a language has none."""
+_WORK_NAMED = "work.md"
+"""The work's file as the template of an installation names it."""
+
+
+def template_text(document: str, language: str = "en", work: str = _WORK_NAMED) -> str:
+    """The commented text that a ``work`` or an ``installation`` is begun with; in English where a language has none.
+
+    An installation's names the file of its ``work``.
+    """
     folder, name = files("intent.dossier"), _TEMPLATES[document]
     own = folder.joinpath(f"{name}.{language}.md")
-    return (own if own.is_file() else folder.joinpath(f"{name}.md")).read_text(encoding="utf-8")
+    text = (own if own.is_file() else folder.joinpath(f"{name}.md")).read_text(encoding="utf-8")
+    return text.replace(f": {_WORK_NAMED}\n", f": {work}\n", 1)
 
 
 def find_template_text(draft: Draft, text: str, document: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from intent.analysis.examination.examine import analyse, analyse_answers
@@ -26,11 +27,21 @@ from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.terms import Vocabulary
 
 
-def new(path: str | Path, *, installation: bool = False, language: str = "en") -> Path:
-    """Write a commented text to start from. Raises `Unusable` where the file is already there."""
-    text = template_text("installation" if installation else "work", language)
-    write_whole(Path(path), text, replace=False)
-    return Path(path)
+def new(
+    path: str | Path, *, installation: bool = False, work: str | Path | None = None, language: str = "en"
+) -> Path:
+    """Write a commented text to start from. Raises `Unusable` where the file is already there.
+
+    An installation's names the file of its ``work`` as it is found from there; without one, `work.md` beside it.
+    """
+    file = Path(path)
+    if work is None:
+        text = template_text("installation" if installation else "work", language)
+    else:
+        named = Path(os.path.relpath(work, file.parent)).as_posix()
+        text = template_text("installation", language, named)
+    write_whole(file, text, replace=False)
+    return file
 
 
 def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:

@@ -136,6 +136,32 @@ def test_validate_ends_by_counting(run: Run) -> None:
     assert err.splitlines()[-1] == "work.md: 1 error"
 
 
+def test_what_is_wrong_is_counted_file_by_file(run: Run) -> None:
+    Path("work.md").write_text(WORK.replace("± 2 deg", "± 2 kg"), encoding="utf-8")
+    code, out, err = run("validate", "loan.md")
+    assert (code, out) == (2, "")
+    assert err.splitlines()[-1] == "work.md: 1 error"
+
+
+def test_a_new_installation_names_the_work_that_it_is_of(run: Run) -> None:
+    Path("loans").mkdir()
+    for language in ("en", "de", "fr"):
+        file = f"loans/{language}.md"
+        assert run("new", "--installation", "--work", "work.md", "--language", language, file)[0] == 0
+        assert ": ../work.md\n" in Path(file).read_text(encoding="utf-8")
+    assert run("new", "--work", "work.md", "other.md")[0] == 2
+    assert not Path("other.md").exists()
+
+
+def test_a_day_that_is_none_is_refused_with_how_one_is_written(run: Run) -> None:
+    code, _, err = run("explain", "work.md", "M1", "rotation", "--on", "31.12.2026")
+    assert code == 2
+    assert "`31.12.2026` is no day; write the day as 2026-12-31, a month as 2026-12, a year as 2026" in err
+    code, _, err = run("questions", "work.md", "--date", "2026-02-30")
+    assert code == 2
+    assert err.endswith("`2026-02-30` is no day; write the day as 2026-12-31\n")
+
+
 def test_a_work_and_an_installation_are_told_apart(run: Run) -> None:
     assert "this is a work; name an installation [is-a-work]" in run("check", "work.md")[2]
     code, _, err = run("explain", "loan.md", "M1")
