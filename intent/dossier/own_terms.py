@@ -47,13 +47,16 @@ def read_terms(text: str, file: str, vocabulary: Vocabulary) -> tuple[bytes, tup
     own, desk = OwnTerms(draft, vocabulary), Desk(draft, Register())
     read_fields(desk, head_form(vocabulary, "terms-head"), root.fields)
     schemes: dict[str, URIRef] = {}
+    values: list[tuple[TableRow, URIRef, URIRef]] = []
     placed = sorted(place_sections(draft, root, "terms"), key=lambda one: one.key)
     for one in placed:
         for row in read_rows(desk, one.form, one.section.tables):
             if one.key == "own-characteristics-section":
                 _characteristic(own, row, schemes)
             else:
-                _value(own, row, schemes)
+                values.extend(_value(own, row, schemes))
+    for row, node, scheme in values:
+        _broader(own, row, node, scheme)
     reading = draft.reading()
     return _turtle(reading.graph), reading.findings
 
@@ -166,7 +169,10 @@ def _tolerance(own: OwnTerms, node: URIRef, written: str, kind: str | None, span
         own.draft.add(node, INTENT.toleranceUnit, URIRef(unit.iri))
 
 
-def _value(own: OwnTerms, row: TableRow, schemes: Mapping[str, URIRef]) -> None:
+def _value(
+    own: OwnTerms, row: TableRow, schemes: Mapping[str, URIRef]
+) -> Iterator[tuple[TableRow, URIRef, URIRef]]:
+    """Enter the value of a row; it comes back with its scheme, since a later row may be what it is narrower than."""
     texts, draft = _texts(row), own.draft
     label, of = texts.get("value"), texts.get("value-of", "")
     added = next((iri for name, iri in schemes.items() if normal(name) == normal(of)), None)
@@ -184,9 +190,26 @@ def _value(own: OwnTerms, row: TableRow, schemes: Mapping[str, URIRef]) -> None:
     draft.add(node, SKOS.inScheme, scheme)
     _labels(own, node, row, label)
     _kinds(own, node, texts, _place(row, "applies"))
-    if "broader" in texts:
-        wider = own.vocabulary.find_value([str(scheme)], texts["broader"])
-        draft.add(node, SKOS.broader, URIRef(wider.iri) if wider else own.iri(f"{of} {texts['broader']}"))
+    yield row, node, scheme
+
+
+def _broader(own: OwnTerms, row: TableRow, node: URIRef, scheme: URIRef) -> None:
+    """What a value is narrower than: a value of the vocabulary's, or of this file's, that there is."""
+    texts, draft = _texts(row), own.draft
+    name = texts.get("broader")
+    if name is None:
+        return
+    shipped = own.vocabulary.find_value([str(scheme)], name)
+    wider = URIRef(shipped.iri) if shipped else own.iri(f"{texts.get('value-of', '')} {name}")
+    if shipped is None and (wider, SKOS.inScheme, scheme) not in draft.triples:
+        added = [str(label) for one, key, label in draft.triples if key == SKOS.prefLabel and one != node]
+        spelled = own.vocabulary.spelled(one.iri for one in own.vocabulary.in_scheme(str(scheme)))
+        message = say("`{word}` is not a {what}", word=name, what=say("value"))
+        draft.wrong(
+            "unknown-value", offered(message, nearest(name, [*added, *spelled])), _place(row, "broader")
+        )
+        return
+    draft.add(node, SKOS.broader, wider)
 
 
 def _scheme_of(characteristic: Characteristic | None) -> URIRef | None:

@@ -145,7 +145,7 @@ def _vocabulary(
     content = named_file(path, span)
     if is_rdf(path):
         graph = read_graph(path, content)
-        usable(term_faults(graph, str(path)))
+        usable(term_faults(graph, str(path), shipped))
         turtle = graph.serialize(format="nt").encode()
     else:
         turtle, findings = read_terms(as_text(content, str(path)), str(path), shipped)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from rdflib import XSD, Literal
+from rdflib import RDF, SKOS, XSD, Literal
 from rdflib.term import Node
 
 from intent.diagnostics import Diagnostic, Span, in_order
@@ -20,6 +20,7 @@ from intent.record.declared import short_name, undeclared_names
 from intent.record.indexed import IndexedGraph
 from intent.record.ontology import Ontology, read_ontology
 from intent.record.places import Places
+from intent.vocabulary.terms import Vocabulary
 
 _WORDS: tuple[tuple[Node, tuple[str, ...], Message], ...] = (
     (INTENT.bearer, BEARERS, say("bearer")),
@@ -29,7 +30,7 @@ _FRACTIONS = (INTENT.factor, INTENT.offset, QUDT.numericValue)
 """What is read as an exact number though it may be written as a fraction, `5/9`."""
 
 
-def term_faults(graph: Iterable[Triple], file: str) -> tuple[Diagnostic, ...]:
+def term_faults(graph: Iterable[Triple], file: str, vocabulary: Vocabulary) -> tuple[Diagnostic, ...]:
     """The errors in the terms that a file adds: names of ours that there are not, words and numbers that are none.
 
     While a name is unknown nothing else is said, since all the rest may follow from it.
@@ -37,7 +38,11 @@ def term_faults(graph: Iterable[Triple], file: str) -> tuple[Diagnostic, ...]:
     data, ontology = IndexedGraph(graph), read_ontology()
     places = Places(data, {"": Span(file=file)}, "")
     return in_order(undeclared_names(data, places, ontology)) or in_order(
-        [*_unknown_words(data, places), *_bad_numbers(data, places, ontology)]
+        [
+            *_unknown_words(data, places),
+            *_bad_numbers(data, places, ontology),
+            *_broader_than_none(data, places, vocabulary),
+        ]
     )
 
 
@@ -62,6 +67,15 @@ def _bad_numbers(data: IndexedGraph, places: Places, ontology: Ontology) -> Iter
                     text=places.name(value),
                 )
                 yield from (places.finding("bad-number", message, node) for node in having)
+
+
+def _broader_than_none(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -> Iterator[Diagnostic]:
+    """Values narrower than something that is no value, neither of this file's nor of the vocabulary's."""
+    added = set(data.subjects(RDF.type, SKOS.Concept)) - set(data.subjects(RDF.type, INTENT.Characteristic))
+    for value, having in data.by_value.get(SKOS.broader, {}).items():
+        if value not in added and str(value) not in vocabulary.concepts:
+            message = say("`{word}` is not a {what}", word=places.name(value), what=say("value"))
+            yield from (places.finding("unknown-value", message, node) for node in having)
 
 
 def _is_number(value: Node, *, is_whole: bool, is_factor: bool) -> bool:

@@ -9,7 +9,7 @@ import pytest
 from intent.language.locale import ENGLISH
 from intent.record.parse import parse_rdf
 from intent.record.sent_terms import term_faults
-from intent.vocabulary.loader import TERM_FILES
+from intent.vocabulary.loader import TERM_FILES, read_vocabulary
 
 GLOW = """
 @prefix intent: <https://w3id.org/intent-record/ns#> .
@@ -28,11 +28,15 @@ own:glow a intent:Characteristic, skos:Concept ;
 own:lantern-second a qudt:Unit ;
     qudt:symbol "ls" ;
     intent:factor "5/9" .
+
+own:warm a skos:Concept ; skos:prefLabel "warm"@en .
+own:amber a skos:Concept ; skos:prefLabel "amber"@en ; skos:broader own:warm .
 """
 
 
 def faults(text: str) -> list[str]:
-    return [ENGLISH.say(one.message) for one in term_faults(parse_rdf(text.encode(), "x", "turtle"), "x")]
+    graph = parse_rdf(text.encode(), "x", "turtle")
+    return [ENGLISH.say(one.message) for one in term_faults(graph, "x", read_vocabulary())]
 
 
 def test_terms_without_a_fault_are_taken() -> None:
@@ -63,6 +67,7 @@ def test_the_terms_that_ship_have_no_fault(name: str) -> None:
             "noticing 1.5",
             "`glow`: after `intent:noticing` stands a number; `1.5` is none that can be used",
         ),
+        ("broader own:warm", "broader own:warmth", "`amber`: `warmth` is not a value"),
         (
             '"5/9"',
             '"5/0"',
