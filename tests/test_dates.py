@@ -29,6 +29,7 @@ LEVEL_0 = {
     "2004-02-01/2005-02": ("2004-02-01", "2005-02-28"),
     "2004-02-01/2005": ("2004-02-01", "2005-12-31"),
     "2005/2006-02": ("2005-01-01", "2006-02-28"),
+    "2005-07-01/2005-07-01": ("2005-07-01", "2005-07-01"),  # not an example: it ends on the day on which it begins
 }
 LEVEL_1 = {
     # seasons
@@ -47,6 +48,7 @@ LEVEL_1 = {
     "1985-04-XX": ("1985-04-01", "1985-04-30"),
     "1985-XX-XX": ("1985-01-01", "1985-12-31"),
     "156X": ("1560-01-01", "1569-12-31"),
+    "000X": ("0001-01-01", "0009-12-31"),  # not an example: the calendar begins with the year 1
     # extended interval: open end, open start, unknown end, unknown start, qualified ends
     "1985-04-12/..": ("1985-04-12", str(LAST_DAY)),
     "1985-04/..": ("1985-04-01", str(LAST_DAY)),
@@ -87,6 +89,8 @@ REFUSED = [
     "~",
     "1985~~",
     "198X-04",  # a known month of an unknown year is level 2
+    "198X-XX-05",  # and so is a known day
+    "1984-XX-05",
     "1984-1X",  # so is an unknown digit of the month
     "2001-21-03",  # a season has no days
     "1560S2",  # significant digits are level 2

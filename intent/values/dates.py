@@ -76,7 +76,7 @@ def _bounds(year: str, month: str | None, day: str | None) -> tuple[datetime.dat
     low, high = int(year.replace("X", "0")), int(year.replace("X", "9"))
     if low == 0:
         low = 1
-    if "X" in year and (month not in {None, "XX"} or day not in {None, "XX"}):
+    if "X" in year and month not in {None, "XX"}:
         raise ValueError(year)
     if month in {None, "XX"}:
         if day not in {None, "XX"}:
