@@ -15,13 +15,6 @@ from intent.values.regions import Interval
 
 Chromaticity = tuple[Fraction, Fraction]
 
-ILLUMINANT_C: Chromaticity = (Fraction("0.31006"), Fraction("0.31616"))
-"""The white of NTSC 1953 (as in the data sets of `colour-science`)."""
-ILLUMINANT_D65: Chromaticity = (Fraction("0.3127"), Fraction("0.3290"))
-"""The white of ITU-R BT.601, BT.709 and BT.2020, of sRGB and of opRGB (as in the data sets of `colour-science`)."""
-DIGITAL_CINEMA: Chromaticity = (Fraction("0.314"), Fraction("0.351"))
-"""The white of DCI-P3 (as in the data sets of `colour-science`)."""
-
 MILLION = point(10**6)
 
 _LINES = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
@@ -16,6 +17,8 @@ QUDT = "http://qudt.org/schema/qudt/"
 Node = ox.NamedNode | ox.BlankNode | ox.Literal | ox.Triple
 Properties = Mapping[str, Sequence[Node]]
 """The values of each property of a term, by the property's IRI."""
+_DECIMAL = r"\d(?:\.\d+)?"
+_PAIRS = re.compile(rf"{_DECIMAL} {_DECIMAL}(?:, {_DECIMAL} {_DECIMAL})*")
 
 
 def values_of(about: Properties, property_iri: str) -> tuple[str, ...]:
@@ -32,6 +35,13 @@ def fraction_of(about: Properties, property_iri: str) -> Fraction | None:
     """The value of a property as an exact number."""
     written = value_of(about, property_iri)
     return None if written is None else Fraction(written)
+
+
+def pairs_of(about: Properties, property_iri: str) -> tuple[tuple[Fraction, Fraction], ...]:
+    """Pairs of exact numbers written in one text: `0.64 0.33, 0.30 0.60`; none where it is written otherwise."""
+    written = value_of(about, property_iri) or ""
+    pairs = re.findall(rf"({_DECIMAL}) ({_DECIMAL})(?:, |$)", written) if _PAIRS.fullmatch(written) else []
+    return tuple((Fraction(one), Fraction(two)) for one, two in pairs)
 
 
 def texts_of(about: Properties, property_iri: str) -> dict[str, str]:

@@ -99,6 +99,10 @@ class Concept:
     """Of a plug: the IRIs of the sockets that it goes into with its earth, besides its own."""
     gives_no_earth: bool = False
     """Whether it is a socket without a protective earth."""
+    chromaticities: tuple[tuple[Fraction, Fraction], ...] = ()
+    """Of a colour space: x and y of CIE 1931 of its red, green, blue and white."""
+    meant_for: tuple[str, ...] = ()
+    """Of a picture standard: the IRIs of the colour spaces that material of it is meant for where none is given."""
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
 

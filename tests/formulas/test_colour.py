@@ -8,14 +8,7 @@ import colour
 import numpy as np
 import pytest
 
-from intent.formulas.colour import (
-    DIGITAL_CINEMA,
-    ILLUMINANT_C,
-    ILLUMINANT_D65,
-    Chromaticity,
-    correlated_temperature,
-    mireds,
-)
+from intent.formulas.colour import Chromaticity, correlated_temperature, mireds
 from intent.values.bounds import point
 
 ILLUMINANTS = colour.CCS_ILLUMINANTS["CIE 1931 2 Degree Standard Observer"]
@@ -39,26 +32,6 @@ def test_temperature_of_an_illuminant(illuminant: str, expected: float) -> None:
     white = chromaticity(illuminant)
     assert by_ohno(white) == pytest.approx(expected, abs=0.05)
     assert float(correlated_temperature(white)) == pytest.approx(expected, abs=1)
-
-
-@pytest.mark.parametrize(
-    ("space", "white"),
-    [
-        # `colour-science` data sets
-        ("NTSC (1953)", ILLUMINANT_C),
-        ("ITU-R BT.709", ILLUMINANT_D65),
-        ("SMPTE C", ILLUMINANT_D65),
-        ("ITU-R BT.470 - 625", ILLUMINANT_D65),
-        ("ITU-R BT.2020", ILLUMINANT_D65),
-        ("sRGB", ILLUMINANT_D65),
-        ("Display P3", ILLUMINANT_D65),
-        ("Adobe RGB (1998)", ILLUMINANT_D65),
-        ("DCI-P3", DIGITAL_CINEMA),
-    ],
-)
-def test_white_of_a_colour_space(space: str, white: Chromaticity) -> None:
-    found = colour.RGB_COLOURSPACES[space].whitepoint
-    assert tuple(float(one) for one in white) == pytest.approx(tuple(float(one) for one in found), abs=1e-5)
 
 
 @pytest.mark.parametrize("kelvins", range(1800, 20000, 700))

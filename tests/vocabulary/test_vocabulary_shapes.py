@@ -98,6 +98,11 @@ BROKEN = [
     ("magnitude-has-a-unit", "qudt:hasUnit unit:IN", "qudt:hasUnit unit:INCH"),
     ("unit-has-a-magnitude", "qudt:numericValue 180 ; qudt:hasUnit unit:IN", "qudt:numericValue 180"),
     ("unit-has-a-magnitude", "qudt:numericValue 180 ; qudt:hasUnit unit:IN", "qudt:hasUnit unit:IN"),
+    (
+        "four-chromaticities",
+        "intent:appliesTo term:sail .",
+        'intent:appliesTo term:sail ; intent:chromaticities "0.64 0.33" .',
+    ),
     ("caution-is-one", "intent:caution term:wind", "intent:caution term:cloth"),
     ("scheme-definition", 'skos:definition "Kinds."@en', 'skos:definition "Arten."@de'),
     ("kind-is-defined", ', "Une toile."@fr', ""),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
+from intent.effects.light.colours_shown import colour_effects
 from intent.effects.light.dose import dose_effects
 from intent.effects.light.white import white_effects
 from intent.effects.picture.size import grown
@@ -64,6 +65,7 @@ def light_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
             yield from (*_luminance(sides, part), *told, *_middle_tones(sides, part))
         if is_changed or is_other_material:
             yield from white_effects(sides, part)
+            yield from colour_effects(sides, part)
         if not told:
             as_before.append(part)
     yield from _left_in_the_room(sides.proposed, as_before)

@@ -2,17 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
+from intent.effects.light.colour_spaces import WHITE, spaces_of_material
 from intent.effects.scene import Scene, Sides
-from intent.formulas.colour import (
-    DIGITAL_CINEMA,
-    ILLUMINANT_C,
-    ILLUMINANT_D65,
-    Chromaticity,
-    correlated_temperature,
-    mireds,
-)
+from intent.formulas.colour import correlated_temperature, mireds
 from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one
@@ -27,28 +21,6 @@ NEAREST = say(
 )
 LEAST_STEP = point(5)
 """In mireds: less is seen only side by side (common practice, no source)."""
-WHITES: Mapping[str, Chromaticity] = {
-    "space-bt601-525": ILLUMINANT_D65,
-    "space-bt601-625": ILLUMINANT_D65,
-    "space-ntsc-1953": ILLUMINANT_C,
-    "space-bt709": ILLUMINANT_D65,
-    "space-srgb": ILLUMINANT_D65,
-    "space-p3-d65": ILLUMINANT_D65,
-    "space-dci-p3": DIGITAL_CINEMA,
-    "space-bt2020": ILLUMINANT_D65,
-    "space-adobe-rgb": ILLUMINANT_D65,
-}
-"""By colour space."""
-STANDARD_WHITES: Mapping[str, tuple[Chromaticity, ...]] = {
-    "ntsc": (ILLUMINANT_C, ILLUMINANT_D65),
-    "pal": (ILLUMINANT_D65,),
-    "secam": (ILLUMINANT_D65,),
-    "hd-720": (ILLUMINANT_D65,),
-    "hd-1080": (ILLUMINANT_D65,),
-}
-"""By picture standard, for material of which no colour space is given; none where practice differed more widely."""
-JAPANESE = "ntsc-j"
-"""Its sets had a far cooler white (common practice, no source): not meant where no more than NTSC is said."""
 
 
 def white_effects(sides: Sides, part: str) -> Iterator[Effect]:
@@ -119,19 +91,5 @@ def _warmer_than_material(scene: Scene, part: str) -> Interval | None:
 
 def white_of_material(scene: Scene, part: str) -> Interval:
     """The colour temperature in kelvins of the white of what a part's channel shows; everything where none is given."""
-    found = [_white(scene, material) for material in scene.material(part)]
-    return hull(found) if found else EVERYTHING
-
-
-def _white(scene: Scene, material: str) -> Interval:
-    if scene.states(material, "colour-space"):
-        named = [WHITES.get(space) for space in scene.names(material, "colour-space")]
-        whites = () if None in named else tuple(white for white in named if white is not None)
-    elif scene.states(material, "standard"):
-        standards = scene.names(material, "standard")
-        standards = standards - {JAPANESE} or standards
-        by_standard = [STANDARD_WHITES.get(standard, ()) for standard in standards]
-        whites = tuple(white for some in by_standard for white in some) if all(by_standard) else ()
-    else:
-        whites = ()
+    whites = [space.chromaticities[WHITE] for space in spaces_of_material(scene, part)]
     return hull(point(correlated_temperature(white)) for white in whites) if whites else EVERYTHING
