@@ -18,6 +18,7 @@ from intent.effects.power.ventilation import ventilation_effects
 from intent.effects.power.wear import wear_effects
 from intent.effects.scene import Sides, sides_of
 from intent.effects.signal.arrival import signal_effects
+from intent.effects.signal.cable_lengths import cable_effects
 from intent.effects.signal.not_arriving import arrival_obstacles
 from intent.effects.signal.sound import sound_effects
 from intent.effects.signal.standard_taken import standard_obstacles
@@ -40,6 +41,7 @@ ROOMS: tuple[Finds, ...] = (
     signal_effects,
     arrival_obstacles,
     standard_obstacles,
+    cable_effects,
     timing_effects,
     sound_effects,
     light_effects,

@@ -26,6 +26,7 @@ from intent.vocabulary.properties import (
     value_of,
     values_of,
 )
+from intent.vocabulary.reach import reach_of
 from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary
 
 TERM_FILES = (
@@ -203,6 +204,8 @@ def _concept(
         gives_no_earth=value_of(about, INTENT + "givesNoEarth") == "true",
         chromaticities=pairs_of(about, INTENT + "chromaticities"),
         meant_for=values_of(about, INTENT + "meantFor"),
+        reach=reach_of(about),
+        carries_further=value_of(about, INTENT + "carriesFurther") == "true",
         cautions=tuple(cautions),
         gravity=int(value_of(about, INTENT + "gravity") or 0),
         gives_status=value_of(about, INTENT + "givesStatus"),

@@ -14,6 +14,7 @@ from intent.vocabulary.form_terms import FormField, FormSection
 from intent.vocabulary.grammar import Grammar
 from intent.vocabulary.phrases import Phrases, label_among, normal
 from intent.vocabulary.properties import SKOS
+from intent.vocabulary.reach import CableReach
 
 _LABELS = (SKOS + "prefLabel", SKOS + "altLabel")
 
@@ -103,6 +104,10 @@ class Concept:
     """Of a colour space: x and y of CIE 1931 of its red, green, blue and white."""
     meant_for: tuple[str, ...] = ()
     """Of a picture standard: the IRIs of the colour spaces that material of it is meant for where none is given."""
+    reach: CableReach | None = None
+    """Of a signal: how far a plain cable carries it, where somebody says."""
+    carries_further: bool = False
+    """Whether it is a technology that carries a signal further than a plain cable does."""
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
 
