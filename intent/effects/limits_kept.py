@@ -61,6 +61,12 @@ def any_of(answers: Iterable[Answer]) -> Answer:
     return every(answer.negated for answer in answers).negated
 
 
+def all_alike(answers: Iterable[Answer]) -> Answer:
+    """The answer that all have, where nobody says which of them counts; else open."""
+    found = set(answers)
+    return found.pop() if len(found) == 1 else Answer.OPEN
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Input:
     """One value on which it depends whether a limit is met: of a demand, or the limit itself."""
@@ -76,6 +82,12 @@ class Input:
 def inputs(sides: Sides, subject: str, *characteristics: str) -> tuple[Input, ...]:
     """Values of a part, material, the work or the venue, as proposed."""
     return tuple(_input(sides, subject, name) for name in characteristics)
+
+
+def inputs_of_state(sides: Sides, part: str) -> tuple[Input, ...]:
+    """Whether a part is switched on, where somebody says anything of it."""
+    says = any(scene.states(part, "power-state") for scene in (sides.documented, sides.proposed))
+    return inputs(sides, part, "power-state") if says else ()
 
 
 def inputs_of_box(scene: Scene, box: str, *characteristics: str) -> tuple[Input, ...]:

@@ -15,7 +15,7 @@ from intent.model.as_proposed import connections_as_proposed
 from intent.model.installation import Installation
 from intent.model.work import Connection, Part, Work
 from intent.names import THE_VENUE, term_iri
-from intent.values.bounds import known
+from intent.values.bounds import ZERO, hull, known
 from intent.values.regions import Interval, Region
 from intent.values.sets import Answer
 from intent.variance.case import Case
@@ -104,6 +104,24 @@ class Scene:
             for part in there
             if not wanted or any(self.vocabulary.is_kind(part.kind.iri, kind) for kind in wanted)
         )
+
+    def runs(self, part: str) -> Answer:
+        """Whether a device is switched on while the work is shown, as it is where nobody says otherwise."""
+        if not self.states(part, "power-state"):
+            return Answer.IN
+        return self.is_(part, "power-state", "switched-on")
+
+    def running(self, *kinds: str) -> tuple[Part, ...]:
+        """The parts that are there and are not surely switched off; of some kinds alone where any are named."""
+        return tuple(part for part in self.parts(*kinds) if self.runs(part.identifier) is not Answer.OUT)
+
+    def as_it_runs(self, part: str, running: Interval, at_rest: Interval = ZERO) -> Interval:
+        """A number that holds while a device runs; at rest another, and either where nobody knows whether it runs."""
+        return {
+            Answer.IN: running,
+            Answer.OUT: at_rest,
+            Answer.OPEN: hull([running, at_rest]),
+        }[self.runs(part)]
 
     def device(self, subject: str) -> str | None:
         """The device in a part's place."""

@@ -91,7 +91,6 @@ playback speed
 players of its channel
 players whose picture arrives
 players whose sound arrives
-plug
 power
 power in all
 room across the opening

@@ -55,7 +55,7 @@ OF_WHITE = "% of white"
 
 def light_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
     """The effects of the proposal on light and tones of every display, and what light it brings on objects."""
-    displays = [part.identifier for part in sides.proposed.parts("display", "screen")]
+    displays = [part.identifier for part in sides.proposed.running("display", "screen")]
     is_other_material = sides.touches(*(material.identifier for material in sides.work.material))
     as_before: list[str] = []
     for part in displays:

@@ -40,7 +40,7 @@ LEAST_SHARE = Fraction(1, 100)
 
 def raster_effects(sides: Sides) -> Iterator[Effect]:
     """The effects of the proposal on lines, picture elements and edges, of every display that is there before too."""
-    for part in sides.proposed.parts("display"):
+    for part in sides.proposed.running("display"):
         if sides.was_there(part.identifier) and sides.touches(part.identifier):
             yield from _elements(sides, part.identifier)
             yield from _scaling(sides, part.identifier)

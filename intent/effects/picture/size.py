@@ -22,7 +22,7 @@ from intent.variance.result import Effect, EffectTopic
 
 def picture_effects(sides: Sides) -> Iterator[Effect]:
     """The effects of the proposal on the picture of every display that is there before and after."""
-    for part in sides.proposed.parts("display"):
+    for part in sides.proposed.running("display"):
         if sides.was_there(part.identifier) and sides.touches(part.identifier):
             yield from way_up_effects(sides, part.identifier)
             yield from _size(sides, part.identifier)

@@ -24,7 +24,7 @@ SIZES = ("visible-width", "visible-diagonal", "visible-height")
 def throw_obstacles(sides: Sides) -> Iterator[Obstacle]:
     """Projectors whose lens, distance and size of picture contradict each other, where all three are stated."""
     scene = sides.proposed
-    for found in scene.parts("display"):
+    for found in scene.running("display"):
         part = found.identifier
         size = next((name for name in SIZES if scene.states(part, name)), None)
         if size is None or not (scene.states(part, "throw-ratio") and scene.states(part, "throw-distance")):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from intent.effects.limits_kept import Input, Limited, at_most, inputs, obstacles, unchecked
+from intent.effects.power.consumers import inputs_taken
 from intent.effects.power.feeds import Circuits, Feed
 from intent.effects.scene import Sides
 from intent.formulas import electricity
@@ -107,7 +108,7 @@ def _inputs(sides: Sides, circuits: Circuits, parts: Sequence[str], drawn: Inter
     """What the current depends on; the share of the rating alone where all else is known and decides nothing."""
     if not circuits.is_stated and surely_within(drawn, circuits.rating):
         return list(inputs(sides, THE_VENUE, "continuous-load-share", "circuit-current"))
-    found = [each for part in parts for each in inputs(sides, part, *_stated(sides, part))]
+    found = [each for part in parts for each in inputs_taken(sides, part, *_stated(sides, part))]
     return [*found, *inputs(sides, THE_VENUE, "mains", "circuit-current")]
 
 

@@ -8,11 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from intent.effects.scene import Scene
+from intent.effects.limits_kept import Input, inputs, inputs_of_state
+from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import unsaid_effects
+from intent.formulas import electricity
 from intent.language.message import Message
 from intent.names import term_iri
-from intent.values.bounds import natural, plus, total
+from intent.values.bounds import ZERO, larger, natural, plus, surely_within, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
@@ -22,6 +24,7 @@ FED = tuple(term_iri(kind) for kind in ("display", "player", "loudspeaker", "lam
 WITHOUT_MAINS = ("passive-loudspeaker", "built-in-loudspeaker", "surface-transducer", "headphones")
 SUPPLIES = ("mains-transformer", "frequency-converter", "power-supply")
 STATED = ("power", "apparent-power", "rated-current")
+WAITING = "standby-power"
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +65,15 @@ def _is(scene: Scene, part: str, technology: str) -> bool:
     return scene.is_(part, "technology", technology) is Answer.IN
 
 
+def has_own_supply(scene: Scene, part: str) -> bool:
+    """Whether a device is fed with a voltage too low for the mains, by a supply of its own."""
+    return (
+        scene.is_(part, "plug", "low-voltage-plug") is Answer.IN
+        or scene.is_(part, "earthing", "class-iii") is Answer.IN
+        or surely_within(scene.bounds(part, "rated-voltage"), electricity.EXTRA_LOW_VOLTAGE)
+    )
+
+
 def supplies(scene: Scene) -> dict[str, str]:
     """The transformers, frequency converters and power supplies, by part."""
     return {
@@ -72,9 +84,33 @@ def supplies(scene: Scene) -> dict[str, str]:
     }
 
 
+def taken_by(scene: Scene, part: str, characteristic: str) -> Interval:
+    """What a part takes or gives off while the work is shown.
+
+    One that is switched off takes what it takes while it waits; where that is not stated, at most as much as at work.
+    """
+    working = natural(scene.bounds(part, characteristic))
+    if characteristic == "inrush-current":
+        return scene.as_it_runs(part, working)
+    at_rest = Interval(ZERO.low, working.high)
+    if scene.states(part, WAITING) and characteristic in ("power", "heat-output", "apparent-power"):
+        waiting = natural(scene.bounds(part, WAITING))
+        # what it draws without doing work is not stated of a device that waits
+        most = larger(working, waiting).high if characteristic == "apparent-power" else waiting.high
+        at_rest = Interval(waiting.low, most)
+    return scene.as_it_runs(part, working, at_rest)
+
+
+def inputs_taken(sides: Sides, part: str, *characteristics: str) -> tuple[Input, ...]:
+    """What that depends on; of a part that is switched off, also on what it takes while it waits."""
+    scene = sides.proposed
+    waiting = () if scene.runs(part) is Answer.IN else (WAITING,)
+    return (*inputs(sides, part, *characteristics, *waiting), *inputs_of_state(sides, part))
+
+
 def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
     """The sum of a characteristic over some parts."""
-    found = {part: natural(scene.bounds(part, characteristic)) for part in parts}
+    found = {part: taken_by(scene, part, characteristic) for part in parts}
     lacking = tuple(part for part, bounds in found.items() if bounds.high is None)
     return Sum(total(found.values()), len(found), lacking)
 

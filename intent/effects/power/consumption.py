@@ -13,13 +13,16 @@ from intent.effects.power.circuits import circuit_effects
 from intent.effects.power.consumers import (
     Sum,
     consumers,
+    inputs_taken,
     lacking_effects,
     losses,
     summed,
     supplies,
+    taken_by,
     with_losses,
 )
 from intent.effects.power.mains import mains_effects
+from intent.effects.power.plugs import plug_obstacles
 from intent.effects.scene import Scene, Sides
 from intent.formulas import electricity
 from intent.language.figures import Figure, figure
@@ -37,6 +40,7 @@ from intent.values.bounds import (
     total,
 )
 from intent.values.regions import Interval
+from intent.values.sets import Answer
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
@@ -60,7 +64,9 @@ def power_effects(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
     yield from _in_all(sides, takers, venue_speaks)
     yield from _heat(sides, takers)
     yield from circuit_effects(sides, takers)
-    yield from mains_effects(sides, takers)
+    running = [part for part in takers if sides.proposed.runs(part) is not Answer.OUT]
+    yield from mains_effects(sides, running)
+    yield from plug_obstacles(sides, running)
 
 
 def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator[Effect]:
@@ -103,8 +109,8 @@ def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator
 
 def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Interval:
     """By how much the power changes; what a device that stays takes cancels out, so that it need not be known."""
-    before = {_device(sides.documented, part): _power(sides.documented, part) for part in earlier}
-    after = {_device(sides.proposed, part): _power(sides.proposed, part) for part in takers}
+    before = {_device(sides.documented, part): taken_by(sides.documented, part, "power") for part in earlier}
+    after = {_device(sides.proposed, part): taken_by(sides.proposed, part, "power") for part in takers}
     gone = [power for device, power in before.items() if after.get(device) != power]
     come = [power for device, power in after.items() if before.get(device) != power]
     return minus(total([*come, losses(sides.proposed)]), total([*gone, losses(sides.documented)]))
@@ -115,10 +121,6 @@ def _device(scene: Scene, part: str) -> tuple[str, bool]:
     is_proposed = scene.state.documented is not None
     is_other = is_proposed and part in scene.case.substituted
     return scene.device(part) or f" {part}", is_other and scene.device(part) is None
-
-
-def _power(scene: Scene, part: str) -> Interval:
-    return natural(scene.bounds(part, "power"))
 
 
 def _difference(before: Sum, after: Sum, change: Interval) -> Message:
@@ -184,7 +186,7 @@ def _warming(sides: Sides, takers: Sequence[str], heat: Interval, capacity: Inte
     found = [
         each
         for part in takers
-        for each in inputs(sides, part, "heat-output" if scene.states(part, "heat-output") else "power")
+        for each in inputs_taken(sides, part, "heat-output" if scene.states(part, "heat-output") else "power")
     ]
     return Limited(
         slug="heat",

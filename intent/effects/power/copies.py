@@ -78,7 +78,7 @@ def _film(run: Run, one: Copied) -> Effect:
     """Film and tape wear with every pass through the device."""
     stated = recorded_round(run.scene, one.part, *one.material, THE_WORK)
     loop = NATURAL if stated is None else natural(stated)
-    passes, life = lifetimes.passes(run.time, loop), _stated(run.scene, one, "passes-a-copy")
+    passes, life = lifetimes.passes(run.time_of(one.part), loop), _stated(run.scene, one, "passes-a-copy")
     run_through = figure(passes)
     lead = say_of(
         counted(run_through),
@@ -94,7 +94,7 @@ def _film(run: Run, one: Copied) -> Effect:
 def _slides(run: Run, one: Copied) -> Effect:
     """Slides fade in the light of the gate."""
     slides, life = _stated(run.scene, one, "slides"), _stated(run.scene, one, "gate-hours")
-    lit = lifetimes.time_in_light(run.time, slides)
+    lit = lifetimes.time_in_light(run.time_of(one.part), slides)
     lead = say("each slide is lit for {lit}, and stands {life}", lit=figure(lit, "h"), life=figure(life, "h"))
     missing = () if is_known(slides) else (run.scene.called("slides"),)
     return _effect(run, one, needed=lifetimes.copies_needed(lit, life), lead=lead, missing=missing)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from intent.effects.power.consumers import taken_by
 from intent.effects.scene import Scene
 from intent.formulas import electricity
 from intent.language.figures import figure
@@ -135,7 +136,7 @@ def voltages_of(scene: Scene) -> tuple[Interval, ...]:
 
 def current_of(scene: Scene, part: str) -> Interval:
     """What a part draws, in amperes; of a device of three phases, in each conductor: I = S/(√3·U)."""
-    apparent, mains = natural(scene.bounds(part, "apparent-power")), natural(scene.venue("mains"))
+    apparent, mains = taken_by(scene, part, "apparent-power"), natural(scene.venue("mains"))
     if scene.states(part, "supply-phases") and scene.is_(part, "supply-phases", "three-phase") is Answer.IN:
         return electricity.current(apparent, times(mains, electricity.THREE_PHASES))
     rated, given = natural(scene.bounds(part, "rated-voltage")), voltages_of(scene)

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from intent.effects.handling.neighbours import Pair, faces, in_metres, neighbours
 from intent.effects.handling.outline import OUTER
-from intent.effects.limits_kept import Limited, at_least, inputs, obstacles
+from intent.effects.limits_kept import Limited, any_of, at_least, inputs, obstacles
+from intent.effects.power.consumers import inputs_taken
 from intent.effects.power.lying import ABOVE, BELOW, LEFT, RIGHT, open_sides
 from intent.effects.scene import Sides
 from intent.language.figures import figure
@@ -39,7 +40,7 @@ def _between(sides: Sides, pair: Pair) -> Iterator[Obstacle]:
             slug="vents-not-free",
             subject=one(part),
             inputs=[
-                *inputs(sides, part, *VENTED),
+                *inputs_taken(sides, part, *VENTED),
                 *inputs(sides, other, *PLACED),
             ],
             sure=say(
@@ -53,4 +54,4 @@ def _between(sides: Sides, pair: Pair) -> Iterator[Obstacle]:
                 "whether its vents have the room that they need towards {other} is not known", other=other
             ),
         )
-        yield from obstacles(sides, at_least(gap, clearance), limited)
+        yield from obstacles(sides, any_of([at_least(gap, clearance), scene.runs(part).negated]), limited)

@@ -10,9 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from intent.effects.limits_kept import Limited, any_of, inputs, obstacles
-from intent.effects.power.consumers import lacking_effects, supplies
+from intent.effects.power.consumers import has_own_supply, lacking_effects, supplies
 from intent.effects.power.feeds import voltages_of
-from intent.effects.power.plugs import plug_effects
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.links import links_of
 from intent.formulas import electricity
@@ -20,7 +19,7 @@ from intent.language.figures import Figure, figure
 from intent.language.message import Message, say, say_of
 from intent.model.subject import one, several
 from intent.names import THE_VENUE
-from intent.values.bounds import natural, over, surely_above, surely_within, total
+from intent.values.bounds import natural, over, surely_above, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.obstacle import Obstacle
@@ -52,7 +51,7 @@ class Misfed:
 def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
     """The effects of the venue's mains on the devices that take power, where it says what it gives."""
     scene = sides.proposed
-    on_mains = [part for part in takers if not _has_own_supply(scene, part)]
+    on_mains = [part for part in takers if not has_own_supply(scene, part)]
     if on_mains and any(scene.states(THE_VENUE, name) for name in ("mains", "mains-frequency")):
         fed = _fed_through(sides)
         for misfed in _misfed(scene, on_mains):
@@ -62,17 +61,6 @@ def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obst
                 yield _finding(sides, misfed, bare)
         yield from _not_given(scene, on_mains)
         yield from _unsure(sides, on_mains)
-    if scene.states(THE_VENUE, "socket"):
-        yield from plug_effects(scene, on_mains)
-
-
-def _has_own_supply(scene: Scene, part: str) -> bool:
-    """Whether a device is fed with a voltage too low for the mains, by a supply of its own."""
-    return (
-        scene.is_(part, "plug", "low-voltage-plug") is Answer.IN
-        or scene.is_(part, "earthing", "class-iii") is Answer.IN
-        or surely_within(scene.bounds(part, "rated-voltage"), electricity.EXTRA_LOW_VOLTAGE)
-    )
 
 
 def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:

@@ -19,7 +19,7 @@ KEEPING = ("cathode-ray-tube", "crt-projector", "plasma-panel", "oled")
 
 def retention_effects(sides: Sides, run: Run) -> Iterator[Effect]:
     """What stands still on each display for long, and the traces that come or go with the device."""
-    for part in sides.proposed.parts("display"):
+    for part in sides.proposed.running("display"):
         yield from _burning(sides, part.identifier, run)
         if sides.was_there(part.identifier) and sides.touches(part.identifier):
             yield from _trace(sides, part.identifier)

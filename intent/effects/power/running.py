@@ -21,6 +21,10 @@ class Run:
     is_timed: bool
     """Whether it is known how long the work runs each day; that a day has 24 hours is not enough."""
 
+    def time_of(self, part: str) -> Interval:
+        """How long a part runs of it: not at all where it is switched off."""
+        return self.scene.as_it_runs(part, self.time)
+
     @property
     def unsaid(self) -> Missing:
         """What would have to be given to know how long it runs."""

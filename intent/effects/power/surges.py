@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from intent.effects.limits_kept import Limited, at_most, inputs, obstacles
-from intent.effects.power.consumers import lacking_effects, summed
+from intent.effects.power.consumers import inputs_taken, lacking_effects, summed, taken_by
 from intent.effects.power.feeds import Feed
 from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import unsaid_effects
@@ -71,7 +71,7 @@ def _inrush_words(scene: Scene, together: Sequence[str], *, taken: Interval, lim
         return say(
             "whether that is below the {limit} at which a breaker may switch off cannot be said", limit=breaks
         )
-    each = (natural(scene.bounds(part, "inrush-current")) for part in together)
+    each = (taken_by(scene, part, "inrush-current") for part in together)
     if len(together) > 1 and all(surely_within(one, limit) for one in each):
         return say(
             "more than the {limit} at which a breaker may switch off at once; switched on one after another they "
@@ -91,12 +91,10 @@ def _at_once(sides: Sides, feed: Feed, limit: Interval) -> Iterator[Obstacle]:
     if feed.surely_exceeds(surely, limit):
         yield from _too_high(sides, together, surely, limit, Answer.OUT)
         return
-    alone = {part: at_most(natural(scene.bounds(part, "inrush-current")), limit) for part in feed.parts}
+    alone = {part: at_most(taken_by(scene, part, "inrush-current"), limit) for part in feed.parts}
     for part, answer in alone.items():
         if answer is Answer.OUT:
-            yield from _too_high(
-                sides, [part], natural(scene.bounds(part, "inrush-current")), limit, Answer.OUT
-            )
+            yield from _too_high(sides, [part], taken_by(scene, part, "inrush-current"), limit, Answer.OUT)
     if Answer.OUT not in alone.values():
         answers = [at_most(most, limit), *(alone[part] for part in apart)]
         unsure = [*perhaps, *(part for part in apart if alone[part] is Answer.OPEN)]
@@ -120,7 +118,7 @@ def _too_high(
         slug="breaker-inrush",
         subject=several(parts),
         inputs=[
-            *(each for part in parts for each in inputs(sides, part, *names)),
+            *(each for part in parts for each in inputs_taken(sides, part, *names)),
             *inputs(sides, THE_VENUE, "breaker-inrush"),
         ],
         sure=words,
@@ -132,10 +130,11 @@ def _too_high(
 
 def _not_said(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
     """The parts of which the inrush is not stated or, where they may be switched on with others, whether they are."""
-    unsure = [part for part in parts if scene.is_(part, "switched-together", "no") is not Answer.IN]
+    running = [part for part in parts if scene.runs(part) is not Answer.OUT]
+    unsure = [part for part in running if scene.is_(part, "switched-together", "no") is not Answer.IN]
     asked = {
         part: ("inrush-current", "switched-together") if part in unsure else ("inrush-current",)
-        for part in parts
+        for part in running
     }
     yield from unsaid_effects(
         {part: scene.unknown(part, *names) for part, names in asked.items()},
@@ -183,7 +182,7 @@ def _leaking(sides: Sides, feed: Feed, taken: Interval, limit: Interval) -> Iter
         slug="leakage",
         subject=several(feed.parts),
         inputs=[
-            *(each for part in feed.parts for each in inputs(sides, part, "earth-leakage-current")),
+            *(each for part in feed.parts for each in inputs_taken(sides, part, "earth-leakage-current")),
             *inputs(sides, THE_VENUE, "residual-current-limit"),
         ],
         sure=say(

@@ -91,7 +91,8 @@ TURNED: Mapping[str, Mapping[str, Message]] = {
 def ventilation_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
     """The effects of the proposal on how the heat of each device leaves it, and the vents that are not free."""
     yield from vents_not_free(sides)
-    touched = [part for part in consumers(sides.proposed) if sides.touches(part)]
+    running = [part.identifier for part in sides.proposed.running()]
+    touched = [part for part in consumers(sides.proposed) if part in running and sides.touches(part)]
     for part in touched:
         yield from _turned(sides, part)
         yield from _enclosed(sides, part)

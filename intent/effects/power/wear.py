@@ -153,7 +153,7 @@ def _used(run: Run, part: str, kind: _Kind) -> _Used:
     return _Used(
         part=part,
         before=before if is_counted else None,
-        end=plus(before, run.time),
+        end=plus(before, run.time_of(part)),
         life=natural(run.scene.bounds(part, kind.life)),
     )
 

@@ -30,7 +30,7 @@ CONVERTING = say("common practice, no source")
 def signal_effects(sides: Sides) -> Iterator[Effect]:
     """The effects of the proposal on the way of the picture."""
     ways = ways_of(sides, PICTURE)
-    for part in sides.proposed.parts("display"):
+    for part in sides.proposed.running("display"):
         if not sides.was_there(part.identifier):
             continue
         before, after = ways.documented(part.identifier), ways.proposed(part.identifier)

@@ -32,7 +32,7 @@ _FOLLOWING = ("cathode-ray-tube", "film-projector")
 
 def cadence_effects(sides: Sides) -> Iterator[Effect]:
     """The effects of the proposal on how evenly each display shows movement."""
-    for part in sides.proposed.parts("display"):
+    for part in sides.proposed.running("display"):
         if sides.was_there(part.identifier):
             yield from _cadence(sides, part.identifier)
         yield from _hum(sides.proposed, part.identifier)

@@ -36,7 +36,7 @@ WORST_CASE = say(
 def drift_effects(sides: Sides, factors: Factors) -> Iterator[Effect]:
     """How far players come apart in a day, where it is other than documented, and when too far."""
     players = tuple(
-        part.identifier for part in sides.proposed.parts("player") if sides.was_there(part.identifier)
+        part.identifier for part in sides.proposed.running("player") if sides.was_there(part.identifier)
     )
     after = _Runners(sides.proposed, _clocks(sides.proposed, players), factors)
     if not after.is_apart:

@@ -9,12 +9,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from intent.effects.limits_kept import FEW
+from intent.effects.limits_kept import FEW, all_alike
 from intent.effects.scene import Scene
 from intent.effects.signal.links import Link, listed_names, with_narrower
 from intent.names import term_iri
 from intent.values.sets import Answer
 from intent.vocabulary.terms import Vocabulary
+
+STATE = "power-state"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,7 +37,10 @@ class Fit:
 
 
 def fits_of(scene: Scene, link: Link) -> tuple[Fit, ...]:
-    """What has to fit at both ends of a connection: what is given, what is taken, and the cable at either end."""
+    """What has to fit at both ends of a connection: what is given, what is taken, the cable at either end.
+
+    What is switched off at its start gives nothing, whatever fits.
+    """
     gives = _listed(scene, link.start, "output-signal")
     sent = link.carries or gives
     found = [
@@ -44,6 +49,9 @@ def fits_of(scene: Scene, link: Link) -> tuple[Fit, ...]:
         _fit(scene, link.start, "output-connector", wanted=link.plugs),
         _fit(scene, link.end, "input-connector", wanted=link.plugs),
     ]
+    runs = scene.runs(link.start)
+    if runs is not Answer.IN:
+        found.append(_of_state(scene, link.start, runs))
     takes = scene.states(link.end, "input-signal")
     if not sent and takes and _applies(scene, link.start, "output-signal"):
         found.append(_open(link.start, "output-signal", is_stated=scene.states(link.start, "output-signal")))
@@ -61,11 +69,6 @@ def lies_in(vocabulary: Vocabulary, wanted: str, there: Sequence[str]) -> Answer
         if names & narrower:
             found = Answer.OPEN
     return found
-
-
-def all_alike(answers: Sequence[Answer]) -> Answer:
-    """The answer that all have, where nobody says which of them counts; else open."""
-    return answers[0] if len(set(answers)) == 1 else Answer.OPEN
 
 
 def _fit(
@@ -88,6 +91,19 @@ def _fit(
         wanted=wanted,
         there=there,
         is_end=name.startswith("input"),
+    )
+
+
+def _of_state(scene: Scene, bearer: str, runs: Answer) -> Fit:
+    """What is switched off gives nothing, and passes nothing on."""
+    return Fit(
+        answer=runs,
+        bearer=bearer,
+        characteristic=STATE,
+        is_stated=True,
+        wanted=("switched-on",),
+        there=_listed(scene, bearer, STATE),
+        is_end=False,
     )
 
 

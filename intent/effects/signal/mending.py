@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.fits import Fit
+from intent.effects.signal.fits import STATE, Fit
 from intent.effects.signal.links import Link, listed_names, terms_of
 from intent.language.message import Message, Words, say, say_of
 from intent.model.work import Device
 from intent.names import term_iri
 
+CONNECTION = say("connection")
 JOINING = ("player", "converter", "cable", "control")
 """The kinds of part that stand in a way."""
 CONVERTER = say("a converter from {one} to {two} would mend it")
@@ -20,6 +21,8 @@ ADAPTER = say("an adapter from {one} to {two} would mend it")
 def mended(sides: Sides, fit: Fit) -> Message:
     """What would mend a misfit, by name where a spare or a device of the pool is one."""
     scene = sides.proposed
+    if fit.characteristic == STATE:
+        return say("to switch it on would mend it")
     # at its start, the device gives what is there and the cable is for what is wanted; at its end, the other way round
     one, two = (fit.wanted, fit.there) if fit.is_end else (fit.there, fit.wanted)
     pattern = CONVERTER if fit.characteristic.endswith("signal") else ADAPTER

@@ -37,6 +37,8 @@ def misfit_of(scene: Scene, link: Link, fit: Fit) -> Misfit:
     """Why an end of a connection does not fit, in words."""
     wanted, there = frozenset(fit.wanted), frozenset(fit.there)
     match fit.characteristic:
+        case "power-state":
+            return _switched_off(link)
         case "output-signal":
             return _not_given(scene, link, there)
         case "input-signal":
@@ -44,6 +46,11 @@ def misfit_of(scene: Scene, link: Link, fit: Fit) -> Misfit:
         case "output-connector":
             return _no_plug(scene, link, there)
     return _no_socket(scene, link, there)
+
+
+def _switched_off(link: Link) -> Misfit:
+    words = say("{start} is switched off", start=link.start)
+    return Misfit(here=words, beyond=words)
 
 
 def _not_given(scene: Scene, link: Link, gives: frozenset[str]) -> Misfit:

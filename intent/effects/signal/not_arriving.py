@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from intent.effects.limits_kept import Input, Limited, inputs, obstacles, unchecked
+from intent.effects.limits_kept import Input, Limited, any_of, inputs, inputs_of_state, obstacles, unchecked
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.fits import Fit, fits_of
+from intent.effects.signal.fits import STATE, Fit, fits_of
 from intent.effects.signal.links import Link, carrying_links, terms_of
-from intent.effects.signal.mending import loose_additions, mended, perhaps_mended
+from intent.effects.signal.mending import CONNECTION, loose_additions, mended, perhaps_mended
 from intent.effects.signal.misfits import misfit_of
 from intent.effects.signal.paths import (
     PICTURE,
@@ -24,8 +24,6 @@ from intent.language.message import Message, Words, say
 from intent.model.subject import WHOLE_WORK, one
 from intent.values.sets import Answer
 from intent.variance.obstacle import Need, Obstacle, Unchecked
-
-CONNECTION = say("connection")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +49,7 @@ def arrival_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
     for carriers, kind in ((PICTURE, "display"), (SOUND, "loudspeaker")):
         before, after = (_signals(sides, scene, carriers) for scene in (sides.documented, sides.proposed))
         told: dict[Fit, Link] = {}
-        for part in sides.proposed.parts(kind):
+        for part in sides.proposed.running(kind):
             yield from _arriving(sides, part.identifier, before, after)
             for way in after.ways(part.identifier, working=True).values():
                 for link in way:
@@ -99,6 +97,7 @@ def _broken(sides: Sides, part: str, after: Arrivals, way: Way, *, was_broken: b
     words = why.here if link.end == part else beyond
     found = [
         *inputs(sides, link.start, "output-signal", "output-connector"),
+        *inputs_of_state(sides, link.start),
         *inputs(sides, link.end, "input-signal", "input-connector"),
         *inputs(sides, part, "presence"),
     ]
@@ -127,11 +126,18 @@ def _told(
     limited = Limited(
         slug="not-arriving",
         subject=one(part),
-        inputs=[*needs, *(changed if is_new else ()), *(() if loose else found)],
+        inputs=[
+            *needs,
+            *(changed if is_new else ()),
+            *(() if loose else found),
+            *inputs_of_state(sides, part),
+        ],
         sure=words,
-        unsure=perhaps_mended(words, loose),
+        unsure=perhaps_mended(words, loose) if loose else words,
     )
-    yield from obstacles(sides, Answer.OPEN if loose else Answer.OUT, limited)
+    # to what may be switched off, nothing need arrive
+    answer = any_of([Answer.OPEN if loose else Answer.OUT, sides.proposed.runs(part).negated])
+    yield from obstacles(sides, answer, limited)
 
 
 def _channel(
@@ -160,9 +166,11 @@ def _channel(
         subject=one(part),
         inputs=[*found, *changed],
         sure=say("no player that reaches it carries channel {channel}", channel=scene.text(part, "channel")),
-        unsure="",
+        unsure=say(
+            "whether channel {channel} has to reach it is not said", channel=scene.text(part, "channel")
+        ),
     )
-    yield from obstacles(sides, Answer.OUT, limited)
+    yield from obstacles(sides, scene.runs(part).negated, limited)
 
 
 def inputs_of_channels(sides: Sides, players: tuple[str, ...]) -> tuple[Input, ...]:
@@ -178,7 +186,9 @@ def _unsure(sides: Sides, fit: Fit, link: Link, *, is_new: bool) -> Iterator[Obs
         return
     scene = sides.proposed
     wanted = terms_of(scene, frozenset(fit.wanted))
-    if not fit.wanted:
+    if fit.characteristic == STATE:
+        unsure = say("whether it is switched on is not said")
+    elif not fit.wanted:
         unsure = say("what it sends to {end} is not said", end=link.end)
     elif fit.is_end:
         unsure = say("whether it takes {wanted} from {start} is not said", wanted=wanted, start=link.start)

@@ -112,7 +112,7 @@ def sources_of(scene: Scene, part: str, into: Mapping[str, tuple[Link, ...]]) ->
 
 
 def players_of(scene: Scene) -> tuple[str, ...]:
-    return tuple(part.identifier for part in scene.parts("player"))
+    return tuple(part.identifier for part in scene.running("player"))
 
 
 def carrying_channel(scene: Scene, part: str, sources: Iterable[str]) -> tuple[str, ...]:

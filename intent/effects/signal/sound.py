@@ -61,7 +61,14 @@ def _must_be_silent(sides: Sides) -> bool:
 
 
 def _can_sound(scene: Scene, part: str) -> Interval:
-    """1 where a part has a loudspeaker that is not muted, 0 where it cannot sound, between them where nobody says."""
+    """1 where a part has a loudspeaker that is not muted, 0 where it cannot sound, between them where nobody says.
+
+    What is switched off cannot sound.
+    """
+    return scene.as_it_runs(part, _sounds_if_on(scene, part))
+
+
+def _sounds_if_on(scene: Scene, part: str) -> Interval:
     if scene.is_(part, "muted", "yes") is Answer.IN and scene.states(part, "muted"):
         return NO
     if _is_loudspeaker(scene, part):
@@ -101,6 +108,8 @@ def _disturbing(sides: Sides) -> Iterator[Effect]:
 
 
 def _disturbance_words(scene: Scene, part: str, now: Interval) -> Message:
+    if scene.runs(part) is not Answer.IN:
+        return _off_words(scene, part)
     if now == EITHER:
         return say("whether the new device has a loudspeaker of its own is not said, and the work is silent")
     sounds = [scene.is_(material, "sound", "audible") for material in scene.material(part)]
@@ -156,6 +165,8 @@ def _no_longer_sounding(sides: Sides) -> Iterator[Effect]:
 
 
 def _silence_words(scene: Scene, part: str, now: Interval) -> Message:
+    if scene.runs(part) is not Answer.IN:
+        return _off_words(scene, part)
     if now == EITHER:
         return say("whether the new device has a loudspeaker, as the documented one has, is not said")
     if scene.states(part, "muted") and scene.is_(part, "muted", "yes") is Answer.IN:
@@ -163,6 +174,12 @@ def _silence_words(scene: Scene, part: str, now: Interval) -> Message:
     return say(
         "the device has no loudspeaker, as the documented one has: its sound is no longer heard from here"
     )
+
+
+def _off_words(scene: Scene, part: str) -> Message:
+    if scene.runs(part) is Answer.OUT:
+        return say("it is switched off: its sound is no longer heard from here")
+    return say("whether it is switched on is not said, and so not whether it is heard")
 
 
 def is_silent(scene: Scene, part: str) -> bool:
@@ -173,7 +190,7 @@ def is_silent(scene: Scene, part: str) -> bool:
 
 def _lost_ways(sides: Sides) -> Iterator[Effect]:
     """Loudspeakers that their player no longer reaches."""
-    loudspeakers = [part.identifier for part in sides.proposed.parts("loudspeaker")]
+    loudspeakers = [part.identifier for part in sides.proposed.running("loudspeaker")]
     ways = ways_of(sides, SOUND) if loudspeakers else None
     for part in loudspeakers:
         lost = ways.lost(part) if ways is not None else None

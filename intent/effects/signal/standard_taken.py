@@ -4,9 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from intent.effects.limits_kept import Limited, any_of, inputs, obstacles, unchecked
+from intent.effects.limits_kept import (
+    Limited,
+    all_alike,
+    any_of,
+    inputs,
+    inputs_of_state,
+    obstacles,
+    unchecked,
+)
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.fits import all_alike, lies_in
+from intent.effects.signal.fits import lies_in
 from intent.effects.signal.links import listed_names, terms_of
 from intent.effects.signal.paths import PICTURE, Way, ways_of
 from intent.language.message import Message, say
@@ -23,7 +31,7 @@ NOT_SAID = say("whether the device takes the standard of the material is not sai
 def standard_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
     """A standard that a device does not take, or of which nobody can tell; a converter on the way may change it."""
     scene, ways = sides.proposed, ways_of(sides, PICTURE)
-    for part in scene.parts("display"):
+    for part in scene.running("display"):
         converters = converters_on(scene, ways.proposed(part.identifier))
         for material in scene.material(part.identifier):
             yield from _taken(sides, part.identifier, material, converters)
@@ -60,6 +68,7 @@ def _taken(
     found = [
         *inputs(sides, part, ACCEPTED, "presence"),
         *inputs(sides, material, "standard"),
+        *inputs_of_state(sides, part),
         *(each for name in converters for each in inputs(sides, name, "technology")),
     ]
     for name, stated in ((part, ACCEPTED), (material, "standard")):
@@ -77,7 +86,8 @@ def _taken(
         sure=not_taken_words(scene, given, listed),
         unsure=NOT_SAID,
     )
-    yield from obstacles(sides, any_of([is_taken, *is_converted]), limited)
+    # what is switched off shows nothing, in whatever standard
+    yield from obstacles(sides, any_of([is_taken, *is_converted, scene.runs(part).negated]), limited)
 
 
 def shown_as_well(vocabulary: Vocabulary, standards: Iterable[str]) -> frozenset[str]:

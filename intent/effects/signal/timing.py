@@ -22,10 +22,10 @@ TIMECODE = say("SMPTE ST 12 practice")
 def timing_effects(sides: Sides) -> Iterator[Effect]:
     """The effects of the proposal on the time of the work."""
     yield from cadence_effects(sides)
-    for part in sides.proposed.parts("player", "display"):
+    for part in sides.proposed.running("player", "display"):
         yield from motor_effects(sides.proposed, part.identifier)
     factors = {found.identifier: quickening(sides, found.identifier) for found in sides.work.material}
-    runners = sides.proposed.parts("player") or sides.proposed.parts("display")
+    runners = sides.proposed.running("player") or sides.proposed.running("display")
     for part in runners:
         if sides.was_there(part.identifier):
             yield from speed_effects(sides, part.identifier, factors)
