@@ -22,6 +22,7 @@ from intent.variance.reasons import over_words, reason_for, remarks
 from intent.variance.result import BROKEN, Effect, Row, RowKey, Variance, Verdict
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 from intent.variance.verdict import Judgement
+from intent.variance.worth_asking import worth_asking
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +89,7 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     days = None if len(worst) == len(spans) else DaySpan(runs[0].first, runs[-1].last)
     judged = max((judged for _, judged in worst), key=lambda one: _telling(case, one))
     judgement = together(judged.judgement, [each.judgement for _, each in worst if each is not judged])
+    judgement = replace(judgement, open=worth_asking(case, index, topic, spans, judgement.open))
     row = Row(
         subject=topic.subject,
         characteristic=topic.name,
