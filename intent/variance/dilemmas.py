@@ -12,22 +12,19 @@ from intent.model.naming import person_name
 from intent.model.work import Instruction, Modality
 from intent.names import term_iri
 from intent.values.partition import smallest_clashes
-from intent.values.regions import Region
 from intent.values.sets import ValueSet
-from intent.variance.aggregates import squared
 from intent.variance.case import Case
 from intent.variance.change import documented_for
-from intent.variance.conditions import admitted_amounts, documented_amounts
 from intent.variance.grounds import admitted_by
 from intent.variance.people import highest_living, who_can_answer
 from intent.variance.speaking import speakers
 from intent.variance.topics import Topic, TopicKind
+from intent.variance.wholes import admitted_of_whole, every_amount, whole_key
 
 Demand = tuple[Instruction, ValueSet]
 """A requirement or prohibition, with the values that are not against it."""
 Dilemma = tuple[Instruction, ...]
 """Demands of more than one ground that no value meets together, and of which none could be left out."""
-_NO_AMOUNTS = {Aggregate.SAME, Aggregate.DIFFERENT, Aggregate.RELATION}
 
 
 def across_grounds(whole: ValueSet, demands: Sequence[Demand]) -> tuple[Dilemma, ...]:
@@ -41,16 +38,28 @@ def across_grounds(whole: ValueSet, demands: Sequence[Demand]) -> tuple[Dilemma,
 
 def dilemmas_about(case: Case, topic: Topic, days: Iterable[datetime.date]) -> tuple[Dilemma, ...]:
     """The dilemmas about one thing on any of some days, each once."""
-    if len({line.ground for line in topic.lines}) < 2:
+    lines = _concerned(case, topic)
+    if len({line.ground for line in lines}) < 2:
         return ()
-    found = (dilemma for day in days for dilemma in _on(case, topic, day))
+    found = (dilemma for day in days for dilemma in _on(case, topic, lines, day))
     return tuple(dict.fromkeys(found))
 
 
-def _on(case: Case, topic: Topic, day: datetime.date) -> tuple[Dilemma, ...]:
+def _concerned(case: Case, topic: Topic) -> Sequence[Instruction]:
+    """The lines about one thing; of a whole, those of another row as well that put it the other way round."""
+    if topic.kind is not TopicKind.AGGREGATE:
+        return topic.lines
+    key = whole_key(case, topic.lines[0])
+    wholes = (line for line in case.work.instructions if line.assertion.aggregate is not Aggregate.EACH)
+    return [line for line in wholes if whole_key(case, line) == key]
+
+
+def _on(
+    case: Case, topic: Topic, concerned: Sequence[Instruction], day: datetime.date
+) -> tuple[Dilemma, ...]:
     lines = [
         line
-        for line in topic.lines
+        for line in concerned
         if line.modality is not Modality.ALLOWED and not _asks_of_its_own_value(line)
     ]
     speaking = speakers(case, lines, topic.members, day)
@@ -76,18 +85,13 @@ def _admitted(case: Case, topic: Topic, line: Instruction) -> ValueSet | None:
     if topic.kind is not TopicKind.AGGREGATE:
         assert topic.characteristic is not None
         return admitted_by(case, line, documented_for(case, topic.members[0], topic.characteristic))
-    if line.assertion.aggregate in _NO_AMOUNTS:
-        return None
-    documented = documented_amounts(case, line.assertion, topic.members)
-    return admitted_amounts(case, line.assertion, next(iter(documented.values()), None))
+    return admitted_of_whole(case, line, case.members[line.identifier])
 
 
 def _whole(case: Case, topic: Topic) -> ValueSet:
-    aggregate = topic.assertion.aggregate if topic.assertion is not None else Aggregate.EACH
-    everything = every_value(scale(aggregate, topic.characteristic, case.vocabulary), case.vocabulary)
-    if aggregate is Aggregate.DISTANCE and isinstance(everything, Region):
-        return squared(everything)
-    return everything
+    if topic.assertion is not None:
+        return every_amount(case, topic.assertion, topic.members)
+    return every_value(scale(Aggregate.EACH, topic.characteristic, case.vocabulary), case.vocabulary)
 
 
 def settling(case: Case, dilemma: Dilemma, day: datetime.date) -> tuple[str, ...]:

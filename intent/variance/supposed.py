@@ -14,13 +14,13 @@ from intent.vocabulary.phrases import normal
 
 
 def answered(case: Case, opens: Iterable[Open]) -> Case:
-    """The case with these consents given and these facts attested on the first day; other things stay open.
+    """The case with these consents given from the first day on, and these facts attested; other things stay open.
 
-    What has been answered until then gives way to it; what is answered later still counts from its own day. A fact
-    that is asked for both ways stays open.
+    What has been answered gives way to it, but for a refusal that is dated later. A fact that is asked for both ways
+    stays open.
     """
-    consents, attested = dict(case.consents), dict(case.attested)
-    first = case.installation.dates.first
+    consents = dict(case.consents)
+    said: dict[str, tuple[Attestation, ...]] = {}
     for item in dict.fromkeys(opens):
         if item.kind is OpenKind.CONSENT and item.person and item.instruction:
             given = _consent(case, item.person, item.instruction)
@@ -29,10 +29,9 @@ def answered(case: Case, opens: Iterable[Open]) -> Case:
             consents[item.instruction] = (*kept, given)
         elif item.kind is OpenKind.ATTESTATION:
             fact = normal(str(item.text))
-            said = Attestation(iri="", fact=fact, holds=item.answer, date=DaySpan(first, first))
-            later = tuple(one for one in attested.get(fact, ()) if one.date and one.date.last >= first)
-            attested[fact] = (*later, said)
-    return replace(case, consents=consents, attested=attested)
+            word = Attestation(iri="", fact=fact, holds=item.answer)
+            said[fact] = (*said.get(fact, ()), word)
+    return replace(case, consents=consents, attested={**case.attested, **said})
 
 
 def _consent(case: Case, person: str, instruction: str) -> Consent:
@@ -45,7 +44,8 @@ def _consent(case: Case, person: str, instruction: str) -> Consent:
 
 
 def _gives_way(case: Case, consent: Consent, person: str) -> bool:
-    """Whether an answer was given until the first day, by the person or by somebody whom they have succeeded."""
-    if consent.date is not None and consent.date.last > case.installation.dates.first:
+    """Whether an answer of the person, or of somebody whom they have succeeded, is no refusal dated later."""
+    is_later = consent.date is not None and consent.date.last > case.installation.dates.first
+    if is_later and consent.answer is False:
         return False
     return any(one.identifier == person for one in chain(case.work, consent.person))

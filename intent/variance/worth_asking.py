@@ -31,7 +31,9 @@ def worth_asking(
     worlds = list(_with_values(case, topic, opens))
 
     def would_better(consent: Open) -> bool:
-        others = [item for item in opens if item is not consent]
+        # one consent may be open twice: not given yet, and ended later
+        same = (OpenKind.CONSENT, consent.person, consent.instruction)
+        others = [item for item in opens if (item.kind, item.person, item.instruction) != same]
         for world in worlds:
             given = _badness(answered(world, opens), index, topic, spans)
             if given < now and given < _badness(answered(world, others), index, topic, spans):

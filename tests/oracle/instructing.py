@@ -14,6 +14,16 @@ World = Mapping[str, Trait]
 FACTS = ("no tube can be found", "the room is dark")
 GROUNDS = ("intent", "intent", "intent", "intent", "intent", "safety", "loan")
 
+LIFTERS: tuple[tuple[str, ...], ...] = (
+    (),
+    ("artist",),
+    ("estate",),
+    ("cons",),
+    ("reg", "fab"),
+    ("estate", "cons"),
+)
+"""Who alone may dispense; nobody, of the first."""
+
 
 def year(number: int) -> Date:
     return Date(str(number), (datetime.date(number, 1, 1), datetime.date(number, 12, 31)))
@@ -55,11 +65,13 @@ def _shared(random: Random, earlier: list[str]) -> Line:
     if random.random() < 0.12:
         withdrawn = random.choice((year(2012), day(datetime.date(2027, 3, 4)), year(2030)))
     saying = Saying("technology", Reach("M1", ("M1",)), Written("any", frozenset()))
+    ground = random.choice(GROUNDS)
     return Line(
         "", "", saying,
         by=random.choice(("artist", "artist", "estate", "fab", "cons", "reg", "")),
         on=random.choice(DATES) if random.random() < 0.95 else day(datetime.date(2027, 3, 3)),
-        ground=random.choice(GROUNDS),
+        ground=ground,
+        lifted_by=random.choice(LIFTERS) if ground != "safety" and random.random() < 0.25 else None,
         withdrawn=withdrawn,
         supersedes=supersedes,
     )  # fmt: skip

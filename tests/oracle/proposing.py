@@ -90,15 +90,20 @@ def _additions(random: Random, world: World, presence: bool) -> tuple[Place, ...
 def _answers(random: Random, world: World, case: Case) -> tuple[Answer, ...]:
     answers: list[Answer] = []
     for line in case.lines:
-        asked = line.consents or (
-            (random.choice(("artist", "estate", "cons", "reg")),) if random.random() < 0.2 else ()
-        )
+        asked = line.consents or _dispensing(random, line)
         if line.modality == "allowed" and not line.consents:
             continue
         for person in asked:
             count = random.choice((0, 1, 1, 1, 2))
             answers += [_answer(random, world, case, line, person) for _ in range(count)]
     return tuple(answers)
+
+
+def _dispensing(random: Random, line: Line) -> tuple[str, ...]:
+    """Who answers a line that calls for no consent: oftener where it names who may dispense from it."""
+    if line.lifted_by is not None and random.random() < 0.5:
+        return (random.choice((*line.lifted_by, "artist")),)
+    return (random.choice(("artist", "estate", "cons", "reg")),) if random.random() < 0.2 else ()
 
 
 def _answer(random: Random, world: World, case: Case, line: Line, person: str) -> Answer:

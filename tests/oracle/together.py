@@ -43,7 +43,8 @@ def say_together(day: Day, line: Line, parts: tuple[str, ...]) -> Said | None:
         said = {"against": "perhaps against", "meets": "permits"}.get(said, said)
     points = satisfying(line.saying)
     everything = frozenset(range(200))
-    return Said(line, points, everything - points if line.modality == "forbidden" else points, said, standing)
+    admitted = everything - points if line.modality == "forbidden" else points
+    return Said(line, points, admitted, said, standing, counted=parts)
 
 
 def verdict_together(day: Day, subject: Subject) -> str:

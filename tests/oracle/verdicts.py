@@ -33,6 +33,8 @@ class Said:
     open: Open = frozenset()
     is_over: bool = False
     """Of a permission: it says nothing, and still speaks."""
+    counted: tuple[str, ...] = ()
+    """Of a number that decides a presence: what it counts."""
 
 
 _TABLE = {
@@ -84,16 +86,24 @@ def _is_exception(permission: Said, other: Said) -> bool | None:
     """Rule 4."""
     if other.line.modality == "required":
         return True
-    conditional = bool(permission.line.conditions or permission.line.consents)
-    if conditional or permission.points < other.points:
+    if permission.line.conditions or permission.line.consents:
+        return True
+    if permission.counted != other.counted:
+        return None
+    if permission.points < other.points:
         return True
     return False if permission.points > other.points else None
 
 
 def _lifts(one: Said, against: Said) -> bool:
-    """Whether a line that agrees with the value can lift one that does not, if it prevails."""
+    """Whether a line that agrees with the value can lift one that does not, if it prevails.
+
+    A number of some parts and a number of others are two values: meeting the one is nothing to the other.
+    """
     if one.word == "permits" and one.line.modality == "allowed":
         return True
+    if one.counted != against.counted:
+        return False
     return one.word in {"meets", "permits"} and not one.admitted & against.admitted
 
 

@@ -124,6 +124,8 @@ def _heading(lines: Sequence[Line]) -> str:
     items += [f"- on: {shared.on.text}"] * bool(shared.on.text)
     items += [f"- ground: {shared.ground}"] * (shared.ground != "intent")
     items += [f"- withdrawn: {shared.withdrawn.text}"] * bool(shared.withdrawn.text)
+    if shared.lifted_by is not None:
+        items.append(f"- lifted by: {', '.join(shared.lifted_by) or 'nobody'}")
     items += [f"- supersedes: {', '.join(shared.supersedes)}"] * bool(shared.supersedes)
     return f"### {shared.heading} Something said\n\n" + "\n".join(items)
 

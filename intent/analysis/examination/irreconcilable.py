@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Hashable, Iterator, Sequence
 
 from intent.analysis.examination.compatibility import can_hold_together
 from intent.analysis.examination.findings import Finding, topic_words, where_conditions_hold
 from intent.analysis.examination.topic_claims import TopicClaims
 from intent.language.message import say
+from intent.model.assertions import Aggregate
 from intent.values.dates import LAST_DAY
 from intent.variance.case import Case
 from intent.variance.dilemmas import Demand, Dilemma, across_grounds, dilemma_words
-from intent.variance.result import RowKey
+from intent.variance.wholes import whole_key
 
 
 def dilemma(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
     """One finding for each set of instructions of several grounds, over all the subjects on which it clashes."""
-    together: dict[RowKey, list[TopicClaims]] = {}
+    together: dict[Hashable, list[TopicClaims]] = {}
     for topic in topics:
-        together.setdefault(topic.key, []).append(topic)
+        if topic.demands:
+            together.setdefault(_of_one_thing(case, topic), []).append(topic)
     found: dict[Dilemma, list[TopicClaims]] = {}
     for every in together.values():
         demands = [demand for topic in every for demand in _demands(topic)]
@@ -27,6 +29,12 @@ def dilemma(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
                 found.setdefault(clash, []).append(every[0])
     for clash, concerned in found.items():
         yield _finding(case, clash, concerned)
+
+
+def _of_one_thing(case: Case, topic: TopicClaims) -> Hashable:
+    """What several grounds speak of, whichever way each puts it."""
+    is_whole = topic.aggregate is not Aggregate.EACH
+    return whole_key(case, topic.demands[0].line) if is_whole else topic.key
 
 
 def _demands(topic: TopicClaims) -> Iterator[Demand]:

@@ -7,34 +7,22 @@ from dataclasses import dataclass
 
 from intent.analysis.examination.compatibility import condition_value, is_of_own_value
 from intent.language.message import Words, named
-from intent.model.assertions import Aggregate, Assertion, Relation, ScopeKind
-from intent.model.meaning import admitted_values, every_value, scale
+from intent.model.assertions import Aggregate, ScopeKind
+from intent.model.meaning import admitted_values, every_value
 from intent.model.phrasing import characteristic_words
 from intent.model.subject import Subject, additions
 from intent.model.work import Instruction, Modality
-from intent.values.regions import Region
 from intent.values.sets import Labels, ValueSet, meet, union
-from intent.variance.aggregates import squared
 from intent.variance.case import Case
 from intent.variance.change import documented_for
-from intent.variance.conditions import admitted_amounts, documented_amounts
 from intent.variance.precedence import Claim
 from intent.variance.result import RowKey
 from intent.variance.scopes import subject_called, subject_of
+from intent.variance.wholes import admitted_of_whole, every_amount, whole_key
 from intent.vocabulary.terms import Characteristic
 
 ADDITIONS = "additions"
 """The name by which values of additions are asked for, of which there are none yet."""
-_ALIKE = {Aggregate.SAME: "all alike", Aggregate.DIFFERENT: "all different"}
-_AXES = {
-    Relation.ABOVE: ("height", "more"),
-    Relation.BELOW: ("height", "less"),
-    Relation.RIGHT_OF: ("side", "more"),
-    Relation.LEFT_OF: ("side", "less"),
-    Relation.IN_FRONT_OF: ("depth", "more"),
-    Relation.BEHIND: ("depth", "less"),
-}
-_OPPOSITE = {"more": "less", "less": "more"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +74,7 @@ def topics_claimed(case: Case) -> tuple[TopicClaims, ...]:
     for line in case.work.instructions:
         assertion = line.assertion
         if assertion.aggregate is not Aggregate.EACH:
-            together.setdefault((*_whole_key(case, line), line.ground), []).append(line)
+            together.setdefault((*whole_key(case, line), line.ground), []).append(line)
         elif assertion.characteristic in case.vocabulary.characteristics:
             for member in members_of(case, line):
                 each.setdefault((member, assertion.characteristic or "", line.ground), []).append(line)
@@ -164,21 +152,13 @@ def _satisfying(case: Case, claim: Claim, whole: ValueSet, subjects: Sequence[st
     return found
 
 
-def _whole_key(case: Case, line: Instruction) -> tuple[object, ...]:
-    """What tells one aggregate from another; a relation and its opposite, sameness and difference are of one."""
-    assertion, members = line.assertion, case.members[line.identifier]
-    if assertion.aggregate in _ALIKE:
-        return ("alike", assertion.characteristic, frozenset(members))
-    if assertion.relation is not None:
-        return ("relation", _AXES[assertion.relation][0], frozenset((*members, assertion.other)))
-    return (assertion.aggregate, assertion.characteristic, frozenset(members))
-
-
 def _whole(case: Case, lines: Sequence[Instruction]) -> TopicClaims:
     first = lines[0]
     assertion, members = first.assertion, case.members[first.identifier]
-    claims = [Claim(line, found) for line in lines if (found := _admitted(case, line, members)) is not None]
-    whole = _every_amount(case, assertion, members)
+    claims = [
+        Claim(line, found) for line in lines if (found := admitted_of_whole(case, line, members)) is not None
+    ]
+    whole = every_amount(case, assertion, members)
     return TopicClaims(
         subject=subject_of(members, case.work, assertion.scope),
         members=members,
@@ -190,28 +170,3 @@ def _whole(case: Case, lines: Sequence[Instruction]) -> TopicClaims:
         claims=tuple(claims),
         satisfied_by=_satisfied_by(case, claims, whole, members),
     )
-
-
-def _admitted(case: Case, line: Instruction, members: Sequence[str]) -> ValueSet | None:
-    assertion = line.assertion
-    if assertion.aggregate in _ALIKE:
-        return Labels(frozenset({_ALIKE[assertion.aggregate]}))
-    if assertion.relation is not None:
-        # both ways of saying it count as one: `M2 is below M1` is told as what M1 is to M2, the first by name
-        sense = _AXES[assertion.relation][1]
-        is_first = not members or str(assertion.other) > members[0]
-        return Labels(frozenset({sense if is_first else _OPPOSITE[sense]}))
-    documented = documented_amounts(case, assertion, members)
-    return admitted_amounts(case, assertion, next(iter(documented.values()), None))
-
-
-def _every_amount(case: Case, assertion: Assertion, members: Sequence[str]) -> ValueSet:
-    if assertion.aggregate in _ALIKE:
-        neither = {"neither"} if len(members) > 2 else set()
-        return Labels(frozenset({*_ALIKE.values(), *neither}))
-    if assertion.relation is not None:
-        return Labels(frozenset({"more", "less", "level"}))
-    characteristic = case.vocabulary.characteristics.get(assertion.characteristic or "")
-    everything = every_value(scale(assertion.aggregate, characteristic, case.vocabulary), case.vocabulary)
-    is_squared = assertion.aggregate is Aggregate.DISTANCE and isinstance(everything, Region)
-    return squared(everything) if is_squared and isinstance(everything, Region) else everything
