@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from intent.effects.handling.floor import floor_effects
+from intent.effects.handling.hanging import hanging_effects
 from intent.effects.handling.lifting import lifting_effects
 from intent.effects.handling.placement import placement_effects
 from intent.effects.handling.route import route_effects
@@ -50,6 +51,7 @@ ROOMS: tuple[Finds, ...] = (
     wear_effects,
     lifting_effects,
     floor_effects,
+    hanging_effects,
     route_effects,
 )
 """What is computed, in the order in which it is told."""

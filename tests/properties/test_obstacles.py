@@ -49,17 +49,17 @@ WORK = """# Lamp Room
 
 - kind: display
 
-| part | device | technology | channel | input signal | accepted standard |
-| ---- | ------ | ---------- | ------- | ------------ | ----------------- |
-| M1   | E-03   | LCD        | A       | composite    | PAL               |
+| part | device | technology | channel | input signal | accepted standard | support     |
+| ---- | ------ | ---------- | ------- | ------------ | ----------------- | ----------- |
+| M1   | E-03   | LCD        | A       | composite    | PAL               | on the wall |
 
 ### Players
 
 - kind: player
 
-| part | device | technology   | channel | output signal |
-| ---- | ------ | ------------ | ------- | ------------- |
-| P1   | E-11   | optical disc | A       | composite     |
+| part | device | technology   | channel | output signal | support     |
+| ---- | ------ | ------------ | ------- | ------------- | ----------- |
+| P1   | E-11   | optical disc | A       | composite     | on the wall |
 
 ## Material
 
@@ -100,10 +100,18 @@ class Held:
 
 SIZED = (("outer width", "20 cm"), ("outer depth", "20 cm"), ("outer height", "20 cm"))
 LIMITS = (
-    Held("floor", "floor load limit: 3 kPa", "F1", "weight", "kg", 80, (("standing area", "0.1 m²"),)),
+    Held("floor", "floor load limit: 3 kPa", "F1", "weight", "kg", 800, (("standing area", "0.1 m²"),)),
     Held(
-        "standing area", "floor load limit: 3 kPa", "F1", "standing area", "cm²", 2000, (("weight", "20 kg"),)
+        "standing area",
+        "floor load limit: 3 kPa\n- area of the floor load limit: 0.1 m²",
+        "F1",
+        "standing area",
+        "cm²",
+        2000,
+        (("weight", "40 kg"),),
     ),
+    Held("load on a foot", "floor point load limit: 2 kN", "F1", "load on a foot", "kg", 500),
+    Held("one foot at the most", "floor point load limit: 2 kN", "F1", "weight", "kg", 500),
     Held("hanging point", "hanging load limit: 25 kg", "H1", "weight", "kg", 60),
     Held("lift load", "lift load limit: 100 kg", "F1", "weight", "kg", 250),
     Held(

@@ -168,6 +168,7 @@ ORDINARY = {
     "distortion": "0 %",
     "muted": "no",
     "power state": "on",
+    "area of the floor load limit": "1 m²",
 }
 
 
@@ -269,7 +270,8 @@ def test_units_measure_what_their_characteristic_does() -> None:
 
 def test_limits_that_keep_people_safe_have_no_tolerance() -> None:
     for label in listed(
-        "floor load limit, circuit current, hanging load limit, lift load limit, escape route width"
+        "floor load limit, floor point load limit, circuit current, hanging load limit, lift load limit, "
+        "escape route width"
     ):
         assert characteristic(label).tolerance == 0
 
