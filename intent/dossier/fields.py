@@ -158,6 +158,11 @@ def _instructions(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     return desk.references(text, IdentifierKind.HEADING, IdentifierKind.INSTRUCTION)
 
 
+def _lines(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    """Instructions and duties, or headings with all of theirs."""
+    return desk.references(text, IdentifierKind.HEADING, IdentifierKind.INSTRUCTION, IdentifierKind.DUTY)
+
+
 def _facts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     quoted = [unquoted(match.group()) for match in _QUOTED.finditer(text)]
     rest = re.sub(desk.joints, "", _QUOTED.sub("", text)).strip(" ,;")
@@ -201,6 +206,7 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "held": _held,
     "parts": _parts,
     "instructions": _instructions,
+    "lines": _lines,
     "facts": _facts,
     "fact": _fact,
 }

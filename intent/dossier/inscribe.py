@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
 
@@ -10,6 +11,7 @@ from rdflib import RDF, Literal, URIRef
 from rdflib.term import Node
 
 from intent.dossier.draft import Draft
+from intent.dossier.duty_line import DutyLine
 from intent.dossier.interpret import Line
 from intent.dossier.register import Register
 from intent.model.assertions import (
@@ -26,6 +28,7 @@ from intent.model.assertions import (
     Scope,
     Text,
 )
+from intent.model.duty import Timing
 from intent.names import EDTF, INTENT, QUDT
 from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Characteristic, Unit
@@ -141,16 +144,43 @@ def edtf(span: DaySpan) -> Literal:
 def inscribe_line(draft: Draft, node: URIRef, line: Line, register: Register) -> None:
     """An instruction's assertion and clauses."""
     inscribe_assertion(draft, node, line.assertion, register)
-    for place, condition in enumerate(line.conditions, start=1):
-        inner = URIRef(f"{node}.condition-{place}")
-        draft.add(node, INTENT.condition, inner)
-        _condition(draft, inner, condition, register)
+    _conditions(draft, node, line.conditions, register)
     for person in line.consents:
         draft.add(node, INTENT.withConsentOf, URIRef(register.find(person).iri))
     if line.until is not None:
         draft.add(node, INTENT.until, edtf(line.until))
     if line.choice is not None:
         draft.add(node, INTENT.choice, Literal(line.choice))
+
+
+def inscribe_duty(draft: Draft, node: URIRef, line: DutyLine, register: Register) -> None:
+    """What is to be done, by whom, when, and on what conditions."""
+    draft.say(node, INTENT.toBeDone, line.what)
+    if line.person is not None:
+        draft.add(node, INTENT.dutyOf, URIRef(register.find(line.person).iri))
+    if line.role is not None:
+        draft.add(node, INTENT.dutyOf, URIRef(line.role))
+    _timing(draft, node, line.timing)
+    _conditions(draft, node, line.conditions, register)
+    if line.until is not None:
+        draft.add(node, INTENT.until, edtf(line.until))
+
+
+def _timing(draft: Draft, node: URIRef, timing: Timing) -> None:
+    if timing.phase is not None:
+        draft.add(node, INTENT.inPhase, INTENT[f"{timing.phase}-the-showing"])
+    if timing.every is not None:
+        draft.add(node, INTENT.everyDays, Literal(timing.every))
+    if timing.within is not None and timing.of is not None:
+        draft.add(node, INTENT.withinDays, Literal(timing.within))
+        draft.add(node, INTENT.countedFrom, INTENT[f"the-{timing.of}"])
+
+
+def _conditions(draft: Draft, node: URIRef, conditions: Sequence[Condition], register: Register) -> None:
+    for place, condition in enumerate(conditions, start=1):
+        inner = URIRef(f"{node}.condition-{place}")
+        draft.add(node, INTENT.condition, inner)
+        _condition(draft, inner, condition, register)
 
 
 def _condition(draft: Draft, node: URIRef, condition: Condition, register: Register) -> None:

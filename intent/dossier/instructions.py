@@ -1,8 +1,8 @@
-"""The headings under Instructions: each line a sentence, the rest of the list shared by all lines."""
+"""The headings under Instructions: each line an instruction or a duty, the rest of the list shared by all lines."""
 
 from __future__ import annotations
 
-import contextlib
+from dataclasses import dataclass
 
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
@@ -11,21 +11,18 @@ from intent.dossier.blocks import Field, TextSection
 from intent.dossier.citations import read_citations
 from intent.dossier.entering import doubt_identifier
 from intent.dossier.fields import Desk
-from intent.dossier.hints import comma_fault, sentence_hint
-from intent.dossier.inscribe import inscribe_line
-from intent.dossier.interpret import Line, read_line
+from intent.dossier.inscribe import inscribe_duty, inscribe_line
+from intent.dossier.interpret import Line
+from intent.dossier.line_reading import read_duty_line, read_sentence
 from intent.dossier.quoted_lines import find_misplaced_words
 from intent.dossier.register import IdentifierKind, RegisterEntry, identifier_fault, taken_message
 from intent.dossier.rows import SectionForm, inscribe_cells, read_fields
-from intent.dossier.sentence import Ungrammatical, parse
-from intent.dossier.trees import Misread, Sentence
-from intent.dossier.unreadable import Unreadable
 from intent.dossier.value_hints import thousands_note
-from intent.dossier.words import Known, spoken_in
+from intent.dossier.words import Known
 from intent.language.figures import Written
-from intent.language.message import Words, say
+from intent.language.message import say
 from intent.model.assertions import Assertion, Form, Measured
-from intent.model.instruction_text import in_other_words, sentence_text
+from intent.model.instruction_text import duty_text, in_other_words, sentence_text
 from intent.model.work import Modality
 from intent.names import INTENT, TERM
 
@@ -36,14 +33,13 @@ def enter_headings(desk: Desk, form: SectionForm, section: TextSection) -> None:
         identifier = heading.title.partition(" ")[0]
         node = desk.draft.node(identifier, span=heading.span)
         lines = _lines(form, heading)
-        numbered = tuple(f"{identifier}.{number}" for number in range(1, len(lines) + 1))
         fault = identifier_fault(identifier, desk.draft.vocabulary)
         entry = RegisterEntry(
             identifier=identifier,
             sort=IdentifierKind.HEADING,
             iri=str(node),
             span=heading.span,
-            members=numbered,
+            members=tuple(line.identifier for line in lines if line.modality is not None),
         )
         taken = None if fault else desk.register.enter(entry)
         if fault:
@@ -52,17 +48,31 @@ def enter_headings(desk: Desk, form: SectionForm, section: TextSection) -> None:
         elif taken is not None:
             desk.draft.wrong("repeated-identifier", taken_message(identifier, taken), heading.span)
         else:
-            for name, (_, line) in zip(numbered, lines, strict=True):
-                iri = str(desk.draft.node(name, span=line.span))
-                desk.register.enter(
-                    RegisterEntry(identifier=name, sort=IdentifierKind.INSTRUCTION, iri=iri, span=line.span)
-                )
+            for line in lines:
+                iri = str(desk.draft.node(line.identifier, span=line.field.span))
+                sort = IdentifierKind.INSTRUCTION if line.modality else IdentifierKind.DUTY
+                entry = RegisterEntry(identifier=line.identifier, sort=sort, iri=iri, span=line.field.span)
+                desk.register.enter(entry)
 
 
-def _lines(form: SectionForm, heading: TextSection) -> list[tuple[Modality, Field]]:
-    """The instructions under a heading, each with its modality."""
-    found = [(form.modality(field.name), field) for field in heading.fields]
-    return [(modality, field) for modality, field in found if modality is not None]
+@dataclass(frozen=True, slots=True)
+class _LineText:
+    """A line under a heading, as it stands there."""
+
+    identifier: str
+    modality: Modality | None
+    """None is that of a duty."""
+    field: Field
+
+
+def _lines(form: SectionForm, heading: TextSection) -> list[_LineText]:
+    """The instructions and duties under a heading, numbered in their order."""
+    own = [field for field in heading.fields if form.begins_line(field.name)]
+    name = heading.title.partition(" ")[0]
+    return [
+        _LineText(f"{name}.{number}", form.modality(field.name), field)
+        for number, field in enumerate(own, start=1)
+    ]
 
 
 def read_instructions(desk: Desk, known: Known, form: SectionForm, section: TextSection) -> None:
@@ -87,7 +97,7 @@ def _read_heading(
     draft.say(node, DCTERMS.title, title)
     draft.say(node, INTENT.words, heading.words)
     draft.say(node, INTENT.note, heading.remarks)
-    shared = [field for field in heading.fields if form.modality(field.name) is None]
+    shared = [field for field in heading.fields if not form.begins_line(field.name)]
     cells = read_fields(desk, form, shared)
     inscribe_cells(desk, known, node, (identifier,), cells, elsewhere=frozenset({"citation"}))
     grounds = draft.vocabulary.in_scheme(str(TERM.grounds))
@@ -105,88 +115,36 @@ def _read_heading(
             heading=identifier,
         )
         draft.wrong("no-lines", message, heading.span, Severity.WARNING)
-    for number, (modality, line) in enumerate(lines, start=1):
-        _read_line(
-            desk, known, heading=node, identifier=f"{identifier}.{number}", modality=modality, field=line
-        )
+    for line in lines:
+        _read_line(desk, known, node, line)
 
 
-def _read_line(
-    desk: Desk, known: Known, heading: URIRef, identifier: str, modality: Modality, field: Field
-) -> None:
-    draft = desk.draft
-    node = draft.node(identifier, span=field.span)
-    draft.add(node, RDF.type, INTENT.Instruction)
-    draft.add(node, DCTERMS.identifier, Literal(identifier))
+def _read_line(desk: Desk, known: Known, heading: URIRef, line: _LineText) -> None:
+    draft, field = desk.draft, line.field
+    node = draft.node(line.identifier, span=field.span)
+    draft.add(node, RDF.type, INTENT.Instruction if line.modality else INTENT.Duty)
+    draft.add(node, DCTERMS.identifier, Literal(line.identifier))
     draft.add(node, INTENT.inHeading, heading)
     draft.add(node, INTENT.order, Literal(draft.next_order("instruction")))
-    draft.add(node, INTENT.modality, INTENT[modality])
     draft.say(node, INTENT.words, field.words)
-    line = read_sentence(desk, known, field, modality)
-    if line is not None:
-        inscribe_line(draft, node, line, desk.register)
-        _inscribe_own_words(desk, node, line)
-        _note_tolerance(desk, line, field.value_span)
+    if line.modality is None:
+        duty = read_duty_line(desk, known, field)
+        if duty is not None:
+            inscribe_duty(draft, node, duty, desk.register)
+            _inscribe_own_words(desk, node, duty.written, duty_text(duty, draft.vocabulary))
+        return
+    draft.add(node, INTENT.modality, INTENT[line.modality])
+    read = read_sentence(desk, known, field, line.modality)
+    if read is not None:
+        inscribe_line(draft, node, read, desk.register)
+        _inscribe_own_words(desk, node, read.written, sentence_text(read, draft.vocabulary))
+        _note_tolerance(desk, read, field.value_span)
 
 
-def _inscribe_own_words(desk: Desk, node: URIRef, line: Line) -> None:
-    """The sentence as its writer put it, where nobody could tell it so from what was read of it."""
-    if in_other_words(line.written, sentence_text(line, desk.draft.vocabulary)):
-        desk.draft.say(node, INTENT.written, line.written)
-
-
-def read_sentence(desk: Desk, known: Known, field: Field, modality: Modality) -> Line | None:
-    """An instruction's sentence; none, with a finding, where it cannot be read."""
-    comma = comma_fault(field.value, desk.draft.vocabulary.grammars)
-    if comma is not None:
-        message, offset, length = comma
-        desk.draft.wrong("decimal-comma", message, _place(field, offset, length))
-        return None
-    try:
-        return _parsed(desk, known, field.value, modality)
-    except (Ungrammatical, Misread) as error:
-        if field.value.endswith("."):
-            with contextlib.suppress(Unreadable):
-                return _parsed(desk, known, field.value[:-1], modality)
-        explained = _explained(desk, known, field.value, error)
-        desk.draft.wrong(error.slug, explained, _place(field, error.offset, error.length))
-    return None
-
-
-def _parsed(desk: Desk, known: Known, text: str, modality: Modality) -> Line:
-    tree = parse(text, known, desk.draft.vocabulary.grammars)
-    return read_line(Sentence(text, desk.register, desk.draft.vocabulary), tree, modality)
-
-
-def _explained(desk: Desk, known: Known, text: str, error: Ungrammatical | Misread) -> Words:
-    """What is wrong with a sentence; what to write instead comes beside it, or in place of the grammar's words."""
-    if isinstance(error, Misread) and error.slug == "sentence":
-        return error.message
-    vocabulary = desk.draft.vocabulary
-    hint = sentence_hint(
-        text,
-        offset=error.offset,
-        error=error,
-        register=desk.register,
-        vocabulary=vocabulary,
-        spoken=spoken_in(text, known, vocabulary.grammars),
-    )
-    if isinstance(error, Ungrammatical):
-        return hint or error.message
-    return say("{fault}; {hint}", fault=error.message, hint=hint) if hint else error.message
-
-
-def _place(field: Field, offset: int, length: int) -> Span:
-    """A place in a field's value, as far as it stands in the field's first line."""
-    span = field.value_span
-    column = min(span.column + offset, len(span.text) + 1)
-    return Span(
-        file=span.file,
-        line=span.line,
-        column=column,
-        text=span.text,
-        length=max(1, min(length, len(span.text) - column + 1)),
-    )
+def _inscribe_own_words(desk: Desk, node: URIRef, written: str, told: str) -> None:
+    """The line as its writer put it, where nobody could tell it so from what was read of it."""
+    if in_other_words(written, told):
+        desk.draft.say(node, INTENT.written, written)
 
 
 def _note_tolerance(desk: Desk, line: Line, span: Span) -> None:

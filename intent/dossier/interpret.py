@@ -111,7 +111,7 @@ def _with_clause(sentence: Sentence, line: Line, clause: Tree[Token], modality: 
         message = say("only what is allowed can ask for consent or be a choice")
         raise sentence.fault("sentence", message, clause)
     if clause.data in {"if_", "unless"}:
-        condition = _condition(sentence, subtrees(clause)[0], unless=clause.data == "unless")
+        condition = read_condition(sentence, subtrees(clause)[0], unless=clause.data == "unless")
         return replace(line, conditions=(*line.conditions, condition))
     if clause.data == "until":
         return replace(line, until=read_day_of(sentence, subtrees(clause)[0]))
@@ -127,7 +127,8 @@ def _word(tree: Tree[Token]) -> Word:
     return Word[next(tokens)]
 
 
-def _condition(sentence: Sentence, tree: Tree[Token], *, unless: bool) -> Condition:
+def read_condition(sentence: Sentence, tree: Tree[Token], *, unless: bool) -> Condition:
+    """What stands after `if` or `unless`: a fact, or an assertion."""
     if tree.data == "fact":
         return Condition(unless, fact=unquoted(sentence.words(tree)))
     return Condition(unless, assertion=_assertion(sentence, tree))

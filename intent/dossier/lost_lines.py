@@ -109,7 +109,7 @@ def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, Words] | N
         )
         return "not-read", message
     if holds == "instructions":
-        name = _modality(form, line)
+        name = _beginning(form, line)
         if name:
             message = say(
                 "this looks like an instruction and is not read as one; begin the line with `- {name}: `",
@@ -136,11 +136,11 @@ def _fault(form: SectionForm, line: str, listed: Names) -> tuple[str, Words] | N
     return None
 
 
-def _modality(form: SectionForm, line: str) -> str:
+def _beginning(form: SectionForm, line: str) -> str:
     named, bare = _NAMED.match(line), _WITHOUT_COLON.match(line)
     for match in (named, bare):
         name = normal(match["name"].strip("*_` ")) if match else ""
-        if form.modality(name):
+        if form.begins_line(name):
             return name
     return ""
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from intent.dossier.duty_line import read_duty
 from intent.dossier.interpret import read_line
 from intent.dossier.register import Register
 from intent.dossier.sentence import parse
@@ -12,8 +13,9 @@ from intent.dossier.trees import Sentence
 from intent.dossier.unreadable import Unreadable
 from intent.dossier.words import Known
 from intent.dossier.work_register import register_of
-from intent.model.assertions import Assertion, Form
-from intent.model.instruction_text import SaidLine
+from intent.model.assertions import Assertion, Condition, Form
+from intent.model.duty import Duty
+from intent.model.instruction_text import SaidDuty, SaidLine, duty_text
 from intent.model.work import Instruction, Work
 
 
@@ -34,6 +36,23 @@ class OwnWords:
             return line.written
         return line.sentence
 
+    def duty(self, duty: Duty) -> str:
+        """The writer's own line of a duty; else as it is told in English, a role by a label that is no person."""
+        if duty.written and self.says_duty(duty):
+            return duty.written
+        people = [person.identifier for person in self.work.people]
+        return duty_text(duty, self.work.vocabulary, people=people)
+
+    def says_duty(self, duty: Duty) -> bool:
+        """Whether the writer's own line of a duty, read again, says what the record says."""
+        vocabulary = self.work.vocabulary
+        try:
+            tree = parse(duty.written, self.known, vocabulary.grammars, "duty")
+            read = read_duty(Sentence(duty.written, self.register, vocabulary), tree)
+        except Unreadable:
+            return False
+        return list(_duty_meaning(read)) == list(_duty_meaning(duty))
+
     def says(self, line: Instruction) -> bool:
         """Whether the writer's own sentence, read again, says what the record says."""
         vocabulary = self.work.vocabulary
@@ -53,11 +72,19 @@ def own_words_of(work: Work) -> OwnWords:
 def _meaning(said: SaidLine) -> Iterator[object]:
     """What is said, without the order in which a graph does not hold it."""
     yield _unordered(said.assertion)
-    yield {
-        replace(one, assertion=_unordered(one.assertion) if one.assertion else None)
-        for one in said.conditions
-    }
+    yield _conditions(said.conditions)
     yield set(said.consents), said.until, said.choice
+
+
+def _duty_meaning(said: SaidDuty) -> Iterator[object]:
+    yield said.what, said.person, said.role, said.timing, said.until
+    yield _conditions(said.conditions)
+
+
+def _conditions(conditions: Iterable[Condition]) -> set[Condition]:
+    return {
+        replace(one, assertion=_unordered(one.assertion) if one.assertion else None) for one in conditions
+    }
 
 
 def _unordered(assertion: Assertion) -> Assertion:

@@ -14,7 +14,7 @@ def find_misplaced_words(draft: Draft, form: SectionForm, heading: TextSection) 
     places = [
         place
         for place, block in enumerate(blocks)
-        if isinstance(block, Field) and form.modality(block.name) is not None
+        if isinstance(block, Field) and form.begins_line(block.name)
     ]
     for place in places:
         line = blocks[place]

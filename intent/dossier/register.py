@@ -29,6 +29,7 @@ class IdentifierKind(StrEnum):
     SOURCE = "source"
     HEADING = "heading of instructions"
     INSTRUCTION = "instruction"
+    DUTY = "duty"
     MATERIAL = "material"
     BOX = "box"
     TASK = "task"
@@ -42,6 +43,7 @@ KIND_WORDS = {
     IdentifierKind.SOURCE: say("source"),
     IdentifierKind.HEADING: say("heading of instructions"),
     IdentifierKind.INSTRUCTION: say("instruction"),
+    IdentifierKind.DUTY: say("duty"),
     IdentifierKind.MATERIAL: say("material"),
     IdentifierKind.BOX: say("box"),
     IdentifierKind.TASK: say("task"),

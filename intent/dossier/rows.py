@@ -33,6 +33,7 @@ from intent.vocabulary.terms import Characteristic, Vocabulary
 
 Term = FormField | Characteristic
 NamedAs = Literal["field", "column"]
+_LINES = {"sentence", "duty"}
 _NAMED_AS = {"field": say("field"), "column": say("column")}
 
 
@@ -48,6 +49,11 @@ class SectionForm:
         return self.fields.get(normal(name)) or (
             self.vocabulary.find_characteristic(name, self.section.bearers) if self.section.bearers else None
         )
+
+    def begins_line(self, name: str) -> bool:
+        """Whether a line of its own begins with a name, an instruction or a duty, and no field of a heading."""
+        term = self.fields.get(normal(name))
+        return term is not None and term.reads in _LINES
 
     def modality(self, name: str) -> Modality | None:
         """The modality of the lines that begin with a name; none where no instruction begins so."""
@@ -157,7 +163,7 @@ def read_fields(desk: Desk, form: SectionForm, fields: Iterable[Field]) -> list[
 
 
 def _may_repeat(term: Term) -> bool:
-    return isinstance(term, FormField) and term.reads in {"citation", "instructions", "people"}
+    return isinstance(term, FormField) and term.reads in {"citation", "lines", "instructions", "people"}
 
 
 def inscribe_cells(

@@ -82,7 +82,7 @@ def _reads_like(form: SectionForm, section: TextSection) -> bool:
         return False
     names = {normal(field.name) for field in section.fields}
     if form.section.holds == "instructions":
-        return any(form.modality(name) for name in names)
+        return any(map(form.begins_line, names))
     names |= {normal(cell.text) for table in section.tables for cell in table.header}
     own = {name for name in names if name in form.fields}
     return len(own) >= 2 or (bool(own) and len(own) == len(names))

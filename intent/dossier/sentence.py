@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import Any, Literal
 
 from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedInput, UnexpectedToken
@@ -18,6 +18,8 @@ from intent.language.locale import ENGLISH
 from intent.language.message import Message, Words, joined, say
 from intent.vocabulary.grammar import ORDINALS, RELATIONS, Grammar, Word
 
+Start = Literal["sentence", "duty"]
+"""What a line under a heading may be."""
 _FEW = 6
 """So many things that could have stood in a place can be listed."""
 _PLAIN = {
@@ -59,24 +61,28 @@ class _GivenTokens(Lexer):
 def grammar() -> Lark:
     text = files("intent.dossier").joinpath("sentence.lark").read_text(encoding="utf-8")
     return Lark(
-        text, parser="lalr", lexer=_GivenTokens, start=["sentence", "values"], maybe_placeholders=False
+        text,
+        parser="lalr",
+        lexer=_GivenTokens,
+        start=["sentence", "duty", "values"],
+        maybe_placeholders=False,
     )
 
 
-def parse(text: str, known: Known, grammars: Sequence[Grammar]) -> Tree[Token]:
-    """The tree of a sentence. Raises `Ungrammatical`.
+def parse(text: str, known: Known, grammars: Sequence[Grammar], start: Start = "sentence") -> Tree[Token]:
+    """The tree of an instruction's sentence, or of a duty's. Raises `Ungrammatical`.
 
     It is tried in the first language, so that what is said there is never taken for another's words, and then in
     the one that knows most of its words.
     """
     first, *_ = grammars
     try:
-        return _tree(text, known, first, "sentence")
+        return _tree(text, known, first, start)
     except Ungrammatical:
         spoken = spoken_in(text, known, grammars)
         if spoken is first:
             raise
-    return _tree(text, known, spoken, "sentence")
+    return _tree(text, known, spoken, start)
 
 
 def parse_values(text: str, known: Known, spoken: Grammar) -> Tree[Token]:

@@ -21,6 +21,12 @@ _CLAUSES = {
     Word.UNTIL.name,
     Word.WITH_CONSENT_OF.name,
     "ORDINAL",
+    Word.BY.name,
+    Word.BEFORE.name,
+    Word.DURING.name,
+    Word.AFTER.name,
+    Word.WITHIN.name,
+    Word.EVERY_DAY.name,
 }
 _BEFORE_SCOPE = {Word.OF.name, Word.NUMBER_OF.name, Word.DISTANCE_BETWEEN.name, Word.BETWEEN.name}
 _BETWEEN_NAMES = {"COMMA", Word.AND.name, Word.EXCEPT.name}

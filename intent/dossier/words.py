@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from lark.lexer import Token
 
 from intent.names import TERM
-from intent.vocabulary.grammar import Grammar, Word
+from intent.vocabulary.grammar import UNRESERVED, Grammar, Word
 from intent.vocabulary.phrases import CHUNK, Phrases, normal, words_of
 from intent.vocabulary.terms import Vocabulary
 
@@ -92,7 +92,12 @@ def is_reserved(name: str, grammars: Sequence[Grammar]) -> bool:
     """
     word = normal(name)
     first, *_ = grammars
-    return any(word in words_of(label) for words in first.terms for label in first.labels(*words))
+    return any(
+        word in words_of(label)
+        for words in first.terms
+        if not UNRESERVED & set(words)
+        for label in first.labels(*words)
+    )
 
 
 def reads_as_words(name: str, vocabulary: Vocabulary) -> bool:

@@ -41,6 +41,7 @@ def register_of(work: Work) -> Register:
             )
         )
     for sort, things in (
+        (IdentifierKind.DUTY, work.duties),
         (IdentifierKind.PERSON, work.people),
         (IdentifierKind.DEVICE, work.devices),
         (IdentifierKind.SOURCE, work.sources),

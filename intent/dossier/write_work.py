@@ -18,7 +18,9 @@ from intent.dossier.writing import (
     table_block,
     text_of,
 )
-from intent.model.work import Citation, Crate, Device, Heading, Part, Section, Source, Work
+from intent.model.citation import Citation
+from intent.model.duty import Duty
+from intent.model.work import Crate, Device, Heading, Instruction, Part, Section, Source, Work
 from intent.names import TERM
 from intent.vocabulary.grammar import Word
 from intent.vocabulary.terms import Vocabulary
@@ -179,14 +181,12 @@ def _instructions(work: Work, section: Section) -> list[str]:
 
 
 def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
-    lines = [line for line in work.instructions if line.heading == heading.identifier]
-    lines.sort(key=lambda line: int(line.identifier.rpartition(".")[2]))
-    said = [
-        "\n".join(
-            filter(None, [field_line(str(line.modality), own_words.sentence(line)), _beneath(line.words)])
-        )
-        for line in lines
-    ]
+    lines: list[Instruction | Duty] = [*work.instructions, *work.duties]
+    own = sorted(
+        (line for line in lines if line.heading == heading.identifier),
+        key=lambda line: int(line.identifier.rpartition(".")[2]),
+    )
+    said = ["\n".join(filter(None, [_line(line, own_words), _beneath(line.words)])) for line in own]
     shared = fields_block(
         [
             ("by", heading.by),
@@ -200,6 +200,12 @@ def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
         ]
     )
     return "\n".join(filter(None, [*said, shared]))
+
+
+def _line(line: Instruction | Duty, own_words: OwnWords) -> str:
+    if isinstance(line, Duty):
+        return field_line("duty", own_words.duty(line))
+    return field_line(str(line.modality), own_words.sentence(line))
 
 
 def _beneath(words: str) -> str:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from intent.model.work import Citation, Heading, Instruction, Work
+from intent.model.citation import Citation
+from intent.model.work import Heading, Instruction, Work
 
 
 def citations_of(instruction: Instruction, heading: Heading | None) -> tuple[Citation, ...]:

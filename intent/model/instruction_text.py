@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
 from intent.language.locale import ENGLISH
 from intent.model.assertions import Assertion, Condition, Expression, Scope
+from intent.model.duty import Timing
 from intent.model.phrasing import expression_words
 from intent.model.sentence_pieces import (
     SentencePiece,
     assertion_pieces,
     condition_pieces,
+    quoted_piece,
     scope_pieces,
+    timing_pieces,
 )
 from intent.model.work import Instruction, Modality
 from intent.names import TERM
@@ -72,6 +75,47 @@ def sentence_text(said: SaidLine, vocabulary: Vocabulary, language: str = "en", 
     if said.choice is not None:
         clauses.append((ORDINALS[said.choice - 1], Word.CHOICE))
     return ", ".join(_told(clause, vocabulary, language) for clause in clauses)
+
+
+class SaidDuty(Protocol):
+    """What a duty says, whether it was just read or comes from the record."""
+
+    @property
+    def what(self) -> str: ...
+    @property
+    def person(self) -> str | None: ...
+    @property
+    def role(self) -> str | None: ...
+    @property
+    def timing(self) -> Timing: ...
+    @property
+    def conditions(self) -> tuple[Condition, ...]: ...
+    @property
+    def until(self) -> DaySpan | None: ...
+
+
+def duty_text(
+    said: SaidDuty, vocabulary: Vocabulary, language: str = "en", people: Collection[str] = ()
+) -> str:
+    """The whole line of a duty; a role by a label that no person's identifier is, since that would be read first."""
+    clauses: list[Sequence[SentencePiece]] = [(quoted_piece(said.what, vocabulary, language),)]
+    if said.person is not None:
+        clauses.append((Word.BY, said.person))
+    if said.role is not None:
+        clauses.append((Word.BY, _role_label(vocabulary, said.role, language, people)))
+    clauses += timing_pieces(said.timing, vocabulary.grammar_in(language))
+    clauses += [condition_pieces(condition, vocabulary, language) for condition in said.conditions]
+    if said.until is not None:
+        clauses.append((Word.UNTIL, str(said.until)))
+    return ", ".join(_told(clause, vocabulary, language) for clause in clauses)
+
+
+def _role_label(vocabulary: Vocabulary, iri: str, language: str, people: Collection[str]) -> str:
+    role = vocabulary.concepts.get(iri)
+    if role is None:
+        return vocabulary.named(iri).label_in(language)
+    taken = {normal(person) for person in people}
+    return next((one for one in (role.label_in(language), *role.names) if normal(one) not in taken), "")
 
 
 def _told(pieces: Sequence[SentencePiece], vocabulary: Vocabulary, language: str) -> str:

@@ -21,6 +21,7 @@ from intent.model.assertions import (
     ScopeKind,
     Text,
 )
+from intent.model.duty import Moment, Timing
 from intent.model.phrasing import named_value, tolerance_of
 from intent.vocabulary.grammar import Grammar, Word
 from intent.vocabulary.phrases import normal, words_of
@@ -48,11 +49,26 @@ _QUOTES = ('"…"', "“…”", "«…»")
 def condition_pieces(condition: Condition, vocabulary: Vocabulary, language: str) -> Sequence[SentencePiece]:
     """`if` or `unless`, with the fact or the assertion after it."""
     if condition.assertion is None:
-        fact = _in_quotes(condition.fact or "", vocabulary, language)
+        fact = quoted_piece(condition.fact or "", vocabulary, language)
         return Word.UNLESS if condition.unless else Word.IF, fact
     has_own = bool(vocabulary.grammar_in(language).label(Word.IF_SO))
     word = Word.UNLESS if condition.unless else Word.IF_SO if has_own else Word.IF
     return word, *assertion_pieces(condition.assertion, vocabulary, language)
+
+
+def timing_pieces(timing: Timing, spoken: Grammar) -> list[Sequence[SentencePiece]]:
+    """When a duty falls, clause by clause."""
+    clauses: list[Sequence[SentencePiece]] = []
+    if timing.phase is not None:
+        clauses.append((Word[timing.phase.name],))
+    if timing.every is not None:
+        often = spoken.label(Word.EVERY_DAYS).replace("…", str(timing.every))
+        clauses.append((Word.EVERY_DAY,) if timing.every == 1 else (often,))
+    if timing.within is not None:
+        counted = Word.DAY if timing.within == 1 else Word.DAYS
+        moment = Word.THE_START if timing.of is Moment.START else Word.THE_END
+        clauses.append((Word.WITHIN, str(timing.within), counted, Word.OF, moment))
+    return clauses
 
 
 def assertion_pieces(assertion: Assertion, vocabulary: Vocabulary, language: str) -> Sequence[SentencePiece]:
@@ -142,7 +158,7 @@ def _measured(item: Measured, vocabulary: Vocabulary, language: str) -> str:
     return f"{value}{plus_minus}{tolerance}"
 
 
-def _in_quotes(text: str, vocabulary: Vocabulary, language: str) -> str:
+def quoted_piece(text: str, vocabulary: Vocabulary, language: str) -> str:
     """A text in the language's quotation marks, or in others where those stand in it."""
     own = vocabulary.grammar_in(language).label(Word.QUOTATION_MARKS)
     pairs = [pair.split("…") for pair in (own, *_QUOTES)]
@@ -157,7 +173,7 @@ def _quoted(text: str, vocabulary: Vocabulary, language: str) -> str:
     apart = bool(_APART.search(text)) or _holds_words(text, told, begins=True)
     # In another language any word of the first would have the sentence tried as one of that language.
     if apart or (told is not first and _holds_words(text, first, begins=False)):
-        return _in_quotes(text, vocabulary, language)
+        return quoted_piece(text, vocabulary, language)
     return text
 
 

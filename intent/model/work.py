@@ -10,6 +10,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from intent.model.assertions import Assertion, Condition, Statements
+from intent.model.citation import Citation
+from intent.model.duty import Duty
 from intent.model.log_entry import LogEntry
 from intent.model.task import Task
 from intent.values.dates import DaySpan
@@ -20,14 +22,6 @@ class Modality(StrEnum):
     REQUIRED = "required"
     ALLOWED = "allowed"
     FORBIDDEN = "forbidden"
-
-
-@dataclass(frozen=True, slots=True)
-class Citation:
-    """A source, and the time in it at which the passage stands (`00:14:05`)."""
-
-    source: str
-    at: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -223,6 +217,7 @@ class Work:
     sources: tuple[Source, ...] = ()
     headings: tuple[Heading, ...] = ()
     instructions: tuple[Instruction, ...] = ()
+    duties: tuple[Duty, ...] = ()
     material: tuple[Material, ...] = ()
     connections: tuple[Connection, ...] = ()
     boxes: tuple[Crate, ...] = ()

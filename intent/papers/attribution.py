@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from intent.language.calendar import span_words
 from intent.language.message import Words, joined, listed, named, quoted, say, sentence
+from intent.model.citation import Citation
 from intent.model.citing import citations_of
 from intent.model.naming import person_words
-from intent.model.work import Citation, Heading, Instruction, Source, Work
+from intent.model.work import Heading, Instruction, Source, Work
 from intent.values.dates import DaySpan
 
 NOBODY = say("Observed practice, with nobody named")

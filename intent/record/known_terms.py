@@ -31,6 +31,8 @@ _CONCEPTS = (
     INTENT.event,
 )
 _VALUES = (INTENT.value, INTENT.low, INTENT.high)
+_DESCRIBED = (*_VALUES, INTENT.dutyOf)
+"""Properties whose values are terms, or else things that the record describes itself."""
 _BOUNDS = (Form.BETWEEN, Form.AT_LEAST, Form.AT_MOST)
 _UNORDERED = ("concept", "yes-no", "text", "position")
 _AXES = {"position": 3, "raster": 2}
@@ -62,11 +64,11 @@ def _unknown_terms(data: IndexedGraph, places: Places, vocabulary: Vocabulary) -
         INTENT.characteristic: vocabulary.characteristics,
         INTENT.sectionTerm: vocabulary.sections,
         QUDT.hasUnit: vocabulary.units,
-        **dict.fromkeys((*_CONCEPTS, *_VALUES), vocabulary.concepts),
+        **dict.fromkeys((*_CONCEPTS, *_VALUES, INTENT.dutyOf), vocabulary.concepts),
     }
     for predicate, terms in known.items():
         for value, subjects in data.by_value.get(predicate, {}).items():
-            is_described = predicate in _VALUES and value in data.by_subject
+            is_described = predicate in _DESCRIBED and value in data.by_subject
             if isinstance(value, URIRef) and str(value) not in terms and not is_described:
                 message = say(
                     "`{term}` is no term of the vocabulary; ask the sender for the file of their own terms, "

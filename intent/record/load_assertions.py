@@ -22,8 +22,8 @@ from intent.model.assertions import (
     Statements,
     Text,
 )
+from intent.model.citation import Citation
 from intent.model.instruction_text import expression_text, scope_text
-from intent.model.work import Citation
 from intent.names import EDTF, INTENT, OA, QUDT
 from intent.record.view import GraphView
 from intent.values.dates import read_date

@@ -9,6 +9,7 @@ from rdflib import DCTERMS, RDFS, URIRef
 from rdflib.term import Node
 
 from intent.model.authority import OBSERVED_PRACTICE_RANK
+from intent.model.duty import Duty
 from intent.model.instruction_text import sentence_text
 from intent.model.work import (
     Group,
@@ -22,6 +23,7 @@ from intent.model.work import (
 )
 from intent.names import INTENT, TERM, Triple
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
+from intent.record.load_duty import load_duty
 from intent.record.load_log import load_log
 from intent.record.load_task import load_task
 from intent.record.load_things import (
@@ -35,6 +37,7 @@ from intent.record.load_things import (
     load_sections,
 )
 from intent.record.view import GraphView, view_of
+from intent.values.dates import DaySpan
 from intent.vocabulary.terms import Concept, Vocabulary
 
 
@@ -66,6 +69,11 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
         instructions=tuple(
             _instruction(view, line, heading, _cited(heading, sources), vocabulary)
             for line in view.of_class(INTENT.Instruction)
+            if (heading := headings.get(view.text(line, INTENT.inHeading))) is not None
+        ),
+        duties=tuple(
+            _given(load_duty(view, line, heading, vocabulary), heading, _cited(heading, sources))
+            for line in view.of_class(INTENT.Duty)
             if (heading := headings.get(view.text(line, INTENT.inHeading))) is not None
         ),
         material=tuple(_material(view, found, vocabulary) for found in view.of_class(INTENT.Material, node)),
@@ -161,9 +169,8 @@ def ground_of(view: GraphView, node: Node) -> str:
 def _instruction(
     view: GraphView, node: Node, heading: Heading, cited: Sequence[Source], vocabulary: Vocabulary
 ) -> Instruction:
-    """A line with what its heading shares; without person or date, those of the first source that has them."""
-    speakers = [person for source in cited for person in (*source.spoken_with, *source.by)]
-    dates = [source.date for source in cited if source.date]
+    """A line with what its heading shares."""
+    by, on = _giver(heading, cited)
     line = Instruction(
         iri=str(node),
         identifier=view.identifier(node),
@@ -176,8 +183,8 @@ def _instruction(
         until=view.date(node, INTENT.until),
         consents=view.identifiers(node, INTENT.withConsentOf),
         choice=view.whole(node, INTENT.choice),
-        by=heading.by or next(iter(speakers), None),
-        on=heading.on or next(iter(dates), None),
+        by=by,
+        on=on,
         ground=heading.ground,
         withdrawn=heading.withdrawn,
         supersedes=heading.supersedes,
@@ -185,6 +192,18 @@ def _instruction(
         sources=heading.sources,
     )
     return replace(line, sentence=sentence_text(line, vocabulary))
+
+
+def _given(duty: Duty, heading: Heading, cited: Sequence[Source]) -> Duty:
+    by, on = _giver(heading, cited)
+    return replace(duty, by=by, on=on)
+
+
+def _giver(heading: Heading, cited: Sequence[Source]) -> tuple[str | None, DaySpan | None]:
+    """Who gave what stands under a heading, and when; where it does not say, as the first source that does."""
+    speakers = (person for source in cited for person in (*source.spoken_with, *source.by))
+    dates = (source.date for source in cited if source.date)
+    return heading.by or next(speakers, None), heading.on or next(dates, None)
 
 
 def _cited(heading: Heading, sources: Mapping[str, Source]) -> list[Source]:

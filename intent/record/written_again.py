@@ -16,8 +16,9 @@ from intent.dossier.own_words import own_words_of
 from intent.dossier.unreadable import Unreadable
 from intent.language.message import Words, say
 from intent.model.assertions import Aggregate, Expression, Form, Measured
+from intent.model.duty import Duty
 from intent.model.meaning import scale
-from intent.model.work import Work
+from intent.model.work import Instruction, Work
 from intent.names import INTENT
 from intent.record.indexed import IndexedGraph
 from intent.record.load_assertions import load_expression
@@ -90,13 +91,16 @@ def _belied(
 def belied_sentences(work: Work, spans: Mapping[str, Span]) -> Iterator[Diagnostic]:
     """Instructions whose own sentence says something else than their triples."""
     own_words = own_words_of(work)
-    for line in work.instructions:
-        if line.written and not own_words.says(line):
-            message = say(
-                "`{line}` was written as “{written}”, and the record says “{told}”; make the two agree",
-                line=line.identifier,
-                written=line.written,
-                told=line.sentence,
-            )
-            span = spans.get(line.iri) or spans.get(work.iri) or Span(file="")
-            yield Diagnostic(slug="belied-sentence", message=message, span=span, subject=line.identifier)
+    belied: list[Instruction | Duty] = [
+        one for one in work.instructions if one.written and not own_words.says(one)
+    ]
+    belied += [one for one in work.duties if one.written and not own_words.says_duty(one)]
+    for line in belied:
+        message = say(
+            "`{line}` was written as “{written}”, and the record says “{told}”; make the two agree",
+            line=line.identifier,
+            written=line.written,
+            told=line.sentence,
+        )
+        span = spans.get(line.iri) or spans.get(work.iri) or Span(file="")
+        yield Diagnostic(slug="belied-sentence", message=message, span=span, subject=line.identifier)

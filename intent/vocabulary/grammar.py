@@ -73,6 +73,22 @@ class Word(Enum):
     """Around a fact or a text, as `"…"`; any pair is read in every language."""
     NOBODY = auto()
     """In the place of people, that there are none."""
+    BY = auto()
+    """In a duty, before the person or role that has to do it."""
+    BEFORE = auto()
+    """`before`, `during` and `after` the showing."""
+    DURING = auto()
+    AFTER = auto()
+    WITHIN = auto()
+    EVERY_DAY = auto()
+    THE_START = auto()
+    """`the start` and `the end` of the showing."""
+    THE_END = auto()
+    EVERY_DAYS = auto()
+    """`every … days`, as it is told; read as `EVERY` and a number of days."""
+    DAY = auto()
+    """After a number of days, where it is one; no token of the grammar, and `DAYS` neither."""
+    DAYS = auto()
 
     @property
     def token(self) -> str:
@@ -102,8 +118,21 @@ ORDINALS = (
 )
 _APOSTROPHES = ("'", "’")
 _VOWELS = frozenset("aeiouàâäæéèêëîïôöœùûü")
-OUTSIDE = frozenset({Word.OF_DOCUMENTED, Word.AT, Word.CANNOT_BE_HAD, Word.QUOTATION_MARKS, Word.NOBODY})
+COUNTED = (Word.DAY, Word.DAYS)
+OUTSIDE = frozenset(
+    {
+        Word.OF_DOCUMENTED,
+        Word.AT,
+        Word.CANNOT_BE_HAD,
+        Word.QUOTATION_MARKS,
+        Word.NOBODY,
+        Word.EVERY_DAYS,
+        *COUNTED,
+    }
+)
 """Words that stand within a value, a citation or a field, where the sentence's own grammar does not look."""
+UNRESERVED = frozenset({Word.EVERY_DAY, Word.EVERY_DAYS, Word.THE_START, Word.THE_END, *COUNTED})
+"""Words that are read only where no name could stand: a part may be called `end`, and a person `day`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

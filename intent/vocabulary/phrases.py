@@ -69,6 +69,11 @@ def _longest_first(known: set[tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
     return tuple(sorted(known, key=lambda words: (-len(words), words)))
 
 
+def begins_quoted(text: str) -> bool:
+    """Whether a text opens with a quotation mark, be it closed or not."""
+    return text.lstrip()[:1] in _QUOTES
+
+
 def unquoted(text: str) -> str:
     """The text without a pair of quotation marks around it."""
     text = text.strip()

@@ -8,6 +8,7 @@ from fractions import Fraction
 from hypothesis import strategies as st
 
 from dossier.telling import vocabulary, work
+from intent.dossier.duty_line import DutyLine
 from intent.dossier.expressions import read_item
 from intent.dossier.interpret import Line
 from intent.model.assertions import (
@@ -25,6 +26,7 @@ from intent.model.assertions import (
     ScopeKind,
     Text,
 )
+from intent.model.duty import Moment, Phase, Timing
 from intent.model.meaning import COUNT
 from intent.names import TERM
 from intent.values.dates import read_date
@@ -39,6 +41,7 @@ NAMES = {
 TEXTS = (
     "Corvane", "Pelorin, Sons and Company", "A or B", "De la Cour", "of", "ist", "n'est pas d'ici", 'called "B"',
     "Werk und Ort", "TV-13", "at most one", "white", "+- 3", "die „Rote“", "(1, 2 m)", "l'œuvre", "is of is",
+    "by the sea", "after", "within 3 days", "the end", "während der Ausstellung",
 )  # fmt: skip
 FACTS = (
     "no tube is left",
@@ -191,4 +194,36 @@ def lines(draw: st.DrawFn) -> Line:
         until=read_date(draw(st.sampled_from(DATES))) if draw(st.booleans()) else None,
         consents=tuple(draw(st.lists(st.sampled_from(people), max_size=2, unique=True))),
         choice=draw(st.sampled_from((None, 1, 2, 10))),
+    )
+
+
+@st.composite
+def timings(draw: st.DrawFn) -> Timing:
+    """When a duty falls; what lies before the showing is counted from its start, what lies after it from its end."""
+    phase = draw(st.sampled_from((None, *Phase)))
+    within = draw(st.sampled_from((None, 1, 14)))
+    moments = {Phase.BEFORE: (Moment.START,), Phase.AFTER: (Moment.END,)}.get(
+        phase or Phase.DURING, tuple(Moment)
+    )
+    return Timing(
+        phase=phase,
+        every=draw(st.sampled_from((None, 1, 3))),
+        within=within,
+        of=draw(st.sampled_from(moments)) if within else None,
+    )
+
+
+@st.composite
+def duties(draw: st.DrawFn) -> DutyLine:
+    """What one duty says."""
+    people = [person.identifier for person in work().people]
+    roles = [role.iri for role in vocabulary().in_scheme(str(TERM.roles))]
+    person = draw(st.sampled_from((None, *people)))
+    return DutyLine(
+        what=draw(st.sampled_from(FACTS)),
+        person=person,
+        role=draw(st.sampled_from((None, *roles))) if person is None else None,
+        timing=draw(timings()),
+        conditions=tuple(draw(st.lists(conditions(), max_size=2))),
+        until=read_date(draw(st.sampled_from(DATES))) if draw(st.booleans()) else None,
     )

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from functools import cache
 
+from intent.dossier.duty_line import DutyLine, read_duty
 from intent.dossier.interpret import Line, read_line
 from intent.dossier.register import Register
 from intent.dossier.sentence import parse
 from intent.dossier.trees import Sentence
 from intent.dossier.work_register import register_of
 from intent.dossier.work_text import read_work
-from intent.model.assertions import Assertion, Form
-from intent.model.instruction_text import SaidLine
+from intent.model.assertions import Assertion, Condition, Form
+from intent.model.instruction_text import SaidDuty, SaidLine
 from intent.model.work import Modality, Work
 from intent.record.load_work import load_work
 from intent.vocabulary.loader import read_vocabulary
@@ -112,12 +114,25 @@ def line_of(sentence: str, names: Register | None = None, terms: Vocabulary | No
     return read_line(Sentence(sentence, names, terms), tree, Modality.ALLOWED)
 
 
+def duty_of(line: str) -> DutyLine:
+    """A duty of the work above, read."""
+    tree = parse(line, register().known(vocabulary()), vocabulary().grammars, "duty")
+    return read_duty(Sentence(line, register(), vocabulary()), tree)
+
+
+def duty_meaning(said: SaidDuty) -> tuple[object, ...]:
+    """What a duty says; the order of conditions says nothing."""
+    return said.what, said.person, said.role, said.timing, said.until, _meanings(said.conditions)
+
+
 def meaning(said: SaidLine) -> tuple[object, ...]:
     """What a sentence says; the order of conditions and consents says nothing."""
-    conditions = {
-        replace(one, assertion=_meaning(one.assertion) if one.assertion else None) for one in said.conditions
-    }
+    conditions = _meanings(said.conditions)
     return _meaning(said.assertion), conditions, set(said.consents), said.until, said.choice
+
+
+def _meanings(conditions: Iterable[Condition]) -> set[Condition]:
+    return {replace(one, assertion=_meaning(one.assertion) if one.assertion else None) for one in conditions}
 
 
 def _meaning(assertion: Assertion) -> Assertion:

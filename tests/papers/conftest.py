@@ -26,10 +26,10 @@ from intent.model.assertions import (
     Statements,
     Text,
 )
+from intent.model.citation import Citation
 from intent.model.installation import Attestation, Change, Consent, Installation, Omission, Substitution
 from intent.model.subject import WHOLE_WORK, group_of, one
 from intent.model.work import (
-    Citation,
     Device,
     Group,
     Heading,

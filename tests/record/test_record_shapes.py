@@ -29,7 +29,7 @@ FILES = ("record", "work", "installation")
 CORE = """
     path inversePath alternativePath oneOrMorePath zeroOrOnePath zeroOrMorePath
     targetClass targetNode targetSubjectsOf targetObjectsOf message severity property node
-    minCount maxCount nodeKind class datatype in hasValue pattern minInclusive disjoint
+    minCount maxCount nodeKind class datatype in hasValue pattern minInclusive maxInclusive disjoint
     and or not qualifiedValueShape qualifiedMinCount
 """
 

@@ -19,9 +19,10 @@ from intent.analysis.comparison.difference import (
 )
 from intent.language.message import Message, Words, joined, named, say
 from intent.model.assertions import Condition
+from intent.model.citation import Citation
 from intent.model.instruction_text import ConditionSentence, InstructionSentence, modality_term
 from intent.model.phrasing import characteristic_words, compared_words, scope_words
-from intent.model.work import Citation, Connection, Heading, Instruction, Work
+from intent.model.work import Connection, Heading, Instruction, Work
 from intent.names import INTENT
 from intent.vocabulary.terms import UnknownTerm
 

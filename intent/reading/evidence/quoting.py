@@ -9,7 +9,8 @@ from enum import StrEnum
 from intent.dossier.citations import passages_quoted
 from intent.dossier.media_time import read_clip
 from intent.language.message import Message, say
-from intent.model.work import Citation, Heading
+from intent.model.citation import Citation
+from intent.model.work import Heading
 from intent.reading.evidence.nearest import nearest_passage
 from intent.reading.evidence.search import Transcript, find, pieces_of
 from intent.reading.evidence.source_files import SourceFile

@@ -7,7 +7,8 @@ from pathlib import Path
 
 from intent.diagnostics import Diagnostic, Severity, Span
 from intent.language.message import Words, joined, say
-from intent.model.work import Citation, Heading, Source, Work
+from intent.model.citation import Citation
+from intent.model.work import Heading, Source, Work
 from intent.names import INTENT
 from intent.reading.evidence.quoting import Quoted, SearchResult, SourcePlace, look_up
 from intent.reading.evidence.source_files import SourceFile, read_sources
