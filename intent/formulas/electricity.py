@@ -113,15 +113,32 @@ def suits(built: Interval, mains: Interval) -> Answer:
     way of what it is built for, and surely does not suit where the supply's name lies beyond that, or all of its band.
     A rated voltage given as a range is what the device takes.
     """
-    if built.low is None or built.high is None or mains.low is None or mains.high is None:
-        return Answer.OPEN
     takes = hull([scaled(built, 1 - OTHER_SHARE), scaled(built, 1 + OTHER_SHARE)])
-    if mains.low == mains.high:
-        return _suits(built, takes, mains)
+    if mains.low is None or mains.high is None:
+        return Answer.OUT if mains.meet(takes).is_empty else Answer.OPEN
     ends = {_suits(built, takes, point(end)) for end in (mains.low, mains.high)}
-    if ends == {Answer.IN}:
-        return Answer.IN
+    if Answer.IN in ends and not _is_range(built):
+        return Answer.OPEN
+    if len(ends) == 1 and (mains.low == mains.high or Answer.IN in ends):
+        return ends.pop()
     return Answer.OUT if ends == {Answer.OUT} and mains.meet(takes).is_empty else Answer.OPEN
+
+
+def suits_frequency(built: Interval, given: Interval) -> Answer:
+    """Whether a device that is built for some frequency runs as it should on a supply that is named by some frequency.
+
+    Both may be off by a hundredth. A rated frequency given as a range is what the device takes.
+    """
+    takes = frequency_band(built)
+    if takes.meet(frequency_band(given)).is_empty:
+        return Answer.OUT
+    is_known = given.low is not None and given.high is not None and _is_range(built)
+    return Answer.IN if is_known and takes.holds(given) else Answer.OPEN
+
+
+def _is_range(built: Interval) -> bool:
+    """Whether both ends of what a device takes are known: `at most 240 V` says only that it is no more."""
+    return bool(built.low) and built.high is not None
 
 
 def _suits(built: Interval, takes: Interval, mains: Interval) -> Answer:

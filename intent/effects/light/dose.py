@@ -39,6 +39,8 @@ CLASSES: Mapping[str, Responsivity] = {
     "responsivity-medium": Responsivity.MEDIUM,
     "responsivity-high": Responsivity.HIGH,
 }
+HARMLESS = "responsivity-none"
+"""The class of what light does no harm: it has no limit."""
 LIT_WHILE_OPEN = say(
     "light on the object × the time that the venue is open, in the dark for the rest; a year of 365 days"
 )
@@ -47,13 +49,23 @@ OWN = say("limit stated of the object")
 LUX_HOURS = "lx·h"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Limits:
     """What light an object may have, and whether that is stated of it, or follows from its class."""
 
     allowance: Allowance
     is_own_illuminance: bool
     is_own_dose: bool
+    is_classed: bool
+    """Whether it has a class that sets limits, or may have one."""
+
+    @property
+    def limits_illuminance(self) -> bool:
+        return self.is_own_illuminance or self.is_classed
+
+    @property
+    def limits_dose(self) -> bool:
+        return self.is_own_dose or self.is_classed
 
     @property
     def whose_illuminance(self) -> Message:
@@ -79,7 +91,7 @@ def _limits(scene: Scene, part: str) -> _Limits | None:
     is_classed = scene.states(part, "light-responsivity")
     if not (own_light or own_dose or is_classed):
         return None
-    names = scene.names(part, "light-responsivity") if is_classed else ()
+    names = scene.stated_names(part, "light-responsivity")
     classes = [CLASSES[name].value for name in names if name in CLASSES]
     illuminance = hull(one.illuminance for one in classes) if classes else NATURAL
     dose = hull(one.dose for one in classes) if classes else NATURAL
@@ -87,7 +99,12 @@ def _limits(scene: Scene, part: str) -> _Limits | None:
         illuminance = scene.bounds(part, "illuminance-limit")
     if own_dose:
         dose = scene.bounds(part, "light-dose-limit")
-    return _Limits(Allowance(illuminance, dose), own_light, own_dose)
+    return _Limits(
+        allowance=Allowance(illuminance, dose),
+        is_own_illuminance=own_light,
+        is_own_dose=own_dose,
+        is_classed=is_classed and names != {HARMLESS},
+    )
 
 
 def _whose(is_own: bool) -> Message:
@@ -96,7 +113,7 @@ def _whose(is_own: bool) -> Message:
 
 def _at_a_time(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
     lit, limit = light_on(sides.proposed.state, part), limits.allowance.illuminance
-    if limit.high is None and not limits.is_own_illuminance:
+    if not limits.limits_illuminance:
         return
     yield from obstacles(sides, at_most(lit, limit), _too_light(sides, part, lit, limits))
     if not surely_above(lit, limit):
@@ -146,7 +163,7 @@ def _limited(sides: Sides, part: str, found: Sequence[Input], words: Message) ->
 def _in_all(sides: Sides, part: str, limits: _Limits) -> Iterator[Effect | Obstacle]:
     scene, yearly = sides.proposed, limits.allowance.dose
     dose, years = scene.bounds(part, "light-dose"), over(scene.state.days, photometry.DAYS_A_YEAR)
-    if dose.high == 0 or (yearly.high is None and not limits.is_own_dose):
+    if dose.high == 0 or not limits.limits_dose:
         return
     if yearly.high is not None:
         yield _dose_effect(scene, part, limits, dose)

@@ -1,63 +1,103 @@
-"""Whether a projector's lens makes a picture of the size that is given, from the distance that is given."""
+"""Whether a projector's lens makes a picture of the size that is wanted, from where it stands.
+
+A throw ratio given as a range is what a zoom lens makes; a distance or a size given as a range is not known better.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
 
-from intent.effects.limits_kept import Limited, inputs, obstacles
+from intent.effects.limits_kept import (
+    Limited,
+    any_of,
+    inputs,
+    inputs_of_state,
+    obstacles,
+    unchecked,
+)
 from intent.effects.scene import Scene, Sides
 from intent.formulas import shapes
 from intent.language.figures import figure
-from intent.language.message import say
+from intent.language.message import Message, say
 from intent.model.subject import one
-from intent.values.bounds import ZERO, between, natural, plus, surely_within
+from intent.values.bounds import between, natural, plus
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 
 TOLERANCE = between(Fraction(-1, 20), Fraction(1, 20))
 """Of a throw ratio: that of the vocabulary (common practice, no source)."""
-SIZES = ("visible-width", "visible-diagonal", "visible-height")
+SIZES = ("visible-diagonal", "visible-width", "visible-height")
+RATIO, DISTANCE, WIDTH = "throw-ratio", "throw-distance", "visible-width"
 
 
-def throw_obstacles(sides: Sides) -> Iterator[Obstacle]:
-    """Projectors whose lens, distance and size of picture contradict each other, where all three are stated."""
+def throw_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
+    """Projectors whose lens, distance and size of picture contradict each other, or of which one is not known."""
     scene = sides.proposed
     for found in scene.running("display"):
         part = found.identifier
-        size = next((name for name in SIZES if scene.states(part, name)), None)
-        if size is None or not (scene.states(part, "throw-ratio") and scene.states(part, "throw-distance")):
+        if not _is_thrown(scene, part):
             continue
-        made, wanted = _made(scene, part), scene.bounds(part, "visible-width")
-        limited = Limited(
-            slug="lens",
-            subject=one(part),
-            inputs=inputs(sides, part, "throw-ratio", "throw-distance", size),
-            sure=say(
-                "from {distance} its lens makes a picture of a width {made}, and the picture is to be {wanted} wide: "
-                "another lens, distance or size is needed",
-                distance=figure(scene.bounds(part, "throw-distance"), "m"),
-                made=figure(made, "m"),
-                wanted=figure(wanted, "m"),
-            ),
-            unsure=say(
-                "whether its lens makes a picture {wanted} wide from {distance} cannot be said",
-                wanted=figure(wanted, "m"),
-                distance=figure(scene.bounds(part, "throw-distance"), "m"),
-            ),
-        )
-        yield from obstacles(sides, _answer(made, wanted), limited)
+        limited = _limited(sides, part)
+        if not scene.states(part, RATIO) and not any(each.is_changed for each in limited.inputs):
+            yield from unchecked(sides, part, RATIO)
+        else:
+            yield from obstacles(sides, any_of([_is_made(scene, part), scene.runs(part).negated]), limited)
 
 
-def _made(scene: Scene, part: str) -> Interval:
-    """The widths that the lens makes from where it stands: of a zoom lens a range."""
-    ratio = natural(plus(scene.bounds(part, "throw-ratio"), TOLERANCE))
-    return shapes.thrown_width(natural(scene.bounds(part, "throw-distance")), ratio)
+def _is_thrown(scene: Scene, part: str) -> bool:
+    """Whether a display throws its picture; where that is not said, whether anything is said of how."""
+    answer = scene.is_(part, "technology", "projector")
+    return answer is Answer.IN or (
+        answer is Answer.OPEN and any(scene.states(part, name) for name in (RATIO, DISTANCE))
+    )
 
 
-def _answer(made: Interval, wanted: Interval) -> Answer:
-    if made.meet(wanted).is_empty:
+def _is_made(scene: Scene, part: str) -> Answer:
+    """Whether the lens makes the width, wherever within its bounds the projector stands."""
+    distance, wanted = (natural(scene.bounds(part, name)) for name in (DISTANCE, WIDTH))
+    ratio = scene.bounds(part, RATIO)
+    if _made(distance, ratio).meet(wanted).is_empty:
         return Answer.OUT
-    is_known = wanted.high is not None and surely_within(ZERO, wanted)
-    return Answer.IN if is_known and made.holds(wanted) else Answer.OPEN
+    is_known = ratio.low and None not in (ratio.high, distance.low, distance.high, wanted.low, wanted.high)
+    if not is_known:
+        return Answer.OPEN
+    near, far = (_made(Interval(end, end), ratio) for end in (distance.low, distance.high))
+    # of all that it makes from the nearest and from the furthest place, it makes the common part from anywhere
+    return Answer.IN if near.meet(far).holds(wanted) else Answer.OPEN
+
+
+def _made(distance: Interval, ratio: Interval) -> Interval:
+    """The widths that the lens makes from where it stands: of a zoom lens a range."""
+    return shapes.thrown_width(distance, natural(plus(ratio, TOLERANCE)))
+
+
+def _limited(sides: Sides, part: str) -> Limited:
+    scene = sides.proposed
+    size = next((name for name in SIZES if scene.states(part, name)), SIZES[0])
+    measures = (RATIO, DISTANCE, size, *(("aspect-ratio",) if size != WIDTH else ()))
+    distance, wanted = (natural(scene.bounds(part, name)) for name in (DISTANCE, WIDTH))
+    return Limited(
+        slug="lens",
+        subject=one(part),
+        inputs=(*inputs(sides, part, *measures), *inputs_of_state(sides, part)),
+        sure=say(
+            "from {distance} its lens makes a picture of a width {made}, and the picture is to be {wanted} wide: "
+            "another lens, distance or size is needed",
+            distance=figure(distance, "m"),
+            made=figure(_made(distance, scene.bounds(part, RATIO)), "m"),
+            wanted=figure(wanted, "m"),
+        ),
+        unsure=_unsure_words(distance, wanted),
+    )
+
+
+def _unsure_words(distance: Interval, wanted: Interval) -> Message:
+    if distance.high is None or wanted.high is None:
+        return say("whether its lens makes the picture from where it stands cannot be said")
+    return say(
+        "whether its lens makes a picture {wanted} wide from {distance} cannot be said",
+        wanted=figure(wanted, "m"),
+        distance=figure(distance, "m"),
+    )

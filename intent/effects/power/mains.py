@@ -9,20 +9,26 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.effects.limits_kept import Limited, any_of, inputs, obstacles
-from intent.effects.power.consumers import has_own_supply, lacking_effects, supplies
-from intent.effects.power.feeds import voltages_of
+from intent.effects.limits_kept import unchecked
+from intent.effects.power.built_for import (
+    CONVERTER,
+    TRANSFORMER,
+    feeding,
+    is_fed,
+    rating_obstacles,
+    suits_frequency,
+    suits_voltage,
+)
+from intent.effects.power.consumers import has_own_supply
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.links import links_of
-from intent.formulas import electricity
 from intent.language.figures import Figure, figure
 from intent.language.message import Message, say, say_of
-from intent.model.subject import one, several
+from intent.model.subject import several
 from intent.names import THE_VENUE
-from intent.values.bounds import natural, over, surely_above, total
+from intent.values.bounds import natural, over, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.obstacle import Obstacle
+from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 
 BANDS = say(
@@ -30,7 +36,6 @@ BANDS = say(
     "quoted, their names and 208 V (197 to 218 V) from memory; else ± 10 % (common practice, no source); ± 1 % of the "
     "frequency (EN 50160, from memory); volt-amperes at least"
 )
-TRANSFORMER, CONVERTER = "mains-transformer", "frequency-converter"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,19 +53,21 @@ class Misfed:
         return CONVERTER if self.wrong_frequency else TRANSFORMER
 
 
-def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle]:
+def mains_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle | Unchecked]:
     """The effects of the venue's mains on the devices that take power, where it says what it gives."""
     scene = sides.proposed
     on_mains = [part for part in takers if not has_own_supply(scene, part)]
+    if on_mains:
+        yield from unchecked(sides, THE_VENUE, "mains", "mains-frequency")
     if on_mains and any(scene.states(THE_VENUE, name) for name in ("mains", "mains-frequency")):
-        fed = _fed_through(sides)
+        fed = feeding(sides)
         for misfed in _misfed(scene, on_mains):
             yield _converted(scene, misfed)
-            bare = tuple(part for part in misfed.parts if not _is_fed(fed, part, misfed.needed))
-            if bare:
-                yield _finding(sides, misfed, bare)
-        yield from _not_given(scene, on_mains)
-        yield from _unsure(sides, on_mains)
+            bare = [part for part in misfed.parts if not is_fed(fed, part, misfed.needed)]
+            sure = tuple(part for part in bare if scene.runs(part) is Answer.IN)
+            if sure:
+                yield _finding(sides, misfed, sure)
+        yield from rating_obstacles(sides, on_mains, fed)
 
 
 def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
@@ -68,10 +75,9 @@ def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
     for part in parts:
         built = natural(scene.bounds(part, "rated-voltage")), natural(scene.bounds(part, "rated-frequency"))
         found.setdefault(built, []).append(part)
-    hertz = electricity.frequency_band(natural(scene.venue("mains-frequency")))
     for (voltage, frequency), members in found.items():
-        wrong_voltage = _suits(scene, voltage) is Answer.OUT
-        wrong_frequency = _is_apart(frequency, hertz)
+        wrong_voltage = suits_voltage(scene, voltage) is Answer.OUT
+        wrong_frequency = suits_frequency(scene, frequency) is Answer.OUT
         if wrong_voltage or wrong_frequency:
             yield Misfed(
                 parts=tuple(members),
@@ -80,40 +86,6 @@ def _misfed(scene: Scene, parts: Sequence[str]) -> Iterator[Misfed]:
                 wrong_voltage=wrong_voltage,
                 wrong_frequency=wrong_frequency,
             )
-
-
-def _suits(scene: Scene, built: Interval) -> Answer:
-    """Whether a device may be connected to the venue's mains, in one way or another."""
-    return any_of(electricity.suits(built, voltage) for voltage in voltages_of(scene))
-
-
-def _is_apart(built: Interval, given: Interval) -> bool:
-    return surely_above(built, given) or surely_above(given, built)
-
-
-def _fed_through(sides: Sides) -> dict[str, set[str]]:
-    """The sorts of converter that feed each part, and by the empty name those that may feed any part.
-
-    A converter that is there but that no connection joins to a part may feed any.
-    """
-    found: dict[str, set[str]] = {}
-    feeding = supplies(sides.proposed)
-    if not feeding:
-        return found
-    joined: set[str] = set()
-    for link in links_of(sides):
-        if link.start in feeding:
-            found.setdefault(link.end, set()).add(feeding[link.start])
-            joined.add(link.start)
-    for part, supply in feeding.items():
-        if part not in joined:
-            found.setdefault("", set()).add(supply)
-    return found
-
-
-def _is_fed(fed: dict[str, set[str]], part: str, needed: str) -> bool:
-    """Whether a converter of the right sort feeds a part, or may do so; a power supply may be of either."""
-    return bool((fed.get(part, set()) | fed.get("", set())) & {needed, CONVERTER, "power-supply"})
 
 
 def _converted(scene: Scene, misfed: Misfed) -> Effect:
@@ -193,46 +165,3 @@ def _finding(sides: Sides, misfed: Misfed, parts: tuple[str, ...]) -> Obstacle:
     )
     slug = "mains-voltage" if misfed.wrong_voltage else "mains-frequency"
     return Obstacle(slug=slug, text=text, subject=several(parts), ask=sides.asks)
-
-
-def _not_given(scene: Scene, parts: Sequence[str]) -> Iterator[Effect]:
-    if not scene.states(THE_VENUE, "mains"):
-        return
-    unknown = [part for part in parts if not scene.states(part, "rated-voltage")]
-    yield from lacking_effects(
-        scene,
-        unknown,
-        "rated-voltage",
-        quantity=say("mains voltage"),
-        sentence=say(
-            "whether it may be connected to {mains} cannot be said: look at its rating plate before",
-            mains=figure(scene.venue("mains"), "V"),
-        ),
-        source=BANDS,
-    )
-
-
-def _unsure(sides: Sides, parts: Sequence[str]) -> Iterator[Obstacle]:
-    """Devices of which it is said what they are built for, and that take a part only of what the supply may be."""
-    scene = sides.proposed
-    mains = natural(scene.venue("mains"))
-    if not scene.states(THE_VENUE, "mains"):
-        return
-    for part in parts:
-        voltage = natural(scene.bounds(part, "rated-voltage"))
-        if not scene.states(part, "rated-voltage") or _suits(scene, voltage) is not Answer.OPEN:
-            continue
-        limited = Limited(
-            slug="mains-voltage",
-            subject=one(part),
-            inputs=(*inputs(sides, part, "rated-voltage"), *inputs(sides, THE_VENUE, "mains")),
-            sure="",
-            unsure=say(
-                "built for {built}, and the mains of the venue, {mains}, may lie {band}: whether it works on all of "
-                "that cannot be said; look at its rating plate",
-                built=figure(voltage, "V"),
-                mains=figure(mains, "V"),
-                band=figure(electricity.band_of(mains), "V"),
-            ),
-        )
-        yield from obstacles(sides, Answer.OPEN, limited)
