@@ -77,7 +77,6 @@ loop length
 lost share
 loudspeakers
 luminance
-mains voltage
 material taken as it is
 material with sound
 mid-grey
