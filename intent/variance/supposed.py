@@ -16,8 +16,8 @@ from intent.vocabulary.phrases import normal
 def answered(case: Case, opens: Iterable[Open]) -> Case:
     """The case with these consents given from the first day on, and these facts attested; other things stay open.
 
-    What has been answered gives way to it, but for a refusal that is dated later. A fact that is asked for both ways
-    stays open.
+    What the same person, or whom they succeeded, has answered gives way to it, but for a refusal that is dated later. A
+    fact that is asked for both ways stays open.
     """
     consents = dict(case.consents)
     said: dict[str, tuple[Attestation, ...]] = {}
@@ -44,8 +44,8 @@ def _consent(case: Case, person: str, instruction: str) -> Consent:
 
 
 def _gives_way(case: Case, consent: Consent, person: str) -> bool:
-    """Whether an answer of the person, or of somebody whom they have succeeded, is no refusal dated later."""
-    is_later = consent.date is not None and consent.date.last > case.installation.dates.first
-    if is_later and consent.answer is False:
-        return False
+    """Whether an answer of the person, or of somebody whom they have succeeded, is no refusal that still comes."""
+    date, until = consent.date, consent.until
+    if consent.answer is False and date is not None and date.last > case.installation.dates.first:
+        return until is not None and until.last < date.last
     return any(one.identifier == person for one in chain(case.work, consent.person))

@@ -23,31 +23,30 @@ def worth_asking(
 
     The row is judged again with the answers given; there is no rule of its own here.
     """
-    asked = [item for item in opens if item.kind is OpenKind.CONSENT]
-    if not asked or any(item.kind is OpenKind.STATEMENT for item in opens):
+    consents = dict.fromkeys(asked for item in opens if (asked := _consent_asked(item)))
+    if not consents or any(item.kind is OpenKind.STATEMENT for item in opens):
         # of a condition on other values nobody can tell here which of them would make it hold
         return tuple(opens)
-    now = _badness(case, index, topic, spans)
-    worlds = list(_with_values(case, topic, opens))
 
-    def would_better(consent: Open) -> bool:
-        # one consent may be open twice: not given yet, and ended later
-        same = (OpenKind.CONSENT, consent.person, consent.instruction)
-        others = [item for item in opens if (item.kind, item.person, item.instruction) != same]
-        for world in worlds:
-            given = _badness(answered(world, opens), index, topic, spans)
-            if given < now and given < _badness(answered(world, others), index, topic, spans):
-                return True
-        return False
+    def badness(world: Case) -> int:
+        """How bad the row is on its worst day; as good as can be where there is none."""
+        found = (judge_day(world, index, topic, span.first) for span in spans)
+        return max((one.judgement.verdict.badness for one in found if one is not None), default=0)
 
-    idle = [consent for consent in asked if not would_better(consent)]
-    return tuple(item for item in opens if item not in idle)
+    now, worlds, kept = badness(case), list(_with_values(case, topic, opens)), list(opens)
+    for consent in reversed(consents):
+        # one after the other, for of two of which each would do one has to be asked for
+        others = [item for item in kept if _consent_asked(item) != consent]
+        if not any(
+            badness(answered(world, kept)) < min(now, badness(answered(world, others))) for world in worlds
+        ):
+            kept = others
+    return tuple(kept)
 
 
-def _badness(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]) -> int:
-    """How bad the row is on its worst day; as good as can be where there is none."""
-    found = (judge_day(case, index, topic, span.first) for span in spans)
-    return max((one.judgement.verdict.badness for one in found if one is not None), default=0)
+def _consent_asked(item: Open) -> tuple[str | None, str | None] | None:
+    """Whose consent is open, to what: one may be open twice, not given yet and ended later."""
+    return (item.person, item.instruction) if item.kind is OpenKind.CONSENT else None
 
 
 def _with_values(case: Case, topic: Topic, opens: Sequence[Open]) -> Iterator[Case]:

@@ -35,6 +35,12 @@ class Said:
     """Of a permission: it says nothing, and still speaks."""
     counted: tuple[str, ...] = ()
     """Of a number that decides a presence: what it counts."""
+    is_known: bool = True
+    """Whether it is known what it names; not of `as documented` where nothing is."""
+
+    def is_of_like_values(self, other: Said) -> bool:
+        """Whether the points of both can be laid beside each other."""
+        return self.counted == other.counted and self.is_known and other.is_known
 
 
 _TABLE = {
@@ -51,6 +57,7 @@ def say(
     """Step 2."""
     if isinstance(standing, str):
         return Said(line, points or everything, everything, "", is_over=True)
+    is_known = points is not None
     if points is None:
         place, points = "open", everything
     else:
@@ -58,7 +65,8 @@ def say(
     word = _TABLE[line.modality, place]
     if standing and line.modality != "allowed":
         word = _WHERE_OPEN.get(word, word)
-    return Said(line, points, everything - points if line.modality == "forbidden" else points, word, standing)
+    admitted = everything - points if line.modality == "forbidden" else points
+    return Said(line, points, admitted, word, standing, is_known=is_known)
 
 
 def prevails(day: Day, one: Said, two: Said) -> bool | None:
@@ -88,7 +96,7 @@ def _is_exception(permission: Said, other: Said) -> bool | None:
         return True
     if permission.line.conditions or permission.line.consents:
         return True
-    if permission.counted != other.counted:
+    if not permission.is_of_like_values(other):
         return None
     if permission.points < other.points:
         return True
@@ -98,11 +106,12 @@ def _is_exception(permission: Said, other: Said) -> bool | None:
 def _lifts(one: Said, against: Said) -> bool:
     """Whether a line that agrees with the value can lift one that does not, if it prevails.
 
-    A number of some parts and a number of others are two values: meeting the one is nothing to the other.
+    A number of some parts and a number of others are two values: meeting the one is nothing to the other. Nor can it be
+    said that no value satisfies both where nobody knows which values one of them names.
     """
     if one.word == "permits" and one.line.modality == "allowed":
         return True
-    if one.counted != against.counted:
+    if not one.is_of_like_values(against):
         return False
     return one.word in {"meets", "permits"} and not one.admitted & against.admitted
 
