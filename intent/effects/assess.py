@@ -24,6 +24,7 @@ from intent.effects.signal.not_arriving import arrival_obstacles
 from intent.effects.signal.sound import sound_effects
 from intent.effects.signal.standard_taken import standard_obstacles
 from intent.effects.signal.timing import timing_effects
+from intent.effects.sound.lip_sync import delay_effects
 from intent.model.installation import Installation
 from intent.model.subject import several
 from intent.model.work import Work
@@ -45,6 +46,7 @@ ROOMS: tuple[Finds, ...] = (
     cable_effects,
     timing_effects,
     sound_effects,
+    delay_effects,
     light_effects,
     power_effects,
     ventilation_effects,

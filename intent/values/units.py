@@ -23,6 +23,7 @@ OF_ONE: Mapping[str, Fraction] = {
     "mA": Fraction(1000),
     "kPa": Fraction(1, 1000),
     "kN": Fraction(1, 1000),
+    "ms": Fraction(1000),
     "h": Fraction(1, SECONDS_AN_HOUR),
     "days": Fraction(1, SECONDS_A_DAY),
 }

@@ -40,6 +40,7 @@ TERM_FILES = (
     "units",
     "values",
 )
+_MARKS = ("carriesFurther", "delaysNothing")
 _TYPE = "http://www.w3.org/1999/02/22-rdf-syntax-ns#type"
 
 
@@ -205,7 +206,11 @@ def _concept(
         chromaticities=pairs_of(about, INTENT + "chromaticities"),
         meant_for=values_of(about, INTENT + "meantFor"),
         reach=reach_of(about),
-        carries_further=value_of(about, INTENT + "carriesFurther") == "true",
+        marks=frozenset(
+            mark
+            for mark in _MARKS
+            if any(value_of(subjects.get(step, {}), INTENT + mark) == "true" for step in line)
+        ),
         cautions=tuple(cautions),
         gravity=int(value_of(about, INTENT + "gravity") or 0),
         gives_status=value_of(about, INTENT + "givesStatus"),

@@ -106,8 +106,8 @@ class Concept:
     """Of a picture standard: the IRIs of the colour spaces that material of it is meant for where none is given."""
     reach: CableReach | None = None
     """Of a signal: how far a plain cable carries it, where somebody says."""
-    carries_further: bool = False
-    """Whether it is a technology that carries a signal further than a plain cable does."""
+    marks: frozenset[str] = frozenset()
+    """What is true of a technology and all that is narrower: `carriesFurther`, `delaysNothing`."""
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
 

@@ -31,7 +31,8 @@ def test_a_published_cable_lies_between() -> None:
 
 
 def test_half_the_rate_of_the_bits() -> None:
-    # SMPTE ST 259, ST 292-1, ST 424 (rates from memory): the loss counts at half the clock of 270 Mbit/s, 1.485 and 2.97 Gbit/s
+    # SMPTE ST 259, ST 292-1, ST 424 (rates from memory): the loss
+    # counts at half the clock of 270 Mbit/s, 1.485 and 2.97 Gbit/s
     concepts = read_vocabulary().concepts
     for name, rate in (("sd-sdi", 270), ("hd-sdi", 1485), ("three-g-sdi", 2970)):
         reach = concepts[TERM + name].reach

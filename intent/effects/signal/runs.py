@@ -107,7 +107,7 @@ def _carries_further(scene: Scene, part: str) -> Answer:
     concepts: list[Concept] = [
         scene.vocabulary.concepts[term_iri(name)] for name in scene.names(part, "technology")
     ]
-    further = [one.carries_further for one in concepts]
+    further = ["carriesFurther" in one.marks for one in concepts]
     if further and all(further):
         return Answer.IN
     return Answer.OPEN if any(further) or not further else Answer.OUT
