@@ -10,7 +10,10 @@ from intent.effects.handling.hanging import hanging_effects
 from intent.effects.handling.lifting import lifting_effects
 from intent.effects.handling.placement import placement_effects
 from intent.effects.handling.route import route_effects
+from intent.effects.light.beams import beam_effects
 from intent.effects.light.brightness import light_effects
+from intent.effects.light.ultraviolet import ultraviolet_effects
+from intent.effects.picture.aside import aside_effects
 from intent.effects.picture.resampling import raster_effects
 from intent.effects.picture.size import picture_effects
 from intent.effects.picture.throwing import throw_obstacles
@@ -37,6 +40,7 @@ Told = Effect | Obstacle | Unchecked
 Finds = Callable[[Sides], Iterable[Told]]
 ROOMS: tuple[Finds, ...] = (
     picture_effects,
+    aside_effects,
     throw_obstacles,
     placement_effects,
     raster_effects,
@@ -48,6 +52,8 @@ ROOMS: tuple[Finds, ...] = (
     sound_effects,
     delay_effects,
     light_effects,
+    ultraviolet_effects,
+    beam_effects,
     power_effects,
     ventilation_effects,
     wear_effects,

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
-from intent.values.bounds import NATURAL, ZERO, over, point, times
+from intent.values.bounds import NATURAL, ZERO, over, point, scaled, times
 from intent.values.regions import Interval
 from intent.values.units import in_unit
 
@@ -17,6 +17,8 @@ PI = point(Fraction("3.141592653589793"))
 TELEVISION_GAMMA = point(Fraction("2.4"))
 """The exponent of a television display in a studio (ITU-R BT.1886)."""
 DAYS_A_YEAR = point(365)
+USUAL_ULTRAVIOLET = point(75)
+"""In µW/lm: the most that museums have long asked for (G. Thomson, The Museum Environment, from memory)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,3 +100,8 @@ def _displayed(signal: Fraction, white: Fraction, black: Fraction, gamma: Fracti
 def dose(illuminance: Interval, seconds: Interval) -> Interval:
     """Luminous exposure in lux hours (CIE 157:2004)."""
     return times(illuminance, in_unit(seconds, "h"))
+
+
+def ultraviolet_irradiance(illuminance: Interval, content: Interval) -> Interval:
+    """The ultraviolet power on a surface in mW/m², from the light on it and its ultraviolet in µW/lm. Definition."""
+    return scaled(times(illuminance, content), Fraction(1, 1000))

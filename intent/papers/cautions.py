@@ -76,7 +76,9 @@ def _subjects(variance: Variance) -> Iterator[tuple[Subject, Iterable[str]]]:
     vocabulary, given = work.vocabulary, _given(variance)
     for part in _parts_present(variance):
         of_kind = _inherited(vocabulary, part.kind.iri)
-        of_values = (found for stated in given.get(part.identifier, ()) for found in _of(vocabulary, stated))
+        of_values = (
+            found for stated in given.get(part.identifier, ()) for found in _of_a_device(vocabulary, stated)
+        )
         yield one(part.identifier), (*of_kind, *of_values)
     for stated in (work.statements, installation.work_statements):
         yield WHOLE_WORK, _of(vocabulary, stated)
@@ -89,18 +91,17 @@ def _parts_present(variance: Variance) -> Iterator[Part]:
     yield from variance.installation.additions
 
 
-def _given(variance: Variance) -> dict[str, list[Statements]]:
-    """What is said of each part: as documented, as changed, and of the device that takes its place."""
+def _given(variance: Variance) -> dict[str, list[tuple[Statements, ...]]]:
+    """What is said of each part: of the documented device, changes included, and of that which takes its place."""
     installation = variance.installation
     devices = {device.identifier: device for device in (*installation.devices, *variance.work.devices)}
-    given: dict[str, list[Statements]] = {}
+    given: dict[str, list[tuple[Statements, ...]]] = {}
     for part in (*variance.work.parts, *installation.additions):
-        given[part.identifier] = [part.statements, *_entries(devices, part.device)]
-    for change in installation.changes:
-        given.setdefault(change.part, []).append(change.statements)
+        changed = (change.statements for change in installation.changes if change.part == part.identifier)
+        given[part.identifier] = [(part.statements, *_entries(devices, part.device), *changed)]
     for substitution in installation.substitutions:
         arriving = (substitution.statements, *_entries(devices, substitution.device))
-        given.setdefault(substitution.part, []).extend(arriving)
+        given.setdefault(substitution.part, []).append(arriving)
     return given
 
 
@@ -112,6 +113,17 @@ def _entries(devices: Mapping[str, Device], identifier: str | None) -> Iterator[
         seen.add(device.identifier)
         yield device.statements
         device = devices.get(device.like or "")
+
+
+def _of_a_device(vocabulary: Vocabulary, stated: Iterable[Statements]) -> Iterator[str]:
+    """The cautions of all that is said of one device; one that is narrower stands in place of the broader one.
+
+    A laser whose class is known calls for what is said of that class, and not for what is said of any laser.
+    """
+    found = dict.fromkeys(iri for statements in stated for iri in _of(vocabulary, statements))
+    concepts = (vocabulary.concepts.get(iri) for iri in found)
+    broader = {wider for concept in concepts if concept for wider in concept.broader}
+    yield from (iri for iri in found if iri not in broader)
 
 
 def _of(vocabulary: Vocabulary, statements: Statements) -> Iterator[str]:

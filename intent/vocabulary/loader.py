@@ -186,6 +186,7 @@ def _concept(
     cautions = dict.fromkeys(
         caution for step in line for caution in values_of(subjects.get(step, {}), INTENT + "caution")
     )
+    shows = (value_of(subjects.get(step, {}), INTENT + "showsPictures") for step in line)
     texts = texts_of(about, SKOS + "definition")
     rank = value_of(about, INTENT + "authority")
     return Concept(
@@ -203,6 +204,7 @@ def _concept(
         shows_as_well=frozenset(values_of(about, INTENT + "showsAsWell")),
         goes_into=frozenset(values_of(about, INTENT + "goesInto")),
         gives_no_earth=value_of(about, INTENT + "givesNoEarth") == "true",
+        shows_pictures=next(filter(None, shows), ""),
         chromaticities=pairs_of(about, INTENT + "chromaticities"),
         meant_for=values_of(about, INTENT + "meantFor"),
         reach=reach_of(about),

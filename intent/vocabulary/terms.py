@@ -87,7 +87,7 @@ class Concept:
     """Whether it is a heading for narrower terms and names no thing of its own: `flat panel`."""
     cautions: tuple[str, ...] = ()
     gravity: int = 0
-    """How grave a status is; of events whose order is not known the graver status counts."""
+    """How grave a status is: of events of unknown order the graver counts. Of a laser class, how far it can harm."""
     gives_status: str | None = None
     """The status that a device has after an event of a log."""
     ends: tuple[str, ...] = ()
@@ -100,6 +100,8 @@ class Concept:
     """Of a plug: the IRIs of the sockets that it goes into with its earth, besides its own."""
     gives_no_earth: bool = False
     """Whether it is a socket without a protective earth."""
+    shows_pictures: str = ""
+    """How a display of a technology lights each picture: `held` until the next one comes, or `pulsed`."""
     chromaticities: tuple[tuple[Fraction, Fraction], ...] = ()
     """Of a colour space: x and y of CIE 1931 of its red, green, blue and white."""
     meant_for: tuple[str, ...] = ()

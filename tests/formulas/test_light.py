@@ -97,3 +97,8 @@ def test_of_gamma_that_nobody_knows_black_and_white_are_the_bounds() -> None:
     # arithmetic: a power mean lies between the geometric mean and the larger of the two
     shown = photometry.displayed_luminance(HALF, point(100), point(1), NATURAL)
     assert shown == between(10, 100)
+
+
+def test_ultraviolet_on_a_surface() -> None:
+    # definition: 75 µW to each lumen, and 50 lm on a square metre, are 3750 µW/m²
+    assert photometry.ultraviolet_irradiance(point(50), point(75)) == point(Fraction("3.75"))

@@ -38,6 +38,12 @@ SITUATIONS = [
     ("display", "enclosed", "yes", "heat"),
     ("display", "support", "hung from the ceiling", "hanging"),
     ("lamp", "technology", "laser", "laser"),
+    ("lamp", "laser class", "class 1", "laser-class-1"),
+    ("lamp", "laser class", "class 2M", "laser-class-2"),
+    ("lamp", "laser class", "class 3R", "laser-class-3r"),
+    ("lamp", "laser class", "class 4", "laser-class-4"),
+    ("display", "risk group", "RG2", "risk-group-2"),
+    ("display", "risk group", "RG3", "risk-group-3"),
     ("lamp", "technology", "strobe lamp", "flicker"),
     ("lamp", "technology", "neon tube", "neon"),
     ("lamp", "technology", "fluorescent lamp", "mercury"),
@@ -117,6 +123,16 @@ def test_a_device_that_arrives_and_the_one_that_leaves_both_count() -> None:
     )
     found = called(part("display", "technology", "cathode-ray tube"), installation)
     assert found["laser"] == found["high-voltage"] == ("X1",)
+
+
+def test_a_class_that_is_known_stands_in_place_of_the_broader_caution() -> None:
+    """Of the device of which it is known: the other may be of any class."""
+    known = "| part | device | technology | laser class |\n| --- | --- | --- | --- |\n| X1 | V-1 | laser | class 1 |\n"
+    found = called(part("lamp", "technology", "neon tube"), f"## Substitutions\n\n{known}")
+    assert found["laser-class-1"] == ("X1",)
+    assert "laser" not in found
+    found = called(part("lamp", "technology", "laser"), f"## Substitutions\n\n{known}")
+    assert found["laser-class-1"] == found["laser"] == ("X1",)
 
 
 def test_every_caution_is_called_for_by_some_situation() -> None:

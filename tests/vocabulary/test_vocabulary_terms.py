@@ -294,7 +294,10 @@ def test_signed_quantities_have_no_minimum() -> None:
      ("technologies", "fluorescent lamp", "mercury"), ("kinds", "display", "mains"),
      ("kinds", "object", "weight"),
      ("kinds", "loudspeaker", "sound-level"), ("kinds", "cable", "escape-routes"),
-     ("lamp-types", "RGB laser", "laser"),
+     ("lamp-types", "RGB laser", "laser"), ("laser-classes", "class 1", "laser-class-1"),
+     ("laser-classes", "class 2M", "laser-class-2"), ("laser-classes", "class 3R", "laser-class-3r"),
+     ("laser-classes", "class 3B", "laser-class-4"), ("laser-classes", "class 4", "laser-class-4"),
+     ("risk-groups", "RG2", "risk-group-2"), ("risk-groups", "RG3", "risk-group-3"),
      ("casings", "none", "high-voltage"), ("supports", "hung from the ceiling", "hanging")],
 )  # fmt: skip
 def test_cautions_reach_those_who_need_them(scheme: str, label: str, caution: str) -> None:

@@ -46,6 +46,7 @@ PINT = {
     "J": ("joule", "joule"), "W-HR": ("watt*hour", "joule"), "KiloW-HR": ("kilowatt*hour", "joule"),
     "CD": ("candela", "candela"), "CD-PER-M2": ("nit", "candela/meter**2"), "LUX": ("lux", "lux"),
     "FC": ("lumen/foot**2", "lux"), "LM": ("lumen", "lumen"), "LUX-HR": ("lux*hour", "lux*hour"),
+    "MicroW-PER-LM": ("microwatt/lumen", "microwatt/lumen"),
     "K": ("kelvin", "kelvin"), "DEG_C": ("delta_degC", "kelvin"), "DEG_F": ("delta_degF", "kelvin"),
     "DEG": ("degree", "degree"), "ARCMIN": ("arcminute", "degree"),
     "PA": ("pascal", "pascal"), "KiloPA": ("kilopascal", "pascal"),
