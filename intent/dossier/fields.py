@@ -170,10 +170,10 @@ def _facts(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
 
 
 def _fact(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
-    return [Literal(_asked(desk, unquoted(text)))]
+    return [Literal(asked_fact(desk, unquoted(text)))]
 
 
-def _asked(desk: Desk, fact: str) -> str:
+def asked_fact(desk: Desk, fact: str) -> str:
     """A fact as it is asked for: that a choice cannot be had, which other languages say otherwise, in English."""
     first, *others = desk.draft.vocabulary.grammars
     choice, _, words = fact.partition(" ")
@@ -181,6 +181,25 @@ def _asked(desk: Desk, fact: str) -> str:
     if is_choice and any(normal(words) in one.labels(Word.CANNOT_BE_HAD) for one in others):
         return f"{choice} {first.label(Word.CANNOT_BE_HAD)}"
     return fact
+
+
+def _one_day(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    span = read_day(text)
+    if text != span.first.isoformat():
+        message = say("`{text}` is no single day; write it as 2027-03-01", text=text)
+        raise Unreadable("bad-date", message)
+    return [edtf(span)]
+
+
+def _verdict(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    words = desk.draft.vocabulary.verdict_words.values()
+    found = next((word for word in words if normal(text) in word.names), None)
+    if found is None:
+        labels = [word.label for word in words]
+        near = nearest(text, [name for word in words for name in word.names], labels)
+        message = say("`{text}` is not a verdict", text=text)
+        raise Unreadable("unknown-value", offered(message, near) if near else with_known(message, labels))
+    return [Literal(found.verdict)]
 
 
 _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
@@ -209,4 +228,6 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "lines": _lines,
     "facts": _facts,
     "fact": _fact,
+    "one-day": _one_day,
+    "verdict": _verdict,
 }

@@ -27,6 +27,7 @@ from intent.dossier.entities import (
     inscribe_parts,
     inscribe_row,
 )
+from intent.dossier.expectation_rows import inscribe_expectations
 from intent.dossier.fields import Desk
 from intent.dossier.instructions import enter_headings, read_instructions
 from intent.dossier.log_rows import inscribe_log
@@ -165,6 +166,8 @@ def _inscribe(
             inscribe_connection(desk, known, row, number)
     elif one.key == "log-section":
         inscribe_log(desk, known, rows)
+    elif one.key == "expectations-section":
+        inscribe_expectations(desk, known, rows)
 
 
 def _inscribe_source(desk: Desk, known: Known, form: SectionForm, section: TextSection) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
+from intent.dossier.expectations_table import expectations_table
 from intent.dossier.own_words import OwnWords, own_words_of
 from intent.dossier.write_tables import connections_table, log_table, tasks_table
 from intent.dossier.writing import (
@@ -37,6 +38,7 @@ _ORDER = (
     "tasks-section",
     "sources-section",
     "instructions-section",
+    "expectations-section",
 )
 """The order where a graph says nothing of it."""
 
@@ -273,5 +275,8 @@ _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
     "boxes-section": _boxes,
     "log-section": _log,
     "tasks-section": lambda work, section: framed(section, tasks_table(work.tasks)),
+    "expectations-section": lambda work, section: framed(
+        section, expectations_table(work.expectations, work.vocabulary)
+    ),
     "notes-section": lambda work, section: [section.note],
 }

@@ -12,6 +12,7 @@ from enum import StrEnum
 from intent.model.assertions import Assertion, Condition, Statements
 from intent.model.citation import Citation
 from intent.model.duty import Duty
+from intent.model.expectation import Expectation
 from intent.model.log_entry import LogEntry
 from intent.model.task import Task
 from intent.values.dates import DaySpan
@@ -223,6 +224,7 @@ class Work:
     boxes: tuple[Crate, ...] = ()
     log: tuple[LogEntry, ...] = ()
     tasks: tuple[Task, ...] = ()
+    expectations: tuple[Expectation, ...] = ()
     statements: Statements = field(default_factory=dict)
     """What is documented of the work as a whole."""
 

@@ -19,7 +19,15 @@ from intent.record.places import Places
 _ROOTS = frozenset({INTENT.Work, INTENT.Installation})
 _WHOLES = (DCTERMS.isPartOf, INTENT.inHeading)
 """What a thing is part of; what has neither is a detail of what names it."""
-_OWN = (INTENT.states, INTENT.condition, INTENT.section, INTENT.cites, INTENT.atVenue, INTENT.whole)
+_OWN = (
+    INTENT.states,
+    INTENT.condition,
+    INTENT.section,
+    INTENT.cites,
+    INTENT.atVenue,
+    INTENT.whole,
+    INTENT.takesAsGiven,
+)
 """What joins a thing with a detail that is its own and no other's; equal values, though, are shared."""
 _NUMBERED = re.compile(r"[.][1-9][0-9]*")
 

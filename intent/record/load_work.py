@@ -24,6 +24,7 @@ from intent.model.work import (
 from intent.names import INTENT, TERM, Triple
 from intent.record.load_assertions import load_assertion, load_citations, load_conditions, load_statements
 from intent.record.load_duty import load_duty
+from intent.record.load_expectation import load_expectation
 from intent.record.load_log import load_log
 from intent.record.load_task import load_task
 from intent.record.load_things import (
@@ -83,6 +84,9 @@ def load_work(graph: Iterable[Triple], work: str, vocabulary: Vocabulary) -> Wor
         boxes=tuple(load_box(view, box, vocabulary) for box in view.of_class(INTENT.Box, node)),
         log=load_log(view, node, vocabulary),
         tasks=tuple(load_task(view, task) for task in view.of_class(INTENT.Task, node)),
+        expectations=tuple(
+            load_expectation(view, found, vocabulary) for found in view.of_class(INTENT.Expectation, node)
+        ),
         statements=load_statements(view, node, vocabulary),
     )
 

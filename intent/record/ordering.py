@@ -34,6 +34,7 @@ _KINDS = (
     ("Task",),
     ("Source",),
     ("Heading", "Instruction"),
+    ("Expectation",),
     ("Substitution",),
     ("Change",),
     ("Omission",),

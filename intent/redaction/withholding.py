@@ -37,6 +37,7 @@ class WithheldKind(Enum):
     BOXES = say("boxes")
     LOG = say("entries of the log")
     TASKS = say("tasks")
+    EXPECTATIONS = say("expectations")
     VALUES = say("insurance values")
     PLACES = say("places where things are kept")
     PROSE = say("sections of prose")
@@ -89,6 +90,7 @@ _KINDS: Mapping[Node, WithheldKind] = {
     INTENT.Box: WithheldKind.BOXES,
     INTENT.LogEntry: WithheldKind.LOG,
     INTENT.Task: WithheldKind.TASKS,
+    INTENT.Expectation: WithheldKind.EXPECTATIONS,
     INTENT.Section: WithheldKind.PROSE,
 }
 _ALWAYS_NAMED = {INTENT.Person, INTENT.Source, INTENT.Part, INTENT.Group, INTENT.Section}
@@ -103,6 +105,7 @@ _WITHIN: Mapping[Node, Set[URIRef]] = {
     TERM["boxes-section"]: {INTENT.Box},
     TERM["log-section"]: {INTENT.LogEntry},
     TERM["tasks-section"]: {INTENT.Task},
+    TERM["expectations-section"]: {INTENT.Expectation},
 }
 """What a section holds; one that is marked keeps all of it in the house, and instructions are never internal."""
 

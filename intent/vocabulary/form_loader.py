@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from intent.vocabulary.form_terms import FormField, FormSection
+from intent.vocabulary.form_terms import FormField, FormSection, VerdictWord
 from intent.vocabulary.grammar import Grammar, SentenceWord, Word, grammar_of
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.properties import (
@@ -30,6 +30,12 @@ def form_sections(subjects: Mapping[str, Properties], iris: Iterable[str]) -> di
 def form_fields(subjects: Mapping[str, Properties], iris: Iterable[str]) -> dict[str, FormField]:
     """The fields and columns of the text form, by their IRI."""
     return {iri: _field(iri, subjects[iri]) for iri in iris}
+
+
+def verdict_words(subjects: Mapping[str, Properties], iris: Iterable[str]) -> dict[str, VerdictWord]:
+    """What each verdict is called, by the word that the record has for it."""
+    found = [_verdict_word(iri, subjects[iri]) for iri in iris]
+    return {word.verdict: word for word in found}
 
 
 def grammars(subjects: Mapping[str, Properties], iris: Iterable[str]) -> tuple[Grammar, ...]:
@@ -64,6 +70,11 @@ def _field(iri: str, about: Properties) -> FormField:
         sections=frozenset(values_of(about, INTENT + "inSection")),
         schemes=frozenset(values_of(about, INTENT + "valuesFrom")),
     )
+
+
+def _verdict_word(iri: str, about: Properties) -> VerdictWord:
+    labels, names = labels_of(about)
+    return VerdictWord(iri=iri, labels=labels, names=names, verdict=value_of(about, INTENT + "verdict") or "")
 
 
 def _word(iri: str, about: Properties) -> SentenceWord:

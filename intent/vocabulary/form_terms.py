@@ -50,3 +50,11 @@ class FormSection(FormTerm):
     """What it is: `fields`, `table`, `groups`, `entries`, `instructions`, `list`."""
     bearers: frozenset[str] = frozenset()
     """The bearers of the characteristics that may be columns or fields in it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VerdictWord(FormTerm):
+    """What a verdict is called in a text."""
+
+    verdict: str
+    """The word that the record has for it, in English."""

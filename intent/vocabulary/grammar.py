@@ -17,6 +17,7 @@ class Word(Enum):
     OF = auto()
     IS = auto()
     NOT = auto()
+    """After `is`; and before a fact that an expectation takes not to hold."""
     AND = auto()
     OR = auto()
     ONE_OF = auto()
@@ -89,6 +90,12 @@ class Word(Enum):
     DAY = auto()
     """After a number of days, where it is one; no token of the grammar, and `DAYS` neither."""
     DAYS = auto()
+    CONSENT_OF = auto()
+    """Before a person whose consent is taken as given."""
+    REFUSAL_OF = auto()
+    """The same of a refusal."""
+    TO_LINE = auto()
+    """After that person, before the instructions that are answered."""
 
     @property
     def token(self) -> str:
@@ -128,6 +135,9 @@ OUTSIDE = frozenset(
         Word.NOBODY,
         Word.EVERY_DAYS,
         *COUNTED,
+        Word.CONSENT_OF,
+        Word.REFUSAL_OF,
+        Word.TO_LINE,
     }
 )
 """Words that stand within a value, a citation or a field, where the sentence's own grammar does not look."""

@@ -11,7 +11,7 @@ from importlib.resources import files
 
 import pyoxigraph as ox
 
-from intent.vocabulary.form_loader import form_fields, form_sections, grammars
+from intent.vocabulary.form_loader import form_fields, form_sections, grammars, verdict_words
 from intent.vocabulary.phrases import phrases
 from intent.vocabulary.properties import (
     INTENT,
@@ -111,6 +111,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
         sections=base.sections if base else form_sections(subjects, typed[INTENT + "FormSection"]),
         fields=base.fields if base else form_fields(subjects, typed[INTENT + "FormField"]),
         grammars=base.grammars if base else grammars(subjects, typed[INTENT + "SentenceWord"]),
+        verdict_words=base.verdict_words if base else verdict_words(subjects, typed[INTENT + "VerdictWord"]),
         narrower=_narrower(broader),
         by_scheme=by_scheme,
         scheme_members={

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
-from intent.vocabulary.form_terms import FormField, FormSection
+from intent.vocabulary.form_terms import FormField, FormSection, VerdictWord
 from intent.vocabulary.grammar import Grammar
 from intent.vocabulary.phrases import Phrases, label_among, normal
 from intent.vocabulary.properties import SKOS
@@ -222,6 +222,8 @@ class Vocabulary:
     fields: Mapping[str, FormField]
     grammars: tuple[Grammar, ...]
     """The words of the instruction sentence in each language, English first."""
+    verdict_words: Mapping[str, VerdictWord]
+    """What each verdict is called, by the word that the record has for it."""
     narrower: Mapping[str, frozenset[str]]
     """Each concept's IRI with itself and all that is narrower."""
     by_scheme: Mapping[str, tuple[Concept, ...]]

@@ -1,0 +1,1 @@
+"""Whether cases are judged as a dossier says that they are to be."""
