@@ -27,7 +27,10 @@ from intent.effects.signal.not_arriving import arrival_obstacles
 from intent.effects.signal.sound import sound_effects
 from intent.effects.signal.standard_taken import standard_obstacles
 from intent.effects.signal.timing import timing_effects
+from intent.effects.sound.exposure import exposure_effects
 from intent.effects.sound.lip_sync import delay_effects
+from intent.effects.sound.loudness import loudness_effects
+from intent.effects.sound.noise import noise_effects
 from intent.model.installation import Installation
 from intent.model.subject import several
 from intent.model.work import Work
@@ -51,6 +54,9 @@ ROOMS: tuple[Finds, ...] = (
     timing_effects,
     sound_effects,
     delay_effects,
+    loudness_effects,
+    noise_effects,
+    exposure_effects,
     light_effects,
     ultraviolet_effects,
     beam_effects,

@@ -23,6 +23,7 @@ PINT = {
     "cm²": ("centimetre ** 2", "metre ** 2"),
     "mA": ("milliampere", "ampere"),
     "kPa": ("kilopascal", "pascal"),
+    "kN": ("kilonewton", "newton"),
     "ms": ("millisecond", "second"),
     "h": ("hour", "second"),
     "days": ("day", "second"),
