@@ -97,6 +97,20 @@ def longest_round_corner(width: Interval, corridor: Interval) -> Interval:
     return larger(turned, corridor)
 
 
+def clearance_round_corner(sides: Sides, corridor: Opening, turning: Turning) -> Interval:
+    """By how much a box could be longer, or higher, and still go round, in the best of the ways to set it down.
+
+    The corridor is as wide and as high before the corner as after it; on the slant nothing is carried round.
+    """
+    return _between(sides, corridor, lambda box, room: _round(box, room, turning))
+
+
+def surely_too_wide(sides: Sides, corridor: Interval) -> bool:
+    """Whether a box goes through a corridor in no way at all: even its shortest side is wider."""
+    shortest = min(side.low or Fraction(0) for side in sides)
+    return corridor.high is not None and shortest > corridor.high
+
+
 def _between(
     sides: Sequence[Interval],
     room: Sequence[Interval],
@@ -138,6 +152,20 @@ def _into(box: Sequence[Fraction], room: Sequence[Fraction], turning: Turning) -
         min(max(min(across - one, deep - two), min(across - two, deep - one)), upright - tall)
         for one, two, tall in _ways(box, turning)
     )
+
+
+def _round(box: Sequence[Fraction], corridor: Sequence[Fraction], turning: Turning) -> Fraction:
+    across, upright = corridor
+    return max(
+        min(_longest(min(one, two), across) - max(one, two), upright - tall)
+        for one, two, tall in _ways(box, turning)
+    )
+
+
+def _longest(width: Fraction, corridor: Fraction) -> Fraction:
+    longest = longest_round_corner(point(width), point(corridor)).low
+    assert longest is not None
+    return longest
 
 
 def _ways(box: Sequence[Fraction], turning: Turning) -> list[tuple[Fraction, Fraction, Fraction]]:

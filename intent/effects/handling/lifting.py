@@ -1,4 +1,4 @@
-"""Who lifts it: each lift that is other than documented, and each box from the floor, against the lifting equation."""
+"""Who lifts it: each lift that is other than documented, each box from the floor, and what was always a heavy lift."""
 
 from __future__ import annotations
 
@@ -15,14 +15,16 @@ from intent.model.subject import one
 from intent.names import THE_VENUE
 from intent.values.bounds import point, surely_above, surely_within
 from intent.values.regions import Interval
+from intent.variance.obstacle import Obstacle
 from intent.variance.result import Effect, EffectTopic
 
 EQUATION = say(
     "revised NIOSH lifting equation (DHHS (NIOSH) 94-110), for one person, at most 0.2 lifts a minute; where nothing "
-    "is given, to or from 75 cm, hands 20 cm + half the depth away (25 cm near the floor; 25 cm in all for each of "
-    "several people), no twist; that several bear like shares is rough, and more than two common practice, no source"
+    "is given, to or from 75 cm, a box held at half its height, hands 20 cm + half the depth away (25 cm near the "
+    "floor; 25 cm in all for each of several people), no twist; that several bear like shares is rough, and more than "
+    "two common practice, no source"
 )
-PEOPLE = "people-to-lift"
+PEOPLE, HANDS = "people-to-lift", "carrying-height"
 INDEX = say("lifting index")
 MOST_BY_HAND = 4
 """People who can stand at one thing and lift together (common practice, no source)."""
@@ -38,12 +40,16 @@ WAY_IN = (
 )
 
 
-def lifting_effects(sides: Sides) -> Iterator[Effect]:
-    """Each lift into its place that is other than documented; each box, where the venue says how it is reached."""
+def lifting_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
+    """Each lift into its place, and each box, where the venue says how it is reached."""
     proposed = sides.proposed
     for part in proposed.one_a_device(part.identifier for part in proposed.parts()):
-        if not sides.was_there(part) or _is_other(sides, part):
-            yield from _part(sides, part)
+        before = lift_of_part(sides.documented, part) if sides.was_there(part) else None
+        after = lift_of_part(proposed, part)
+        if before is not None and (before == after or not _is_other(sides, part)):
+            yield from _as_documented(sides, part, after)
+        else:
+            yield from _part(sides, part, before=before, after=after)
     if any(proposed.states(THE_VENUE, name) for name in WAY_IN):
         for box in travelling_boxes(sides):
             yield from _box(box)
@@ -60,12 +66,20 @@ def _is_other(sides: Sides, part: str) -> bool:
     )
 
 
-def _part(sides: Sides, part: str) -> Iterator[Effect]:
+def _as_documented(sides: Sides, part: str, lifting: Lifting) -> Iterator[Obstacle]:
+    """A lift that nobody should make alone, though nothing of it is new: whoever borrows the work is to know of it."""
+    if lifting.weight.low and lifting.is_too_much:
+        yield Obstacle(
+            slug="heavy-lift",
+            text=_index_words(lifting),
+            subject=one(part),
+            is_as_documented=True,
+            ask=sides.asks,
+        )
+
+
+def _part(sides: Sides, part: str, *, before: Lifting | None, after: Lifting) -> Iterator[Effect]:
     scene = sides.proposed
-    after = lift_of_part(scene, part)
-    before = lift_of_part(sides.documented, part) if sides.was_there(part) else None
-    if before == after:
-        return
     if after.is_too_much or (after.is_fine and before is not None and before.is_too_much):
         was = before if before is not None and before.weight.low else None
         index = None if was is None else _told(was.index)
@@ -100,7 +114,9 @@ def _unsure(subject: str, missing: Missing) -> Effect:
     )
 
 
-def _people(scene: Scene, subject: str, *, before: Interval | None, lifting: Lifting) -> Effect:
+def _people(
+    scene: Scene, subject: str, *, before: Interval | None, lifting: Lifting, missing: Missing = ()
+) -> Effect:
     after = lifting.people()
     stated = scene.bounds(subject, PEOPLE) if scene.states(subject, PEOPLE) else None
     words = _people_words(after)
@@ -118,6 +134,7 @@ def _people(scene: Scene, subject: str, *, before: Interval | None, lifting: Lif
         proposed=after,
         sentence=words,
         source=EQUATION,
+        missing=missing,
     )
 
 
@@ -159,7 +176,7 @@ def _people_words(people: Interval | None) -> Message:
 def _missing(scene: Scene, part: str) -> Missing:
     """What a closer answer would need; the depth only where no reach is stated, for the reach is worked out from it."""
     depth = () if scene.states(part, "reach") else ("outer-depth",)
-    return scene.unknown(part, "weight", *depth, "height", "grip")
+    return scene.unknown(part, "weight", *depth, "height", "grip", HANDS)
 
 
 def _box(box: Load) -> Iterator[Effect]:
@@ -170,6 +187,6 @@ def _box(box: Load) -> Iterator[Effect]:
     lifting = lift_of_box(box)
     if lifting.is_too_much:
         stated = scene.bounds(name, PEOPLE) if scene.states(name, PEOPLE) else None
-        yield _people(scene, name, before=stated, lifting=lifting)
+        yield _people(scene, name, before=stated, lifting=lifting, missing=box.unknown(HANDS))
     elif not lifting.is_fine and box.unknown("weight"):
-        yield _unsure(name, box.unknown("weight"))
+        yield _unsure(name, box.unknown("weight", HANDS))

@@ -12,7 +12,7 @@ from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning
 from intent.model.as_proposed import boxes_as_proposed
 from intent.model.work import Crate
-from intent.values.bounds import larger, natural, smaller
+from intent.values.bounds import natural
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 
@@ -76,19 +76,6 @@ class Load:
     def standing(self) -> Turning:
         """As it stands: what may travel on its edge alone is set on it, however its sides are named."""
         return Turning.ON_EDGE if self.turnings == {Turning.ON_EDGE} else Turning.UPRIGHT
-
-    @property
-    def on_the_floor(self) -> Extent:
-        """The two sides seen from above, and the height, as it stands."""
-        length, width, height = self.extent
-        if self.standing is Turning.UPRIGHT:
-            return self.extent
-        middle = larger(smaller(length, width), smaller(larger(length, width), height))
-        return larger(larger(length, width), height), smaller(smaller(length, width), height), middle
-
-    def may_stand_up(self, side: Interval) -> bool:
-        """Whether that side of it may be upright, where it may be laid down at all: on its back it is not on end."""
-        return self.freest is not Turning.ON_BACK or side in self.extent[1:]
 
     def passing(self, passes: Callable[[Turning], Answer]) -> Answer:
         """Whether it passes as it may be turned: surely, if it does in every way that may be meant."""
