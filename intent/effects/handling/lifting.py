@@ -176,7 +176,8 @@ def _people_words(people: Interval | None) -> Message:
 def _missing(scene: Scene, part: str) -> Missing:
     """What a closer answer would need; the depth only where no reach is stated, for the reach is worked out from it."""
     depth = () if scene.states(part, "reach") else ("outer-depth",)
-    return scene.unknown(part, "weight", *depth, "height", "grip", HANDS)
+    needed = ("weight", *depth, "height", "grip", HANDS)
+    return scene.unknown(part, *needed)
 
 
 def _box(box: Load) -> Iterator[Effect]:
