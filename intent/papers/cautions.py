@@ -14,7 +14,8 @@ from intent.names import YES
 from intent.papers.document import Block, Paragraph, ParagraphRole
 from intent.papers.inline import strong
 from intent.variance.result import Variance
-from intent.vocabulary.terms import Definition, Vocabulary
+from intent.vocabulary.definition import Definition
+from intent.vocabulary.terms import Vocabulary
 
 DEFERENCE = say(
     "These are the usual cautions, not all that could apply. Local codes, the maker's instructions and "

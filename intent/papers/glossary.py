@@ -10,8 +10,9 @@ from intent.language.figures import Written, decimal
 from intent.language.message import Joint, Words, joined, listed, named, opened, say
 from intent.names import TERM
 from intent.papers.document import Block, Document, PaperSection, Paragraph
+from intent.vocabulary.definition import Definition
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Characteristic, Concept, Definition, Vocabulary
+from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
 _BEARERS = {
     "device": say("Said of the device"),

@@ -127,17 +127,6 @@ class Concept:
         return self.texts.get(language) or self.texts.get("en") or self.definition
 
 
-@dataclass(frozen=True, slots=True)
-class Definition:
-    """What a term means, to stand in a message as the term itself does."""
-
-    term: Concept
-
-    def label_in(self, language: str) -> str:
-        """The definition in a language, else in English."""
-        return self.term.text_in(language)
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Characteristic:
     """One thing that can be said of a part, the work or the venue, and how its values are compared."""
