@@ -9,8 +9,8 @@ from intent.language.message import Words, listed, say
 from intent.model.installation import Consent
 from intent.model.naming import person_name
 from intent.model.work import Instruction, Modality
+from intent.variance.attesting import attestation_days, cannot_be_had
 from intent.variance.case import Case
-from intent.variance.conditions import cannot_be_had
 from intent.variance.dispensing import may_dispense
 from intent.variance.people import speaks_for
 from intent.vocabulary.phrases import normal
@@ -30,6 +30,12 @@ def answer_notes(case: Case) -> Iterator[Words]:
     for attestation in case.installation.attestations:
         if normal(attestation.fact) not in asked:
             yield _unasked(attestation.fact, nearest(attestation.fact, list(asked.values())))
+        elif attestation_days(case.work, attestation) is None:
+            yield say(
+                "{person} attested “{fact}”, but outside their time; it is ignored.",
+                person=person_name(case.work, attestation.by),
+                fact=attestation.fact,
+            )
 
 
 def _of_headings(case: Case, consent: Consent) -> Iterator[Words]:

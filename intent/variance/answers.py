@@ -12,8 +12,8 @@ from intent.model.meaning import admitted_values, scale
 from intent.model.work import Instruction
 from intent.values.dates import DaySpan
 from intent.values.sets import Answer, ValueSet, are_disjoint, is_within
+from intent.variance.attesting import fact_answer
 from intent.variance.case import Case
-from intent.variance.conditions import fact_answer
 from intent.variance.people import answer_days, staff
 from intent.variance.result import Open, OpenKind
 

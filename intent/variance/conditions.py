@@ -10,39 +10,16 @@ from intent.language.message import named
 from intent.model.assertions import Aggregate, Assertion, Condition, Form
 from intent.model.instruction_text import AssertionSentence
 from intent.model.meaning import admitted_values, scale, unchanged_values
-from intent.model.work import Instruction
+from intent.model.work import Instruction, Modality
 from intent.names import PRESENCE, YES
 from intent.values.regions import Interval, Region, region
 from intent.values.sets import Answer, Labels, ValueSet, lies
 from intent.variance.aggregates import amounts, squared, unsquared
+from intent.variance.attesting import fact_answer
 from intent.variance.case import Case
 from intent.variance.change import documented_for
-from intent.variance.people import is_in_time, staff
+from intent.variance.people import staff
 from intent.variance.result import Open, OpenKind
-from intent.vocabulary.phrases import normal
-
-
-def cannot_be_had(choice: Instruction) -> str:
-    """The fact that somebody attests of a choice before a later one is open."""
-    return f"{choice.identifier} cannot be had"
-
-
-def fact_answer(case: Case, fact: str, day: datetime.date) -> Answer:
-    """What is attested of a fact by a day: the latest word counts; two at odds on one day leave it open."""
-    words = []
-    for attestation in case.attested.get(normal(fact), ()):
-        person = case.work.person(attestation.by)
-        if attestation.date is not None and attestation.date.first > day:
-            continue
-        if person is None or attestation.date is None or is_in_time(person, attestation.date):
-            words.append(
-                (attestation.date.first if attestation.date else datetime.date.min, attestation.holds)
-            )
-    latest = max((date for date, _ in words), default=None)
-    said = {holds for date, holds in words if date == latest}
-    if len(said) != 1:
-        return Answer.OPEN
-    return Answer.IN if said.pop() else Answer.OUT
 
 
 def conditions_answer(
@@ -63,7 +40,9 @@ def _condition(
     case: Case, line: Instruction, condition: Condition, subjects: Sequence[str], day: datetime.date
 ) -> Answer:
     if condition.assertion is None:
-        answer = fact_answer(case, condition.fact or "", day)
+        # of a permission it is hoped that it holds, of a requirement or prohibition that it does not
+        hoped = (line.modality is Modality.ALLOWED) is not condition.unless
+        answer = fact_answer(case, condition.fact or "", day, hoped=hoped)
     else:
         members = case.members[line.identifier]
         own = (

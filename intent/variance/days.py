@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Iterator
 
 from intent.values.dates import LAST_DAY, DaySpan
+from intent.variance.attesting import attestation_days
 from intent.variance.case import Case
 from intent.variance.people import answer_days
 
@@ -23,7 +24,6 @@ def segments(case: Case) -> tuple[DaySpan, ...]:
 def _turns(case: Case) -> Iterator[datetime.date]:
     """The days on which something begins to hold or no longer does."""
     begun = [line.on for line in case.work.instructions] + [line.withdrawn for line in case.work.instructions]
-    begun += [attestation.date for attestation in case.installation.attestations]
     ended = [line.until for line in case.work.instructions] + [person.until for person in case.work.people]
     ended += [consent.until for consent in case.installation.consents]
     yield from (span.first for span in begun if span is not None)
@@ -32,7 +32,11 @@ def _turns(case: Case) -> Iterator[datetime.date]:
 
 
 def _answered(case: Case) -> Iterator[datetime.date]:
-    """The days on which a yes or a no may begin to count, whoever it is given for."""
+    """The days on which a yes or a no may begin to count, whoever it is given for; and on which a fact is attested."""
+    for attestation in case.installation.attestations:
+        attested = attestation_days(case.work, attestation)
+        if attested is not None:
+            yield from (attested.first, attested.last)
     for consent in case.installation.consents:
         for person in case.work.people:
             days = answer_days(case.work, consent.person, person.identifier, consent.date)

@@ -10,8 +10,8 @@ from intent.model.installation import Consent
 from intent.model.work import Instruction
 from intent.values.sets import Answer
 from intent.variance.answers import AskedValue, latest_answer, terms_open, to_attest
+from intent.variance.attesting import cannot_be_had, fact_answer
 from intent.variance.case import Case
-from intent.variance.conditions import cannot_be_had, fact_answer
 from intent.variance.people import who_can_answer
 from intent.variance.result import Open, OpenKind
 from intent.variance.speaking import Over, OverBecause
