@@ -70,6 +70,14 @@ def at_one_metre(sensitivity: Interval, power: Interval) -> Interval:
     return plus(sensitivity, level(power))
 
 
+def from_power(power_level: Interval, directivity: Interval) -> Interval:
+    """The level at one metre of a device by the level of its sound power: 10 lg (4 π / Q) less (ISO 3744).
+
+    11 dB less where it sounds evenly on all sides, 8 dB less on a floor.
+    """
+    return minus(power_level, level(over(point(Fraction(4 * pi)), directivity)))
+
+
 def at_distance(one_metre: Interval, distance: Interval, returned: Interval = ZERO) -> Interval:
     """The level at a distance from the level at one metre in the free field: twice as far, 6 dB less.
 

@@ -44,6 +44,12 @@ def test_a_loudspeaker_by_its_sensitivity() -> None:
     assert number(acoustics.at_distance(point(99), point(10))) == pytest.approx(79, abs=1e-9)
 
 
+def test_a_device_by_its_sound_power() -> None:
+    # ISO 3744 and handbooks: at 1 m 11 dB less than the level of the power in free space, 8 dB less on a hard floor
+    assert number(acoustics.from_power(point(50), ONE)) == pytest.approx(39, abs=0.05)
+    assert number(acoustics.from_power(point(50), point(2))) == pytest.approx(42, abs=0.05)
+
+
 def test_absorption_by_sabine() -> None:
     # Kuttruff, Room Acoustics, and ISO 3382-2: A = 0.161 V / T (55.3 V / (c T)); 200 m³ and 1 s give 32.2 m²
     speed = acoustics.speed_of_sound(measured("293.15"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from intent.effects.limits_kept import Input, Limited, at_most, inputs, obstacles
+from intent.effects.limits_kept import Input, Limited, at_most, inputs, obstacles, unchecked
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.runs import CableRun, helped, reaches_of, runs_of
 from intent.formulas import cabling
@@ -14,7 +14,7 @@ from intent.model.subject import several
 from intent.values.bounds import hull, is_known, point
 from intent.values.regions import Interval
 from intent.values.sets import Answer
-from intent.variance.obstacle import Need, Obstacle
+from intent.variance.obstacle import Need, Obstacle, Unchecked
 from intent.variance.result import Effect, EffectTopic
 from intent.vocabulary.reach import CableReach
 
@@ -34,7 +34,7 @@ WEAK = say(
 WEAKER = say("the cable takes {loss} from {signal}, which is sure to bear {limit}: try these very devices")
 
 
-def cable_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
+def cable_effects(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
     """What is said of each run of cable, as proposed."""
     scene = sides.proposed
     before = {(run.start, run.end): run for run in runs_of(sides.documented)}
@@ -48,11 +48,13 @@ def cable_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
         yield from _too_lossy(sides, run, was, reaches)
 
 
-def _limited(sides: Sides, run: CableRun, was: CableRun | None) -> Iterator[Obstacle]:
+def _limited(sides: Sides, run: CableRun, was: CableRun | None) -> Iterator[Obstacle | Unchecked]:
     """A cable that is longer than the device at either end takes, or may be."""
     for device in (run.start, run.end):
         scene = sides.proposed
         if not scene.states(device, LIMIT):
+            if sides.documented.states(device, LIMIT):
+                yield from unchecked(sides, device, LIMIT)
             continue
         limit = scene.bounds(device, LIMIT)
         length = Input(

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from intent.effects.scene import Scene
 from intent.effects.signal.paths import Way
-from intent.model.subject import one
+from intent.language.message import Words, say
+from intent.model.subject import Subject, one
 from intent.names import term_iri
 from intent.values.bounds import NATURAL, ZERO, hull, plus, total
 from intent.values.regions import Interval
@@ -36,6 +37,17 @@ def any_of_ways(delays: Iterable[Delay]) -> Delay:
     every = list(delays)
     needs = dict.fromkeys(need for delay in every for need in delay.needs)
     return Delay(hull(delay.seconds for delay in every), tuple(needs))
+
+
+def lacking_words(needs: Iterable[Need], subject: Subject) -> tuple[Words, ...]:
+    """What is missing for an effect on some parts, whose names a report puts behind it."""
+    found = (
+        need.characteristic
+        if set(need.subject.members) <= set(subject.members)
+        else say("{name} along the way", name=need.characteristic)
+        for need in needs
+    )
+    return tuple(dict.fromkeys(found))
 
 
 def says_latency(scene: Scene, ways: Mapping[str, Way]) -> bool:

@@ -14,6 +14,7 @@ from intent.effects.sound.latencies import (
     Delay,
     any_of_ways,
     delay_along,
+    lacking_words,
     says_latency,
 )
 from intent.effects.sound.listening import distance_to, on_its_way
@@ -25,7 +26,7 @@ from intent.values.bounds import minus, negative, plus
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.values.units import in_unit
-from intent.variance.obstacle import Need, needs_words
+from intent.variance.obstacle import Need
 from intent.variance.result import Effect, EffectTopic
 
 LATENCY = say(
@@ -78,7 +79,7 @@ def _picture_delay(sides: Sides, display: str, ways: Ways) -> Iterator[Effect]:
             "documented"
         ),
         source=LATENCY,
-        missing=needs_words(after.needs),
+        missing=lacking_words(after.needs, one(display)),
     )
 
 
@@ -100,10 +101,11 @@ def _lip_sync(sides: Sides, display: str, loudspeaker: str, pictures: Ways, soun
         )
     if before == after:
         return
+    pair = several((display, loudspeaker))
     needs = now.needs if is_heard_afar else (*now.needs, _viewing_distance(sides.proposed, loudspeaker))
     yield Effect(
         topic=EffectTopic.SIGNAL,
-        subject=several((display, loudspeaker)),
+        subject=pair,
         quantity=say("sound after the picture, where visitors stand")
         if is_heard_afar
         else say("sound after the picture, at the loudspeaker"),
@@ -112,7 +114,7 @@ def _lip_sync(sides: Sides, display: str, loudspeaker: str, pictures: Ways, soun
         proposed=in_unit(after, "ms"),
         sentence=_apart_words(after),
         source=LIP_SYNC,
-        missing=needs_words(needs),
+        missing=lacking_words(needs, pair),
     )
 
 

@@ -9,14 +9,14 @@ from fractions import Fraction
 from intent.effects.limits_kept import at_least
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.paths import SOUND, Way, ways_of
-from intent.effects.sound.room import HallRoom
+from intent.effects.sound.room import ListeningRoom
 from intent.formulas import acoustics
 from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import WHOLE_WORK, one
 from intent.names import THE_WORK, term_iri
 from intent.values.bounds import NATURAL, ZERO, differs_by, magnitude, minus, natural, surely_above
-from intent.values.regions import EVERYTHING, Interval
+from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.obstacle import Need, needs_words
 from intent.variance.result import Effect, EffectTopic
@@ -76,16 +76,16 @@ def _setting(sides: Sides, part: str) -> Iterator[Effect]:
 
 def _highest(sides: Sides) -> Iterator[Effect]:
     """The highest level where visitors stand, where it changes or does not surely reach that of the work."""
-    room = HallRoom(sides.proposed)
+    room = ListeningRoom(sides.proposed)
     ways = ways_of(sides, SOUND)
     before = _heard(
         room, sides.documented, {part: ways.documented(part) for part in _sounding(sides.documented)}
     )
-    after = _heard(room, sides.proposed, {part: ways.proposed(part) for part in _sounding(sides.proposed)})
-    if before is None and after is None:
+    fed = [part for part in _sounding(sides.proposed) if not ways.documented(part) or ways.proposed(part)]
+    after = _heard(room, sides.proposed, {part: ways.proposed(part) for part in fed})
+    if after is None:
         return
-    was = before.level if before is not None else None
-    now = after.level if after is not None else EVERYTHING
+    was, now = before.level if before is not None else None, after.level
     wanted = (
         sides.proposed.bounds(THE_WORK, "sound-level")
         if sides.proposed.states(THE_WORK, "sound-level")
@@ -95,7 +95,6 @@ def _highest(sides: Sides) -> Iterator[Effect]:
     is_changed = was is None or differs_by(was, now, LEAST)
     if not is_changed and is_reached is not Answer.OUT:
         return
-    needs = after.needs if after is not None else ()
     yield Effect(
         topic=EffectTopic.SIGNAL,
         subject=WHOLE_WORK,
@@ -105,13 +104,13 @@ def _highest(sides: Sides) -> Iterator[Effect]:
         proposed=now,
         sentence=_reached_words(is_reached, now, wanted),
         source=FREE_FIELD_AND_ROOM,
-        missing=needs_words((*needs, *room.needs)),
+        missing=needs_words((*after.needs, *room.needs)),
     )
 
 
 def _sounding(scene: Scene) -> tuple[str, ...]:
     """The parts that can be heard, of which anything is said of how loud."""
-    there = (part.identifier for part in scene.parts("loudspeaker", "display", "player"))
+    there = (part.identifier for part in scene.running("loudspeaker", "display", "player"))
     return tuple(
         part
         for part in there
@@ -125,7 +124,7 @@ def _is_loudspeaker(scene: Scene, part: str) -> bool:
     return scene.vocabulary.is_kind(found.kind.iri, term_iri("loudspeaker"))
 
 
-def _heard(room: HallRoom, scene: Scene, ways: Mapping[str, Mapping[str, Way]]) -> Heard | None:
+def _heard(room: ListeningRoom, scene: Scene, ways: Mapping[str, Mapping[str, Way]]) -> Heard | None:
     """The level of all that sounds, each as loud as it can be; none where nothing is said of how loud any is."""
     if not any(scene.states(part, name) for part in ways for name in (HIGHEST, SENSITIVITY)):
         return None

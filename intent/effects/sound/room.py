@@ -18,7 +18,7 @@ REVERBERATION = "reverberation-time"
 
 
 @dataclass(frozen=True, slots=True)
-class HallRoom:
+class ListeningRoom:
     """The room of the showing: the documented devices are heard in it as well, so that like is compared with like."""
 
     scene: Scene
