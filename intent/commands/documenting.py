@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from pathlib import Path
 
 import click
@@ -10,6 +11,7 @@ from intent import verbs
 from intent.commands.options import (
     FILE,
     PAPERS,
+    date_option,
     format_option,
     language_option,
     output_option,
@@ -43,8 +45,9 @@ def new(file: Path, installation: bool, work: Path | None, language: str) -> Non
 @click.command()
 @click.argument("file", type=FILE)
 @work_option()
+@date_option("The day on which cases are judged that the work expects something of")
 @click.option("--digests", is_flag=True, help="Print the digest of each source's file that has none yet.")
-def validate(file: Path, work: Path | None, digests: bool) -> int:
+def validate(file: Path, work: Path | None, date: datetime.date | None, digests: bool) -> int:
     """Say what is wrong with a work or an installation.
 
     What is worth a second look is said as well, as a warning or a note.
@@ -55,7 +58,7 @@ def validate(file: Path, work: Path | None, digests: bool) -> int:
         click.echo("\n\n".join(verbs.digests(file)) or f"{file}: every source's file has its digest")
         return 0
     try:
-        findings = verbs.validate(file, work)
+        findings = verbs.validate(file, work, date=date)
     except Unusable as error:
         print_diagnostics(error.diagnostics)
         for name, counted in summary_by_file(error.diagnostics).items():

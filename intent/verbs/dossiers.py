@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import datetime
 import os
+from collections.abc import Iterator
 from pathlib import Path
 
 from intent.analysis.examination.examine import analyse, analyse_answers
+from intent.analysis.expectations.held import hold_expectations
 from intent.analysis.history.agreement import read_agreement
 from intent.diagnostics import Diagnostic, in_order
 from intent.dossier.template_text import template_text
@@ -15,11 +18,12 @@ from intent.exports.sheet_entry import enter_sheet as entered
 from intent.exports.sheet_rows import sheet_rows
 from intent.papers.glossary import entry_paper, glossary_paper
 from intent.reading.atomic_write import write_whole
-from intent.reading.documentation import read_documentation
+from intent.reading.documentation import Documentation, read_documentation
 from intent.reading.evidence.source_files import read_sources
 from intent.reading.evidence.source_findings import evidence_findings, missing_digests
 from intent.reading.files import as_text, read_bytes
 from intent.reading.heads import is_installation
+from intent.reading.past import read_past
 from intent.reading.proposal import read_proposal
 from intent.verbs.reading_either import read_either, read_usable
 from intent.verbs.replying import Reply
@@ -44,11 +48,14 @@ def new(
     return file
 
 
-def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnostic, ...]:
+def validate(
+    path: str | Path, work: str | Path | None = None, *, date: datetime.date | None = None
+) -> tuple[Diagnostic, ...]:
     """What is found in a work or an installation that can be used. Raises `Unusable` with all its errors.
 
     A work's instructions are laid against each other and against its documented state, and what they quote is looked
-    for in the sources; of an installation, it is asked whether those who answered could do so then, and whether it
+    for in the sources; what it expects of cases is judged, on ``date`` (today if none) where a case has no day of its
+    own. Of an installation, it is asked whether those who answered could do so then, and whether it
     was carried out as agreed.
     """
     found, shipped = Path(path), read_vocabulary()
@@ -61,7 +68,16 @@ def validate(path: str | Path, work: str | Path | None = None) -> tuple[Diagnost
     documented, spans = documentation.work, documentation.reading.spans
     by_itself = analyse(documented, spans)
     rests_on = evidence_findings(documented, documentation.folder, spans)
-    return in_order([*documentation.validated(), *by_itself, *rests_on])
+    return in_order([*documentation.validated(), *by_itself, *rests_on, *_expectations(documentation, date)])
+
+
+def _expectations(documentation: Documentation, date: datetime.date | None) -> Iterator[Diagnostic]:
+    """How the cases of a work that has any are judged, and what beside it could not be read for that."""
+    work, spans = documentation.work, documentation.reading.spans
+    if work.expectations:
+        past = read_past(documentation)
+        yield from past.findings
+        yield from hold_expectations(work, past.installations, date or datetime.date.today(), spans)
 
 
 def digests(work: str | Path) -> tuple[str, ...]:

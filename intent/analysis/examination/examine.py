@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from intent.analysis.examination.breakable_aggregates import aggregate_can_break
 from intent.analysis.examination.clashes import cannot_be_met
 from intent.analysis.examination.documented_departures import documented_departs
-from intent.analysis.examination.findings import Finding
+from intent.analysis.examination.findings import Finding, placed
 from intent.analysis.examination.idle import idle
 from intent.analysis.examination.irreconcilable import dilemma
 from intent.analysis.examination.left_silent import left_silent
@@ -15,7 +15,7 @@ from intent.analysis.examination.out_of_time import answers_out_of_time, out_of_
 from intent.analysis.examination.superseding import no_effect
 from intent.analysis.examination.topic_claims import TopicClaims, topics_claimed
 from intent.analysis.examination.unusable_permissions import never_used
-from intent.diagnostics import Diagnostic, Span, in_order
+from intent.diagnostics import Diagnostic, Span
 from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
@@ -44,7 +44,7 @@ def undisturbed(work: Work) -> Case:
 
 def analyse(work: Work, spans: Mapping[str, Span]) -> tuple[Diagnostic, ...]:
     """What is found in the documentation of a work, before any installation; ``spans`` says where each node stands."""
-    return _placed(findings_about(undisturbed(work)), spans, work.iri)
+    return placed(findings_about(undisturbed(work)), spans, work.iri)
 
 
 def findings_about(case: Case) -> Iterator[Finding]:
@@ -58,18 +58,4 @@ def analyse_answers(
     work: Work, installation: Installation, spans: Mapping[str, Span]
 ) -> tuple[Diagnostic, ...]:
     """What is found in the answers that an installation has had."""
-    return _placed(answers_out_of_time(work, installation), spans, installation.iri)
-
-
-def _placed(findings: Iterable[Finding], spans: Mapping[str, Span], whole: str) -> tuple[Diagnostic, ...]:
-    nowhere = spans.get(whole, Span(file=""))
-    return in_order(
-        Diagnostic(
-            slug=found.slug,
-            message=found.message,
-            span=spans.get(found.node, nowhere),
-            severity=found.severity,
-            subject=found.subject,
-        )
-        for found in findings
-    )
+    return placed(answers_out_of_time(work, installation), spans, installation.iri)

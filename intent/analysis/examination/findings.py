@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.analysis.examination.topic_claims import TopicClaims
-from intent.diagnostics import Severity
+from intent.diagnostics import Diagnostic, Severity, Span, in_order
 from intent.language.message import Words, say
 from intent.model.assertions import Aggregate
 from intent.model.naming import subject_name
@@ -85,3 +85,18 @@ def heading_node(work: Work, line: Instruction) -> str:
     """The IRI of an instruction's heading."""
     heading = work.heading(line.heading)
     return heading.iri if heading is not None else line.iri
+
+
+def placed(findings: Iterable[Finding], spans: Mapping[str, Span], whole: str) -> tuple[Diagnostic, ...]:
+    """Findings at their places in the text, in its order; what has none stands at the whole."""
+    nowhere = spans.get(whole, Span(file=""))
+    return in_order(
+        Diagnostic(
+            slug=found.slug,
+            message=found.message,
+            span=spans.get(found.node, nowhere),
+            severity=found.severity,
+            subject=found.subject,
+        )
+        for found in findings
+    )
