@@ -183,9 +183,8 @@ def _instructions(work: Work, section: Section) -> list[str]:
 
 
 def _heading_fields(work: Work, heading: Heading, own_words: OwnWords) -> str:
-    lines: list[Instruction | Duty] = [*work.instructions, *work.duties]
     own = sorted(
-        (line for line in lines if line.heading == heading.identifier),
+        (line for line in work.lines if line.heading == heading.identifier),
         key=lambda line: int(line.identifier.rpartition(".")[2]),
     )
     said = ["\n".join(filter(None, [_line(line, own_words), _beneath(line.words)])) for line in own]

@@ -9,7 +9,7 @@ from typing import Protocol
 
 from intent.language.locale import ENGLISH
 from intent.model.assertions import Assertion, Condition, Expression, Scope
-from intent.model.duty import Timing
+from intent.model.duty import Duty, Timing
 from intent.model.phrasing import expression_words
 from intent.model.sentence_pieces import (
     SentencePiece,
@@ -95,7 +95,12 @@ class SaidDuty(Protocol):
 
 
 def duty_text(
-    said: SaidDuty, vocabulary: Vocabulary, language: str = "en", people: Collection[str] = ()
+    said: SaidDuty,
+    vocabulary: Vocabulary,
+    language: str = "en",
+    people: Collection[str] = (),
+    *,
+    until: str = "",
 ) -> str:
     """The whole line of a duty; a role by a label that no person's identifier is, since that would be read first."""
     clauses: list[Sequence[SentencePiece]] = [(quoted_piece(said.what, vocabulary, language),)]
@@ -106,7 +111,7 @@ def duty_text(
     clauses += timing_pieces(said.timing, vocabulary.grammar_in(language))
     clauses += [condition_pieces(condition, vocabulary, language) for condition in said.conditions]
     if said.until is not None:
-        clauses.append((Word.UNTIL, str(said.until)))
+        clauses.append((Word.UNTIL, until or str(said.until)))
     return ", ".join(_told(clause, vocabulary, language) for clause in clauses)
 
 
@@ -175,6 +180,28 @@ class InstructionSentence:
     def written(self) -> str:
         """The sentence as its writer put it; where the record does not say, as it is told in English."""
         return self.line.written or self.label_in("en")
+
+    def differs_in(self, language: str) -> bool:
+        """Whether the writer's own line says it otherwise than it is told in a language."""
+        return in_other_words(self.written, self.label_in(language))
+
+
+@dataclass(frozen=True, slots=True)
+class DutySentence:
+    """A duty's whole line that stands in a place of a message, without its `duty`."""
+
+    duty: Duty
+    people: tuple[str, ...] = ()
+    vocabulary: Vocabulary = field(kw_only=True, compare=False, repr=False)
+
+    def label_in(self, language: str) -> str:
+        """The line in a language, from what was read of it."""
+        return duty_text(self.duty, self.vocabulary, language, self.people)
+
+    @property
+    def written(self) -> str:
+        """The line as its writer put it; where the record does not say, as it is told in English."""
+        return self.duty.written or self.label_in("en")
 
     def differs_in(self, language: str) -> bool:
         """Whether the writer's own line says it otherwise than it is told in a language."""

@@ -228,6 +228,11 @@ class Work:
     statements: Statements = field(default_factory=dict)
     """What is documented of the work as a whole."""
 
+    @property
+    def lines(self) -> tuple[Instruction | Duty, ...]:
+        """All that stands on a line of its own under a heading."""
+        return (*self.instructions, *self.duties)
+
     def part(self, identifier: str) -> Part | None:
         return next((part for part in self.parts if part.identifier == identifier), None)
 

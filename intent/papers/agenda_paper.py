@@ -93,7 +93,7 @@ def _words(work: Work, line: Instruction, number: int, quoted_at: dict[str, int]
     said = next(iter(quotations(work, [line])), None)
     if said is None:
         return ""
-    place = quoted_at.setdefault(said.heading, number)
-    if said.heading in quoted_at and place != number:
+    place = quoted_at.setdefault(said.under, number)
+    if said.under in quoted_at and place != number:
         return say("Its words are at question {number}.", number=place)
     return joined([quoted(" ".join(as_plain(said.words).split())), said.attribution])

@@ -17,6 +17,7 @@ from intent.papers.document import (
     ParagraphRole,
     TableRole,
 )
+from intent.papers.duties_told import duty_checklist
 from intent.papers.inline import Content, Stamp
 from intent.papers.left_out import left_out_section
 from intent.papers.masthead import occasion_words, outcome_sentence
@@ -46,6 +47,7 @@ def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[Withh
             title=say("What departs from the documentation"), anchor="departures", blocks=_departures(found)
         ),
         PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(variance)),
+        PaperSection(title=say("To be done"), anchor="duties", blocks=duty_checklist(variance, SIGNED)),
         PaperSection(title=say("Cautions"), anchor="cautions", blocks=caution_blocks(variance)),
         left_out_section(withheld),
         PaperSection(title=say("Signatures"), anchor="signed", blocks=_signatures(variance, asked)),

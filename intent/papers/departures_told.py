@@ -31,7 +31,7 @@ def departure_section(
         margin=FactLine(say("verdict"), tuple(text for text in verdict if text)),
         blocks=(
             Facts(tuple(_values(one)), FactsRole.VALUES),
-            *(_quotation(words, found_in.get(words.heading, ())) for words in one.quotations),
+            *(_quotation(words, found_in.get(words.under, ())) for words in one.quotations),
             *([Facts(told)] if told else []),
         ),
     )

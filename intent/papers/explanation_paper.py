@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from intent.analysis.explanation.explain import Account, Explanation
+from intent.analysis.explanation.explained_duty import ExplainedDuty
 from intent.analysis.explanation.explained_line import Explained
 from intent.analysis.explanation.governing import Fate, Stretch
 from intent.language.calendar import day_words
@@ -22,7 +23,7 @@ from intent.papers.document import (
     ParagraphRole,
     Quotation,
 )
-from intent.papers.instructions_told import TypesetSentence, as_written, because_words
+from intent.papers.instructions_told import TypesetDuty, TypesetSentence, as_written, because_words
 from intent.papers.verdict_words import ground_words
 from intent.variance.result import VERDICT_WORDS, SetAside, Verdict
 
@@ -40,6 +41,9 @@ def explanation_paper(account: Account) -> Document:
         )
         for number, one in enumerate(account.explanations, start=1)
     ]
+    if account.duties:
+        blocks = tuple(block for one in account.duties for block in _duty(account.work, one, said))
+        sections.append(PaperSection(title=say("To be done"), anchor="duties", blocks=blocks))
     nothing = Paragraph(say("Nothing is documented, and no instruction speaks of it."))
     title = say("{work}, on {day}", work=account.work.title, day=day_words(account.day))
     return Document(title=title, lead=() if sections else (nothing,), sections=tuple(sections))
@@ -121,13 +125,27 @@ def _instruction(work: Work, told: Explained, said: set[str]) -> Iterator[Block]
     said.add(line.heading)
 
 
-def _particulars(told: Explained, said: set[str]) -> Iterator[Words]:
+def _duty(work: Work, told: ExplainedDuty, said: set[str]) -> Iterator[Block]:
+    duty = told.duty
+    places: dict[str, Place] = {"line": duty.identifier, "sentence": TypesetDuty(work, duty)}
+    holds = say("{line}: {sentence}", **places)
+    state = holds if told.holds else say("{line}: {sentence} (does not hold)", **places)
+    yield Paragraph((state, as_written(work, duty)), ParagraphRole.LEADIN)
+    yield Items(tuple(_particulars(told, said)))
+    if duty.heading not in said and told.heading.words:
+        yield Quotation(words=quoted(told.heading.words))
+    if duty.words:
+        yield Quotation(words=quoted(duty.words))
+    said.add(duty.heading)
+
+
+def _particulars(told: Explained | ExplainedDuty, said: set[str]) -> Iterator[Words]:
     """Who gave it and when, why it does not hold, and its source."""
-    line = told.line
+    line = told.duty if isinstance(told, ExplainedDuty) else told.line
     ground = ground_words(line.ground)
     giver = say("{giver}, {ground}", giver=told.giver, ground=ground) if ground else told.giver
     yield say("{giver}: {dates}", giver=giver, dates=told.dates)
-    if told.because:
+    if isinstance(told, Explained) and told.because:
         yield told.because
     if line.heading in said:
         yield say("words and source as under {heading} above", heading=line.heading)

@@ -12,7 +12,14 @@ from intent.language.locale import Locale
 from intent.language.message import Words, joined, quoted, say, sentence
 from intent.model.assertions import Condition
 from intent.model.citing import words_behind
-from intent.model.instruction_text import InstructionSentence, condition_text, sentence_text
+from intent.model.duty import Duty
+from intent.model.instruction_text import (
+    DutySentence,
+    InstructionSentence,
+    condition_text,
+    duty_text,
+    sentence_text,
+)
 from intent.model.naming import person_words
 from intent.model.phrasing import scope_words
 from intent.model.work import Instruction, Modality, Work
@@ -39,6 +46,22 @@ class TypesetSentence:
 
 
 @dataclass(frozen=True, slots=True)
+class TypesetDuty:
+    """A duty's line for people to read, likewise."""
+
+    work: Work
+    duty: Duty
+
+    def label_in(self, language: str) -> str:
+        """The line in a language, from what was read of it."""
+        locale = locale_of(language)
+        person = locale.say(person_words(self.work, self.duty.person)) if self.duty.person else None
+        told = replace(self.duty, person=person)
+        last_day = locale.say(span_words(self.duty.until))
+        return _typeset(duty_text(told, self.work.vocabulary, language, until=last_day), locale)
+
+
+@dataclass(frozen=True, slots=True)
 class TypesetCondition:
     """A condition for people to read, with its `if` or `unless`, and quotation marks."""
 
@@ -57,10 +80,10 @@ def _typeset(sentence: str, locale: Locale) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class QuotedWords:
-    """The words quoted under a heading, who said them, and the reason given."""
+    """The words quoted under a heading or a line, who said them, and the reason given."""
 
-    heading: str
-    """The identifier of the heading."""
+    under: str
+    """The identifier of the heading, or of the line."""
     words: str
     attribution: Words
     reason: Words = ""
@@ -78,9 +101,13 @@ def instruction_words(work: Work, instruction: Instruction) -> Words:
             return say("{line} forbids: {sentence}.", line=name, sentence=text)
 
 
-def as_written(work: Work, instruction: Instruction) -> AsWritten:
+def as_written(work: Work, line: Instruction | Duty) -> AsWritten:
     """The line as its writer put it, to stand below where a language tells it otherwise."""
-    original = InstructionSentence(instruction, work.vocabulary)
+    original = (
+        DutySentence(line, vocabulary=work.vocabulary)
+        if isinstance(line, Duty)
+        else InstructionSentence(line, work.vocabulary)
+    )
     return AsWritten(original, say("As written: {sentence}", sentence=original.written))
 
 
@@ -92,14 +119,14 @@ def quotations(work: Work, instructions: Iterable[Instruction]) -> tuple[QuotedW
         words = words_behind(work, instruction)
         if heading and words and heading.identifier not in found:
             found[heading.identifier] = QuotedWords(
-                heading=heading.identifier,
+                under=heading.identifier,
                 words=words,
                 attribution=attribution(work, instruction),
                 reason=reason_given(heading.reason),
             )
         if instruction.words:
             found[instruction.identifier] = QuotedWords(
-                heading=instruction.heading,
+                under=instruction.identifier,
                 words=instruction.words,
                 attribution=attribution(work, instruction),
             )

@@ -34,13 +34,13 @@ def source_anchor(identifier: str) -> str:
     return f"source-{identifier}"
 
 
-def references_of(passages: Passages, heading: str, *, has_sources: bool) -> Iterator[Reference]:
-    """Where each passage of a heading's words was found; nothing of one whose source could not be searched.
+def references_of(passages: Passages, under: str, *, has_sources: bool) -> Iterator[Reference]:
+    """Where each passage quoted under a heading or a line was found; nothing of one whose source could not be searched.
 
     With the sources in the same paper, each leads to its passage there, or to the name of its source.
     """
     shown = {source.identifier for source in passages.sources if source.text}
-    for one in passages.of(heading):
+    for one in passages.of(under):
         if one.place is not None and one.is_there:
             link = passage_anchor(one) if one.place.source in shown else source_anchor(one.place.source)
             yield Reference(

@@ -7,9 +7,11 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from intent.language.locale import ENGLISH
+from intent.model.instruction_text import condition_text
 from intent.model.subject import Subject, SubjectKind
 from intent.papers.obstacles_told import obstacle_words
 from intent.papers.report_evidence import Evidence
+from intent.planning.duties_due import DueDuty, duties_due
 from intent.values.regions import Interval
 from intent.variance.obstacle import Need, Obstacle, needs_words
 from intent.variance.result import (
@@ -22,6 +24,7 @@ from intent.variance.result import (
     Variance,
     Verdict,
 )
+from intent.vocabulary.terms import Vocabulary
 
 if TYPE_CHECKING:
     from intent.analysis.history.precedents import Forerunners, Precedent
@@ -59,6 +62,7 @@ def write_json(
         "not_checked": list(
             map(ENGLISH.say, needs_words(Need(one.limit, one.subject) for one in variance.unchecked))
         ),
+        "duties": [_duty(due, variance.work.vocabulary) for due in duties_due(variance.work, installation)],
         "evidence": _evidence(evidence),
     }
     return json.dumps(document, ensure_ascii=False, indent=2) + "\n"
@@ -179,6 +183,23 @@ def _obstacle(obstacle: Obstacle) -> Json:
         "slug": obstacle.slug,
         "subject": obstacle.subject.written,
         "ask": list(obstacle.ask),
+    }
+
+
+def _duty(due: DueDuty, vocabulary: Vocabulary) -> Json:
+    """Something to be done; of what recurs, how many times there are, and in how many it is attested as done."""
+    duty, days = due.duty, due.days
+    recurs = {"every": duty.timing.every, "times": due.times, "times_done": due.times_done}
+    return {
+        "duty": duty.identifier,
+        "text": duty.what,
+        "person": due.person,
+        "role": vocabulary.named(duty.role).label_in("en") if duty.role else None,
+        "first": days.first.isoformat() if days.first else None,
+        "last": days.last.isoformat() if days.last else None,
+        "done": due.is_done,
+        "open": [condition_text(condition, vocabulary) for condition in due.open],
+        **(recurs if duty.timing.every is not None else {}),
     }
 
 

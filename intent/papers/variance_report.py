@@ -30,6 +30,7 @@ from intent.papers.document import (
     Reference,
     TableRole,
 )
+from intent.papers.duties_told import duty_blocks
 from intent.papers.effects_told import effect_sections
 from intent.papers.inline import Break, Phrase, PhraseRole, Stamp, quiet, strong
 from intent.papers.kept import kept_tables
@@ -182,11 +183,11 @@ def _shown_before(matter: Matter, one: Departure) -> tuple[Words, ...]:
 
 
 def _found_in(matter: Matter, one: Departure) -> Mapping[str, tuple[Reference, ...]]:
-    """Where the words quoted under each heading were found."""
+    """Where the words quoted under each heading and line were found."""
     if matter.passages is None:
         return {}
     return {
-        words.heading: tuple(references_of(matter.passages, words.heading, has_sources=matter.has_sources))
+        words.under: tuple(references_of(matter.passages, words.under, has_sources=matter.has_sources))
         for words in one.quotations
     }
 
@@ -199,6 +200,10 @@ def _effects(matter: Matter) -> PaperSection:
 
 def _obstacles(matter: Matter) -> PaperSection:
     return PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(matter.variance))
+
+
+def _duties(matter: Matter) -> PaperSection:
+    return PaperSection(title=say("To be done"), anchor="duties", blocks=duty_blocks(matter.variance))
 
 
 def _cautions(matter: Matter) -> PaperSection:
@@ -232,7 +237,8 @@ def _of_the_house(matter: Matter) -> Iterator[Words]:
     lines = [line for one in matter.departures for row in one.rows for line in row.governing]
     said = {heading.identifier for heading in work.headings if heading.words}
     cited = {citation.source for line in lines for citation in line.sources}
-    quoted_from = {citation.source for line in lines if line.heading in said for citation in line.sources}
+    quoting = [line for line in lines if line.heading in said or line.words]
+    quoted_from = {citation.source for line in quoting for citation in line.sources}
     internal = [
         source.identifier
         for source in work.sources
@@ -268,6 +274,7 @@ SECTIONS: tuple[Callable[[Matter], PaperSection], ...] = (
     _drawings,
     _departures,
     _effects,
+    _duties,
     _cautions,
     _kept,
     _evidence,

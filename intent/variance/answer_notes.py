@@ -97,7 +97,10 @@ def _idle_consent(case: Case, line: Instruction, consent: Consent) -> Words:
 
 
 def _facts_asked(case: Case) -> Iterator[str]:
-    """Every fact that a condition, a choice or the terms of a consent ask for."""
+    """Every fact that a condition, a choice, a duty or the terms of a consent ask for."""
+    for duty in case.work.duties:
+        yield from (duty.identifier, duty.what)
+        yield from (condition.fact for condition in duty.conditions if condition.fact)
     for line in case.work.instructions:
         yield from (condition.fact for condition in line.conditions if condition.fact)
         if line.choice is not None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import Enum, auto
 
 from intent.model.authority import OBSERVED_PRACTICE_RANK
+from intent.model.duty import Duty
 from intent.model.installation import Attestation, Consent, Installation
 from intent.model.work import Instruction, Modality, Work
 from intent.variance.scopes import Scopes, scopes_of
@@ -93,7 +94,7 @@ def lay_out(work: Work, installation: Installation) -> Case:
     )
 
 
-def rank_of(work: Work, line: Instruction) -> int:
+def rank_of(work: Work, line: Instruction | Duty) -> int:
     person = work.person(line.by)
     return person.authority if person is not None else OBSERVED_PRACTICE_RANK
 
@@ -146,8 +147,10 @@ class SupersedingFault(Enum):
     OTHER_GROUND = auto()
 
 
-def superseding_fault(work: Work, line: Instruction, earlier: Instruction) -> SupersedingFault | None:
-    """Why one instruction cannot supersede another; nothing where it can."""
+def superseding_fault(
+    work: Work, line: Instruction | Duty, earlier: Instruction | Duty
+) -> SupersedingFault | None:
+    """Why one instruction or duty cannot supersede another; nothing where it can."""
     if line.identifier == earlier.identifier or line.heading == earlier.heading:
         return SupersedingFault.ITSELF
     if line.on is not None and earlier.on is not None and earlier.on.is_later_than(line.on):

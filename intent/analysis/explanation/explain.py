@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from intent.analysis.asked_about import characteristic_named, every_subject, find_members, members_named
 from intent.analysis.examination.findings import members_words
 from intent.analysis.examination.topic_claims import TopicClaims, topics_claimed
+from intent.analysis.explanation.explained_duty import ExplainedDuty, explained_duty
 from intent.analysis.explanation.explained_line import Explained, explained_line
 from intent.analysis.explanation.governing import Stretch, stretches
 from intent.language.message import Words, named, say
@@ -39,13 +40,15 @@ class Explanation:
     """The values as the instructions in force part them, with what they say of each."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Account:
     """What governs what was asked about, on a day."""
 
     work: Work
     day: datetime.date
     explanations: tuple[Explanation, ...]
+    duties: tuple[ExplainedDuty, ...] = ()
+    """What is to be done for a showing; of the whole work alone."""
 
 
 def explain(work: Work, subject: str | None, characteristic: str | None, day: datetime.date) -> Account:
@@ -62,7 +65,13 @@ def explain(work: Work, subject: str | None, characteristic: str | None, day: da
     topics = [topic for topic in topics_claimed(case) if wanted is None or topic.characteristic == wanted]
     singles = _singles(case, topics, members, wanted, day)
     wholes = _wholes(case, topics, members, day)
-    return Account(work, day, (*singles, *wholes))
+    is_whole = subject is None and characteristic is None
+    return Account(
+        work=work,
+        day=day,
+        explanations=(*singles, *wholes),
+        duties=tuple(explained_duty(work, duty, day) for duty in work.duties) if is_whole else (),
+    )
 
 
 def _singles(

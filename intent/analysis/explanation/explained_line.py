@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from intent.analysis.explanation.instruction_dates import dates_of
 from intent.language.message import Message, Words, joined, say
 from intent.model.assertions import Aggregate
+from intent.model.citation import Citation
 from intent.model.naming import person_words
 from intent.model.work import Heading, Instruction, Work
 from intent.variance.case import Case
@@ -42,16 +43,26 @@ def explained_line(case: Case, line: Instruction, member: str, day: datetime.dat
     return Explained(
         line=line,
         heading=heading,
-        giver=person_words(case.work, line.by) if case.work.person(line.by) else say("nobody named"),
-        cited=joined(_cited(case.work, line), "; "),
+        giver=giver_words(case.work, line.by),
+        cited=cited_words(case.work, line.sources),
         dates=dates_of(case, line),
         holds=holds,
         because=because,
     )
 
 
-def _cited(work: Work, line: Instruction) -> Iterator[Message]:
-    for citation in line.sources:
+def giver_words(work: Work, by: str | None) -> Words:
+    """Who gave something, with their role."""
+    return person_words(work, by) if work.person(by) else say("nobody named")
+
+
+def cited_words(work: Work, sources: Sequence[Citation]) -> Words:
+    """Sources with their titles and times."""
+    return joined(_cited(work, sources), "; ")
+
+
+def _cited(work: Work, sources: Sequence[Citation]) -> Iterator[Message]:
+    for citation in sources:
         found = work.source(citation.source)
         if found is not None:
             title, name = found.title or found.identifier, citation.source

@@ -40,9 +40,9 @@ class Passages:
         """The files read, each once, by the path that a reader would find it under, with its digest."""
         return tuple(dict.fromkeys((one.path, one.sha256) for one in self.sources))
 
-    def of(self, heading: str) -> tuple[Quoted, ...]:
-        """The passages quoted under a heading, in its order."""
-        return tuple(one for one in self.quoted if one.heading == heading)
+    def of(self, under: str) -> tuple[Quoted, ...]:
+        """The passages quoted under a heading, or under one line, in their order."""
+        return tuple(one for one in self.quoted if one.under == under)
 
     def within(self, source: str) -> tuple[Quoted, ...]:
         """The passages that stand in a source, in its order; what is only near is not in it."""
@@ -55,7 +55,7 @@ def read_passages(work: Work, folder: Path, headings: Collection[str]) -> Passag
     chosen = [heading for heading in work.headings if heading.identifier in headings]
     cited = {citation.source for heading in chosen for citation in heading.sources}
     files = read_sources(work, folder, cited)
-    return Passages(look_up(chosen, files), tuple(_texts(work, folder, files)))
+    return Passages(look_up(work, chosen, files), tuple(_texts(work, folder, files)))
 
 
 def _texts(work: Work, folder: Path, files: dict[str, SourceFile]) -> Iterator[SourceText]:

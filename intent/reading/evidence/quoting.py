@@ -1,4 +1,4 @@
-"""Each passage quoted under a heading, looked for in the sources that the heading cites."""
+"""Each passage quoted under a heading or a line, looked for in the sources that the heading cites."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from intent.dossier.citations import passages_quoted
 from intent.dossier.media_time import read_clip
 from intent.language.message import Message, say
 from intent.model.citation import Citation
-from intent.model.work import Heading
+from intent.model.work import Heading, Work
 from intent.reading.evidence.nearest import nearest_passage
 from intent.reading.evidence.search import Transcript, find, pieces_of
 from intent.reading.evidence.source_files import SourceFile
@@ -51,11 +51,13 @@ class SourcePlace:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quoted:
-    """A passage quoted under a heading, with what the search for it found."""
+    """A passage quoted under a heading or one of its lines, with what the search for it found."""
 
     heading: str
+    under: str
+    """What it is quoted under: the heading, or one of its lines."""
     number: int
-    """Which of the heading's paragraphs, counted from 1."""
+    """Which of the paragraphs there, counted from 1."""
     words: str
     standing: SearchResult
     citation: int
@@ -72,29 +74,39 @@ class Quoted:
 
     @property
     def name(self) -> str:
-        """A name within a report: `R1-1`."""
-        return f"{self.heading}-{self.number}"
+        """A name within a report: `R1-1`, `R1.2-1`."""
+        return f"{self.under}-{self.number}"
 
 
-def look_up(headings: Iterable[Heading], files: Mapping[str, SourceFile]) -> tuple[Quoted, ...]:
-    """Every passage quoted under the headings; a heading that cites no source says nothing."""
+def look_up(work: Work, headings: Iterable[Heading], files: Mapping[str, SourceFile]) -> tuple[Quoted, ...]:
+    """Every passage quoted under headings of a work and their lines; a heading that cites no source says nothing."""
     return tuple(
-        _sought(heading, number, words, files)
+        _sought(heading, under, number, words, files)
         for heading in headings
         if heading.sources
-        for number, words in enumerate(passages_quoted(heading.words), start=1)
+        for under, said in _said_under(work, heading)
+        for number, words in enumerate(passages_quoted(said), start=1)
     )
+
+
+def _said_under(work: Work, heading: Heading) -> Iterator[tuple[str, str]]:
+    """The words of a heading, and of each of its lines, by what they are quoted under."""
+    yield heading.identifier, heading.words
+    for line in work.lines:
+        if line.heading == heading.identifier:
+            yield line.identifier, line.words
 
 
 Text = tuple[int, Citation, SourceFile, Transcript]
 """A cited source that can be searched: the number of the citation, the citation, the file and its text."""
 
 
-def _sought(heading: Heading, number: int, words: str, files: Mapping[str, SourceFile]) -> Quoted:
+def _sought(heading: Heading, under: str, number: int, words: str, files: Mapping[str, SourceFile]) -> Quoted:
     pieces = pieces_of(words)
     texts = list(_texts(heading.sources, files))
     sought = Quoted(
         heading=heading.identifier,
+        under=under,
         number=number,
         words=words,
         standing=SearchResult.UNSEARCHED,

@@ -61,16 +61,18 @@ def _finding(
 def passage_findings(
     work: Work, files: Mapping[str, SourceFile], spans: Mapping[str, Span]
 ) -> Iterator[Diagnostic]:
-    """`passage-not-found`, `passage-elsewhere` and `no-time-codes`, at the citation."""
+    """`passage-not-found`, `passage-elsewhere` and `no-time-codes`: at the citation, or at the line quoted for."""
     headings = {heading.identifier: heading for heading in work.headings}
-    for quoted in look_up(work.headings, files):
-        heading = headings[quoted.heading]
-        yield from _of_passage(heading, quoted, _cited(spans, work, heading, quoted.citation))
+    lines = {line.identifier: line.iri for line in work.lines}
+    for quoted in look_up(work, work.headings, files):
+        heading, line = headings[quoted.heading], lines.get(quoted.under)
+        span = _place(spans, work, line) if line else _cited(spans, work, heading, quoted.citation)
+        yield from _of_passage(heading, quoted, span)
 
 
 def _of_passage(heading: Heading, quoted: Quoted, span: Span) -> Iterator[Diagnostic]:
-    citation, place, name = heading.sources[quoted.citation - 1], quoted.place, heading.identifier
-    passage = say("`{heading}`: “{words}”", heading=name, words=_short(quoted.words))
+    citation, place, name = heading.sources[quoted.citation - 1], quoted.place, quoted.under
+    passage = say("`{line}`: “{words}”", line=name, words=_short(quoted.words))
     if quoted.standing is SearchResult.NOT_FOUND:
         yield _finding("passage-not-found", _not_found(passage, heading, place), span, name)
     elif quoted.standing is SearchResult.ELSEWHERE and place is not None:

@@ -93,7 +93,7 @@ def test_what_is_no_text_is_digested_and_not_searched(name: str, tmp_path: Path)
     file = read_sources(work, tmp_path)["S1"]
     assert (file.transcript, slugs(work, tmp_path)) == (None, [])
     assert file.sha256 == hashlib.sha256(b"\x00\xff").hexdigest()
-    (quoted,) = look_up(work.headings, {"S1": file})
+    (quoted,) = look_up(work, work.headings, {"S1": file})
     assert quoted.standing is SearchResult.UNSEARCHED
 
 
@@ -192,7 +192,7 @@ def test_what_the_examples_quote_is_found_at_its_time(path: Path) -> None:
     work = found_in.work
     texts = {source.identifier for source in work.sources if source.file}
     cited = [heading for heading in work.headings if {one.source for one in heading.sources} <= texts]
-    found = look_up(cited, read_sources(work, found_in.folder))
+    found = look_up(work, cited, read_sources(work, found_in.folder))
     assert len(found) >= 5
     astray = {quoted.heading for quoted in found if quoted.standing is not SearchResult.FOUND}
     assert astray == set(wrong.values()) - {""}

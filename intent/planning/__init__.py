@@ -1,0 +1,1 @@
+"""What a showing takes: what is to be done for it, by whom and when."""

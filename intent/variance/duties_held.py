@@ -1,0 +1,32 @@
+"""On which days a duty is in force: given, and neither withdrawn, superseded nor past its `until`."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+
+from intent.model.duty import Duty
+from intent.model.work import Work
+from intent.values.dates import FIRST_DAY
+from intent.variance.case import superseding_fault
+
+
+def is_held(work: Work, duty: Duty, day: datetime.date) -> bool:
+    """Whether a duty has been given and has not ended by a day, its conditions aside."""
+    if duty.on is not None and day < duty.on.first:
+        return False
+    if duty.withdrawn is not None and duty.withdrawn.first <= day:
+        return False
+    if duty.until is not None and duty.until.last < day:
+        return False
+    return not any(begun <= day for begun, _ in superseded_from(work, duty))
+
+
+def superseded_from(work: Work, duty: Duty) -> Iterator[tuple[datetime.date, str]]:
+    """The headings that supersede a duty with effect, each with the day from which it does."""
+    for heading in work.headings:
+        if not {duty.identifier, duty.heading} & set(heading.supersedes):
+            continue
+        line = next((line for line in work.lines if line.heading == heading.identifier), None)
+        if line is not None and superseding_fault(work, line, duty) is None:
+            yield line.on.first if line.on else FIRST_DAY, heading.identifier
