@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from lark import Token, Tree
@@ -19,7 +20,6 @@ from intent.values.dates import DaySpan
 from intent.vocabulary.grammar import COUNTED
 from intent.vocabulary.phrases import normal, unquoted
 
-_MOST_DAYS = 9999
 _CONDITIONS = {"if_", "unless"}
 _PHASES = {"before": Phase.BEFORE, "during": Phase.DURING, "after": Phase.AFTER}
 _MOMENTS = {"of_start": Moment.START, "of_end": Moment.END}
@@ -113,15 +113,15 @@ def _by(sentence: Sentence, line: DutyLine, tree: Tree[Token]) -> DutyLine:
 
 
 def _days(sentence: Sentence, clause: Tree[Token]) -> int:
-    """A whole number of days."""
-    number = next(child for child in clause.children if isinstance(child, Token) and child.type == "NUMBER")
+    """A whole number of days: `14 days`."""
     counted = subtrees(clause)[0]
-    if not str(number).isdecimal() or not 1 <= int(number) <= _MOST_DAYS:
-        message = say("`{number}` is no number of days; write a whole one, such as `14`", number=str(number))
-        raise sentence.fault("bad-number", message, clause)
+    number, _, unit = sentence.words(counted).partition(" ")
+    if not re.fullmatch("[0-9]{1,4}", number) or not int(number):
+        message = say("`{number}` is no number of days; write a whole one, such as `14 days`", number=number)
+        raise sentence.fault("bad-number", message, counted)
     grammars = sentence.vocabulary.grammars
     known = {label for grammar in grammars for word in COUNTED for label in grammar.labels(word)}
-    if normal(sentence.words(counted)) not in known:
+    if normal(unit) not in known:
         message = say("`{unit}` is not read here; count in days", unit=sentence.words(counted))
         raise sentence.fault("not-in-days", message, counted)
     return int(number)

@@ -107,7 +107,7 @@ def items(draw: st.DrawFn, characteristic: Characteristic, kinds: tuple[str, ...
         return Text(draw(st.sampled_from(TEXTS)))
     if space == "date":
         return Dated(read_date(draw(st.sampled_from(DATES))))
-    if space in _ORDERED and draw(st.integers(0, 5)) == 0:
+    if space in _ORDERED and not _is_of_scale(characteristic) and draw(st.integers(0, 5)) == 0:
         tolerance = draw(st.sampled_from((None, Fraction(5))))
         return Relative(Fraction(draw(st.integers(1, 200))), tolerance_percent=tolerance)
     return draw(measured(characteristic))
@@ -117,6 +117,12 @@ def symbols(characteristic: Characteristic) -> list[str]:
     """The units of a characteristic, as they are written."""
     units = vocabulary().units.values()
     return [one.symbol for one in units if characteristic.quantity_kind in one.quantity_kinds and one.symbol]
+
+
+def _is_of_scale(characteristic: Characteristic) -> bool:
+    """Whether the zero of its units is only agreed on, as of temperatures: nothing is a share of them."""
+    units = vocabulary().units.values()
+    return any(one.offset for one in units if characteristic.quantity_kind in one.quantity_kinds)
 
 
 @st.composite
