@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from intent.model.assertions import Condition
@@ -13,10 +13,11 @@ from intent.model.work import Work
 from intent.planning.due_days import DueDays, days_due
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
 from intent.values.sets import Answer
+from intent.variance.attesting import attestation_days, fact_answer
 from intent.variance.case import Case, lay_out
-from intent.variance.conditions import assertion_answer, fact_answer
+from intent.variance.conditions import assertion_answer
 from intent.variance.duties_held import is_held, superseded_from
-from intent.variance.people import is_in_time, who_can_answer
+from intent.variance.people import who_can_answer
 from intent.vocabulary.phrases import normal
 
 
@@ -68,12 +69,11 @@ def _due(case: Case, duty: Duty) -> DueDuty | None:
         # the last day on which it is held is the one of which most is known
         open=tuple(condition for condition, answer in known[-1].items() if answer is Answer.OPEN),
     )
-    words = [*case.attested.get(normal(duty.identifier), ()), *case.attested.get(normal(duty.what), ())]
-    counting = [one for one in words if _counts(case.work, one)]
+    words = list(_attested(case, duty))
     every = duty.timing.every
     if every is None:
-        return replace(due, said=_latest(counting))
-    return replace(due, times=days.periods(every), times_done=_times_done(days, every, counting))
+        return replace(due, said=_latest(words))
+    return replace(due, times=days.periods(every), times_done=_times_done(days, every, words))
 
 
 def _held(duty: Duty) -> DaySpan:
@@ -81,27 +81,33 @@ def _held(duty: Duty) -> DaySpan:
     return DaySpan(duty.on.first if duty.on else FIRST_DAY, duty.until.last if duty.until else LAST_DAY)
 
 
-def _counts(work: Work, attestation: Attestation) -> bool:
-    """Whether an attestation is of somebody who could give it then."""
-    person = work.person(attestation.by)
-    return person is None or attestation.date is None or is_in_time(person, attestation.date)
+def _attested(case: Case, duty: Duty) -> Iterator[_Dated]:
+    """What is attested of a duty, by its number or its words, by those who could then."""
+    for name in dict.fromkeys((normal(duty.identifier), normal(duty.what))):
+        for attestation in case.attested.get(name, ()):
+            days = attestation_days(case.work, attestation)
+            if days is not None:
+                yield attestation, days
 
 
-def _latest(attestations: Sequence[Attestation]) -> Attestation | None:
-    """The latest word; none where two of one day say different things."""
-    begins = [one.date.first if one.date else FIRST_DAY for one in attestations]
-    last = [one for one, day in zip(attestations, begins, strict=True) if day == max(begins)]
-    return last[0] if len({one.holds for one in last}) == 1 else None
+_Dated = tuple[Attestation, DaySpan]
+"""An attestation with the days on which it can have been made."""
 
 
-def _times_done(days: DueDays, every: int, attestations: Sequence[Attestation]) -> int:
+def _latest(words: Sequence[_Dated]) -> Attestation | None:
+    """The latest word; none where several, of which none is surely the last, say different things."""
+    last = [one for one, days in words if not any(other.is_later_than(days) for _, other in words)]
+    return last[-1] if len({one.holds for one in last}) == 1 else None
+
+
+def _times_done(days: DueDays, every: int, words: Sequence[_Dated]) -> int:
     """In how many periods the latest word of its own says that it was done."""
-    by_period: dict[int, list[Attestation]] = {}
-    for one in attestations:
-        period = days.period(one.date, every) if one.date else None
+    by_period: dict[int, list[_Dated]] = {}
+    for one, made in words:
+        period = days.period(made, every) if one.date else None
         if period is not None:
-            by_period.setdefault(period, []).append(one)
-    latest = (_latest(said) for said in by_period.values())
+            by_period.setdefault(period, []).append((one, made))
+    latest = map(_latest, by_period.values())
     return sum(1 for one in latest if one is not None and one.holds)
 
 
@@ -120,7 +126,7 @@ def _conditions(case: Case, duty: Duty, day: datetime.date) -> dict[Condition, A
     found = {}
     for condition in duty.conditions:
         answer = (
-            fact_answer(case, condition.fact or "", day)
+            fact_answer(case, condition.fact or "", day, hoped=condition.unless)  # that nothing is to be done
             if condition.assertion is None
             else assertion_answer(case, condition.assertion)
         )
