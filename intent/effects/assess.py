@@ -31,6 +31,7 @@ from intent.effects.sound.exposure import exposure_effects
 from intent.effects.sound.lip_sync import delay_effects
 from intent.effects.sound.loudness import loudness_effects
 from intent.effects.sound.noise import noise_effects
+from intent.effects.unlike import unlike_effects
 from intent.model.installation import Installation
 from intent.model.subject import several
 from intent.model.work import Work
@@ -76,9 +77,10 @@ def assess(work: Work, installation: Installation) -> Variance:
     case = lay_out(work, installation)
     sides = sides_of(case)
     found = [one for room in ROOMS for one in room(sides)]
+    effects = [one for one in found if isinstance(one, Effect)]
     return judged(
         case,
-        effects=together(one for one in found if isinstance(one, Effect)),
+        effects=together([*effects, *unlike_effects(sides, effects)]),
         obstacles=alike_together(one for one in found if isinstance(one, Obstacle)),
         unchecked=[one for one in found if isinstance(one, Unchecked)],
     )

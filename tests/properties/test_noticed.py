@@ -1,6 +1,7 @@
-"""Whatever a visitor can notice of place, work and material has a row when it changes, whoever adds a characteristic.
+"""Whatever a visitor can notice is told when it changes, whoever adds a characteristic.
 
-Each case documents one value of one characteristic, proposes another, and nobody speaks of either.
+Each case documents one value of one characteristic, proposes another, and nobody speaks of either. Of place, work and
+material it has a row; of a device a row, an obstacle or an effect.
 """
 
 from __future__ import annotations
@@ -9,10 +10,13 @@ from pathlib import Path
 
 import pytest
 from examples_read import vocabulary
-from test_cases import Case, found_in
+from test_cases import Case, documented, found_in, read, whole_installation, whole_work
 
-from intent.names import PRESENCE
-from intent.variance.result import Outcome, Verdict
+from intent.dossier.installation_text import read_installation
+from intent.effects.assess import assess
+from intent.names import PRESENCE, term_iri
+from intent.record.load_installation import load_installation
+from intent.variance.result import Outcome, Variance, Verdict
 from intent.vocabulary.terms import Characteristic
 
 BEARERS = ("place", "work", "material")
@@ -33,17 +37,18 @@ OTHERS = {
 """Two values of each sort that no tolerance makes one."""
 
 
-def two_values(one: Characteristic) -> tuple[str, str]:
+def two_values(one: Characteristic, kind: str | None = None) -> tuple[str, str]:
     known = vocabulary()
     if one.space in {"concept", "yes-no"}:
         # the ordinary one first, where there is one, so that the second is never what a blank says
-        concepts = sorted(known.in_scheme(*one.schemes), key=lambda found: found.iri != one.ordinary_value)
+        suiting = [each for each in known.in_scheme(*one.schemes) if kind is None or known.suits(each, kind)]
+        concepts = sorted(suiting, key=lambda found: found.iri != one.ordinary_value)
         within = known.narrower[concepts[0].iri]
         return concepts[0].label, next(other.label for other in concepts if other.iri not in within)
     if one.space in OTHERS:
         return OTHERS[one.space]
     assumed = known.units.get(one.assumed_unit or "") or known.reference_unit(one.quantity_kind)
-    symbol = assumed.symbol if assumed else ""
+    symbol = (assumed.symbol if assumed else "") or ("%" if one.space == "quantity" else "")
     return f"11 {symbol}".strip(), f"77 {symbol}".strip()
 
 
@@ -65,17 +70,17 @@ def stated(bearer: str, one: Characteristic, value: str, section: str) -> str:
 
 def proposed(bearer: str, one: Characteristic, before: str | None, after: str) -> Case:
     section = {"place": "Parts", "material": "Material", "work": "Whole work"}[bearer]
-    documented = stated(bearer, one, before, section) if before is not None else ""
+    before_it = stated(bearer, one, before, section) if before is not None else ""
     if bearer == "place" and before is None:
-        documented = f"## Parts\n\n### Things\n\n- kind: {kind_of(one)}\n\n| part |\n| --- |\n| M1 |\n"
+        before_it = f"## Parts\n\n### Things\n\n- kind: {kind_of(one)}\n\n| part |\n| --- |\n| M1 |\n"
     if bearer == "material" and before is None:
-        documented = "## Material\n\n| material |\n| --- |\n| V1 |\n"
+        before_it = "## Material\n\n| material |\n| --- |\n| V1 |\n"
     return Case(
         file=Path(__file__),
         line=0,
         title="Noticed",
         name="Noticed",
-        work=documented,
+        work=before_it,
         pool="",
         installation=stated(bearer, one, after, "Changes"),
         expected="",
@@ -100,3 +105,38 @@ def test_so_has_a_change_from_what_is_ordinary(bearer: str, one: Characteristic)
     after = two_values(one)[1]
     found = found_in(proposed(bearer, one, None, after))
     assert [row for row in found.departures if row.term == one.iri and row.verdict is Verdict.UNCOVERED]
+
+
+SHOWING = ("display", "player", "loudspeaker")
+OF_DEVICES = [
+    (kind, one)
+    for kind in SHOWING
+    for one in vocabulary().characteristics.values()
+    if "device" in one.bearers and one.seen <= 2 and vocabulary().applies(one, term_iri(kind))
+]
+
+
+def with_device(kind: str, one: Characteristic, before: str, after: str) -> Variance:
+    """A proposal with another device, of which all is said that is documented of the one that goes."""
+    head = f"| part | device | {one.label} |\n| --- | --- | --- |\n| M1 |"
+    case = Case(
+        file=Path(__file__),
+        line=0,
+        title="Noticed",
+        name="Noticed",
+        work=f"## Parts\n\n### Things\n\n- kind: {kind}\n\n{head} E-01 | {before} |\n",
+        pool="",
+        installation=f"## Substitutions\n\n{head} V-1 | {after} |\n",
+        expected="",
+    )
+    reading, work = documented(whole_work(case))
+    proposal = read(read_installation(whole_installation(case), "installation.md", work))
+    return assess(work, load_installation(proposal.triples, proposal.iri, work, reading.triples))
+
+
+@pytest.mark.parametrize(("kind", "one"), OF_DEVICES, ids=lambda value: getattr(value, "label", value))
+def test_a_change_of_a_device_has_a_row_or_an_effect(kind: str, one: Characteristic) -> None:
+    before, after = two_values(one, term_iri(kind))
+    alike, found = (with_device(kind, one, before, value) for value in (before, after))
+    has_row = any(row.term == one.iri for row in found.departures)
+    assert has_row or set(found.effects) - set(alike.effects) or set(found.obstacles) - set(alike.obstacles)

@@ -8,12 +8,13 @@ from intent.effects.handling.neighbours import Pair, faces, in_metres, neighbour
 from intent.effects.handling.outline import OUTER
 from intent.effects.limits_kept import Limited, any_of, at_least, inputs, obstacles
 from intent.effects.power.consumers import inputs_taken
-from intent.effects.power.lying import ABOVE, BELOW, LEFT, RIGHT, open_sides
+from intent.effects.power.lying import ABOVE, BELOW, LEFT, RIGHT, vented
 from intent.effects.scene import Sides
 from intent.language.figures import figure
 from intent.language.message import say
 from intent.model.subject import one
 from intent.values.bounds import natural
+from intent.values.sets import Answer
 from intent.variance.obstacle import Obstacle
 
 PLACED = ("presence", "position", "rotation", *OUTER)
@@ -33,7 +34,8 @@ def _between(sides: Sides, pair: Pair) -> Iterator[Obstacle]:
     scene, gap = sides.proposed, in_metres(max(pair.gap, 0))
     towards = (RIGHT, LEFT) if pair.axis == 0 else (ABOVE, BELOW)
     for part, other, side in zip((pair.one, pair.two), (pair.two, pair.one), towards, strict=True):
-        if not scene.states(part, "vent-clearance") or side not in open_sides(scene, part):
+        vents = vented(scene, part, side)
+        if not scene.states(part, "vent-clearance") or vents is Answer.OUT:
             continue
         clearance = natural(scene.bounds(part, "vent-clearance"))
         limited = Limited(
@@ -54,4 +56,6 @@ def _between(sides: Sides, pair: Pair) -> Iterator[Obstacle]:
                 "whether its vents have the room that they need towards {other} is not known", other=other
             ),
         )
-        yield from obstacles(sides, any_of([at_least(gap, clearance), scene.runs(part).negated]), limited)
+        # it does not matter on a side without vents, nor of what is switched off
+        is_kept = any_of([at_least(gap, clearance), vents.negated, scene.runs(part).negated])
+        yield from obstacles(sides, is_kept, limited)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
+from intent.effects.limits_kept import all_alike
 from intent.effects.scene import Scene
 from intent.values.bounds import known
+from intent.values.sets import Answer
 
 ABOVE, RIGHT, BELOW, LEFT = range(4)
 DIRECTIONS: Mapping[str, tuple[int, ...]] = {
@@ -47,9 +49,16 @@ def _quarter(angle: Fraction) -> int | None:
 
 def open_sides(scene: Scene, part: str) -> frozenset[int]:
     """The sides of the device as it lies on which there surely are vents."""
-    vents = scene.stated_names(part, "vent-position")
+    return frozenset(side for side in range(4) if vented(scene, part, side) is Answer.IN)
+
+
+def vented(scene: Scene, part: str, side: int) -> Answer:
+    """Whether there are vents on a side of the device as it lies; open where nobody says where, or how it lies."""
     rotation = angle_of(scene, part, "rotation")
     turn = None if rotation is None else _quarter(rotation)
-    if len(vents) != 1 or turn is None:
-        return frozenset()
-    return frozenset((side + turn) % 4 for side in DIRECTIONS.get(next(iter(vents)), ()))
+    if turn is None:
+        return Answer.OPEN
+    return all_alike(
+        Answer.IN if side in {(built + turn) % 4 for built in DIRECTIONS.get(name, ())} else Answer.OUT
+        for name in scene.names(part, "vent-position")
+    )

@@ -16,6 +16,7 @@ from intent.effects.signal.paths import (
     SOUND,
     Way,
     by_end,
+    carries,
     carrying_channel,
     players_of,
     sources_of,
@@ -151,11 +152,8 @@ def _channel(
     if sides.was_there(part):
         before = carrying_channel(sides.documented, part, documented or players_of(sides.documented))
     players = players_of(scene)
-    if (
-        carrying_channel(scene, part, arriving or players)
-        or (sides.was_there(part) and not before)
-        or (not players and not before)
-    ):
+    answer = any_of(carries(scene, part, source) for source in arriving or players)
+    if answer is Answer.IN or (sides.was_there(part) and not before) or (not players and not before):
         return
     sources = tuple(arriving) or players
     found = [*inputs(sides, part, "channel", "presence"), *inputs_of_channels(sides, sources)]
@@ -166,11 +164,9 @@ def _channel(
         subject=one(part),
         inputs=[*found, *changed],
         sure=say("no player that reaches it carries channel {channel}", channel=scene.text(part, "channel")),
-        unsure=say(
-            "whether channel {channel} has to reach it is not said", channel=scene.text(part, "channel")
-        ),
+        unsure=say("whether a player that reaches it carries its channel is not said"),
     )
-    yield from obstacles(sides, scene.runs(part).negated, limited)
+    yield from obstacles(sides, any_of([answer, scene.runs(part).negated]), limited)
 
 
 def inputs_of_channels(sides: Sides, players: tuple[str, ...]) -> tuple[Input, ...]:

@@ -14,6 +14,7 @@ from intent.effects.signal.links import Link, carrying_links
 from intent.effects.signal.misfits import Misfit, new_misfit
 from intent.language.message import Message, say
 from intent.names import term_iri
+from intent.values.sets import Answer
 
 PICTURE = ("video-signal", "network", "usb")
 SOUND = ("audio-signal", "hdmi", "displayport", "sdi", "rf", "network", "usb")
@@ -116,13 +117,20 @@ def players_of(scene: Scene) -> tuple[str, ...]:
 
 
 def carrying_channel(scene: Scene, part: str, sources: Iterable[str]) -> tuple[str, ...]:
-    """Those that carry the channel of a part, or of which no channel is given."""
-    shown = scene.stated_names(part, "channel")
-    return tuple(
-        source
-        for source in sources
-        if not (carried := scene.stated_names(source, "channel")) or not shown or carried & shown
-    )
+    """Those that carry the channel of a part, or may, as those do of which no channel is given."""
+    return tuple(source for source in sources if carries(scene, part, source) is not Answer.OUT)
+
+
+def carries(scene: Scene, part: str, source: str) -> Answer:
+    """Whether something carries the channel of a part; open where that of either may be any."""
+    if not all(scene.states(name, "channel") for name in (part, source)):
+        return Answer.IN
+    shown, carried = scene.stated_names(part, "channel"), scene.stated_names(source, "channel")
+    if not shown or not carried:
+        return Answer.OPEN
+    if shown <= carried:
+        return Answer.IN
+    return Answer.OPEN if shown & carried else Answer.OUT
 
 
 def _is_source(scene: Scene, start: str) -> bool:
