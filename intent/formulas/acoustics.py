@@ -20,7 +20,6 @@ from intent.values.bounds import (
     over,
     plus,
     point,
-    rising,
     root,
     scaled,
     square,
@@ -38,20 +37,35 @@ DETECTED = between(Fraction(-45, 1000), Fraction(125, 1000))
 """Seconds by which sound may come after the picture, unnoticed by half of the viewers (ITU-R BT.1359-1)."""
 ACCEPTED = between(Fraction(-90, 1000), Fraction(185, 1000))
 """The same, without its being found unacceptable (ITU-R BT.1359-1)."""
+_LOUDEST = Fraction(1000)
+"""Decibels, far beyond what air can carry (194 dB)."""
 WORKING_DAY = 8 * 3600
 """The seconds to which the levels of noise at work refer (ISO 1999)."""
 
 
 def level(power: Interval) -> Interval:
     """Ten times the logarithm of a ratio of powers; without end below where that may be nothing."""
-    low = power.low or None
-    return rising(lambda ratio: 10 * log10(ratio), Interval(low, power.high if power.high != 0 else None))
+    low, high = (None if not end else _decibels(end) for end in (power.low, power.high))
+    return Interval(low, high)
+
+
+def _decibels(ratio: Fraction) -> Fraction:
+    """Of whole numbers, since a ratio may be too great or too small for a machine's own."""
+    return Fraction(10 * (log10(ratio.numerator) - log10(ratio.denominator)))
 
 
 def energy(decibels: Interval) -> Interval:
-    """The ratio of powers that a level stands for; nothing where it may be as low as anything."""
-    ratio = rising(lambda number: 10 ** (number / 10), decibels)
-    return Interval(ratio.low or Fraction(0), ratio.high)
+    """The ratio of powers that a level stands for; nothing where it may be as low as anything.
+
+    A level beyond all that there is counts as without end.
+    """
+    low = Fraction(0) if decibels.low is None else _ratio(min(decibels.low, _LOUDEST))
+    high = None if decibels.high is None or decibels.high > _LOUDEST else _ratio(decibels.high)
+    return Interval(low, high)
+
+
+def _ratio(decibels: Fraction) -> Fraction:
+    return Fraction(10 ** float(max(decibels, -_LOUDEST) / 10))
 
 
 def together(levels: Iterable[Interval]) -> Interval:

@@ -18,9 +18,9 @@ class CableReach:
     length: Interval | None
     """Metres: as far as any sound cable carries it, and as far as the best do; none where only the loss counts."""
     loss: Interval | None
-    """Decibels that the cable may take: with any receiver, and with the best."""
+    """Decibels that the cable may take: with any receiver, and with the best; none where it only grows softer."""
     frequency: Fraction | None
-    """The hertz at which that loss is counted."""
+    """The hertz at which a loss is counted."""
     sources: Mapping[str, str] = field(hash=False)
     """Where it is said, by language."""
 
@@ -33,12 +33,13 @@ def reach_of(about: Properties) -> CableReach | None:
     """What is said of a signal; none where nothing is."""
     length = _from_to(about, "cableSurelyTo", "cableAtMost")
     loss = _from_to(about, "cableLossSurely", "cableLossAtMost")
-    if length is None and loss is None:
+    frequency = fraction_of(about, INTENT + "cableLossAt")
+    if length is None and frequency is None:
         return None
     return CableReach(
         length=length,
         loss=loss,
-        frequency=fraction_of(about, INTENT + "cableLossAt"),
+        frequency=frequency,
         sources=texts_of(about, INTENT + "cableSource"),
     )
 

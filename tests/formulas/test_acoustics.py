@@ -102,3 +102,15 @@ def test_when_sound_and_picture_come_apart() -> None:
     # ITU-R BT.1359-1, as quoted: noticed from 45 ms early to 125 ms late, accepted from 90 ms early to 185 ms late
     assert between(Fraction(-45, 1000), Fraction(125, 1000)) == acoustics.DETECTED
     assert between(Fraction(-90, 1000), Fraction(185, 1000)) == acoustics.ACCEPTED
+
+
+@pytest.mark.parametrize("decibels", ["1e400", "-1e400", "5000", "-5000"])
+def test_numbers_beyond_all_reason_are_borne(decibels: str) -> None:
+    levels = [measured(decibels), point(60)]
+    found = acoustics.together(levels)
+    assert found.low is not None
+    assert float(found.low) >= 59
+    far = acoustics.at_distance(point(60), measured("1e300"))
+    assert far.high is not None
+    assert float(far.high) == pytest.approx(60 - 6000)
+    assert acoustics.time_within(Fraction(85), measured(decibels)).low is not None

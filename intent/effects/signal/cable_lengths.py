@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from intent.effects.limits_kept import Input, Limited, at_most, inputs, obstacles, unchecked
 from intent.effects.scene import Scene, Sides
@@ -11,7 +12,7 @@ from intent.formulas import cabling
 from intent.language.figures import figure
 from intent.language.message import Labelled, Message, Place, named, say
 from intent.model.subject import several
-from intent.values.bounds import hull, is_known, point
+from intent.values.bounds import ZERO, differs_by, hull, is_known, point
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.obstacle import Need, Obstacle, Unchecked
@@ -32,6 +33,11 @@ WEAK = say(
     "the cable takes {loss} from {signal}, which bears {limit} at most: it needs a repeater, a better cable or fibre"
 )
 WEAKER = say("the cable takes {loss} from {signal}, which is sure to bear {limit}: try these very devices")
+SOFTER = say(
+    "the cable takes {loss} from the finest detail of {signal}: where that shows, equalise it at the far end"
+)
+SEEN = Fraction(1)
+"""Decibels: smaller changes of sharpness nobody sees (common practice, no source)."""
 
 
 def cable_effects(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
@@ -120,19 +126,13 @@ def _length_words(scene: Scene, run: CableRun, limit: Interval, *, is_new: bool)
 def _too_lossy(
     sides: Sides, run: CableRun, was: CableRun | None, reaches: tuple[CableReach, ...]
 ) -> Iterator[Effect]:
-    """A cable that takes more from its signal than the signal bears, surely or perhaps."""
+    """A cable that takes more from its signal than the signal bears, or than the documented one took."""
     scene = sides.proposed
-    limits = [reach.loss for reach in reaches if reach.loss is not None]
     lost = _lost(scene, run, reaches)
-    if lost is None or len(limits) < len(reaches):
-        return
-    limit = hull(limits)
-    least, most = Interval(limit.low, limit.low), Interval(limit.high, limit.high)
     before = None if was is None else _lost(sides.documented, was, reaches_of(sides.documented, was))
-    is_beyond = at_most(lost, most) is Answer.OUT
-    if not is_beyond and (before == lost or at_most(lost, least) is Answer.IN):
+    words = None if lost is None else _loss_words(scene, run, reaches, lost, before)
+    if words is None:
         return
-    words = WEAK if is_beyond else WEAKER
     yield Effect(
         topic=EffectTopic.SIGNAL,
         subject=several((run.start, run.end)),
@@ -140,21 +140,34 @@ def _too_lossy(
         unit="dB",
         documented=before,
         proposed=lost,
-        sentence=words.filled(
-            signal=_signals(scene, run),
-            loss=figure(lost, "dB"),
-            limit=figure(most if is_beyond else least, "dB"),
-        ),
+        sentence=words,
         source=_source(reaches),
         missing=() if run.is_measured else (scene.called("length"),),
     )
+
+
+def _loss_words(
+    scene: Scene, run: CableRun, reaches: tuple[CableReach, ...], lost: Interval, before: Interval | None
+) -> Message | None:
+    """What is said of a loss; nothing where the signal surely bears it, or where it is what it was."""
+    told: dict[str, Place] = {"signal": _signals(scene, run), "loss": figure(lost, "dB")}
+    limits = [reach.loss for reach in reaches if reach.loss is not None]
+    if len(limits) < len(reaches):
+        return SOFTER.filled(**told) if differs_by(before or ZERO, lost, SEEN) else None
+    limit = hull(limits)
+    least, most = Interval(limit.low, limit.low), Interval(limit.high, limit.high)
+    if at_most(lost, most) is Answer.OUT:
+        return WEAK.filled(**told, limit=figure(most, "dB"))
+    if before == lost or at_most(lost, least) is Answer.IN:
+        return None
+    return WEAKER.filled(**told, limit=figure(least, "dB"))
 
 
 def _lost(scene: Scene, run: CableRun, reaches: tuple[CableReach, ...]) -> Interval | None:
     """What the cable takes from what it carries, at half the rate of its bits; none where that cannot be computed."""
     stated = [cable for cable in run.cables if scene.states(cable, "cable-loss")]
     frequencies = [point(reach.frequency) for reach in reaches if reach.frequency is not None]
-    if not frequencies or not stated or len(stated) < len(run.cables):
+    if not reaches or len(frequencies) < len(reaches) or not stated or len(stated) < len(run.cables):
         return None
     each = (
         cabling.loss_at(
