@@ -77,10 +77,10 @@ SCREENS = f"""{HEAD}## Parts
 
 ## Connections
 
-| from | to | signal    | connector |
-| ---- | -- | --------- | --------- |
-| P1   | M1 | composite | BNC       |
-| P1   | M2 | composite | BNC       |
+| from | to | signal    | connector | length |
+| ---- | -- | --------- | --------- | ------ |
+| P1   | M1 | composite | BNC       | 12 m   |
+| P1   | M2 | composite | BNC       | 12 m   |
 
 ## Instructions
 
@@ -510,6 +510,16 @@ SHOWING = (
         broader=("standard definition",),
         others=but(SHOWN, "accepted standard"),
         is_range_said=True,
+    ),
+    Drawn(
+        name="longest cable",
+        work=SCREENS,
+        part="M1",
+        cell="cable length limit",
+        unit="m",
+        most=40,
+        others=SHOWN,
+        is_blank_said=True,
     ),
     Drawn(
         name="whether the player is on",
