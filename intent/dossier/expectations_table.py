@@ -4,34 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from intent.dossier.own_labels import OwnLabels
 from intent.dossier.writing import kept, statement_cells, table_block
 from intent.model.expectation import Expectation, GivenAnswer
+from intent.model.instruction_text import scope_text
 from intent.vocabulary.grammar import Word
-from intent.vocabulary.terms import Vocabulary
 
 
-def expectations_table(expectations: Iterable[Expectation], vocabulary: Vocabulary) -> str:
+def expectations_table(expectations: Iterable[Expectation], labels: OwnLabels) -> str:
     """How cases are to be judged, a row each."""
-    return table_block([_cells(expectation, vocabulary) for expectation in expectations])
+    return table_block([_cells(expectation, labels) for expectation in expectations])
 
 
-def _cells(expectation: Expectation, vocabulary: Vocabulary) -> dict[str, str]:
-    stated = statement_cells(expectation.value, vocabulary)
-    word = vocabulary.verdict_words.get(expectation.verdict)
+def _cells(expectation: Expectation, labels: OwnLabels) -> dict[str, str]:
+    stated = statement_cells(expectation.value, labels)
+    word = labels.vocabulary.verdict_words.get(expectation.verdict)
     return {
-        "part": expectation.scope.written,
+        "part": scope_text(expectation.scope, labels.vocabulary, labels.language),
         "characteristic": ", ".join(stated),
         "value": ", ".join(stated.values()),
-        "given": "; ".join(_given(answer, vocabulary) for answer in expectation.given),
+        "given": "; ".join(_given(answer, labels) for answer in expectation.given),
         "on": str(expectation.on or ""),
-        "verdict": word.label if word else expectation.verdict,
+        "verdict": labels.of(word) if word else expectation.verdict,
         "remark": expectation.note,
         "keep": kept(expectation.internal),
     }
 
 
-def _given(answer: GivenAnswer, vocabulary: Vocabulary) -> str:
-    return vocabulary.grammars[0].told(list(_pieces(answer)))
+def _given(answer: GivenAnswer, labels: OwnLabels) -> str:
+    return labels.grammar.told(list(_pieces(answer)))
 
 
 def _pieces(answer: GivenAnswer) -> Iterator[Word | str]:

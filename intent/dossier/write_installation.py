@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
+from intent.dossier.own_labels import OwnLabels, own_labels
 from intent.dossier.write_tables import connections_table, log_table
 from intent.dossier.write_work import box_cells, devices_table, framed, part_cells
 from intent.dossier.writing import (
@@ -15,25 +16,25 @@ from intent.dossier.writing import (
     text_of,
 )
 from intent.model.installation import Installation
-from intent.model.instruction_text import expression_text
 from intent.model.work import Device, Section, Work
 from intent.names import TERM
 from intent.vocabulary.terms import Vocabulary
 
-_Body = Callable[[Installation, Work], str]
+_Body = Callable[[Installation, OwnLabels], str]
 
 
 def write_installation(installation: Installation, work: Work) -> str:
     """An installation in Markdown; reading it beside its work gives the same graph."""
+    labels = own_labels(work)
     head = property_cells(installation.fields, "installation-head", work.vocabulary)
-    status = installation.status.label if installation.status else ""
+    status = labels.of(installation.status)
     blocks = [
         f"# {installation.title}",
         fields_block([*head.items(), ("status", status), ("by", installation.by)]),
         installation.note,
     ]
-    for section in _sections(installation, work):
-        body = _SECTIONS[_key(section)](installation, work)
+    for section in _sections(installation, labels):
+        body = _SECTIONS[_key(section)](installation, labels)
         blocks += [
             f"## {section_label(section.term, work.vocabulary)}",
             *framed(section, body),
@@ -44,36 +45,36 @@ def write_installation(installation: Installation, work: Work) -> str:
 def write_pool(title: str, devices: Iterable[Device], vocabulary: Vocabulary) -> str:
     """A pool of devices in Markdown; its title is part of the names that its devices have in a graph."""
     heading = f"## {section_label(str(TERM['devices-section']), vocabulary)}"
-    return text_of([f"# {title}", heading, devices_table(devices, vocabulary)])
+    return text_of([f"# {title}", heading, devices_table(devices, OwnLabels(vocabulary))])
 
 
 def _key(section: Section) -> str:
     return section.term.rsplit("/", 1)[-1]
 
 
-def _sections(installation: Installation, work: Work) -> Iterator[Section]:
+def _sections(installation: Installation, labels: OwnLabels) -> Iterator[Section]:
     yield from (section for section in installation.sections if _key(section) in _SECTIONS)
     written = {_key(section) for section in installation.sections}
     for key, body in _SECTIONS.items():
-        if key not in written and body(installation, work):
+        if key not in written and body(installation, labels):
             yield Section(iri="", term=str(TERM[key]))
 
 
-def _venue(installation: Installation, work: Work) -> str:
-    return fields_block(statement_cells(installation.venue_statements, work.vocabulary).items())
+def _venue(installation: Installation, labels: OwnLabels) -> str:
+    return fields_block(statement_cells(installation.venue_statements, labels).items())
 
 
-def _whole(installation: Installation, work: Work) -> str:
-    return fields_block(statement_cells(installation.work_statements, work.vocabulary).items())
+def _whole(installation: Installation, labels: OwnLabels) -> str:
+    return fields_block(statement_cells(installation.work_statements, labels).items())
 
 
-def _substitutions(installation: Installation, work: Work) -> str:
+def _substitutions(installation: Installation, labels: OwnLabels) -> str:
     return table_block(
         [
             {
                 "part": found.part,
                 "device": found.device or "",
-                **statement_cells(found.statements, work.vocabulary),
+                **statement_cells(found.statements, labels),
                 "remark": found.note,
             }
             for found in installation.substitutions
@@ -81,26 +82,26 @@ def _substitutions(installation: Installation, work: Work) -> str:
     )
 
 
-def _changes(installation: Installation, work: Work) -> str:
+def _changes(installation: Installation, labels: OwnLabels) -> str:
     return table_block(
         [
-            {"part": found.part, **statement_cells(found.statements, work.vocabulary), "remark": found.note}
+            {"part": found.part, **statement_cells(found.statements, labels), "remark": found.note}
             for found in installation.changes
         ]
     )
 
 
-def _omissions(installation: Installation, work: Work) -> str:
+def _omissions(installation: Installation, labels: OwnLabels) -> str:
     return "\n".join(f"- {found.part}: {found.reason}".rstrip() for found in installation.omissions)
 
 
-def _additions(installation: Installation, work: Work) -> str:
+def _additions(installation: Installation, labels: OwnLabels) -> str:
     return table_block(
-        [{**part_cells(part, work, None), "group": part.group or ""} for part in installation.additions]
+        [{**part_cells(part, labels, None), "group": part.group or ""} for part in installation.additions]
     )
 
 
-def _consents(installation: Installation, work: Work) -> str:
+def _consents(installation: Installation, labels: OwnLabels) -> str:
     return table_block(
         [
             {
@@ -108,7 +109,7 @@ def _consents(installation: Installation, work: Work) -> str:
                 "to": ", ".join(consent.to),
                 "answer": _yes_no(consent.answer),
                 "for": ", ".join(consent.parts),
-                "value": expression_text(consent.value, work.vocabulary) if consent.value else "",
+                "value": labels.cell(consent.value) if consent.value else "",
                 "terms": ", ".join(f'"{terms}"' for terms in consent.terms),
                 "date": str(consent.date or ""),
                 "until": str(consent.until or ""),
@@ -124,7 +125,7 @@ def _yes_no(answer: bool | None) -> str:
     return "" if answer is None else "yes" if answer else "no"
 
 
-def _attestations(installation: Installation, work: Work) -> str:
+def _attestations(installation: Installation, labels: OwnLabels) -> str:
     return table_block(
         [
             {
@@ -149,12 +150,10 @@ _SECTIONS: Mapping[str, _Body] = {
     "additions-section": _additions,
     "consents-section": _consents,
     "attestations-section": _attestations,
-    "connections-section": lambda installation, work: connections_table(
-        installation.connections, work.vocabulary
+    "connections-section": lambda installation, labels: connections_table(installation.connections, labels),
+    "boxes-section": lambda installation, labels: table_block(
+        [box_cells(box, labels) for box in installation.boxes]
     ),
-    "boxes-section": lambda installation, work: table_block(
-        [box_cells(box, work.vocabulary) for box in installation.boxes]
-    ),
-    "log-section": lambda installation, work: log_table(installation.log, work.vocabulary),
-    "notes-section": lambda installation, work: "",
+    "log-section": lambda installation, labels: log_table(installation.log, labels),
+    "notes-section": lambda installation, labels: "",
 }

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from intent.dossier.own_labels import OwnLabels
 from intent.dossier.writing import kept, statement_cells, table_block
 from intent.model.log_entry import LogEntry
 from intent.model.task import Task
 from intent.model.work import Connection
-from intent.vocabulary.terms import Vocabulary
 
 
-def connections_table(connections: Iterable[Connection], vocabulary: Vocabulary) -> str:
+def connections_table(connections: Iterable[Connection], labels: OwnLabels) -> str:
     """Connections, of a work or of an installation."""
     rows = [
         {
             "from": found.start,
             "to": found.end,
-            **statement_cells(found.statements, vocabulary),
+            **statement_cells(found.statements, labels),
             "remark": found.note,
             "keep": kept(found.internal),
         }
@@ -26,14 +26,14 @@ def connections_table(connections: Iterable[Connection], vocabulary: Vocabulary)
     return table_block(rows)
 
 
-def log_table(log: Iterable[LogEntry], vocabulary: Vocabulary) -> str:
+def log_table(log: Iterable[LogEntry], labels: OwnLabels) -> str:
     """The entries of a log, of a work or of an installation."""
     rows = [
         {
             "date": str(entry.date or ""),
             "device": entry.about,
-            "event": entry.event.label,
-            "value": ", ".join(statement_cells(entry.value, vocabulary).values()),
+            "event": labels.of(entry.event),
+            "value": ", ".join(statement_cells(entry.value, labels).values()),
             "by": entry.by or "",
             "source": entry.source,
             "remark": entry.note,

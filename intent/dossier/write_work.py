@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from intent.dossier.expectations_table import expectations_table
+from intent.dossier.own_labels import OwnLabels, own_labels
 from intent.dossier.own_words import OwnWords, own_words_of
 from intent.dossier.write_tables import connections_table, log_table, tasks_table
 from intent.dossier.writing import (
@@ -24,7 +25,6 @@ from intent.model.duty import Duty
 from intent.model.work import Crate, Device, Heading, Instruction, Part, Section, Source, Work
 from intent.names import TERM
 from intent.vocabulary.grammar import Word
-from intent.vocabulary.terms import Vocabulary
 
 _ORDER = (
     "people-section",
@@ -45,12 +45,13 @@ _ORDER = (
 
 def write_work(work: Work) -> str:
     """The dossier of a work in Markdown; reading it gives the same graph."""
+    labels = own_labels(work)
     head = property_cells(work.fields, "work-head", work.vocabulary)
     blocks = [f"# {work.title}", fields_block(head.items()), work.note]
-    for section in _sections(work):
+    for section in _sections(work, labels):
         blocks += [
             f"## {section_label(section.term, work.vocabulary)}",
-            *_SECTIONS[_key(section)](work, section),
+            *_SECTIONS[_key(section)](work, labels, section),
         ]
     return text_of(blocks)
 
@@ -59,12 +60,12 @@ def _key(section: Section) -> str:
     return section.term.rsplit("/", 1)[-1]
 
 
-def _sections(work: Work) -> Iterator[Section]:
+def _sections(work: Work, labels: OwnLabels) -> Iterator[Section]:
     yield from (section for section in work.sections if _key(section) in _SECTIONS)
     written = {_key(section) for section in work.sections}
     for key in _ORDER:
         empty = Section(iri="", term=str(TERM[key]))
-        if key not in written and any(_SECTIONS[key](work, empty)):
+        if key not in written and any(_SECTIONS[key](work, labels, empty)):
             yield empty
 
 
@@ -78,12 +79,12 @@ def framed(section: Section, body: str) -> list[str]:
     ]
 
 
-def _people(work: Work, section: Section) -> list[str]:
+def _people(work: Work, labels: OwnLabels, section: Section) -> list[str]:
     rows = [
         {
             "person": person.identifier,
             "name": person.name,
-            "role": person.role.label,
+            "role": labels.of(person.role),
             "called": person.called,
             "authority": str(person.authority) if person.authority != person.role.authority else "",
             "since": str(person.since or ""),
@@ -98,68 +99,68 @@ def _people(work: Work, section: Section) -> list[str]:
     return framed(section, table_block(rows))
 
 
-def _parts(work: Work, section: Section) -> list[str]:
+def _parts(work: Work, labels: OwnLabels, section: Section) -> list[str]:
     origin = property_cells(section.fields, "parts-section", work.vocabulary).get("origin", "")
-    loose = [part_cells(part, work, None) for part in work.parts if part.group is None]
+    loose = [part_cells(part, labels, None) for part in work.parts if part.group is None]
     blocks = [fields_block([("origin", origin), ("keep", kept(section.internal))]), section.note]
     blocks += [table_block(loose), section.afterword]
     for group in work.groups:
         kind = group.kind.iri if group.kind else None
-        rows = [part_cells(part, work, kind) for part in work.parts if part.group == group.name]
-        kind_field = fields_block([("kind", group.kind.label if group.kind else "")])
+        rows = [part_cells(part, labels, kind) for part in work.parts if part.group == group.name]
+        kind_field = fields_block([("kind", labels.of(group.kind))])
         blocks += [f"### {group.name}", kind_field, group.note, table_block(rows), group.afterword]
     return blocks
 
 
-def part_cells(part: Part, work: Work, group_kind: str | None) -> Cells:
+def part_cells(part: Part, labels: OwnLabels, group_kind: str | None) -> Cells:
     """A part's row; its kind only where its group's is another."""
     return {
         "part": part.identifier,
         "name": part.name,
-        "kind": part.kind.label if part.kind.iri != group_kind else "",
+        "kind": labels.of(part.kind) if part.kind.iri != group_kind else "",
         "device": part.device or "",
-        **statement_cells(part.statements, work.vocabulary),
+        **statement_cells(part.statements, labels),
         "remark": part.note,
         "keep": kept(part.internal),
     }
 
 
-def _devices(work: Work, section: Section) -> list[str]:
-    return framed(section, devices_table(work.devices, work.vocabulary))
+def _devices(work: Work, labels: OwnLabels, section: Section) -> list[str]:
+    return framed(section, devices_table(work.devices, labels))
 
 
-def devices_table(devices: Iterable[Device], vocabulary: Vocabulary) -> str:
+def devices_table(devices: Iterable[Device], labels: OwnLabels) -> str:
     """The devices that have a row of their own, of a work or of a pool."""
-    return table_block([device_cells(device, vocabulary) for device in devices if device.listed])
+    return table_block([device_cells(device, labels) for device in devices if device.listed])
 
 
-def device_cells(device: Device, vocabulary: Vocabulary) -> Cells:
+def device_cells(device: Device, labels: OwnLabels) -> Cells:
     return {
         "device": device.identifier,
         "like": device.like or "",
-        "status": device.status.label if device.status else "",
-        **statement_cells(device.statements, vocabulary),
-        **property_cells(device.fields, "devices-section", vocabulary),
+        "status": labels.of(device.status),
+        **statement_cells(device.statements, labels),
+        **property_cells(device.fields, "devices-section", labels.vocabulary),
         "keep": kept(device.internal),
     }
 
 
-def _whole(work: Work, section: Section) -> list[str]:
-    cells = statement_cells(work.statements, work.vocabulary)
+def _whole(work: Work, labels: OwnLabels, section: Section) -> list[str]:
+    cells = statement_cells(work.statements, labels)
     return [fields_block([*cells.items(), ("keep", kept(section.internal))]), section.note]
 
 
-def _sources(work: Work, section: Section) -> list[str]:
+def _sources(work: Work, labels: OwnLabels, section: Section) -> list[str]:
     blocks = [fields_block([("keep", kept(section.internal))]), section.note]
     for source in work.sources:
-        blocks += [f"### {source.identifier} {source.title}".rstrip(), _source_fields(work, source)]
+        blocks += [f"### {source.identifier} {source.title}".rstrip(), _source_fields(work, labels, source)]
         blocks += [quote_block(source.words), source.note]
     return blocks
 
 
-def _source_fields(work: Work, source: Source) -> str:
+def _source_fields(work: Work, labels: OwnLabels, source: Source) -> str:
     fields: Mapping[str, str] = {
-        "kind": source.kind.label if source.kind else "",
+        "kind": labels.of(source.kind),
         "with": ", ".join(source.spoken_with),
         "by": ", ".join(source.by),
         "reported by": source.reported_by or "",
@@ -169,7 +170,7 @@ def _source_fields(work: Work, source: Source) -> str:
     return fields_block(fields.items())
 
 
-def _instructions(work: Work, section: Section) -> list[str]:
+def _instructions(work: Work, labels: OwnLabels, section: Section) -> list[str]:
     own_words = own_words_of(work)
     blocks = [fields_block([("keep", kept(section.internal))]), section.note]
     for heading in work.headings:
@@ -225,12 +226,12 @@ def _citation(citation: Citation) -> str:
     return f"{citation.source} at {citation.at}" if citation.at else citation.source
 
 
-def _material(work: Work, section: Section) -> list[str]:
+def _material(work: Work, labels: OwnLabels, section: Section) -> list[str]:
     rows = [
         {
             "material": found.identifier,
             "name": found.name,
-            **statement_cells(found.statements, work.vocabulary),
+            **statement_cells(found.statements, labels),
             "file": found.file or "",
             "remark": found.note,
             "keep": kept(found.internal),
@@ -240,29 +241,29 @@ def _material(work: Work, section: Section) -> list[str]:
     return framed(section, table_block(rows))
 
 
-def _connections(work: Work, section: Section) -> list[str]:
-    return framed(section, connections_table(work.connections, work.vocabulary))
+def _connections(work: Work, labels: OwnLabels, section: Section) -> list[str]:
+    return framed(section, connections_table(work.connections, labels))
 
 
-def _boxes(work: Work, section: Section) -> list[str]:
-    return framed(section, table_block([box_cells(box, work.vocabulary) for box in work.boxes]))
+def _boxes(work: Work, labels: OwnLabels, section: Section) -> list[str]:
+    return framed(section, table_block([box_cells(box, labels) for box in work.boxes]))
 
 
-def box_cells(box: Crate, vocabulary: Vocabulary) -> Cells:
+def box_cells(box: Crate, labels: OwnLabels) -> Cells:
     return {
         "box": box.identifier,
         "holds": ", ".join([*box.holds, *(f'"{accessory}"' for accessory in box.accessories)]),
-        **statement_cells(box.statements, vocabulary),
-        **property_cells(box.fields, "boxes-section", vocabulary),
+        **statement_cells(box.statements, labels),
+        **property_cells(box.fields, "boxes-section", labels.vocabulary),
         "keep": kept(box.internal),
     }
 
 
-def _log(work: Work, section: Section) -> list[str]:
-    return framed(section, log_table(work.log, work.vocabulary))
+def _log(work: Work, labels: OwnLabels, section: Section) -> list[str]:
+    return framed(section, log_table(work.log, labels))
 
 
-_SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
+_SECTIONS: Mapping[str, Callable[[Work, OwnLabels, Section], list[str]]] = {
     "people-section": _people,
     "parts-section": _parts,
     "devices-section": _devices,
@@ -273,9 +274,9 @@ _SECTIONS: Mapping[str, Callable[[Work, Section], list[str]]] = {
     "connections-section": _connections,
     "boxes-section": _boxes,
     "log-section": _log,
-    "tasks-section": lambda work, section: framed(section, tasks_table(work.tasks)),
-    "expectations-section": lambda work, section: framed(
-        section, expectations_table(work.expectations, work.vocabulary)
+    "tasks-section": lambda work, labels, section: framed(section, tasks_table(work.tasks)),
+    "expectations-section": lambda work, labels, section: framed(
+        section, expectations_table(work.expectations, labels)
     ),
-    "notes-section": lambda work, section: [section.note],
+    "notes-section": lambda work, labels, section: [section.note],
 }

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping, Sequence
 
+from intent.dossier.own_labels import OwnLabels
 from intent.model.assertions import Statements
-from intent.model.instruction_text import expression_text
 from intent.names import TERM
 from intent.vocabulary.terms import Vocabulary
 
@@ -56,14 +56,15 @@ def text_of(blocks: Iterable[str]) -> str:
     return "\n\n".join(block for block in blocks if block) + "\n"
 
 
-def statement_cells(statements: Statements, vocabulary: Vocabulary) -> dict[str, str]:
+def statement_cells(statements: Statements, labels: OwnLabels) -> dict[str, str]:
     """The statements of a thing as cells, in the order of the characteristics' labels in the vocabulary."""
-    places = {iri: place for place, iri in enumerate(vocabulary.characteristics)}
+    characteristics = labels.vocabulary.characteristics
+    places = {iri: place for place, iri in enumerate(characteristics)}
     ordered = sorted(statements, key=lambda iri: places.get(iri, len(places)))
     return {
-        vocabulary.characteristics[iri].label: expression_text(statements[iri], vocabulary)
+        labels.of(characteristics[iri]): labels.cell(statements[iri])
         for iri in ordered
-        if iri in vocabulary.characteristics
+        if iri in characteristics
     }
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from intent.dossier.own_labels import OwnLabels
 from intent.dossier.write_work import box_cells, device_cells, part_cells
 from intent.dossier.writing import Cells
 from intent.model.work import Work
@@ -29,8 +30,10 @@ def _leading(name: str) -> list[str]:
 def _rows(work: Work, name: str) -> Iterator[Cells]:
     if name == "parts":
         for part in work.parts:
-            yield {**part_cells(part, work, None), GROUP: part.group or ""}
+            yield {**part_cells(part, OwnLabels(work.vocabulary), None), GROUP: part.group or ""}
     elif name == "devices":
-        yield from (device_cells(device, work.vocabulary) for device in work.devices if device.listed)
+        yield from (
+            device_cells(device, OwnLabels(work.vocabulary)) for device in work.devices if device.listed
+        )
     else:
-        yield from (box_cells(box, work.vocabulary) for box in work.boxes)
+        yield from (box_cells(box, OwnLabels(work.vocabulary)) for box in work.boxes)

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import shutil
 from pathlib import Path
+from random import Random
 
 import pytest
 from examples_read import INSTALLATIONS, WORKS, documentation, proposal, vocabulary
 from hypothesis import given
+from hypothesis import strategies as st
 from oracle.cases import Case
+from oracle.expecting import draw_expected
 from oracle.program import loaded
 from oracle.writing import installation_text, work_text
 from rdflib import Graph
@@ -20,10 +23,12 @@ from intent.dossier.write_work import write_work
 from intent.exports.converting import converted_work
 from intent.reading.proposal import read_proposal
 from intent.record.load_work import load_work
-from properties.strategies import cases, fixed
+from intent.variance.result import Verdict
+from properties.strategies import cases, fixed, seeds
 
 TESTS = Path(__file__).parents[1]
-WITH_EVERYTHING = (TESTS / "exports" / "marked.md", TESTS / "dossier" / "languages" / "english.md")
+LANGUAGES = TESTS / "dossier" / "languages"
+WITH_EVERYTHING = (TESTS / "exports" / "marked.md", *sorted(LANGUAGES.glob("*.md")))
 
 
 def told(first: Graph, second: Graph, text: str) -> str:
@@ -35,10 +40,11 @@ def assert_same(first: Graph, second: Graph, text: str) -> None:
     assert isomorphic(first, second), told(first, second, text)
 
 
-@given(case=cases())
+@given(case=cases(), seed=seeds(), verdict=st.sampled_from(["none", *Verdict]))
 @fixed(120)
-def test_a_work_and_an_installation_survive_being_written(case: Case) -> None:
-    once = loaded(work_text(case), installation_text(case), vocabulary())
+def test_a_work_and_an_installation_survive_being_written(case: Case, seed: int, verdict: str) -> None:
+    expectation = draw_expected(Random(seed), case).table(verdict)
+    once = loaded(work_text(case) + expectation, installation_text(case), vocabulary())
     work = write_work(once.work)
     installation = write_installation(once.installation, once.work)
     again = loaded(work, installation, vocabulary())
@@ -71,3 +77,32 @@ def test_the_installations_of_the_examples_survive_being_written(path: Path, tmp
     target = folder / "installations" / path.name
     target.write_text(text, encoding="utf-8")
     assert_same(once.graph, read_proposal(target, None, vocabulary()).graph, text)
+
+
+@pytest.mark.parametrize(
+    ("language", "own", "others"),
+    [
+        (
+            "german",
+            ["auf dem Kopf", "Bildröhre", "| Drehung ", "höchstens 12 kg"],
+            ["upside down", "display"],
+        ),
+        (
+            "french",
+            ["à l'envers", "tube cathodique", "| rotation ", "d'au plus 12 kg"],
+            ["upside down", "display"],
+        ),
+        ("english", ["upside down", "cathode-ray tube", "| rotation "], ["auf dem Kopf"]),
+    ],
+)
+def test_a_dossier_comes_back_in_its_own_language(language: str, own: list[str], others: list[str]) -> None:
+    once = read_work((LANGUAGES / f"{language}.md").read_text(encoding="utf-8"), "work.md", vocabulary())
+    text = write_work(load_work(once.triples, once.iri, vocabulary()))
+    assert [words for words in own if words not in text] == []
+    assert [words for words in others if words in text] == []
+
+
+def test_the_language_that_the_head_names_goes_before_that_of_the_sentences() -> None:
+    text = (LANGUAGES / "german.md").read_text(encoding="utf-8")
+    once = read_work(text.replace("\n\n##", "\n- Sprache: fr\n\n##", 1), "work.md", vocabulary())
+    assert "| tube cathodique " in write_work(load_work(once.triples, once.iri, vocabulary()))
