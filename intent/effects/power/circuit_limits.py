@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from intent.effects.limits_kept import Input, Limited, at_most, inputs, obstacles, unchecked
-from intent.effects.power.consumers import inputs_taken
+from intent.effects.power.consumers import inputs_of_losses, inputs_taken
 from intent.effects.power.feeds import Circuits, Feed
 from intent.effects.scene import Sides
 from intent.formulas import electricity
@@ -109,7 +109,7 @@ def _inputs(sides: Sides, circuits: Circuits, parts: Sequence[str], drawn: Inter
     if not circuits.is_stated and surely_within(drawn, circuits.rating):
         return list(inputs(sides, THE_VENUE, "continuous-load-share", "circuit-current"))
     found = [each for part in parts for each in inputs_taken(sides, part, *_stated(sides, part))]
-    return [*found, *inputs(sides, THE_VENUE, "mains", "circuit-current")]
+    return [*found, *inputs_of_losses(sides), *inputs(sides, THE_VENUE, "mains", "circuit-current")]
 
 
 def _stated(sides: Sides, part: str) -> tuple[str, ...]:

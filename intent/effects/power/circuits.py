@@ -9,8 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from intent.effects.power.circuit_limits import UNSURE, Loads, circuit_obstacles
-from intent.effects.power.consumers import lacking_effects
-from intent.effects.power.feeds import Circuits, Feed, circuits_of, current_of, feeds_of
+from intent.effects.power.consumers import lacking_effects, supplies
+from intent.effects.power.feeds import (
+    Circuits,
+    Feed,
+    circuits_of,
+    current_of,
+    feeds_of,
+    with_losses_on_the_way,
+)
 from intent.effects.power.surges import surge_effects
 from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
@@ -46,7 +53,9 @@ def _currents(
     sides: Sides, circuits: Circuits, feeds: Sequence[Feed]
 ) -> Iterator[Effect | Obstacle | Unchecked]:
     scene = sides.proposed
-    loads = {part: current_of(scene, part) for feed in feeds for part in feed.parts}
+    loads = with_losses_on_the_way(
+        sides, {part: current_of(scene, part) for feed in feeds for part in feed.parts}
+    )
     yield from circuit_obstacles(sides, circuits, feeds, loads)
     if not any(load.low for load in loads.values()):
         missing = scene.unknown(THE_VENUE, "mains")
@@ -158,6 +167,14 @@ def _load_words(circuits: Circuits, drawn: Interval, is_over: bool) -> Message:
 def _least(scene: Scene, loads: Loads) -> Iterator[Effect]:
     """The devices that are counted at the least they can draw, for their power factor is not given."""
     parts = [part for part, load in loads.items() if load.high is None and scene.is_given(part, "power")]
+    yield from lacking_effects(
+        scene,
+        supplies(scene),
+        "power-loss",
+        quantity=say("current"),
+        sentence=say("what it loses itself is not given, and so counted from nothing up"),
+        source=CURRENT,
+    )
     yield from lacking_effects(
         scene,
         parts,

@@ -108,6 +108,11 @@ def inputs_taken(sides: Sides, part: str, *characteristics: str) -> tuple[Input,
     return (*inputs(sides, part, *characteristics, *waiting), *inputs_of_state(sides, part))
 
 
+def inputs_of_losses(sides: Sides) -> tuple[Input, ...]:
+    """What the losses of transformers and supplies depend on."""
+    return tuple(each for part in losses(sides.proposed) for each in inputs_taken(sides, part, LOSS))
+
+
 def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
     """The sum of a characteristic over some parts."""
     found = {part: taken_by(scene, part, characteristic) for part in parts}
@@ -115,15 +120,17 @@ def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
     return Sum(total(found.values()), len(found), lacking)
 
 
-def losses(scene: Scene) -> Interval:
-    """What transformers, frequency converters and power supplies lose themselves, of those of which it is stated."""
-    stated = (part for part in supplies(scene) if scene.states(part, "power-loss"))
-    return total(natural(scene.bounds(part, "power-loss")) for part in scene.one_a_device(stated))
+LOSS = "power-loss"
+
+
+def losses(scene: Scene) -> dict[str, Interval]:
+    """What each transformer, frequency converter and power supply loses itself: from nothing up where nobody says."""
+    return {part: taken_by(scene, part, LOSS) for part in scene.one_a_device(supplies(scene))}
 
 
 def with_losses(scene: Scene, found: Sum) -> Sum:
     """What devices take, with what is lost on the way to them."""
-    return replace(found, total=plus(found.total, losses(scene)))
+    return replace(found, total=plus(found.total, total(losses(scene).values())))
 
 
 def lacking_effects(

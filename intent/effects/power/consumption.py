@@ -13,6 +13,7 @@ from intent.effects.power.circuits import circuit_effects
 from intent.effects.power.consumers import (
     Sum,
     consumers,
+    inputs_of_losses,
     inputs_taken,
     lacking_effects,
     losses,
@@ -109,11 +110,16 @@ def _in_all(sides: Sides, takers: Sequence[str], venue_speaks: bool) -> Iterator
 
 def _change(sides: Sides, earlier: Sequence[str], takers: Sequence[str]) -> Interval:
     """By how much the power changes; what a device that stays takes cancels out, so that it need not be known."""
-    before = {_device(sides.documented, part): taken_by(sides.documented, part, "power") for part in earlier}
-    after = {_device(sides.proposed, part): taken_by(sides.proposed, part, "power") for part in takers}
+    before, after = _by_device(sides.documented, earlier), _by_device(sides.proposed, takers)
     gone = [power for device, power in before.items() if after.get(device) != power]
     come = [power for device, power in after.items() if before.get(device) != power]
-    return minus(total([*come, losses(sides.proposed)]), total([*gone, losses(sides.documented)]))
+    return minus(total(come), total(gone))
+
+
+def _by_device(scene: Scene, takers: Sequence[str]) -> dict[tuple[str, bool], Interval]:
+    """What each device takes, and what each supply loses."""
+    taken = {part: taken_by(scene, part, "power") for part in takers} | losses(scene)
+    return {_device(scene, part): power for part, power in taken.items()}
 
 
 def _device(scene: Scene, part: str) -> tuple[str, bool]:
@@ -191,7 +197,7 @@ def _warming(sides: Sides, takers: Sequence[str], heat: Interval, capacity: Inte
     return Limited(
         slug="heat",
         subject=WHOLE_VENUE,
-        inputs=[*found, *inputs(sides, THE_VENUE, COOLING)],
+        inputs=[*found, *inputs_of_losses(sides), *inputs(sides, THE_VENUE, COOLING)],
         sure=say(
             "the devices give off {heat} of heat, and the air conditioning of the venue carries away {capacity}",
             heat=figure(heat, "W"),

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from intent.effects.power.consumers import taken_by
-from intent.effects.scene import Scene
+from intent.effects.power.consumers import losses, taken_by
+from intent.effects.scene import Scene, Sides
+from intent.effects.signal.links import links_of
 from intent.formulas import electricity
 from intent.language.figures import figure
 from intent.language.message import Message, Words, say
 from intent.names import THE_VENUE, THE_WORK
-from intent.values.bounds import ONE, hull, natural, over, surely_above, times
+from intent.values.bounds import ONE, hull, natural, over, plus, surely_above, times
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 
@@ -142,3 +143,18 @@ def current_of(scene: Scene, part: str) -> Interval:
     rated, given = natural(scene.bounds(part, "rated-voltage")), voltages_of(scene)
     fitting = [voltage for voltage in given if electricity.suits(rated, voltage) is not Answer.OUT]
     return hull(electricity.current(apparent, voltage) for voltage in fitting or given)
+
+
+def with_losses_on_the_way(sides: Sides, loads: Mapping[str, Interval]) -> dict[str, Interval]:
+    """The current of each part, with what is lost in the transformer or supply that feeds it.
+
+    What is lost is counted as power that does work, the current of an unloaded transformer not at all. Of several parts
+    that one feeds the first has it, of one that no connection joins the last of all, which names its circuit the least.
+    """
+    scene, found = sides.proposed, dict(loads)
+    for supply, lost in losses(scene).items() if loads else ():
+        fed = [link.end for link in links_of(sides) if link.start == supply and link.end in loads]
+        part = (fed or list(loads)[-1:])[0]
+        current = electricity.current(lost, natural(scene.venue("mains")))
+        found[part] = plus(found[part], current)
+    return found

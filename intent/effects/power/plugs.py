@@ -58,14 +58,17 @@ def plug_obstacles(sides: Sides, takers: Sequence[str]) -> Iterator[Obstacle | U
 
 
 def _fits(scene: Scene, plugged: Plugged) -> Answer:
-    """Whether a plug goes in, with its earth where a device needs one."""
-    is_earthed = any_of([_gives_earth(scene, plugged.part), _needs_earth(scene, plugged).negated])
-    return every([_goes_in(scene, plugged.part), is_earthed])
+    """Whether a plug goes in, with its earth where a device needs one; of one that may be several, whether all do."""
+    needs_none = any_of(scene.is_(part, "earthing", "class-i") for part in plugged.served).negated
+    return all_alike(
+        every([_goes(scene, plug), any_of([_earthed(scene, plug), needs_none])])
+        for plug in _plugs(scene, plugged.part)
+    )
 
 
 def _goes_in(scene: Scene, part: str) -> Answer:
-    """Whether the plug goes into one of the sockets; of a plug that may be several, whether all do."""
-    return all_alike([_goes(scene, plug) for plug in sorted(scene.names(part, "plug"))])
+    """Whether the plug goes into one of the sockets, with an earth or without."""
+    return all_alike(_goes(scene, plug) for plug in _plugs(scene, part))
 
 
 def _goes(scene: Scene, plug: str) -> Answer:
@@ -77,7 +80,7 @@ def _goes(scene: Scene, plug: str) -> Answer:
 
 def _gives_earth(scene: Scene, part: str) -> Answer:
     """Whether the earth comes with the plug; it does with a fixed connection, and is not asked of low voltage."""
-    return all_alike([_earthed(scene, plug) for plug in sorted(scene.names(part, "plug"))])
+    return all_alike(_earthed(scene, plug) for plug in _plugs(scene, part))
 
 
 def _earthed(scene: Scene, plug: str) -> Answer:
@@ -87,8 +90,9 @@ def _earthed(scene: Scene, plug: str) -> Answer:
     return Answer.OUT if any(each.gives_no_earth for each in into) else Answer.IN
 
 
-def _needs_earth(scene: Scene, plugged: Plugged) -> Answer:
-    return any_of(scene.is_(part, "earthing", "class-i") for part in plugged.served)
+def _plugs(scene: Scene, part: str) -> frozenset[str]:
+    """The plugs that a part may have: any where nobody says."""
+    return scene.names(part, "plug")
 
 
 def _sockets(scene: Scene) -> tuple[str, ...]:
@@ -114,7 +118,7 @@ def _limited(sides: Sides, plugged: Plugged, mending: tuple[str, ...]) -> Limite
         need=Need(scene.called("socket"), WHOLE_VENUE), is_exact=bool(_sockets(scene)), is_changed=True
     )
     is_mended = bool(mending) and _fits(scene, plugged) is Answer.OUT
-    sure = _misfit_words(scene, plugged.part) if goes is Answer.OUT else NO_EARTH
+    sure = NO_EARTH if goes is Answer.IN else _misfit_words(scene, plugged.part)
     return Limited(
         slug="plug" if goes is not Answer.IN else "no-earth",
         subject=one(plugged.part),
