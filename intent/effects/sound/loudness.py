@@ -25,8 +25,9 @@ HIGHEST, SENSITIVITY, POWER = "maximum-sound-level", "sensitivity", "amplifier-p
 LEAST = Fraction(1)
 """Decibels: smaller changes nobody hears (common practice, no source)."""
 FREE_FIELD_AND_ROOM = say(
-    "sensitivity, power and distance as in a free field, and what the room gives back by Hopkins and Stryker (1948) "
-    "with the absorption by Sabine; all loudspeakers together as energies, and levels taken as A-weighted"
+    "sensitivity, power and distance as in a free field, straight in front, and what the room gives back by Hopkins "
+    "and Stryker (1948) with the absorption by Sabine; all loudspeakers together as energies, and levels taken as "
+    "A-weighted"
 )
 SETTING = say("definition of the sensitivity, at 1 W and 1 m")
 
@@ -86,11 +87,8 @@ def _highest(sides: Sides) -> Iterator[Effect]:
     if after is None:
         return
     was, now = before.level if before is not None else None, after.level
-    wanted = (
-        sides.proposed.bounds(THE_WORK, "sound-level")
-        if sides.proposed.states(THE_WORK, "sound-level")
-        else None
-    )
+    is_wanted = sides.proposed.states(THE_WORK, "sound-level")
+    wanted = sides.proposed.bounds(THE_WORK, "sound-level") if is_wanted else None
     is_reached = Answer.IN if wanted is None else at_least(now, wanted)
     is_changed = was is None or differs_by(was, now, LEAST)
     if not is_changed and is_reached is not Answer.OUT:
@@ -131,9 +129,14 @@ def _heard(room: ListeningRoom, scene: Scene, ways: Mapping[str, Mapping[str, Wa
     levels, needs = list[Interval](), list[Need]()
     for part, found in ways.items():
         own = _at_one_metre(scene, part, found)
-        levels.append(room.heard(scene, part, own.level))
+        heard = room.heard(scene, part, own.level)
+        levels.append(heard if _surely_sounds(scene, part) else Interval(None, heard.high))
         needs += [*own.needs, *room.lacking(scene, part)]
     return Heard(acoustics.together(levels), tuple(needs))
+
+
+def _surely_sounds(scene: Scene, part: str) -> bool:
+    return scene.runs(part) is Answer.IN and scene.is_(part, "muted", "yes") is Answer.OUT
 
 
 def _at_one_metre(scene: Scene, part: str, ways: Mapping[str, Way]) -> Heard:
