@@ -1,7 +1,6 @@
 """Property 4: adding a consent or an attestation never makes a conditional verdict worse, unless the answer is no.
 
-Of a fact that an `unless` names, `holds` is the unfavourable answer, and so it is where the fact is the condition of
-an instruction that withdraws another.
+Of a fact that an `unless` names, `holds` is the unfavourable answer.
 """
 
 from __future__ import annotations
@@ -25,10 +24,7 @@ def favourable(case: Case, fact: str) -> bool | None:
     wanted = {
         not condition.unless for line in case.lines for condition in line.conditions if condition.fact == fact
     }
-    withdraws = any(
-        condition.fact == fact and line.supersedes for line in case.lines for condition in line.conditions
-    )
-    return wanted.pop() if len(wanted) == 1 and not withdraws else None
+    return wanted.pop() if len(wanted) == 1 else None
 
 
 def assert_no_conditional_is_worse(case: Case, other: Case) -> None:
