@@ -12,10 +12,11 @@ from intent.drawings.captions import (
     NOTHING_PLACED,
     STANDINGS,
     TOP_OF_PICTURE,
+    metres,
 )
 from intent.drawings.depicted import LEFT, RIGHT, Depicted
 from intent.drawings.glyphs import Glyph
-from intent.drawings.labelling import Manner
+from intent.drawings.labelling import Lettered
 from intent.drawings.legend import (
     LegendEntry,
     channel_entry,
@@ -30,9 +31,10 @@ from intent.drawings.legend import (
     verdict_entry,
     wedge_entry,
 )
-from intent.drawings.stage import Stand, View
+from intent.drawings.sheet import flat
+from intent.drawings.stage import Item, Stand, View
 from intent.drawings.svg import Element
-from intent.language.message import Words, joined
+from intent.language.message import Words, joined, say
 from intent.variance.result import VERDICT_WORDS
 
 
@@ -53,36 +55,69 @@ def drawn(
 
 
 def _entries(subject: Depicted, glyphs: Sequence[Glyph]) -> Iterator[LegendEntry]:
+    """What the marks of this drawing mean: none of what is not in it."""
     locale, prefix = subject.locale, subject.prefix
-    shown = {glyph.item.channel for glyph in glyphs if glyph.item.is_display}
-    ordered = sorted(subject.channels.values(), key=lambda channel: channel.letter)
-    yield from (channel_entry(one, prefix, locale) for one in ordered if one.name in shown)
-    if any(glyph.wedge for glyph in glyphs):
+    there = [glyph for glyph in glyphs if glyph.item.standing is not Stand.OMITTED]
+    shown = {glyph.item.channel for glyph in there if glyph.item.is_display and glyph.picture}
+    yield from (channel_entry(one, prefix, locale) for one in subject.channels.values() if one.name in shown)
+    if any(glyph.wedge for glyph in there):
         yield wedge_entry(locale.say(TOP_OF_PICTURE), is_open=False)
     if any(glyph.looking for glyph in glyphs):
         yield wedge_entry(locale.say(LOOKS_THIS_WAY), is_open=True)
-    present = {glyph.item.verdict for glyph in glyphs if glyph.item.standing is not Stand.OMITTED}
+    present = {glyph.item.verdict for glyph in there}
     yield from (verdict_entry(one, locale.say(word)) for one, word in VERDICT_WORDS.items() if one in present)
-    if any(glyph.item.standing is Stand.OMITTED for glyph in glyphs):
+    if len(there) < len(glyphs):
         yield verdict_entry(None, locale.say(STANDINGS[Stand.OMITTED]))
 
 
-def notes_of(subject: Depicted, manner: Manner) -> tuple[Words, ...]:
-    """The sentences that belong to a drawing: how it is measured, names, and what is not drawn."""
-    return tuple(_sentences(subject, manner))
+def said_in(subject: Depicted, lettered: Lettered) -> Iterator[Words]:
+    """What a drawing leaves out of what it shows: it stands in the drawing, since the next one may have it."""
+    if subject.detail and subject.detail.without:
+        yield say("Without {parts}, so that these are seen.", parts=subject.detail.without)
+    if lettered.hidden:
+        yield _hidden(subject.sheet.view, tuple(item.identifier for item in lettered.hidden))
+    if lettered.unlabelled:
+        yield _unlabelled(subject, lettered.unlabelled)
+    yield from departing_of(lettered.unsaid)
 
 
-def _sentences(subject: Depicted, manner: Manner) -> Iterator[Words]:
+def _hidden(view: View, parts: tuple[str, ...]) -> Words:
+    if view is View.PLAN:
+        return say("Under others, and drawn in elevation: {parts}.", parts=parts)
+    return say("Behind others, and drawn with their group: {parts}.", parts=parts)
+
+
+def _unlabelled(subject: Depicted, items: Sequence[Item]) -> Words:
+    """`Not labelled …: L1 (−0.30; 0.40)`, those at one place together; in the whole only what they are."""
+    if subject.detail is None and subject.sheet.view is View.ELEVATION:
+        return say(
+            "Labelled with their group alone: {parts}.", parts=tuple(item.identifier for item in items)
+        )
+    by_place: dict[str, list[str]] = {}
+    for item in items:
+        across, down = flat(item.centre, subject.sheet.view)
+        up = -down if subject.sheet.view is View.ELEVATION else down
+        place = "; ".join(metres(value, subject.locale) for value in (across, up))
+        by_place.setdefault(place, []).append(item.identifier)
+    parts = tuple(f"{', '.join(names)} ({place})" for place, names in by_place.items())
+    if subject.sheet.view is View.ELEVATION:
+        return say("Not labelled, with metres across and above the floor: {parts}.", parts=parts)
+    return say("Not labelled, with metres across and towards the viewer: {parts}.", parts=parts)
+
+
+def notes_of(subject: Depicted) -> tuple[Words, ...]:
+    """The sentences that belong to a state: how it is measured, what shows what, names, and what is not drawn."""
+    return tuple(_sentences(subject))
+
+
+def _sentences(subject: Depicted) -> Iterator[Words]:
     stage = subject.stage
     if not stage.items:
         yield NOTHING_PLACED
     else:
         measured = METRES_ELEVATION if subject.sheet.view is View.ELEVATION else METRES_PLAN
         yield joined([measured, ASSUMED_LEVEL])
-    if not manner.has_letters:
-        yield from shown_by(stage.items, subject.channels)
-    if not manner.has_states:
-        yield from departing_of(stage.items)
+    yield from shown_by(stage.items, subject.channels)
     names = names_of(stage.items)
     if names:
         yield f"{names}."

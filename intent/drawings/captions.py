@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from intent.drawings.stage import Item, Stand, Unplaced, View, Which
+from intent.drawings.stage import Detail, Item, Stand, Unplaced, View, Which
 from intent.language.locale import Locale
 from intent.language.message import Message, Words, joined, say
 from intent.variance.result import VERDICT_WORDS
 
 STANDINGS = {Stand.OMITTED: say("omitted"), Stand.ADDED: say("added")}
-TITLES = {
+_TITLES = {
     (View.ELEVATION, Which.DOCUMENTED): say("Elevation as documented"),
     (View.ELEVATION, Which.PROPOSED): say("Elevation as proposed"),
     (View.PLAN, Which.DOCUMENTED): say("Plan as documented"),
     (View.PLAN, Which.PROPOSED): say("Plan as proposed"),
 }
+_NO_GROUP = say("parts in no group")
 STATES = {
     Which.DOCUMENTED: say("The documented state"),
     Which.PROPOSED: say("The proposed state"),
@@ -37,6 +38,17 @@ METRES_PLAN = say(
 )
 ASSUMED_LEVEL = say("Where nothing is said of tilt or facing, a part is drawn vertical and facing the front.")
 NOTHING_PLACED = say("No part has a position, so there is nothing to draw.")
+
+
+def title_of(view: View, which: Which, detail: Detail | None) -> Message:
+    """`Plan as documented`; `Elevation as documented: Byre`."""
+    if detail is None:
+        return _TITLES[view, which]
+    if detail.is_alike:
+        return say("Elevation as documented and as proposed: {group}", group=detail.group or _NO_GROUP)
+    if which is Which.DOCUMENTED:
+        return say("Elevation as documented: {group}", group=detail.group or _NO_GROUP)
+    return say("Elevation as proposed: {group}", group=detail.group or _NO_GROUP)
 
 
 def scale_words(scale: int, width: float) -> Message:

@@ -6,57 +6,61 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from intent.drawings import below
-from intent.drawings.captions import TITLES, description, scale_words
-from intent.drawings.depicted import LEFT, RIGHT, Depicted
+from intent.drawings.captions import description, title_of
+from intent.drawings.depicted import Depicted
 from intent.drawings.dimensions import LANE, Chain, chain_drawn, chains_of, ladder, lanes, levels_of
 from intent.drawings.glyphs import Glyph, drawing_of, glyphs_of
 from intent.drawings.ground import VIEWER_ROOM, grounds
+from intent.drawings.heading import heading
 from intent.drawings.hiding import clips, cut, hiding_of
 from intent.drawings.labelling import labelled, labels_of
 from intent.drawings.labels import PlacedLabel
-from intent.drawings.lettering import NOTE, TITLE
 from intent.drawings.patterns import definitions
-from intent.drawings.sheet import TOP
 from intent.drawings.stage import View
-from intent.drawings.svg import SERIF, Element, line, number, said_of, shape, words
+from intent.drawings.svg import Element, line, number, said_of, shape
 from intent.language.message import Words
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
-    """A drawing, and the sentences that belong to it."""
+    """A drawing, and what belongs to it."""
 
     view: View
     element: Element
     notes: tuple[Words, ...]
     """How it is measured, names, and what is not drawn and why."""
+    lacking: frozenset[str]
+    """The parts that are hidden in it, if only partly, or that it does not label."""
 
 
 def compose(subject: Depicted) -> Drawing:
     """The whole drawing."""
-    sheet, prefix, locale, style = subject.sheet, subject.prefix, subject.locale, subject.style
+    sheet, locale, style = subject.sheet, subject.locale, subject.style
     glyphs = glyphs_of(subject.stage.items, sheet)
     nearer = hiding_of(glyphs, sheet.view)
     lettered = labels_of(subject, glyphs, nearer)
-    placed = lettered.placed
     chains = chains_of(subject.stage.items, sheet)
     measured = sheet.drawn.bottom + (VIEWER_ROOM if sheet.view is View.PLAN else 0)
-    notes = below.notes_of(subject, lettered.manner)
-    foot_top = measured + 4 + LANE * lanes(chains)
-    foot, bottom = below.drawn(subject, glyphs, notes if style.has_notes else (), foot_top)
-    top = min([0.0, *(label.box.top - TOP + 4 for label in placed)])
+    notes = below.notes_of(subject)
+    said = (*below.said_in(subject, lettered), *(notes if style.has_notes else ()))
+    seen = [glyph for glyph in glyphs if glyph.item not in lettered.hidden]
+    foot, bottom = below.drawn(subject, seen, said, measured + 4 + LANE * lanes(chains))
     hiding = dict.fromkeys(other for others in nearer.values() for other in others)
+    headed, top = heading(subject)
     drawn = [
-        *_headed(subject, top),
+        *headed,
         *grounds(sheet, locale),
-        clips(tuple(hiding), sheet, prefix),
+        clips(tuple(hiding), sheet, subject.prefix),
         *(_links(subject) if style.has_lines else ()),
-        *_parts(subject, glyphs, nearer, placed),
-        *labelled(placed),
+        *_parts(subject, glyphs, nearer, lettered.placed),
+        *labelled(lettered.placed),
         *_dimensions(subject, chains, measured),
         *foot,
     ]
-    return Drawing(sheet.view, _framed(subject, drawn, top, bottom), notes)
+    lacking = {part for part, others in nearer.items() if others}
+    lacking |= {item.identifier for item in lettered.unlabelled}
+    element = _framed(subject, drawn, top, bottom)
+    return Drawing(view=sheet.view, element=element, notes=notes, lacking=frozenset(lacking))
 
 
 def _framed(subject: Depicted, drawn: Sequence[Element], top: float, bottom: float) -> Element:
@@ -65,7 +69,7 @@ def _framed(subject: Depicted, drawn: Sequence[Element], top: float, bottom: flo
     names = [f"{subject.prefix}-title", f"{subject.prefix}-description"]
     return shape(
         "svg",
-        said_of("title", locale.say(TITLES[sheet.view, subject.which]), names[0]),
+        said_of("title", locale.say(title_of(sheet.view, subject.which, subject.detail)), names[0]),
         said_of("desc", locale.say(told), names[1]),
         definitions(subject.channels.values(), subject.prefix),
         drawn,
@@ -80,23 +84,13 @@ def _framed(subject: Depicted, drawn: Sequence[Element], top: float, bottom: flo
     )
 
 
-def _headed(subject: Depicted, top: float) -> Iterator[Element]:
-    sheet = subject.sheet
-    title = subject.locale.say(TITLES[sheet.view, subject.which])
-    yield words(title, (LEFT, top + 5), TITLE, font_family=SERIF, font_style="italic")
-    scale = subject.locale.say(scale_words(sheet.scale, sheet.width))
-    yield words(scale, (sheet.width - RIGHT, top + 5), NOTE, font_family=SERIF, text_anchor="end")
-
-
 def _parts(
     subject: Depicted,
     glyphs: Sequence[Glyph],
     nearer: dict[str, tuple[Glyph, ...]],
     placed: Sequence[PlacedLabel],
 ) -> Iterator[Element]:
-    hidden = {
-        part: label.box.grown(0.25) for label in placed if label.is_inside for part in label.asked.spot.parts
-    }
+    hidden = {part: label.box.grown(0.25) for label in placed if label.is_inside for part in label.spot.parts}
     for glyph in glyphs:
         part = glyph.item.identifier
         drawn = drawing_of(glyph, subject, hidden.get(part))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from intent.drawings.patterns import Channel
 from intent.drawings.sheet import MARGIN_LEFT, Sheet
-from intent.drawings.stage import Item, Stage, Which
+from intent.drawings.stage import Detail, Item, Stage, Which
 from intent.language.locale import ENGLISH, Locale
 from intent.language.message import Words
 
@@ -40,6 +40,8 @@ class Depicted:
     which: Which
     style: DrawingStyle
     channels: Mapping[Words, Channel]
+    detail: Detail | None = None
+    """Where it is not the whole that is drawn."""
 
     @property
     def locale(self) -> Locale:

@@ -142,7 +142,6 @@ def _outlined(glyph: Glyph) -> Iterator[Element]:
 def _marked(glyph: Glyph, stroke: Stroke) -> Iterator[Element]:
     """A loudspeaker is a ring with a dot, a player a triangle in a square, a display a square, all else a cross."""
     (x, y), half = glyph.edge[0], MARK
-    square = ((x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half))
     match glyph.item.symbol:
         case Symbol.LOUDSPEAKER:
             yield circle(
@@ -161,7 +160,13 @@ def _marked(glyph: Glyph, stroke: Stroke) -> Iterator[Element]:
             yield line((x - 1, y + 1), (x + 1, y - 1), PLAIN, stroke_dasharray=dashes)
             if stroke is GHOST or stroke.width == PLAIN:
                 return
-    yield from drawn(square, stroke)
+    yield from drawn(marked((x, y)), stroke)
+
+
+def marked(at: Point) -> tuple[Point, ...]:
+    """The square that a mark takes up."""
+    x, y = at
+    return (x - MARK, y - MARK), (x + MARK, y - MARK), (x + MARK, y + MARK), (x - MARK, y + MARK)
 
 
 def _looking(item: Item, sheet: Sheet) -> tuple[Point, ...]:

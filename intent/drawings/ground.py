@@ -30,6 +30,8 @@ def floor(sheet: Sheet, locale: Locale) -> Iterator[Element]:
     """The finished floor, and a standing person for the height."""
     drawn, level = sheet.drawn, sheet.at((0.0, 0.0, 0.0))[1]
     yield line((drawn.left - 2, level), (drawn.right, level), 0.4, class_="floor")
+    if not sheet.has_person:
+        return
     x, high = person_at(sheet).centre[0], PERSON_HEIGHT * sheet.unit
     yield person((x, level), high)
     at = (x, level - high - 1.2)

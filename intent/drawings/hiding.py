@@ -1,6 +1,6 @@
-"""What stands in front hides what is behind: each display is cut out of the displays further from the eye.
+"""What stands in front hides what is behind: each display is cut out of what is further from the eye.
 
-What is hidden wholly is drawn all the same, so that no part is lost.
+What is hidden so is drawn again with its group.
 """
 
 from __future__ import annotations
@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from intent.drawings.glyphs import Glyph, depth
-from intent.drawings.plane import Box, is_inside, offset
+from intent.drawings.plane import Box, offset
 from intent.drawings.sheet import Sheet
 from intent.drawings.stage import Stand, View
 from intent.drawings.strokes import PLAIN
@@ -19,7 +19,7 @@ APART = 0.02
 
 
 def hiding_of(glyphs: Sequence[Glyph], view: View) -> dict[str, tuple[Glyph, ...]]:
-    """By identifier of each part, the displays that hide some of it, but not all."""
+    """By identifier of each part, the displays that hide some of it, or all."""
     hiders = [(depth(glyph, view), glyph) for glyph in glyphs if _can_hide(glyph)]
     return {glyph.item.identifier: tuple(_before(glyph, hiders, view)) for glyph in glyphs}
 
@@ -27,8 +27,7 @@ def hiding_of(glyphs: Sequence[Glyph], view: View) -> dict[str, tuple[Glyph, ...
 def _before(glyph: Glyph, hiders: Iterable[tuple[float, Glyph]], view: View) -> Iterator[Glyph]:
     far = depth(glyph, view) + APART
     for near, other in hiders:
-        is_before = near > far and other.extent.overlaps(glyph.extent)
-        if is_before and not all(is_inside(corner, other.edge) for corner in glyph.edge):
+        if near > far and other.extent.overlaps(glyph.extent):
             yield other
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from intent.drawings.captions import bare, state_words
-from intent.drawings.lettering import LEADING, NOTE, broken, prose_width
+from intent.drawings.lettering import FIGURES, LEADING, NOTE, broken, prose_width
 from intent.drawings.patterns import Channel
 from intent.drawings.plane import Point
 from intent.drawings.sheet import Sheet
@@ -18,7 +18,7 @@ from intent.language.message import Words, joined, named, say
 from intent.variance.result import Verdict
 
 ROW = 5.4
-_SWATCH, _HIGH = 6.4, 3.6
+_SWATCH, _HIGH, _BESIDE = 6.4, 3.6, 1.6
 _BARS = (20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1)
 """Metres that a scale bar may have; it takes at most a third of the width."""
 
@@ -53,7 +53,7 @@ def scale_bar(sheet: Sheet, at: Point, locale: Locale) -> Element:
     frame = path(closed(((x, y), (x + 4 * step, y), (x + 4 * step, y + 1), (x, y + 1))), 0.18)
     figures = [("0", 0.0), (bare(whole / 2, locale), 2.0), (f"{bare(whole, locale)} m", 4.0)]
     texts = [
-        words(text, (x + place * step, y + 3.6), 2.0, font_family="sans-serif", text_anchor="middle")
+        words(text, (x + place * step, y + 4.1), FIGURES, font_family="sans-serif", text_anchor="middle")
         for text, place in figures
     ]
     return shape("g", blocks, frame, texts, class_="scale-bar")
@@ -63,20 +63,22 @@ def entries_drawn(
     entries: Iterable[LegendEntry], left: float, top: float, room: float
 ) -> tuple[list[Element], float]:
     """Samples with their meanings, in rows as wide as the room; and where the next thing may stand."""
-    x, y, made = left, top, list[Element]()
+    x, y, deep, made = left, top, ROW, list[Element]()
     for entry in entries:
-        wide = _SWATCH + 1.6 + prose_width(entry.text, NOTE) + 5
-        if x > left and x + wide - 5 > left + room:
-            x, y = left, y + ROW
+        lines = list(broken(entry.text, NOTE, room - _SWATCH - _BESIDE))
+        wide = _SWATCH + _BESIDE + max(prose_width(one, NOTE) for one in lines)
+        if x > left and x + wide > left + room:
+            x, y, deep = left, y + deep, ROW
         made += entry.sample((x, y))
-        made.append(words(entry.text, (x + _SWATCH + 1.6, y + _HIGH - 0.9), NOTE, font_family=SERIF))
-        x += wide
-    return made, y + ROW if made else top
+        for row, one in enumerate(lines):
+            at = (x + _SWATCH + _BESIDE, y + _HIGH - 0.9 + row * NOTE * LEADING)
+            made.append(words(one, at, NOTE, font_family=SERIF))
+        deep = max(deep, ROW + (len(lines) - 1) * NOTE * LEADING)
+        x += wide + 5
+    return made, y + deep if made else top
 
 
 def channel_entry(channel: Channel, prefix: str, locale: Locale) -> LegendEntry:
-    name = channel.name if channel.name == channel.letter else joined([channel.letter, channel.name], ", ")
-
     def sample(at: Point) -> Sequence[Element]:
         corners = _swatch(at)
         return [
@@ -84,7 +86,11 @@ def channel_entry(channel: Channel, prefix: str, locale: Locale) -> LegendEntry:
             path(closed(corners), 0.14),
         ]
 
-    return LegendEntry(locale.say(say("channel {name}", name=name)), sample)
+    return LegendEntry(locale.say(_channel(channel)), sample)
+
+
+def _channel(channel: Channel) -> Words:
+    return say("channel {name}", name=channel.name)
 
 
 def verdict_entry(verdict: Verdict | None, text: str) -> LegendEntry:
@@ -132,12 +138,12 @@ def departing_of(items: Iterable[Item]) -> Iterator[Words]:
     yield from (_of(state, parts) for state, parts in alike.items() if state)
 
 
-def shown_by(items: Iterable[Item], channels: Mapping[Words, Channel]) -> Iterator[Words]:
-    """`channel A: M1 and M4`, where there is no room for the letter at each display."""
+def shown_by(items: Sequence[Item], channels: Mapping[Words, Channel]) -> Iterator[Words]:
+    """`channel A: M1 and M4`."""
     for channel in channels.values():
         parts = [item.identifier for item in items if item.is_display and item.channel == channel.name]
         if parts:
-            yield _of(say("channel {name}", name=channel.letter), parts)
+            yield _of(_channel(channel), parts)
 
 
 def _of(what: Words, parts: Sequence[str]) -> Words:

@@ -5,7 +5,9 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterator
 
-LABEL, NOTE, TITLE, FIGURES = 2.3, 2.5, 3.6, 2.0
+LEAST = 2.5
+"""Millimetres of the smallest type: 7 points (of 25.4/72 mm) are 2.47 mm."""
+LABEL, NOTE, TITLE, FIGURES = LEAST, LEAST, 3.6, LEAST
 """Sizes of type in millimetres: of identifiers, of sentences, of the title, of dimensions."""
 LEADING = 1.25
 """From line to line, as a share of the size."""

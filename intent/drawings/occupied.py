@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from intent.drawings.plane import Box, Segment
 
@@ -11,13 +11,14 @@ _SIDE = 8.0
 _NOTHING = 1e-6
 Square = tuple[int, int]
 """By column and row."""
+_Kept = tuple[int, str, Box]
 
 
 class Occupied:
-    """What is taken on a sheet; to ask of a place costs no more where there is much elsewhere."""
+    """What is taken on a sheet, and by whom; to ask of a place costs no more where there is much elsewhere."""
 
     def __init__(self, boxes: Iterable[Box] = ()) -> None:
-        self._squares: dict[Square, list[tuple[int, Box]]] = {}
+        self._squares: dict[Square, list[_Kept]] = {}
         """What reaches into each square, with its number: two may be in the very same place."""
         self._size = 0
         for box in boxes:
@@ -26,30 +27,32 @@ class Occupied:
     def __len__(self) -> int:
         return self._size
 
-    def add(self, box: Box) -> None:
+    def add(self, box: Box, owner: str = "") -> None:
+        kept = (self._size, owner, box)
         for square in _squares(box):
-            self._squares.setdefault(square, []).append((self._size, box))
+            self._squares.setdefault(square, []).append(kept)
         self._size += 1
 
-    def is_free(self, box: Box) -> bool:
-        """Whether nothing overlaps a rectangle."""
+    def is_free(self, box: Box, besides: Collection[str] = ()) -> bool:
+        """Whether nothing overlaps a rectangle, but for what some owners have there."""
         left, top, right, bottom = box
         for square in _squares(box):
-            for _, (one_left, one_top, one_right, one_bottom) in self._squares.get(square, ()):
+            for _, owner, (one_left, one_top, one_right, one_bottom) in self._squares.get(square, ()):
                 # `Box.overlaps` written out: it is asked hundreds of thousands of times for one page
-                if left < one_right and one_left < right and top < one_bottom and one_top < bottom:
+                is_apart = left >= one_right or one_left >= right or top >= one_bottom or one_top >= bottom
+                if not is_apart and owner not in besides:
                     return False
         return True
 
-    def crossed(self, segment: Segment) -> Iterator[Box]:
-        """What a straight line runs through, each once."""
+    def crossed(self, segment: Segment) -> Iterator[tuple[str, Box]]:
+        """What a straight line runs through, each once, with its owner."""
         seen = set[int]()
         for square in _squares_along(segment):
-            for number, box in self._squares.get(square, ()):
+            for number, owner, box in self._squares.get(square, ()):
                 if number not in seen:
                     seen.add(number)
                     if box.is_crossed(segment):
-                        yield box
+                        yield owner, box
 
 
 def _squares(box: Box) -> list[Square]:

@@ -1,15 +1,13 @@
-"""Channels told apart by pattern and letter, never by colour."""
+"""Channels told apart by pattern, never by colour; which part shows which is said in words beside."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from string import ascii_uppercase
 
 from intent.drawings.svg import Element, shape
 from intent.language.message import Words
 
-LONGEST_LETTER = 2
 _LINE = 0.18
 _TILES: tuple[tuple[float, str, str], ...] = (
     (1.5, "M-.375 .375L.375 -.375M0 1.5L1.5 0M1.125 1.875L1.875 1.125", ""),
@@ -30,10 +28,9 @@ _TILES: tuple[tuple[float, str, str], ...] = (
 
 @dataclass(frozen=True, slots=True)
 class Channel:
-    """A channel with what stands for it in a drawing."""
+    """A channel with the pattern that stands for it in a drawing."""
 
     name: Words
-    letter: str
     pattern: int
 
     def fill(self, prefix: str) -> str:
@@ -41,20 +38,8 @@ class Channel:
 
 
 def channels_of(names: Iterable[Words]) -> dict[Words, Channel]:
-    """Every channel by name: a short name is its own letter, others take letters that are free."""
-    every = tuple(names)
-    taken = {name for name in every if isinstance(name, str) and len(name) <= LONGEST_LETTER}
-    free = iter([letter for letter in (*ascii_uppercase, *_pairs()) if letter not in taken])
-    return {
-        name: Channel(
-            name, name if isinstance(name, str) and name in taken else next(free, "?"), place % len(_TILES)
-        )
-        for place, name in enumerate(every)
-    }
-
-
-def _pairs() -> Iterable[str]:
-    return (one + two for one in ascii_uppercase for two in ascii_uppercase)
+    """Every channel by name."""
+    return {name: Channel(name, place % len(_TILES)) for place, name in enumerate(names)}
 
 
 def definitions(channels: Iterable[Channel], prefix: str) -> Element:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from math import hypot
+from collections.abc import Iterable, Iterator, Sequence
+from math import ceil, hypot
 from typing import NamedTuple
 
 Point = tuple[float, float]
@@ -114,13 +114,68 @@ def area(corners: Sequence[Point]) -> float:
 
 def is_inside(point: Point, corners: Sequence[Point]) -> bool:
     """Whether a point lies in a convex outline."""
-    following = (*corners[1:], corners[0])
-    turns = [_turn(a, b, point) for a, b in zip(corners, following, strict=True)]
-    return all(turn >= 0 for turn in turns) or all(turn <= 0 for turn in turns)
+    x, y = point
+    left = right = False
+    before_x, before_y = corners[-1]
+    for here_x, here_y in corners:
+        turn = (here_x - before_x) * (y - before_y) - (here_y - before_y) * (x - before_x)
+        left, right = left or turn < 0, right or turn > 0
+        if left and right:
+            return False
+        before_x, before_y = here_x, here_y
+    return True
 
 
 def distance(one: Point, two: Point) -> float:
     return hypot(two[0] - one[0], two[1] - one[1])
+
+
+def is_crossing(one: Segment, two: Segment) -> bool:
+    """Whether two straight lines between points meet."""
+    (a, b), (c, d) = one, two
+    return _turn(a, b, c) * _turn(a, b, d) <= 0 and _turn(c, d, a) * _turn(c, d, b) <= 0
+
+
+def apart(box: Box, corners: Sequence[Point], is_filled: bool) -> float:
+    """How far an upright rectangle is from an outline; from all that is within it, where that is filled.
+
+    An outline of two points is a line, and of one a point.
+    """
+    if is_filled and len(corners) > 2 and is_inside(box.centre, corners):
+        return 0.0
+    if len(corners) < 3:
+        return _from_line(box, (corners[0], corners[-1]))
+    return min(_from_line(box, side) for side in _pairs(corners))
+
+
+def _from_line(box: Box, line: Segment) -> float:
+    if box.is_crossed(line):
+        return 0.0
+    ends = (distance(box.nearest(end), end) for end in line)
+    return min(*ends, *(distance(corner, _foot(corner, line)) for corner in box.corners))
+
+
+def _foot(point: Point, line: Segment) -> Point:
+    """The point of a line between two ends that is nearest to another point."""
+    (x, y), (end_x, end_y) = line
+    across, down = end_x - x, end_y - y
+    square = across * across + down * down
+    if square < _NOTHING:
+        return x, y
+    share = min(max(((point[0] - x) * across + (point[1] - y) * down) / square, 0.0), 1.0)
+    return x + share * across, y + share * down
+
+
+def along(corners: Sequence[Point], step: float) -> Iterator[Box]:
+    """Small upright rectangles that together hold the whole line of an outline, each no longer than a step."""
+    for start, end in _pairs(corners):
+        pieces = 1 if start[0] == end[0] or start[1] == end[1] else max(ceil(distance(start, end) / step), 1)
+        for piece in range(pieces):
+            one, two = piece / pieces, (piece + 1) / pieces
+            yield around(
+                (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+                for share in (one, two)
+            )
 
 
 def towards(start: Point, end: Point, length: float) -> Point:

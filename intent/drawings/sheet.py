@@ -38,8 +38,12 @@ PERSON_HEIGHT = 1.7
 """Metres: the standing figure beside an elevation, as exhibition plans have one (common practice, no source)."""
 PERSON_ROOM = 1.0
 """Metres kept free beside what is drawn, for the figure."""
-MARGIN_LEFT, MARGIN, TOP = 17.0, 5.0, 15.0
-"""Millimetres round what is drawn: for heights on the left, for labels, for the title."""
+MARGIN_LEFT, MARGIN, ABOVE, TOP = 17.0, 5.0, 7.0, 19.0
+"""Millimetres round what is drawn: for heights on the left, for labels beside and above, for these and the title."""
+_BESIDE = 0.1
+"""Metres kept free round the parts."""
+LARGEST = 20
+"""No part of a whole is drawn larger than one to so many, so that few small things take little paper."""
 TALLEST = 1.0
 """The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps."""
 
@@ -56,6 +60,8 @@ class Sheet:
     """What is drawn, in metres: across, and down the paper."""
     left: float
     """The paper's x of the left edge of the room drawn."""
+    has_person: bool = True
+    """Whether somebody stands in an elevation, for the height."""
 
     def at(self, place: Vector) -> Point:
         """The point of the paper, in millimetres, for one of the room."""
@@ -87,27 +93,47 @@ def lay(stages: Stages, view: View, width: float) -> Sheet:
     """The sheet of a view: both states and both views have one scale and one extent across, as large as fits."""
     rooms = {each: _room(stages, each) for each in View}
     across = around(corner for room in rooms.values() for corner in (room.corners[0], room.corners[2]))
-    wide, high = width - MARGIN_LEFT - MARGIN, width * TALLEST
     tallest = max(room.height for room in rooms.values())
+    room = Box(across.left, rooms[view].top, across.right, rooms[view].bottom)
+    return _sheet(view, width, room, tallest)
+
+
+def lay_detail(stages: Stages, width: float) -> Sheet:
+    """The sheet of an elevation of some parts: from the floor up, both states at one scale, without a person."""
+    taken = _taken(stages, View.ELEVATION)
+    room = Box(taken.left, taken.top, taken.right, max(taken.bottom - _BESIDE, 0.0))
+    return _sheet(View.ELEVATION, width, room, room.height, has_person=False)
+
+
+def _sheet(view: View, width: float, room: Box, tallest: float, *, has_person: bool = True) -> Sheet:
+    wide, high = width - MARGIN_LEFT - MARGIN, width * TALLEST
+    least = 0 if has_person else LARGEST
     fitting = (
-        scale for scale in SCALES if across.width * 1000 <= wide * scale and tallest * 1000 <= high * scale
+        scale
+        for scale in SCALES
+        if scale >= least and room.width * 1000 <= wide * scale and tallest * 1000 <= high * scale
     )
     scale = next(fitting, SCALES[-1])
-    spare = max(wide - across.width * 1000 / scale, 0.0)
-    room = Box(across.left, rooms[view].top, across.right, rooms[view].bottom)
-    return Sheet(view=view, width=width, scale=scale, room=room, left=MARGIN_LEFT + spare / 2)
+    spare = max(wide - room.width * 1000 / scale, 0.0)
+    left = MARGIN_LEFT + spare / 2
+    return Sheet(view=view, width=width, scale=scale, room=room, left=left, has_person=has_person)
 
 
 def _room(stages: Stages, view: View) -> Box:
     """What both states take up, in metres; an elevation stands on the floor, with a person beside it."""
+    taken = _taken(stages, view)
+    if view is View.PLAN:
+        return around([*taken.corners, (0.0, 0.0)])
+    top, bottom = min(taken.top, -PERSON_HEIGHT), max(taken.bottom - _BESIDE, 0.0)
+    return Box(taken.left, top, taken.right + PERSON_ROOM, bottom)
+
+
+def _taken(stages: Stages, view: View) -> Box:
+    """What the parts of both states take up, with a little beside them."""
     corners = [
         flat(corner, view)
         for stage in (stages.documented, stages.proposed)
         for item in stage.items
         for corner in item.corners
     ]
-    taken = around(corners or [(0.0, 0.0)]).grown(0.1)
-    if view is View.PLAN:
-        return around([*taken.corners, (0.0, 0.0)])
-    top, bottom = min(taken.top, -PERSON_HEIGHT), max(taken.bottom - 0.1, 0.0)
-    return Box(taken.left, top, taken.right + PERSON_ROOM, bottom)
+    return around(corners or [(0.0, 0.0)]).grown(_BESIDE)

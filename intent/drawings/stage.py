@@ -113,6 +113,19 @@ class Stage:
     """A player and a display or loudspeaker that it feeds, by identifier."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Detail:
+    """What a drawing shows where it is not the whole: parts of one group, without what stands in front of them."""
+
+    group: Words
+    """Its name; nothing for the parts that are in no group."""
+    parts: frozenset[str]
+    without: tuple[str, ...] = ()
+    """The parts of the same group that are not drawn, since they hide these."""
+    is_alike: bool = False
+    """Whether the proposed state is here as the documented one, so that one drawing is of both."""
+
+
 @dataclass(frozen=True, slots=True)
 class Stages:
     """Both states, which are drawn at one scale and with one meaning of every pattern."""
@@ -122,6 +135,14 @@ class Stages:
 
     def of(self, which: Which) -> Stage:
         return self.documented if which is Which.DOCUMENTED else self.proposed
+
+    def only(self, parts: frozenset[str]) -> Stages:
+        """Of both states some of the parts that are drawn."""
+        one, two = (
+            Stage(tuple(item for item in stage.items if item.identifier in parts), (), stage.links)
+            for stage in (self.documented, self.proposed)
+        )
+        return Stages(one, two)
 
     @property
     def channels(self) -> tuple[Words, ...]:

@@ -169,11 +169,11 @@ class MarkedText:
 class DrawnFigure:
     """Drawings beside each other, with a caption."""
 
-    wide: tuple[Element, ...]
-    """As `svg` elements, for a desk and for paper."""
     narrow: tuple[Element, ...]
-    """The same, for a hand's width of screen."""
-    caption: Words
+    """As `svg` elements, for a hand's width of screen and for paper; of a detail for a desk too."""
+    wide: tuple[Element, ...] = ()
+    """The same, for a desk."""
+    caption: Words = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from functools import partial
 
 from intent.drawings.compose import Drawing
 from intent.drawings.depicted import DrawingStyle
-from intent.drawings.drawing import drawings_of
+from intent.drawings.details import details_of
+from intent.drawings.drawing import draw_detail, drawings_of
 from intent.drawings.set_up import stages_of
 from intent.drawings.stage import Stages, View
 from intent.language.locale import Locale
@@ -17,8 +18,10 @@ from intent.papers.document import DrawnFigure, Pictures
 from intent.papers.elements import Element
 from intent.variance.result import Variance
 
-WIDE, NARROW = 120.0, 90.0
-"""Millimetres: for a desk and for paper, where 120 mm are printed as 120 mm; and for a hand's width of screen."""
+WIDE, NARROW, DETAIL = 120.0, 82.0, 66.0
+"""Millimetres: for a desk; for a hand's width of screen, and for paper, where two stand beside each other; of a
+detail, of which two pairs stand beside each other on a desk.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +46,13 @@ def drawn_of(variance: Variance, *, lines: bool = False) -> Drawn:
 
 
 def _draw(stages: Stages, lines: bool, locale: Locale) -> tuple[list[DrawnFigure], list[Words]]:
-    """Each view as one figure, the documented state first; then every other note once.
+    """Each view as one figure, the documented state first, then the groups; then every other note once.
 
-    They are drawn for two widths, so that their words stay large enough to be read.
+    The whole is drawn for two widths, so that its words stay large enough to be read.
     """
-    wide, narrow = (
-        drawings_of(stages, width, DrawingStyle(locale=locale, name=name, has_lines=lines, has_notes=False))
-        for width, name in ((WIDE, "wide"), (NARROW, "narrow"))
-    )
+    style = DrawingStyle(locale=locale, has_lines=lines, has_notes=False)
+    wide = drawings_of(stages, WIDE, replace(style, name="wide"))
+    narrow = drawings_of(stages, NARROW, replace(style, name="narrow"))
     figures: list[DrawnFigure] = []
     told: dict[Words, None] = {}
     for view in View:
@@ -59,7 +61,20 @@ def _draw(stages: Stages, lines: bool, locale: Locale) -> tuple[list[DrawnFigure
         figures.append(
             DrawnFigure(wide=_plain(_of(view, wide)), narrow=_plain(_of(view, narrow)), caption=measured)
         )
+    figures += _details(stages, _lacking((*wide, *narrow)), style)
     return figures, list(told)
+
+
+def _details(stages: Stages, lacking: frozenset[str], style: DrawingStyle) -> Iterator[DrawnFigure]:
+    """What the elevations of the whole hide, or leave without a label, by its group."""
+    for number, detail in enumerate(details_of(stages, lacking), start=1):
+        yield DrawnFigure(
+            narrow=_plain(draw_detail(stages, detail, DETAIL, replace(style, name=f"group-{number}")))
+        )
+
+
+def _lacking(drawings: Iterable[Drawing]) -> frozenset[str]:
+    return frozenset(part for one in _of(View.ELEVATION, drawings) for part in one.lacking)
 
 
 def _of(view: View, drawings: Iterable[Drawing]) -> list[Drawing]:

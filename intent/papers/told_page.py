@@ -12,6 +12,7 @@ from intent.language.message import Joint, Words, opened, say
 from intent.papers.document import (
     Block,
     Document,
+    DrawnFigure,
     Facts,
     FactsRole,
     Items,
@@ -266,13 +267,23 @@ def _reference(one: Reference, page: Page) -> Element:
 
 
 def _pictures(pictures: Pictures, page: Page) -> Iterator[Element]:
-    """Each figure at two widths, of which the screen shows one; then what is said of them all."""
+    """The whole at two widths, of which the screen shows one; then details; then what is said of them all."""
     figures, notes = pictures.draw(page.locale)
     for figure in figures:
-        pairs = [
-            element("div", figure.wide, class_="pair wide"),
-            element("div", figure.narrow, class_="pair narrow"),
-        ]
-        yield element("figure", pairs, element("figcaption", page.say(figure.caption)), class_="drawn")
+        if figure.wide:
+            pairs = [
+                element("div", figure.wide, class_="pair wide"),
+                element("div", figure.narrow, class_="pair narrow"),
+            ]
+            yield element("figure", pairs, element("figcaption", page.say(figure.caption)), class_="drawn")
+    details = [figure for figure in figures if not figure.wide]
+    if details:
+        yield element("div", (_detail(figure) for figure in details), class_="details")
     if notes:
         yield element("ul", [element("li", page.told(note)) for note in notes])
+
+
+def _detail(figure: DrawnFigure) -> Element:
+    """One drawing of both states, or one of each beside the other."""
+    class_ = "drawn both" if len(figure.narrow) > 1 else "drawn"
+    return element("figure", element("div", figure.narrow, class_="pair"), class_=class_)
