@@ -162,6 +162,25 @@ def test_a_day_that_is_none_is_refused_with_how_one_is_written(run: Run) -> None
     assert err.endswith("`2026-02-30` is no day; write the day as 2026-12-31\n")
 
 
+EXPECTED = """
+## Expectations
+
+| part | characteristic | value       | verdict   |
+| ---- | -------------- | ----------- | --------- |
+| M1   | rotation       | turned left | uncovered |
+"""
+
+
+@pytest.mark.parametrize(("day", "code"), [("1999-05-13", 0), ("1999-05-14", 1)])
+def test_a_case_without_a_day_is_judged_on_the_day_that_is_given(run: Run, day: str, code: int) -> None:
+    Path("work.md").write_text(WORK + EXPECTED, encoding="utf-8")
+    found, _, err = run("validate", "work.md", "--date", day)
+    assert found == code
+    assert ("`uncovered` is expected, and M1 is judged `breach`: R1.1 requires otherwise" in err) == bool(
+        code
+    )
+
+
 def test_a_work_and_an_installation_are_told_apart(run: Run) -> None:
     assert "this is a work; name an installation [is-a-work]" in run("check", "work.md")[2]
     code, _, err = run("explain", "loan.md", "M1")

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 from rdflib import Literal
 
+from intent.dossier.work_text import read_work
 from intent.reading.documentation import read_documentation
 from intent.reading.proposal import Proposal, leaving_of, read_proposal
 from intent.record.load_work import load_work
@@ -131,3 +132,24 @@ def test_parts_that_are_kept_are_named(tmp_path: Path) -> None:
 def test_only_what_is_worth_looking_for_is_looked_for(kept: str, found: list[str]) -> None:
     text = "Lent by Zephrine\nOstlund on 1999-05-14 for 84,000 crowns."
     assert list(texts_said_in(text, texts_to_look_for([kept]))) == found
+
+
+def test_an_expectation_leaves_with_what_it_takes_as_given_unless_it_is_marked() -> None:
+    text = (Path(__file__).parents[1] / "dossier" / "languages" / "english.md").read_text(encoding="utf-8")
+    reading = read_work(text, "work.md", read_vocabulary())
+    work = load_work(reading.triples, reading.iri, read_vocabulary())
+    leaving = what_may_leave(work, reading.triples)
+    marked = [one for one in work.expectations if one.internal]
+    assert [one.scope.names for one in marked] == [("Sets",)]
+    assert leaving.work.expectations == tuple(one for one in work.expectations if not one.internal)
+    assert WithheldKind.EXPECTATIONS in leaving.withheld
+    assert not [one for triple in leaving.work_graph for one in triple if "expectation-2" in str(one)]
+
+
+def test_a_section_of_expectations_that_is_marked_keeps_them_all() -> None:
+    text = (Path(__file__).parents[1] / "dossier" / "languages" / "english.md").read_text(encoding="utf-8")
+    whole = text.replace("## Expectations\n", "## Expectations\n\n- keep: internal\n")
+    reading = read_work(whole, "work.md", read_vocabulary())
+    work = load_work(reading.triples, reading.iri, read_vocabulary())
+    assert work.expectations
+    assert what_may_leave(work, reading.triples).work.expectations == ()
