@@ -7,8 +7,10 @@ from dataclasses import replace
 
 from intent.effects.handling.floor import floor_effects
 from intent.effects.handling.hanging import hanging_effects
+from intent.effects.handling.into_box import packing_obstacles
 from intent.effects.handling.lifting import lifting_effects
 from intent.effects.handling.placement import placement_effects
+from intent.effects.handling.room_limits import room_obstacles
 from intent.effects.handling.route import route_effects
 from intent.effects.light.beams import beam_effects
 from intent.effects.light.brightness import light_effects
@@ -47,6 +49,7 @@ ROOMS: tuple[Finds, ...] = (
     aside_effects,
     throw_obstacles,
     placement_effects,
+    room_obstacles,
     raster_effects,
     signal_effects,
     arrival_obstacles,
@@ -68,6 +71,7 @@ ROOMS: tuple[Finds, ...] = (
     floor_effects,
     hanging_effects,
     route_effects,
+    packing_obstacles,
 )
 """What is computed, in the order in which it is told."""
 

@@ -13,6 +13,7 @@ from fractions import Fraction
 from intent.effects.handling.outline import outline_of
 from intent.effects.scene import Scene
 from intent.values.bounds import (
+    NATURAL,
     ZERO,
     hull,
     known,
@@ -21,6 +22,7 @@ from intent.values.bounds import (
     plus,
     root,
     scaled,
+    smaller,
     square,
     total,
 )
@@ -38,6 +40,7 @@ class Edges:
     low: Interval
     middle: Interval
     high: Interval
+    size: Interval
 
     def is_clear_of(self, other: Edges, space: Fraction = Fraction(0)) -> bool:
         """Whether the two surely do not reach into each other, with so much space between them."""
@@ -79,7 +82,7 @@ def footprint_of(scene: Scene, part: str) -> Footprint:
     """The edges of a part; nothing is known of them where its place is not, or where the position is a projection's."""
     is_display = part in {display.identifier for display in scene.parts("display")}
     if is_display and scene.is_(part, "technology", "projector") is not Answer.OUT:
-        anywhere = Edges(low=EVERYTHING, middle=EVERYTHING, high=EVERYTHING)
+        anywhere = Edges(low=EVERYTHING, middle=EVERYTHING, high=EVERYTHING, size=NATURAL)
         return Footprint((anywhere, anywhere, anywhere))
     x, y, z = scene.axes(part, "position")
     height = scene.bounds(part, "height")
@@ -98,21 +101,25 @@ def _is_straight(scene: Scene, part: str, angle: str) -> bool:
 
 def _about(centre: Interval, size: Interval) -> Edges:
     half = scaled(size, HALF)
-    return Edges(low=minus(centre, half), middle=centre, high=plus(centre, half))
+    return Edges(low=minus(centre, half), middle=centre, high=plus(centre, half), size=size)
 
 
 def _behind(front: Interval, depth: Interval) -> Edges:
-    return Edges(low=minus(front, depth), middle=minus(front, scaled(depth, HALF)), high=front)
+    return Edges(low=minus(front, depth), middle=minus(front, scaled(depth, HALF)), high=front, size=depth)
 
 
 def _turned(centre: Sequence[Interval], sides: Sequence[Interval], *, is_display: bool) -> Footprint:
     """Anywhere within its diagonal; of a display its position is on its front, half its depth from its middle."""
     diagonal = root(total(square(side) for side in sides))
+    smallest = smaller(smaller(sides[0], sides[1]), sides[2])
     reach = hull([ZERO, diagonal if is_display else scaled(diagonal, HALF)])
     off = hull([ZERO, scaled(sides[2], HALF)]) if is_display else ZERO
     across, upright, deep = (
         Edges(
-            low=minus(axis, reach), middle=hull([minus(axis, off), plus(axis, off)]), high=plus(axis, reach)
+            low=minus(axis, reach),
+            middle=hull([minus(axis, off), plus(axis, off)]),
+            high=plus(axis, reach),
+            size=hull([smallest, diagonal]),
         )
         for axis in centre
     )

@@ -1,4 +1,4 @@
-"""Where devices stand: in the opening of a cabinet, beside and above one another, and under the ceiling.
+"""Where devices stand: in the opening of a cabinet, beside and above one another.
 
 The outline of a device is its outer size as it lies, taken to be centred on its picture; formulas:
 `intent.formulas.placing`.
@@ -12,29 +12,22 @@ from fractions import Fraction
 
 from intent.effects.handling.neighbours import MICROMETRES, Face, Pair, faces, in_metres, neighbours
 from intent.effects.handling.outline import OUTER, SCREEN, is_projected, lying_sides, outline_of
-from intent.effects.handling.travelling import BULKY
-from intent.effects.limits_kept import Limited, at_most, inputs, obstacles
 from intent.effects.scene import Scene, Sides
 from intent.formulas import placing
 from intent.language.figures import Figure, figure
 from intent.language.message import Message, say
 from intent.model.subject import one, several
-from intent.names import THE_VENUE
 from intent.values.bounds import (
     ZERO,
     differs_by,
     known,
     minus,
-    natural,
     negative,
-    plus,
-    scaled,
     surely_above,
     surely_within,
 )
 from intent.values.regions import Interval
 from intent.values.units import in_unit
-from intent.variance.obstacle import Obstacle
 from intent.variance.result import Effect, EffectTopic
 
 CENTRED = say("outlines of the devices as they lie, taken as centred on their pictures")
@@ -48,7 +41,6 @@ OPENINGS = (
     ("opening-width", say("room across the opening")),
     ("opening-height", say("room up the opening")),
 )
-HALF = Fraction(1, 2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,7 +70,7 @@ PICTURES = Basis(
 )
 
 
-def placement_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
+def placement_effects(sides: Sides) -> Iterator[Effect]:
     """The effects of the proposal on how displays fill their openings, and on the gaps between them."""
     displays = [part.identifier for part in sides.proposed.parts("display")]
     touched = [part for part in displays if sides.touches(part)]
@@ -86,8 +78,6 @@ def placement_effects(sides: Sides) -> Iterator[Effect | Obstacle]:
         yield from _in_the_opening(sides, part)
     if touched:
         yield from _gaps(sides, displays, touched)
-    if sides.proposed.states(THE_VENUE, "ceiling-height"):
-        yield from _under_the_ceiling(sides)
 
 
 def _in_the_opening(sides: Sides, part: str) -> Iterator[Effect]:
@@ -201,35 +191,3 @@ def _gap_words(was: int | None, gap: int, basis: Basis) -> Message:
 
 def _centimetres(micrometres: int) -> Figure:
     return figure(in_metres(micrometres), "cm")
-
-
-def _under_the_ceiling(sides: Sides) -> Iterator[Obstacle]:
-    """All that has a height and may reach above the ceiling."""
-    scene = sides.proposed
-    ceiling = scene.venue("ceiling-height")
-    bulky = {part.identifier for part in scene.parts(*BULKY)}
-    displays = {part.identifier for part in scene.parts("display")}
-    for part in scene.parts():
-        name = part.identifier
-        is_asked_about = name in bulky or scene.is_given(name, "outer-height")
-        if not is_asked_about or not scene.is_given(name, "height"):
-            continue
-        # only displays lie otherwise than they stand, so that nobody gives the rotation of anything else
-        is_display = name in displays
-        upright = outline_of(scene, name)[1] if is_display else natural(scene.bounds(name, "outer-height"))
-        top = plus(scene.bounds(name, "height"), scaled(upright, HALF))
-        limited = Limited(
-            slug="ceiling-too-low",
-            subject=one(name),
-            inputs=[
-                *inputs(sides, name, "height", *(("rotation", *OUTER) if is_display else ("outer-height",))),
-                *inputs(sides, THE_VENUE, "ceiling-height"),
-            ],
-            sure=say(
-                "the ceiling at the venue is {ceiling} high, and it reaches {top} above the floor",
-                ceiling=figure(ceiling, "m"),
-                top=figure(top, "m"),
-            ),
-            unsure=say("whether it goes under the ceiling of the venue cannot be said from what is given"),
-        )
-        yield from obstacles(sides, at_most(top, ceiling), limited)

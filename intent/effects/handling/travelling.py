@@ -133,7 +133,25 @@ def _unboxed(sides: Sides) -> Iterator[Load]:
 def _held(sides: Sides, box: Crate) -> frozenset[str]:
     """What lies in a box; another device that comes in a part's place has no room in the box of the one that left."""
     is_packed_anew = box in sides.installation.boxes
-    return frozenset(box.holds) - (frozenset() if is_packed_anew else sides.proposed.case.substituted)
+    members = {part.identifier for part in sides.work.parts if part.group in box.holds}
+    held = frozenset(box.holds) | members
+    return held - (frozenset() if is_packed_anew else sides.proposed.case.substituted)
+
+
+def held_parts(sides: Sides, identifier: str) -> tuple[str, ...]:
+    """The parts that lie in a box as proposed, in the order of the work."""
+    held = {
+        part
+        for box in boxes_as_proposed(sides.work, sides.installation)
+        if box.identifier == identifier
+        for part in _held(sides, box)
+    }
+    return tuple(part.identifier for part in sides.proposed.parts() if part.identifier in held)
+
+
+def is_bulky(scene: Scene, part: str) -> bool:
+    """Whether anybody asks how a part comes in, though nothing be said of its size."""
+    return part in {found.identifier for found in scene.parts(*BULKY)}
 
 
 def _scene_of(scene: Scene, boxes: tuple[Crate, ...]) -> Scene:
