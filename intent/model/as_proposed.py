@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import dataclass
+
 from intent.model.installation import Installation
-from intent.model.work import Connection, Crate, Work
+from intent.model.work import Connection, Crate, Part, Work
 
 
 def connections_as_proposed(work: Work, installation: Installation) -> tuple[Connection, ...]:
@@ -23,3 +26,36 @@ def boxes_as_proposed(work: Work, installation: Installation) -> tuple[Crate, ..
     """The boxes that travel: a box of the installation takes the place of the work's box of the same identifier."""
     packed = {box.identifier for box in installation.boxes}
     return (*(box for box in work.boxes if box.identifier not in packed), *installation.boxes)
+
+
+@dataclass(frozen=True, slots=True)
+class PackedBox:
+    """A box on its way to a showing."""
+
+    box: Crate
+    parts: tuple[str, ...]
+    """The parts in it, in the order of the work, additions last."""
+
+
+def packed_boxes(work: Work, installation: Installation) -> tuple[PackedBox, ...]:
+    """The boxes that travel, and the parts in them: one of the work's whose parts all stay at home stays with them.
+
+    Another device that comes in a part's place has no room in the box of the one that left, unless the installation
+    packs that box itself.
+    """
+    omitted = {omission.part for omission in installation.omissions}
+    there = [part for part in (*work.parts, *installation.additions) if part.identifier not in omitted]
+    substituted = {substitution.part for substitution in installation.substitutions}
+    found: list[PackedBox] = []
+    for box in boxes_as_proposed(work, installation):
+        is_packed_anew = box in installation.boxes
+        held = parts_of(box, there)
+        parts = tuple(part for part in held if is_packed_anew or part not in substituted)
+        if parts or is_packed_anew or not parts_of(box, work.parts):
+            found.append(PackedBox(box, parts))
+    return tuple(found)
+
+
+def parts_of(box: Crate, parts: Iterable[Part]) -> tuple[str, ...]:
+    """The parts, of some, that a box holds by name or with their group."""
+    return tuple(part.identifier for part in parts if not {part.identifier, part.group}.isdisjoint(box.holds))

@@ -13,6 +13,7 @@ from pathlib import Path
 from intent.diagnostics import Diagnostic, Severity, Unusable
 from intent.language.locale import Locale
 from intent.language.message import say
+from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.packages.contents import ANNEX, CARDS_PAGE, REPORT_PAGE, VERDICTS
 from intent.packages.filling import PackedFile
@@ -125,12 +126,26 @@ def printed(pages: Mapping[str, bytes]) -> tuple[dict[str, bytes], tuple[Diagnos
     return prints, ()
 
 
-def packing_list(work: Work, outgoing: Outgoing, packed: Mapping[str, PackedFile], locale: Locale) -> bytes:
+def packing_list(
+    work: Work,
+    outgoing: Outgoing,
+    packed: Mapping[str, PackedFile],
+    locale: Locale,
+    *,
+    installation: Installation | None = None,
+) -> bytes:
     """What travels, to be ticked off, with the sizes and digests of the files in the package."""
     files: list[ListedFile] = []
     for one in outgoing.files:
         found = packed.get(one.inside)
         size, sha512 = (found.size, found.sha512) if found else (None, "")
         files.append(ListedFile(identifier=one.identifier, name=one.name, size=size, sha512=sha512))
-    paper = packing_paper(work, files, outgoing.leaving.withheld, version=VERSION, day=outgoing.day)
+    paper = packing_paper(
+        work,
+        files,
+        outgoing.leaving.withheld,
+        version=VERSION,
+        day=outgoing.day,
+        installation=installation,
+    )
     return tell(paper, "html", locale).encode()

@@ -96,7 +96,10 @@ def _filled(
     installation = sent.proposal.installation if sent.proposal else None
     for name, export in EXPORTS:
         bag.add_all(export(sent.documentation.work, installation), f"{STANDARDS}/{name}/")
-    bag.add(PACKING_LIST, packing_list(sent.documentation.work, outgoing, bag.packed, locale))
+    bag.add(
+        PACKING_LIST,
+        packing_list(sent.documentation.work, outgoing, bag.packed, locale, installation=installation),
+    )
     bag.refuse_unsafe(Span(file=sent.documentation.files[0].name))
     bag.seal(_info(sent, outgoing, bag.oxum))
     return bag, (*findings, *review(folder, outgoing, sent, variance))

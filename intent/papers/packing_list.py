@@ -9,10 +9,12 @@ from dataclasses import dataclass
 from intent.language.calendar import day_words
 from intent.language.message import Words, joined, named, say, words
 from intent.language.sizes import size_words
+from intent.model.as_proposed import PackedBox, packed_boxes, parts_of
 from intent.model.assertions import Statements
+from intent.model.installation import Installation
 from intent.model.logged import devices_as_logged
 from intent.model.phrasing import expression_words
-from intent.model.work import Crate, Device, Work
+from intent.model.work import Device, Work
 from intent.papers.annex import FORM_STYLE, SIGNED
 from intent.papers.document import (
     Column,
@@ -52,11 +54,13 @@ def packing_paper(
     *,
     version: str,
     day: datetime.date | None,
+    installation: Installation | None = None,
 ) -> Document:
-    """The list of a package, packed with this version of the program on a day."""
+    """The list of a package, packed with this version of the program on a day; for a showing, what goes to it."""
+    packed = packed_boxes(work, installation) if installation else _at_home(work)
     sections = (
-        _boxes(work),
-        _loose(work),
+        _boxes(work, packed),
+        _loose(work, packed, installation),
         _devices(work),
         _media(files),
         left_out_section(withheld),
@@ -95,28 +99,42 @@ def _section(
     return PaperSection(title=title, anchor=anchor, blocks=(table,) if rows else ())
 
 
-def _boxes(work: Work) -> PaperSection:
+def _at_home(work: Work) -> tuple[PackedBox, ...]:
+    """Every box with all its parts, where nothing is proposed; a group stands for all of its own."""
+    return tuple(PackedBox(box, parts_of(box, work.parts)) for box in work.boxes)
+
+
+def _boxes(work: Work, packed: Sequence[PackedBox]) -> PaperSection:
     columns = (Column(say("box"), 10), Column(say("holds"), 18), Column(say("what it is")), _REMARK)
     rows = [
-        (box.identifier, ", ".join(box.holds), _stated(box.statements, work.vocabulary)) for box in work.boxes
+        (one.box.identifier, ", ".join(_contents(work, one)), _stated(one.box.statements, work.vocabulary))
+        for one in packed
     ]
     return _section("boxes", say("Boxes"), columns, rows)
 
 
-def _loose(work: Work) -> PaperSection:
-    boxed = {held for box in work.boxes for held in _held(work, box)}
+def _contents(work: Work, packed: PackedBox) -> Iterator[str]:
+    """What the box holds, as it is written, without the parts that do not travel in it."""
+    members = {part.identifier: part.group for part in work.parts}
+    for name in packed.box.holds:
+        is_part, group = name in members, [part for part in members if members[part] == name]
+        if not is_part and all(part in packed.parts for part in group):
+            yield name
+        else:
+            yield from (part for part in group or [name] if part in packed.parts)
+
+
+def _loose(work: Work, packed: Sequence[PackedBox], installation: Installation | None) -> PaperSection:
+    boxed = {part for one in packed for part in one.parts}
+    omitted = {omission.part for omission in installation.omissions} if installation else set()
+    devices = {one.part: one.device for one in installation.substitutions} if installation else {}
     columns = (Column(say("part"), 10), Column(say("name")), Column(say("device"), 14), _REMARK)
     rows = [
-        (part.identifier, part.name, part.device or "") for part in work.parts if part.identifier not in boxed
+        (part.identifier, part.name, devices.get(part.identifier, part.device) or "")
+        for part in (*work.parts, *(installation.additions if installation else ()))
+        if part.identifier not in boxed | omitted
     ]
     return _section("loose", say("Parts in no box"), columns, rows)
-
-
-def _held(work: Work, box: Crate) -> Iterator[str]:
-    """The parts in a box, where a group stands for all of its own."""
-    for name in box.holds:
-        members = [part.identifier for part in work.parts if part.group == name]
-        yield from members or [name]
 
 
 def _devices(work: Work) -> PaperSection:

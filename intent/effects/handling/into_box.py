@@ -13,7 +13,6 @@ from intent.effects.handling.travelling import (
     BOX_SIDES,
     OUTER_SIDES,
     Load,
-    held_parts,
     is_bulky,
     travelling_boxes,
 )
@@ -23,6 +22,7 @@ from intent.formulas.openings import ENDLESS, Turning, clearance_in_car
 from intent.formulas.openings import Sides as Extent
 from intent.language.figures import figure
 from intent.language.message import say
+from intent.model.as_proposed import packed_boxes
 from intent.model.subject import one
 from intent.values.bounds import natural, negative, point, times, total
 from intent.values.regions import Interval
@@ -36,8 +36,9 @@ UNSURE_WEIGHT = say("whether the weight of the box is right cannot be said from 
 
 def packing_obstacles(sides: Sides) -> Iterator[Obstacle]:
     """What does not surely go into the box that it is said to travel in, box by box."""
+    inside = {packed.box.identifier: packed.parts for packed in packed_boxes(sides.work, sides.installation)}
     for box in travelling_boxes(sides):
-        held = [part for part in held_parts(sides, box.identifier) if _is_asked_about(sides.proposed, part)]
+        held = [part for part in inside[box.identifier] if _is_asked_about(sides.proposed, part)]
         whole = [part for part in held if sides.proposed.is_(part, "taken-apart", "yes") is not Answer.IN]
         if any(box.scene.states(box.identifier, name) for name in (*BOX_SIDES, *INNER_SIDES)):
             for part in whole:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.effects.limits_kept import Input, inputs, inputs_of_box
@@ -10,7 +10,7 @@ from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
 from intent.formulas.openings import Sides as Extent
 from intent.formulas.openings import Turning
-from intent.model.as_proposed import boxes_as_proposed
+from intent.model.as_proposed import packed_boxes
 from intent.model.work import Crate
 from intent.values.bounds import natural
 from intent.values.regions import Interval
@@ -106,17 +106,15 @@ def travelling(sides: Sides) -> tuple[Load, ...]:
 
 def travelling_boxes(sides: Sides) -> Iterator[Load]:
     """The boxes that travel; one of the work's whose parts are all omitted or substituted stays at home."""
-    case, boxes = sides.proposed.case, boxes_as_proposed(sides.work, sides.installation)
+    boxes = [packed.box for packed in packed_boxes(sides.work, sides.installation)]
     scene = _scene_of(sides.proposed, boxes)
     for box in boxes:
-        travels = any(part in case.proposed.present for part in _held(sides, box))
-        if travels or not box.holds or box in sides.installation.boxes:
-            yield Load(identifier=box.identifier, scene=scene, sides_named=BOX_SIDES)
+        yield Load(identifier=box.identifier, scene=scene, sides_named=BOX_SIDES)
 
 
 def _unboxed(sides: Sides) -> Iterator[Load]:
     case = sides.proposed.case
-    boxed = {part for box in boxes_as_proposed(sides.work, sides.installation) for part in _held(sides, box)}
+    boxed = {part for packed in packed_boxes(sides.work, sides.installation) for part in packed.parts}
     parts = [part.identifier for part in sides.proposed.parts() if part.identifier not in boxed]
     bulky = {part.identifier for part in sides.proposed.parts(*BULKY)}
     for part in sides.proposed.one_a_device(parts):
@@ -130,30 +128,11 @@ def _unboxed(sides: Sides) -> Iterator[Load]:
         )
 
 
-def _held(sides: Sides, box: Crate) -> frozenset[str]:
-    """What lies in a box; another device that comes in a part's place has no room in the box of the one that left."""
-    is_packed_anew = box in sides.installation.boxes
-    members = {part.identifier for part in sides.work.parts if part.group in box.holds}
-    held = frozenset(box.holds) | members
-    return held - (frozenset() if is_packed_anew else sides.proposed.case.substituted)
-
-
-def held_parts(sides: Sides, identifier: str) -> tuple[str, ...]:
-    """The parts that lie in a box as proposed, in the order of the work."""
-    held = {
-        part
-        for box in boxes_as_proposed(sides.work, sides.installation)
-        if box.identifier == identifier
-        for part in _held(sides, box)
-    }
-    return tuple(part.identifier for part in sides.proposed.parts() if part.identifier in held)
-
-
 def is_bulky(scene: Scene, part: str) -> bool:
     """Whether anybody asks how a part comes in, though nothing be said of its size."""
     return part in {found.identifier for found in scene.parts(*BULKY)}
 
 
-def _scene_of(scene: Scene, boxes: tuple[Crate, ...]) -> Scene:
+def _scene_of(scene: Scene, boxes: Iterable[Crate]) -> Scene:
     """A scene in which the boxes can be asked about."""
     return Scene(scene.case, scene.state.asked_of({box.identifier: box.statements for box in boxes}))
