@@ -61,7 +61,7 @@ def _ended_words(ended: Consent | None, day: datetime.date) -> Words:
 
 def _choices(case: Case, line: Instruction, earlier: Sequence[Instruction], day: datetime.date) -> Permitting:
     """Of a later choice without a condition of its own: that each earlier one cannot be had."""
-    if line.choice is None or line.choice < 2 or line.conditions:
+    if line.conditions:
         return ()
     opens = []
     for choice in earlier:
