@@ -10,6 +10,7 @@ from intent.drawings.captions import (
     METRES_ELEVATION,
     METRES_PLAN,
     NOTHING_PLACED,
+    PROJECTORS,
     STANDINGS,
     TOP_OF_PICTURE,
     metres,
@@ -98,7 +99,7 @@ def _unlabelled(subject: Depicted, items: Sequence[Item]) -> Words:
         across, down = flat(item.centre, subject.sheet.view)
         up = -down if subject.sheet.view is View.ELEVATION else down
         place = "; ".join(metres(value, subject.locale) for value in (across, up))
-        by_place.setdefault(place, []).append(item.identifier)
+        by_place.setdefault(place, []).append(item.called)
     parts = tuple(f"{', '.join(names)} ({place})" for place, names in by_place.items())
     if subject.sheet.view is View.ELEVATION:
         return say("Not labelled, with metres across and above the floor: {parts}.", parts=parts)
@@ -123,3 +124,9 @@ def _sentences(subject: Depicted) -> Iterator[Words]:
         yield f"{names}."
     yield from marked_only(stage.items)
     yield from undrawn(stage.unplaced)
+    if stage.projectors:
+        yield PROJECTORS
+    if stage.room.told:
+        yield say("Not drawn, for want of where in the room the work stands: {facts}.", facts=stage.room.told)
+    for circuit, parts in stage.room.circuits:
+        yield say("Circuit {circuit}: {parts}.", circuit=circuit, parts=parts)

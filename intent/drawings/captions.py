@@ -37,6 +37,10 @@ METRES_PLAN = say(
     "towards the viewer."
 )
 ASSUMED_LEVEL = say("Where nothing is said of tilt or facing, a part is drawn vertical and facing the front.")
+PROJECTORS = say(
+    "Projectors are drawn straight before the middle of their picture, at the distance of the throw: nothing is "
+    "said of their height, nor of where else they stand."
+)
 NOTHING_PLACED = say("No part has a position, so there is nothing to draw.")
 
 

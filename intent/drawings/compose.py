@@ -18,6 +18,7 @@ from intent.drawings.labels import PlacedLabel
 from intent.drawings.patterns import definitions
 from intent.drawings.stage import View
 from intent.drawings.svg import Element, line, number, said_of, shape
+from intent.drawings.thrown import beams
 from intent.language.message import Words
 
 
@@ -36,7 +37,7 @@ class Drawing:
 def compose(subject: Depicted) -> Drawing:
     """The whole drawing."""
     sheet, locale, style = subject.sheet, subject.locale, subject.style
-    glyphs = glyphs_of(subject.stage.items, sheet)
+    glyphs = glyphs_of(subject.stage.seen(sheet.view), sheet)
     nearer = hiding_of(glyphs, sheet.view)
     lettered = labels_of(subject, glyphs, nearer)
     chains = chains_of(subject.stage.items, sheet)
@@ -50,6 +51,7 @@ def compose(subject: Depicted) -> Drawing:
     drawn = [
         *headed,
         *grounds(sheet, locale),
+        *beams(subject.stage.seen(sheet.view), sheet),
         clips(tuple(hiding), sheet, subject.prefix),
         *(_links(subject) if style.has_lines else ()),
         *_parts(subject, glyphs, nearer, lettered.placed),

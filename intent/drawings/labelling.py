@@ -18,6 +18,8 @@ from intent.drawings.sheet import ABOVE
 from intent.drawings.silhouette import Silhouette, hidden_of, silhouette_of
 from intent.drawings.stage import Item, View
 from intent.drawings.svg import SANS, Element, circle, line, printable, shape, words
+from intent.drawings.thrown import thrown_over
+from intent.language.message import say
 
 STATE = "\N{ZERO WIDTH SPACE}"
 """Begins a line that is the word of a verdict; it is not printed."""
@@ -136,7 +138,7 @@ def _ground(subject: Depicted, silhouettes: Mapping[str, Silhouette]) -> Ground:
         x, y = sheet.at((0.0, 0.0, 0.0))
         standing, bottom = [Box(x, y, x, y).grown(1)], sheet.drawn.bottom
     bounds = Box(sheet.drawn.left - 2.5, sheet.drawn.top - ABOVE, sheet.width - 2, bottom)
-    obstacles = Occupied(standing)
+    obstacles = Occupied((*standing, *thrown_over(subject.stage.seen(sheet.view), sheet)))
     for part, silhouette in silhouettes.items():
         for piece in silhouette.pieces:
             obstacles.add(piece, part)
@@ -151,12 +153,13 @@ def _wordings(subject: Depicted, group: Sequence[Glyph]) -> tuple[Lettering, ...
 
 def _lines(subject: Depicted, group: Sequence[Glyph], has_states: bool) -> Iterator[str]:
     """The parts that stand alike together, with the word below them."""
-    alike: dict[str, list[str]] = {}
+    alike: dict[tuple[str, bool], list[str]] = {}
     for glyph in group:
         state = subject.locale.say(state_words(glyph.item)) if has_states else ""
-        alike.setdefault(state, []).append(glyph.item.identifier)
-    for state, parts in alike.items():
-        yield from (", ".join(parts),) if len(parts) <= TOGETHER else parts
+        alike.setdefault((state, glyph.item.is_picture), []).append(glyph.item.called)
+    for (state, is_picture), parts in alike.items():
+        for text in (", ".join(parts),) if len(parts) <= TOGETHER else parts:
+            yield subject.locale.say(say("picture of {part}", part=text)) if is_picture else text
         if state:
             yield STATE + state
 

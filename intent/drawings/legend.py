@@ -19,6 +19,8 @@ from intent.variance.result import Verdict
 
 ROW = 5.4
 _SWATCH, _HIGH, _BESIDE = 6.4, 3.6, 1.6
+_APART = 9.0
+"""Millimetres that the figures under a scale bar need between them."""
 _BARS = (20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1)
 """Metres that a scale bar may have; it takes at most a third of the width."""
 
@@ -52,6 +54,8 @@ def scale_bar(sheet: Sheet, at: Point, locale: Locale) -> Element:
     ]
     frame = path(closed(((x, y), (x + 4 * step, y), (x + 4 * step, y + 1), (x, y + 1))), 0.18)
     figures = [("0", 0.0), (bare(whole / 2, locale), 2.0), (f"{bare(whole, locale)} m", 4.0)]
+    if 2 * step < _APART:
+        del figures[1]
     texts = [
         words(text, (x + place * step, y + 4.1), FIGURES, font_family="sans-serif", text_anchor="middle")
         for text, place in figures
@@ -170,7 +174,8 @@ def marked_only(items: Iterable[Item]) -> Iterator[Words]:
     """What would have to be given for parts to be drawn with their outline, those that lack the same together."""
     alike: dict[tuple[Words, ...], list[str]] = {}
     for item in items:
-        if item.missing and (item.screen is None or not item.screen.picture) and not item.outline:
+        is_whole = item.outline or (item.screen and item.screen.picture and not item.is_picture)
+        if item.missing and not is_whole:
             alike.setdefault(item.missing, []).append(item.identifier)
     for missing, parts in alike.items():
         yield say("Not given of {parts}: {missing}.", parts=tuple(parts), missing=missing)

@@ -6,12 +6,15 @@ A value that is not known closely is not drawn: the part is then listed, or draw
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from intent.drawings.feeding import links_of
 from intent.drawings.measuring import angle, length, place
 from intent.drawings.picturing import screen_of
+from intent.drawings.rooms import room_of
 from intent.drawings.solid import Corners, Pose, box
 from intent.drawings.stage import Item, Stage, Stages, Stand, Symbol, Unplaced, Which
+from intent.drawings.thrown import projector_of
 from intent.effects.scene import Scene, Sides, sides_of
 from intent.language.message import Words
 from intent.model.subject import SubjectKind
@@ -60,7 +63,25 @@ def _stage(scene: Scene, sides: Sides, verdicts: Mapping[str, Verdict], which: W
             items.append(found)
         else:
             unplaced.append(found)
-    return Stage(tuple(items), tuple(unplaced), links_of(scene))
+    thrown = [
+        _thrown(scene if item.standing is not Stand.OMITTED else sides.documented, item) for item in items
+    ]
+    return Stage(
+        items=tuple(item for item, _ in thrown),
+        unplaced=tuple(unplaced),
+        links=links_of(scene),
+        projectors=tuple(body for _, body in thrown if body),
+        room=room_of(scene),
+    )
+
+
+def _thrown(scene: Scene, item: Item) -> tuple[Item, Item | None]:
+    """A part, and the body of the projector where what is drawn of the part is its picture."""
+    if not item.is_picture:
+        return item, None
+    body = projector_of(scene, item)
+    missing = item.missing if body else (*item.missing, scene.called("throw-distance"))
+    return replace(item, missing=missing), body
 
 
 def _in_order(sides: Sides, which: Which) -> tuple[Part, ...]:
@@ -112,6 +133,7 @@ def _item(scene: Scene, part: Part, standing: Stand, verdict: Verdict | None) ->
         standing=standing,
         verdict=verdict,
         missing=missing,
+        called=part.identifier,
     )
 
 

@@ -133,7 +133,7 @@ def _taken(stages: Stages, view: View) -> Box:
     corners = [
         flat(corner, view)
         for stage in (stages.documented, stages.proposed)
-        for item in stage.items
+        for item in stage.seen(view)
         for corner in item.corners
     ]
     return around(corners or [(0.0, 0.0)]).grown(_BESIDE)

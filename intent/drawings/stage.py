@@ -74,6 +74,15 @@ class Item:
     """The worst verdict on the part, of those that depart."""
     missing: tuple[Words, ...] = ()
     """What would have to be given for it to be drawn with its outline."""
+    called: str = ""
+    """What is written at it."""
+    beam: Corners = ()
+    """From the lens to the sides of the picture, where it is the body of a projector."""
+
+    @property
+    def is_picture(self) -> bool:
+        """Whether it is not the part itself that is drawn, but what it throws on a wall."""
+        return self.screen is not None and self.screen.is_projected
 
     @property
     def corners(self) -> Corners:
@@ -103,6 +112,19 @@ class Unplaced:
 
 
 @dataclass(frozen=True, slots=True)
+class Room:
+    """What is known of the room, though not where in it the work stands."""
+
+    told: tuple[Words, ...] = ()
+    """Everything known, in words."""
+    circuits: tuple[tuple[Words, tuple[str, ...]], ...] = ()
+    """The parts on each circuit."""
+
+
+UNKNOWN_ROOM = Room()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Stage:
     """One state of the work."""
 
@@ -111,6 +133,13 @@ class Stage:
     unplaced: tuple[Unplaced, ...]
     links: tuple[tuple[str, str], ...] = ()
     """A player and a display or loudspeaker that it feeds, by identifier."""
+    projectors: tuple[Item, ...] = ()
+    """The bodies of projectors, whose height nobody states: they are seen from above alone."""
+    room: Room = UNKNOWN_ROOM
+
+    def seen(self, view: View) -> tuple[Item, ...]:
+        """What is drawn in a view."""
+        return self.items if view is View.ELEVATION else (*self.items, *self.projectors)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,7 +168,11 @@ class Stages:
     def only(self, parts: frozenset[str]) -> Stages:
         """Of both states some of the parts that are drawn."""
         one, two = (
-            Stage(tuple(item for item in stage.items if item.identifier in parts), (), stage.links)
+            Stage(
+                items=tuple(item for item in stage.items if item.identifier in parts),
+                unplaced=(),
+                links=stage.links,
+            )
             for stage in (self.documented, self.proposed)
         )
         return Stages(one, two)

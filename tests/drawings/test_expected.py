@@ -51,6 +51,13 @@ def test_same_input_same_bytes(name: str, case: Reads) -> None:
     assert one == two
 
 
+def texts(element: etree._Element, path: str) -> list[str]:
+    """The texts or attributes that a path finds."""
+    found = element.xpath(path)
+    assert isinstance(found, list)
+    return list(map(str, found))
+
+
 def part(variance: Variance, identifier: str, which: Which = Which.PROPOSED) -> etree._Element:
     found = one_drawing(variance, which=which).xpath(PART.format(identifier))
     assert isinstance(found, list)
@@ -133,3 +140,36 @@ def test_a_display_of_unknown_size_or_way_up_is_a_mark_and_says_what_is_missing(
     text = " ".join(map(str, one_drawing(case("lying-and-behind")).itertext()))
     assert "Not given of M5: visible diagonal." in text
     assert "Not given of M6: rotation." in text
+
+
+def test_a_projector_is_a_body_before_what_it_throws(case: Reads) -> None:
+    """A slide projector 5.2 m from the wall, its lens so far before the middle of a picture 1.73 m wide."""
+    variance = case("thrown")
+    plan = one_drawing(variance, View.PLAN, Which.DOCUMENTED)
+    assert plan.xpath(PART.format("A1 (projector)"))
+    beams = [corners(data) for data in texts(plan, "//*[@class='beam']/@d")]
+    assert len(beams) == 2
+    scale = int("".join(map(str, plan.itertext())).split("1:")[1].split(":")[0])
+    (lens, left), (_, right) = sorted(beams, key=lambda beam: beam[1])
+    assert lens[1] - left[1] == pytest.approx(5200 / scale, abs=0.02)
+    assert right[0] - left[0] == pytest.approx(1728 / scale, abs=0.02)
+    labels = texts(plan, "//*[@class='label']/*[local-name()='text']/text()")
+    assert {"A1", "picture of A1"} <= set(labels)
+    assert not one_drawing(variance, View.ELEVATION, Which.DOCUMENTED).xpath(PART.format("A1 (projector)"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("width", [82.0, 120.0, WIDTH])
+def test_letters_are_seven_points_on_paper_at_least(name: str, width: float, case: Reads) -> None:
+    """A drawing is printed as wide as it is drawn, so its units are millimetres; a point is 25.4/72 mm."""
+    for drawing in drawings_of(stages_of(case(name)), width):
+        assert str(drawing.element.get("viewBox")).split()[2] + "mm" == drawing.element.get("width")
+        sizes = [float(size) for size in texts(drawing.element, "//@font-size")]
+        assert min(sizes) >= 7 * 25.4 / 72
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_legend_has_no_pattern_that_no_picture_has(name: str, case: Reads) -> None:
+    for drawing in drawings_of(stages_of(case(name)), WIDTH):
+        for pattern in set(texts(drawing.element, "//@fill[starts-with(., 'url')]")):
+            assert drawing.element.xpath(f"//*[@data-part]//*[@fill='{pattern}']"), pattern
