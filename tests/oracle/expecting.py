@@ -45,8 +45,9 @@ class Expected:
 def draw_expected(random: Random, case: Case) -> Expected:
     """A value of a part, a group, the work or the venue, with some of the answers that the case has a use for."""
     traits = small_world()
-    subject, members, bearers = random.choice(_subjects(case))
-    trait = random.choice([one for one in traits.values() if one.bearer in bearers])
+    spoken = [line.saying.trait for line in case.lines if line.saying.trait in traits]
+    trait = traits[random.choice(spoken if spoken and random.random() < 0.9 else list(traits))]
+    subject, members, _ = random.choice([one for one in _subjects(case) if trait.bearer in one[2]])
     lines = [line for line in case.lines if line.saying.trait == trait.name] or list(case.lines)
     facts = {one.fact for line in lines for one in line.conditions if one.fact}
     asked = sorted({person for line in lines for person in line.consents})
