@@ -46,8 +46,10 @@ def lift_effects(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obsta
         if load.is_asked_about("weight"):
             yield from obstacles(sides, at_most(load.weight, limit), _too_heavy(sides, load, limit))
     weights = [load for load in loads if load.weight.low and not surely_above(load.weight, limit)]
-    if weights:
-        yield _heaviest(max(weights, key=lambda load: load.weight.low or 0), limit)
+    heaviest = max((load.weight.low or 0 for load in weights), default=0)
+    for load in weights:
+        if load.weight.low == heaviest:
+            yield _heaviest(load, limit)
 
 
 def _too_heavy(sides: Sides, load: Load, limit: Interval) -> Limited:
@@ -98,9 +100,11 @@ def _into_the_car(sides: Sides, loads: Sequence[Load]) -> Iterator[Effect | Obst
             yield _clearance(load, laid, say("it goes into the lift on the slant at most, if at all"))
         elif load.is_new or load.is_box:
             unsure[load.identifier] = (*load.unknown(*load.sides_named), *scene.unknown(THE_VENUE, *CAR))
-    if standing:
-        words = say("the tightest of all that travels: it goes into the lift as it stands")
-        yield _clearance(*min(standing, key=lambda one: one[1].low or 0), words)
+    words = say("the tightest of all that travels: it goes into the lift as it stands")
+    tightest = min((spare.low or 0 for _, spare in standing), default=0)
+    for load, spare in standing:
+        if spare.low == tightest:
+            yield _clearance(load, spare, words)
     yield from unsaid_effects(
         unsure,
         topic=EffectTopic.HANDLING,

@@ -101,9 +101,10 @@ def passage_effects(
         elif load.is_new or load.is_box or any(side.high is not None for side in load.extent):
             unknown_hole = scene.unknown(THE_VENUE, passage.across, passage.upright)
             unsure[load.identifier] = (*load.unknown(*load.sides_named), *unknown_hole)
-    if standing:
-        load, spare = min(standing, key=lambda found: found[1].low or 0)
-        yield _clearance(load, passage, spare=spare, words=passage.as_it_stands)
+    tightest = min((spare.low or 0 for _, spare in standing), default=0)
+    for load, spare in standing:
+        if spare.low == tightest:
+            yield _clearance(load, passage, spare=spare, words=passage.as_it_stands)
     yield from unsaid_effects(
         unsure,
         topic=EffectTopic.HANDLING,
