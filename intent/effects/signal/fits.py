@@ -6,7 +6,7 @@ video`) may stand for any one that is narrower, so that nobody can tell whether 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from intent.effects.limits_kept import FEW, all_alike
@@ -56,6 +56,11 @@ def fits_of(scene: Scene, link: Link) -> tuple[Fit, ...]:
     if not sent and takes and _applies(scene, link.start, "output-signal"):
         found.append(_open(link.start, "output-signal", is_stated=scene.states(link.start, "output-signal")))
     return tuple(fit for fit in found if fit is not None)
+
+
+def misfit_among(fits: Iterable[Fit]) -> Fit | None:
+    """The first of them that surely does not fit."""
+    return next((fit for fit in fits if fit.answer is Answer.OUT), None)
 
 
 def lies_in(vocabulary: Vocabulary, wanted: str, there: Sequence[str]) -> Answer:

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from intent.effects.scene import Scene, Sides
-from intent.effects.signal.fits import Fit, fits_of
+from intent.effects.scene import Scene
+from intent.effects.signal.fits import Fit
 from intent.effects.signal.links import Link, terms_of
 from intent.language.message import Message, say
-from intent.values.sets import Answer
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,18 +18,6 @@ class Misfit:
     """As it is told of the part at its end."""
     beyond: Message
     """As it is told of a part further on."""
-
-
-def new_misfit(sides: Sides, link: Link) -> Misfit | None:
-    """Why a connection that works as documented does not as proposed; none where it does, or never worked."""
-    found = _misfit(sides.proposed, link)
-    return found if found is not None and _misfit(sides.documented, link) is None else None
-
-
-def _misfit(scene: Scene, link: Link) -> Misfit | None:
-    """Why a connection does not work in a scene; a name that is stated holds with all that is narrower."""
-    fit = next((fit for fit in fits_of(scene, link) if fit.answer is Answer.OUT), None)
-    return None if fit is None else misfit_of(scene, link, fit)
 
 
 def misfit_of(scene: Scene, link: Link, fit: Fit) -> Misfit:

@@ -3,23 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from intent.effects.limits_kept import Input, Limited, any_of, inputs, inputs_of_state, obstacles, unchecked
-from intent.effects.scene import Scene, Sides
-from intent.effects.signal.fits import STATE, Fit, fits_of
-from intent.effects.signal.links import Link, carrying_links, terms_of
+from intent.effects.scene import Sides
+from intent.effects.signal.fits import STATE, Fit
+from intent.effects.signal.links import Link, terms_of
 from intent.effects.signal.mending import CONNECTION, loose_additions, mended, perhaps_mended
 from intent.effects.signal.misfits import misfit_of
 from intent.effects.signal.paths import (
     PICTURE,
     SOUND,
+    Arrivals,
     Way,
-    by_end,
     carries,
     carrying_channel,
     players_of,
-    sources_of,
+    ways_of,
 )
 from intent.language.message import Message, Words, say
 from intent.model.subject import WHOLE_WORK, one
@@ -27,51 +26,25 @@ from intent.values.sets import Answer
 from intent.variance.obstacle import Need, Obstacle, Unchecked
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arrivals:
-    """The connections that could carry a picture, or sound, in one state, and how each end of them fits."""
-
-    scene: Scene
-    links: tuple[Link, ...]
-    fits: Mapping[Link, tuple[Fit, ...]]
-
-    def misfit(self, link: Link) -> Fit | None:
-        """The first end that surely does not fit."""
-        return next((fit for fit in self.fits[link] if fit.answer is Answer.OUT), None)
-
-    def ways(self, part: str, *, working: bool) -> dict[str, Way]:
-        """A way from each player to a part; over the connections alone that may work, where asked for."""
-        links = [link for link in self.links if not working or self.misfit(link) is None]
-        return sources_of(self.scene, part, by_end(links))
-
-
 def arrival_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
     """Of every display its picture, and of every loudspeaker its sound."""
     for carriers, kind in ((PICTURE, "display"), (SOUND, "loudspeaker")):
-        before, after = (_signals(sides, scene, carriers) for scene in (sides.documented, sides.proposed))
+        ways = ways_of(sides, carriers)
+        before, after = ways.before, ways.after
         told: dict[Fit, Link] = {}
         for part in sides.proposed.running(kind):
             yield from _arriving(sides, part.identifier, before, after)
-            for way in after.ways(part.identifier, working=True).values():
+            for way in after.ways(part.identifier).values():
                 for link in way:
                     told.update({fit: link for fit in after.fits[link] if fit.answer is Answer.OPEN})
         for fit, link in told.items():
             yield from _unsure(sides, fit, link, is_new=link not in before.links)
 
 
-def _signals(sides: Sides, scene: Scene, carriers: tuple[str, ...]) -> Arrivals:
-    links = tuple(
-        link
-        for link in carrying_links(sides, scene, carriers)
-        if scene.state.is_there(link.start) and scene.state.is_there(link.end)
-    )
-    return Arrivals(scene=scene, links=links, fits={link: fits_of(scene, link) for link in links})
-
-
 def _arriving(sides: Sides, part: str, before: Arrivals, after: Arrivals) -> Iterator[Obstacle]:
     """What does not arrive of what its connections would bring, and whether anything of its channel does."""
-    intended, arriving = after.ways(part, working=False), after.ways(part, working=True)
-    documented = before.ways(part, working=True) if sides.was_there(part) else {}
+    intended, arriving = after.ways(part, working=False), after.ways(part)
+    documented = before.ways(part) if sides.was_there(part) else {}
     broken = [player for player in intended if player not in arriving]
     for player in broken:
         yield from _broken(sides, part, after, intended[player], was_broken=player not in documented)

@@ -10,8 +10,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from intent.effects.scene import Scene, Sides
+from intent.effects.signal.fits import Fit, fits_of, misfit_among
 from intent.effects.signal.links import Link, carrying_links
-from intent.effects.signal.misfits import Misfit, new_misfit
+from intent.effects.signal.misfits import misfit_of
 from intent.language.message import Message, say
 from intent.names import term_iri
 from intent.values.sets import Answer
@@ -36,25 +37,37 @@ class Lost:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Ways:
-    """The connections that could carry a picture, or sound, as documented and as proposed."""
+class Arrivals:
+    """The connections that could carry a picture, or sound, in one state, and how each end of them fits."""
 
-    sides: Sides
+    scene: Scene
     links: tuple[Link, ...]
-    misfits: Mapping[Link, Misfit]
-    """The connections that fit as documented and do not as proposed."""
-    before: Mapping[str, tuple[Link, ...]]
-    """The connections into each part as documented."""
-    after: Mapping[str, tuple[Link, ...]]
-    """The connections into each part that work as proposed."""
+    fits: Mapping[Link, tuple[Fit, ...]]
+
+    def misfit(self, link: Link) -> Fit | None:
+        """The first end that surely does not fit."""
+        return misfit_among(self.fits[link])
+
+    def ways(self, part: str, *, working: bool = True) -> dict[str, Way]:
+        """A way from each player to a part; over all connections, or over those alone that may work."""
+        links = [link for link in self.links if not working or self.misfit(link) is None]
+        return sources_of(self.scene, part, by_end(links))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ways:
+    """What arrives as documented, and what as proposed."""
+
+    before: Arrivals
+    after: Arrivals
 
     def documented(self, part: str) -> dict[str, Way]:
-        """The ways to a part as documented, by the player at which they begin."""
-        return sources_of(self.sides.documented, part, self.before)
+        """The ways to a part that may work as documented, by the player at which they begin."""
+        return self.before.ways(part)
 
     def proposed(self, part: str) -> dict[str, Way]:
-        """The ways to a part as proposed, by the player at which they begin."""
-        return sources_of(self.sides.proposed, part, self.after)
+        """The ways to a part that may work as proposed, by the player at which they begin."""
+        return self.after.ways(part)
 
     def lost(self, part: str) -> Lost | None:
         """What reached a part and does so no longer; nothing where all of it still does."""
@@ -63,16 +76,18 @@ class Ways:
         return Lost(len(before), len(after), tuple(dict.fromkeys(reasons))) if reasons else None
 
     def _reason(self, player: str, way: Way, part: str) -> Message:
-        present = self.sides.proposed.state.present
-        if not self.sides.proposed.state.is_there(player):
+        """Why a way that worked as documented is there no more."""
+        scene = self.after.scene
+        if not scene.state.is_there(player):
             return say("{player}, from which it comes, is left out", player=player)
         for link in way:
-            misfit = self.misfits.get(link)
-            if misfit is not None and link.end == part:
-                return misfit.here
-            if misfit is not None:
-                return say("{why}, so that {player} does not reach it", why=misfit.beyond, player=player)
-            if link.end != part and link.end not in present:
+            fit = misfit_among(fits_of(scene, link))
+            if fit is not None:
+                why = misfit_of(scene, link, fit)
+                if link.end == part:
+                    return why.here
+                return say("{why}, so that {player} does not reach it", why=why.beyond, player=player)
+            if link.end != part and not scene.state.is_there(link.end):
                 return say(
                     "{part}, through which {player} reached it, is left out", part=link.end, player=player
                 )
@@ -80,16 +95,18 @@ class Ways:
 
 
 def ways_of(sides: Sides, carriers: tuple[str, ...]) -> Ways:
-    """The ways along all connections that could carry one of some signals."""
-    links, now = (carrying_links(sides, scene, carriers) for scene in (sides.documented, sides.proposed))
-    misfits = {link: misfit for link in (*links, *now) if (misfit := new_misfit(sides, link)) is not None}
-    state = sides.proposed.state
-    working = [
+    """What arrives along all connections that could carry one of some signals."""
+    before, after = (_arrivals(sides, scene, carriers) for scene in (sides.documented, sides.proposed))
+    return Ways(before=before, after=after)
+
+
+def _arrivals(sides: Sides, scene: Scene, carriers: tuple[str, ...]) -> Arrivals:
+    links = tuple(
         link
-        for link in now
-        if link not in misfits and state.is_there(link.start) and state.is_there(link.end)
-    ]
-    return Ways(sides=sides, links=links, misfits=misfits, before=by_end(links), after=by_end(working))
+        for link in carrying_links(sides, scene, carriers)
+        if scene.state.is_there(link.start) and scene.state.is_there(link.end)
+    )
+    return Arrivals(scene=scene, links=links, fits={link: fits_of(scene, link) for link in links})
 
 
 def by_end(links: tuple[Link, ...] | list[Link]) -> dict[str, tuple[Link, ...]]:
