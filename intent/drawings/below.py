@@ -127,6 +127,8 @@ def _sentences(subject: Depicted) -> Iterator[Words]:
     if stage.projectors:
         yield PROJECTORS
     if stage.room.told:
-        yield say("Not drawn, for want of where in the room the work stands: {facts}.", facts=stage.room.told)
+        yield say(
+            "Of the room is known, but not where in it the work stands: {facts}.", facts=stage.room.told
+        )
     for circuit, parts in stage.room.circuits:
         yield say("Circuit {circuit}: {parts}.", circuit=circuit, parts=parts)

@@ -50,7 +50,7 @@ def compose(subject: Depicted) -> Drawing:
     headed, top = heading(subject)
     drawn = [
         *headed,
-        *grounds(sheet, locale),
+        *grounds(sheet, subject.stage.room, locale),
         *beams(subject.stage.seen(sheet.view), sheet),
         clips(tuple(hiding), sheet, subject.prefix),
         *(_links(subject) if style.has_lines else ()),

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from intent.drawings.captions import state_words
 from intent.drawings.depicted import Depicted
 from intent.drawings.glyphs import Glyph
-from intent.drawings.ground import person_at
+from intent.drawings.ground import ceiling_at, person_at
 from intent.drawings.labels import Asked, Ground, Laid, Lettering, PlacedLabel, Spot, placed_at, placed_in
 from intent.drawings.leaders import placed_aside
 from intent.drawings.lettering import LABEL, LEADING
@@ -133,7 +133,8 @@ def _spot(
 def _ground(subject: Depicted, silhouettes: Mapping[str, Silhouette]) -> Ground:
     sheet = subject.sheet
     if sheet.view is View.ELEVATION:
-        standing, bottom = [person_at(sheet)] if sheet.has_person else [], sheet.drawn.bottom - 0.4
+        standing, bottom = [*ceiling_at(sheet, subject.stage.room)], sheet.drawn.bottom - 0.4
+        standing += [person_at(sheet)] if sheet.has_person else []
     else:
         x, y = sheet.at((0.0, 0.0, 0.0))
         standing, bottom = [Box(x, y, x, y).grown(1)], sheet.drawn.bottom

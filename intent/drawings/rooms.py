@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from intent.drawings.measuring import length
 from intent.drawings.stage import Room
 from intent.effects.scene import Scene
 from intent.language.message import Words, say
@@ -33,6 +34,7 @@ def room_of(scene: Scene) -> Room:
         if circuit:
             circuits.setdefault(circuit, []).append(part.identifier)
     return Room(
+        ceiling=length(scene, THE_VENUE, "ceiling-height"),
         told=told,
         circuits=tuple((circuit, tuple(parts)) for circuit, parts in circuits.items()),
     )

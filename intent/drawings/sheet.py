@@ -44,6 +44,8 @@ _BESIDE = 0.1
 """Metres kept free round the parts."""
 LARGEST = 20
 """No part of a whole is drawn larger than one to so many, so that few small things take little paper."""
+CEILING = 1.2
+"""Metres above everything else up to which a ceiling is drawn; a higher one would make all the rest small."""
 TALLEST = 1.0
 """The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps."""
 
@@ -125,6 +127,8 @@ def _room(stages: Stages, view: View) -> Box:
     if view is View.PLAN:
         return around([*taken.corners, (0.0, 0.0)])
     top, bottom = min(taken.top, -PERSON_HEIGHT), max(taken.bottom - _BESIDE, 0.0)
+    ceilings = (stage.room.ceiling for stage in (stages.documented, stages.proposed))
+    top = min([top, *(-high for high in ceilings if high and high <= CEILING - top)])
     return Box(taken.left, top, taken.right + PERSON_ROOM, bottom)
 
 

@@ -115,6 +115,8 @@ class Unplaced:
 class Room:
     """What is known of the room, though not where in it the work stands."""
 
+    ceiling: float | None = None
+    """Its height above the finished floor, in metres."""
     told: tuple[Words, ...] = ()
     """Everything known, in words."""
     circuits: tuple[tuple[Words, tuple[str, ...]], ...] = ()

@@ -173,3 +173,15 @@ def test_the_legend_has_no_pattern_that_no_picture_has(name: str, case: Reads) -
     for drawing in drawings_of(stages_of(case(name)), WIDTH):
         for pattern in set(texts(drawing.element, "//@fill[starts-with(., 'url')]")):
             assert drawing.element.xpath(f"//*[@data-part]//*[@fill='{pattern}']"), pattern
+
+
+def test_a_ceiling_is_drawn_at_its_height_and_the_rest_of_the_room_is_told(case: Reads) -> None:
+    """2.70 m above the floor; nobody says where in the room the work stands, so its walls and door are not drawn."""
+    drawn = one_drawing(case("thrown"))
+    said = "".join(map(str, drawn.itertext()))
+    scale = int(said.split("1:")[1].split(":")[0])
+    (ceiling,), (floor,) = (texts(drawn, f"//*[@class='{name}']/@d") for name in ("ceiling", "floor"))
+    assert corners(floor)[0][1] - corners(ceiling)[0][1] == pytest.approx(2700 / scale, abs=0.02)
+    assert "not where in it the work stands: ceiling height 2.70 m and door width 1.10 m." in " ".join(
+        texts(drawn, "//*[local-name()='text']/text()")
+    )
