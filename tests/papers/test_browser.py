@@ -135,6 +135,25 @@ def test_drawings_lie_within_the_page_documented_first(report: Shown, width: int
     assert [one for one in order if one != "obstacles"][1:4] == ["outcome", "drawings", "departures"]
 
 
+def test_in_print_the_two_states_stand_beside_each_other_at_their_size(report: Shown) -> None:
+    """On 170 mm between the margins of A4 (643 px of 1/96 in), each whole drawing once, as wide as it says."""
+    page = report.on(643)
+    page.emulate_media(media="print")
+    boxes = page.evaluate(
+        "[...document.querySelectorAll('#drawings figure > .pair:not(.details *) svg')]"
+        ".filter(one => one.getClientRects().length)"
+        ".map(one => { const box = one.getBoundingClientRect(); return [box.left, box.right, box.top] })"
+    )
+    page.emulate_media(media="null")
+    assert len(boxes) == 4
+    for documented, proposed in (boxes[:2], boxes[2:]):
+        assert documented[2] == pytest.approx(proposed[2], abs=0.5)
+        assert documented[1] <= proposed[0]
+    for left, right, _ in boxes:
+        assert right - left == pytest.approx(82 * 96 / 25.4, abs=0.5)
+        assert right <= 643
+
+
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_the_report_prints_on_numbered_pages(report: Shown, paper: str) -> None:
     page = report.on(DESK)
