@@ -1,4 +1,4 @@
-"""The commands about an installation: check, cards."""
+"""The commands about an installation: check, cards, packing."""
 
 from __future__ import annotations
 
@@ -17,11 +17,13 @@ from intent.commands.options import (
     language_option,
     output_option,
     paper_option,
+    work_option,
 )
 from intent.commands.printing import (
     begin,
     deliver,
     deliver_bytes,
+    deliver_reply,
     print_diagnostics,
     refuse_terminal,
     stays_english,
@@ -130,3 +132,30 @@ def cards(
         deliver_bytes(verbs.pdf(page), output)
     else:
         deliver(page, output)
+
+
+@click.command()
+@click.argument("file", type=FILE, metavar="WORK_OR_INSTALLATION")
+@work_option()
+@format_option(*PAPERS)
+@output_option("Write the list here instead of printing it.")
+@paper_option()
+@date_option("The date that the list bears")
+@language_option("the list")
+def packing(
+    file: Path,
+    work: Path | None,
+    form: str,
+    output: Path | None,
+    paper: str,
+    date: datetime.date | None,
+    language: str,
+) -> None:
+    """Write the packing list: what travels in which box, what has none, and what the boxes weigh together.
+
+    Of an installation it lists what goes to it, of a work all that it has. There is room for seals and for the
+    condition of each thing, out and in. What is marked `keep: internal` is not on it.
+
+    Example: intent packing timetable/installations/2027-loan.md --format pdf --output packing.pdf
+    """
+    deliver_reply(verbs.packing(file, work, date), form, language, output, paper)

@@ -14,6 +14,7 @@ COMMANDS = {
     "validate": "documenting",
     "check": "installing",
     "cards": "installing",
+    "packing": "installing",
     "explain": "looking",
     "history": "looking",
     "compare": "looking",

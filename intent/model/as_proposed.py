@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from intent.model.installation import Installation
 from intent.model.work import Connection, Crate, Part, Work
@@ -37,25 +37,47 @@ class PackedBox:
     """The parts in it, in the order of the work, additions last."""
 
 
-def packed_boxes(work: Work, installation: Installation) -> tuple[PackedBox, ...]:
+def packed_boxes(work: Work, installation: Installation | None) -> tuple[PackedBox, ...]:
     """The boxes that travel, and the parts in them: one of the work's whose parts all stay at home stays with them.
 
-    Another device that comes in a part's place has no room in the box of the one that left, unless the installation
-    packs that box itself.
+    Another device that comes in a part's place has no room in the box of the one that left, unless a box holds that
+    device by name, or the installation packs the box itself. Where nothing is proposed every box has all its parts.
     """
-    omitted = {omission.part for omission in installation.omissions}
-    there = [part for part in (*work.parts, *installation.additions) if part.identifier not in omitted]
+    if installation is None:
+        return tuple(PackedBox(box, parts_of(box, work.parts)) for box in work.boxes)
+    there = parts_as_proposed(work, installation)
     substituted = {substitution.part for substitution in installation.substitutions}
     found: list[PackedBox] = []
     for box in boxes_as_proposed(work, installation):
         is_packed_anew = box in installation.boxes
-        held = parts_of(box, there)
-        parts = tuple(part for part in held if is_packed_anew or part not in substituted)
+        parts = tuple(
+            part.identifier
+            for part in there
+            if part.device in box.holds
+            or ((is_packed_anew or part.identifier not in substituted) and parts_of(box, [part]))
+        )
         if parts or is_packed_anew or not parts_of(box, work.parts):
             found.append(PackedBox(box, parts))
     return tuple(found)
 
 
+def parts_as_proposed(work: Work, installation: Installation | None) -> tuple[Part, ...]:
+    """The parts that are there, additions last, each with the device that is proposed for it."""
+    if installation is None:
+        return work.parts
+    omitted = {omission.part for omission in installation.omissions}
+    devices = {one.part: one.device for one in installation.substitutions}
+    return tuple(
+        replace(part, device=devices.get(part.identifier, part.device))
+        for part in (*work.parts, *installation.additions)
+        if part.identifier not in omitted
+    )
+
+
 def parts_of(box: Crate, parts: Iterable[Part]) -> tuple[str, ...]:
-    """The parts, of some, that a box holds by name or with their group."""
-    return tuple(part.identifier for part in parts if not {part.identifier, part.group}.isdisjoint(box.holds))
+    """The parts, of some, that a box holds by name, with their group, or by their device."""
+    return tuple(
+        part.identifier
+        for part in parts
+        if not {part.identifier, part.group, part.device}.isdisjoint(box.holds)
+    )

@@ -134,12 +134,11 @@ def packing_list(
     *,
     installation: Installation | None = None,
 ) -> bytes:
-    """What travels, to be ticked off, with the sizes and digests of the files in the package."""
+    """What travels, to be ticked off, with the sizes of the files in the package."""
     files: list[ListedFile] = []
     for one in outgoing.files:
         found = packed.get(one.inside)
-        size, sha512 = (found.size, found.sha512) if found else (None, "")
-        files.append(ListedFile(identifier=one.identifier, name=one.name, size=size, sha512=sha512))
+        files.append(ListedFile(identifier=one.identifier, name=one.name, size=found.size if found else None))
     paper = packing_paper(
         work,
         files,

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from intent.verbs.proposals import report as report
     from intent.verbs.replying import Reply as Reply
     from intent.verbs.replying import tell_reply as tell_reply
+    from intent.verbs.shipping import packing as packing
     from intent.verbs.transfers import export as export
     from intent.verbs.transfers import pack as pack
     from intent.verbs.transfers import receive as receive
@@ -49,6 +50,7 @@ VERBS = {
     "history": "inquiries",
     "new": "dossiers",
     "pack": "transfers",
+    "packing": "shipping",
     "pdf": "proposals",
     "questions": "inquiries",
     "receive": "transfers",
