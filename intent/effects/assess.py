@@ -16,6 +16,7 @@ from intent.effects.light.beams import beam_effects
 from intent.effects.light.brightness import light_effects
 from intent.effects.light.ultraviolet import ultraviolet_effects
 from intent.effects.picture.aside import aside_effects
+from intent.effects.picture.motion import motion_effects
 from intent.effects.picture.resampling import raster_effects
 from intent.effects.picture.size import picture_effects
 from intent.effects.picture.throwing import throw_obstacles
@@ -51,6 +52,7 @@ ROOMS: tuple[Finds, ...] = (
     placement_effects,
     room_obstacles,
     raster_effects,
+    motion_effects,
     signal_effects,
     arrival_obstacles,
     standard_obstacles,

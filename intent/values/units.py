@@ -25,6 +25,7 @@ OF_ONE: Mapping[str, Fraction] = {
     "kN": Fraction(1, 1000),
     "ms": Fraction(1000),
     "h": Fraction(1, SECONDS_AN_HOUR),
+    "′": Fraction(60),
     "days": Fraction(1, SECONDS_A_DAY),
 }
 """How many of a unit make one of the unit in which such values are held; of any unit that is not here, one."""

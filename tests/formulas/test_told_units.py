@@ -25,6 +25,7 @@ PINT = {
     "kPa": ("kilopascal", "pascal"),
     "kN": ("kilonewton", "newton"),
     "ms": ("millisecond", "second"),
+    "′": ("arcminute", "degree"),
     "h": ("hour", "second"),
     "days": ("day", "second"),
 }

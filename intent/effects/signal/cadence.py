@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from intent.effects.picture.interlacing import shows_each_field
+from intent.effects.picture.rates_shown import field_rate, rate_given, recorded_rate
 from intent.effects.scene import Scene, Sides
 from intent.formulas import rates
 from intent.language.figures import counted, figure
 from intent.language.message import Message, say, say_of
 from intent.model.subject import one
-from intent.values.bounds import ONE, ZERO, hull, is_known, known, over, point, times
+from intent.values.bounds import ONE, ZERO, is_known, known, over, point
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
@@ -25,8 +25,6 @@ LONGEST_CADENCE = 12
 """Patterns of more frames than this are told by how often they jump, not frame by frame."""
 SLOW = 1
 """Bars that pass less than once in a second hardly show: common practice, no source."""
-FIELDS = point(2)
-"""In a frame."""
 _FOLLOWING = ("cathode-ray-tube", "film-projector")
 
 
@@ -59,7 +57,7 @@ def _cadence(sides: Sides, part: str) -> Iterator[Effect]:
 
 def _uneven(scene: Scene, part: str) -> Interval | None:
     """Uneven frames in a second; none where nothing is known of the frame rate."""
-    frame_rate = _frame_rate(scene, part)
+    frame_rate = rate_given(scene, part)
     if frame_rate is None:
         return None
     follows = any(scene.is_(part, "technology", technology) is Answer.IN for technology in _FOLLOWING)
@@ -68,23 +66,8 @@ def _uneven(scene: Scene, part: str) -> Interval | None:
     return rates.uneven_frames(frame_rate, scene.bounds(part, "refresh-rate"))
 
 
-def _frame_rate(scene: Scene, part: str) -> Interval | None:
-    """How many frames the display is given in a second: of fields that become frames, twice those of the material."""
-    rate = _recorded_rate(scene, part)
-    return times(rate, FIELDS) if rate is not None and shows_each_field(scene, part) else rate
-
-
-def _recorded_rate(scene: Scene, part: str) -> Interval | None:
-    given = [
-        scene.bounds(material, "frame-rate")
-        for material in scene.material(part)
-        if scene.states(material, "frame-rate")
-    ]
-    return hull(given) if given else None
-
-
 def _cadence_words(scene: Scene, part: str, uneven: Interval) -> Message:
-    often, rate = known(uneven), _frame_rate(scene, part)
+    often, rate = known(uneven), rate_given(scene, part)
     frame_rate = None if rate is None else known(rate)
     refresh = known(scene.bounds(part, "refresh-rate"))
     if often is None:
@@ -125,12 +108,12 @@ def _judder(uneven: Interval) -> Message:
 
 def _hum(scene: Scene, part: str) -> Iterator[Effect]:
     """How often a bar passes through a tube's picture where its fields and the mains are not in step."""
-    mains, frame_rate = scene.venue("mains-frequency"), _recorded_rate(scene, part)
+    mains, frame_rate = scene.venue("mains-frequency"), recorded_rate(scene, part)
     if frame_rate is None or known(mains) is None or known(frame_rate) is None:
         return
     if scene.is_(part, "technology", "cathode-ray-tube") is not Answer.IN:
         return
-    often = rates.beat(_field_rate(scene, part, frame_rate), mains)
+    often = rates.beat(field_rate(scene, part, frame_rate), mains)
     if often.low is None or often.low < SLOW:
         return
     yield Effect(
@@ -145,10 +128,3 @@ def _hum(scene: Scene, part: str) -> Iterator[Effect]:
         ),
         source=HUM,
     )
-
-
-def _field_rate(scene: Scene, part: str, frame_rate: Interval) -> Interval:
-    if scene.states(part, "refresh-rate"):
-        return scene.bounds(part, "refresh-rate")
-    progressive = [scene.is_(material, "interlacing", "progressive") for material in scene.material(part)]
-    return frame_rate if progressive and set(progressive) == {Answer.IN} else times(frame_rate, FIELDS)
