@@ -102,15 +102,22 @@ def _named(files: tuple[Path, ...]) -> tuple[Path, Path | None]:
 )
 @click.option(
     "--units",
-    type=click.Choice(["mm", "cm", "in"]),
-    default="cm",
+    type=click.Choice(["m", "cm", "mm", "in"]),
+    default="m",
     show_default=True,
     help="The unit of positions.",
 )
 @language_option("the cards")
 @click.option("--parts", help="Of these parts alone, with commas between them.")
+@date_option("The date that the cards bear")
 def cards(
-    files: tuple[Path, ...], output: Path, sheet: str, units: str, language: str, parts: str | None
+    files: tuple[Path, ...],
+    output: Path,
+    sheet: str,
+    units: str,
+    language: str,
+    parts: str | None,
+    date: datetime.date | None,
 ) -> None:
     """Write a card for each part, to be taped where the part goes.
 
@@ -125,7 +132,9 @@ def cards(
     installation, work = _named(files)
     wanted = [name.strip() for name in parts.split(",") if name.strip()] if parts else []
     begin("drawing the cards")
-    page, findings = verbs.cards(installation, work, sheet=sheet, unit=units, language=language, parts=wanted)
+    page, findings = verbs.cards(
+        installation, work, sheet=sheet, unit=units, language=language, parts=wanted, date=date
+    )
     print_diagnostics(found for found in findings if found.severity != "note")
     if is_pdf:
         begin("laying out the cards")

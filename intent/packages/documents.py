@@ -99,7 +99,14 @@ def _annex(told: ToldProposal) -> Mapping[str, bytes]:
 
 
 def _cards(told: ToldProposal) -> Mapping[str, bytes]:
-    page = cards_of_proposal(told.proposal, told.variance, sheet="four", unit="cm", locale=told.locale)
+    page = cards_of_proposal(
+        told.proposal,
+        told.variance,
+        sheet="four",
+        unit="m",
+        made=told.evidence.date,
+        locale=told.locale,
+    )
     return {CARDS_PAGE: page.encode()}
 
 

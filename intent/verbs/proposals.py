@@ -150,14 +150,15 @@ def cards(
     work: str | Path | None = None,
     *,
     sheet: str = "four",
-    unit: str = "cm",
+    unit: str = "m",
     language: str = "en",
     parts: Sequence[str] = (),
+    date: datetime.date | None = None,
 ) -> tuple[str, tuple[Diagnostic, ...]]:
     """The placement cards of an installation as a page to print, and what was found in its texts.
 
-    ``sheet`` is `four` (four cards to a sheet of A4) or `labels`; ``unit`` is `mm`, `cm` or `in`; of some parts alone
-    where any are named. Nothing on them is internal. Raises `Unusable`.
+    ``sheet`` is `four` (four cards to a sheet of A4) or `labels`; ``unit`` is `m`, `cm`, `mm` or `in`; of some parts
+    alone where any are named. They bear a date, today's if none. Nothing on them is internal. Raises `Unusable`.
     """
     from intent.effects.assess import assess  # a check may find its answer kept, and needs none of these
     from intent.papers.cards.write import cards_of_proposal
@@ -168,7 +169,13 @@ def cards(
     findings = proposal.validated()
     variance = assess(proposal.documentation.work, proposal.installation)
     page = cards_of_proposal(
-        proposal, variance, sheet=sheet, unit=unit, parts=parts, locale=locale_of(language)
+        proposal,
+        variance,
+        sheet=sheet,
+        unit=unit,
+        made=date or datetime.date.today(),
+        parts=parts,
+        locale=locale_of(language),
     )
     return page, findings
 

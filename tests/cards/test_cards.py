@@ -51,14 +51,20 @@ def test_every_part_that_is_there_has_a_card(page: str) -> None:
 
 @pytest.mark.parametrize(
     ("unit", "aside", "up"),
-    [("mm", "254 mm", "1270 mm"), ("cm", "25.4 cm", "127 cm"), ("in", "10 in", "50 in")],
+    [
+        ("m", "0.254 m", "1.27 m"),
+        ("mm", "254 mm", "1270 mm"),
+        ("cm", "25.4 cm", "127 cm"),
+        ("in", "10 in", "50 in"),
+    ],
 )
 def test_positions_are_told_in_the_unit_asked_for(loan: Path, unit: str, aside: str, up: str) -> None:
     """An inch is 25.4 mm exactly (international yard and pound agreement, 1959)."""
     told = text_of(verbs.cards(loan, unit=unit)[0], "M1")
-    assert f"{aside} to the left" in told
-    assert f"{up} above the floor" in told
-    assert f"0 {unit} in front of the zero" in told
+    assert (
+        f"{aside} to the left of the zero, neither in front of it nor behind it, centre {up} above the floor"
+        in told
+    )
     assert "the zero is the foot of the left pillar" in told
 
 
@@ -67,15 +73,14 @@ def test_lengths_have_the_decimal_mark_of_the_language_and_no_mark_between_thous
     loan: Path, language: str, aside: str
 ) -> None:
     """SI Brochure, 9th edition (2019), 5.4.4: no dots or commas between groups of digits (from memory)."""
-    assert aside in text_of(verbs.cards(loan, language=language)[0], "M1")
+    assert aside in text_of(verbs.cards(loan, unit="cm", language=language)[0], "M1")
     assert "1270 mm" in text_of(verbs.cards(loan, unit="mm", language=language)[0], "M1")
 
 
-def test_the_arrow_points_to_the_top_as_it_lies(page: str) -> None:
-    """Turned left is a quarter turn against the clock, seen from the front: 270 degrees with it."""
-    arrow = cards_by_part(page)["M1"].find_class("arrow")[0]
-    assert "rotate(270)" in html.tostring(arrow, encoding="unicode")
-    assert "turned left" in text_of(page, "M1")
+def test_the_way_up_is_said_large_beside_its_drawing(page: str) -> None:
+    lying = cards_by_part(page)["M1"].find_class("lying")[0]
+    assert lying.find_class("way-up")
+    assert [one.text_content() for one in lying.iter("strong")] == ["turned left"]
 
 
 def test_the_signal_is_followed_to_its_player(page: str) -> None:
@@ -87,8 +92,8 @@ def test_the_signal_is_followed_to_its_player(page: str) -> None:
 def test_what_must_not_be_done_is_told_safety_first_with_what_lifts_it(page: str) -> None:
     told = text_of(page, "M2")
     air, panel = (
-        told.index("Rotation upside down (R3.1, for safety)"),
-        told.index("Technology flat panel (R2.1)"),
+        told.index("Rotation must not be upside down. (R3.1, for safety)"),
+        told.index("Technology must not be flat panel. (R2.1)"),
     )
     assert air < panel
     assert "if “no tube can be had”, with consent of Ottiline Quarrow (artist)" in told

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import dataclass
 
 from intent.language.message import Words
+from intent.papers.cards.lying import Lying
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,11 +53,8 @@ class Placement:
     kind: Words
     standing: Words
     """Where the proposal departs: `added`, `another device`."""
-    turn: float | None
-    """Degrees clockwise from upright, seen from the front; none where that is not known, or says nothing."""
-    turn_label: Words
-    """What the turn is called."""
-    turn_words: Words
+    lying: Lying | None
+    """Which way up it goes; nothing of a thing that has no way up of its own."""
     position: CardRow | None
     rows: tuple[CardRow, ...]
     unsettled: Words = ""
@@ -75,4 +74,6 @@ class Deck:
     byline: Words
     installation: str
     occasion: Words
+    made: datetime.date
+    """The day on which the cards were made, which they bear."""
     cards: tuple[Placement, ...]

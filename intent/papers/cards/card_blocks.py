@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import partial
 
 from intent.language.locale import Locale
 from intent.language.message import closed, joined, opened, quoted, say
 from intent.papers.cards.card import ArtistWords, CardRow, Placement, Prohibition
-from intent.papers.cards.card_drawings import drawings, layout_of, turn_arrow
+from intent.papers.cards.card_drawings import drawings, layout_of
 from intent.papers.cards.fitting import BODY, QUOTE, ROOM, SMALL, CardBlock, drawing_height, text_height
+from intent.papers.cards.lying import Lying
+from intent.papers.cards.set_drawing import way_up
 from intent.papers.cards.whereabouts import Whereabouts
 from intent.papers.elements import Element, element, unbroken
 from intent.papers.verdict_words import ground_words
@@ -17,8 +19,10 @@ from intent.papers.verdict_words import ground_words
 LABEL = 16.0
 """Millimetres of the labels at the left."""
 _ARROW, _FRAME, _FRAME_HIGH, _FRAME_UNSETTLED = 14.0, 2.7, 1.9, 3.0
-_TURN, _TURN_HIGH = 38.0, 15.0
-"""Millimetres of the arrow with the words beside it."""
+_SET_WIDE, _SET_HIGH = 27.0, 20.0
+"""Millimetres of the drawing of a set as it lies."""
+_LARGE, _LESS, _LARGE_ROOM = 6.0, 4.0, 62.0
+"""Millimetres: the type that says which way up, that of all but the first words, and the room beside the drawing."""
 _BETWEEN_LINES = 0.6
 
 
@@ -52,24 +56,31 @@ def _unsettled(card: Placement, locale: Locale) -> Iterator[CardBlock]:
 
 
 def _placed(card: Placement, locale: Locale) -> Iterator[CardBlock]:
-    """Which way up, with an arrow to the part's top and in words; and beside it how far from where."""
-    turned = list(_turned(card, locale))
-    wide = ROOM - (_TURN if turned else 0)
+    """Which way up, drawn and in large words; with it, how far from where."""
+    wide = _LARGE_ROOM if card.lying and card.lying.pose else ROOM
     measured = [_row(card.position, locale, wide)] if card.position else []
-    heights = [*([_TURN_HIGH] if turned else []), *(block.height for block in measured)]
-    if heights:
-        class_ = "placed turned" if turned else "placed"
-        inner = [block.element for block in measured]
-        yield CardBlock(element("div", turned, inner, class_=class_), max(heights))
+    if card.lying:
+        yield _lying(card.lying, measured, locale)
+    else:
+        yield from measured
     if card.position and card.position.note:
         yield _small(locale.say(card.position.note), "small note")
 
 
-def _turned(card: Placement, locale: Locale) -> Iterator[Element]:
-    if card.turn_words:
-        arrow = [turn_arrow(card.turn, _ARROW)] if card.turn is not None else []
-        label = element("span", locale.say(opened(card.turn_label)), class_="label")
-        yield element("p", arrow, label, element("strong", locale.say(card.turn_words)), class_="turn")
+def _lying(lying: Lying, measured: Sequence[CardBlock], locale: Locale) -> CardBlock:
+    """The drawing of the way up; beside it the words, the first of them the largest, and what is measured."""
+    told = [locale.say(one) for one in lying.words]
+    lines = [element("strong", text, class_="line") for text in told]
+    sizes = [_LARGE, *[_LESS] * len(told)]
+    room = _LARGE_ROOM if lying.pose else ROOM
+    height = sum(text_height(text, size, room) for text, size in zip(told, sizes, strict=False))
+    height += sum(block.height + _BETWEEN_LINES for block in measured)
+    drawn = list(way_up(lying, _SET_WIDE, _SET_HIGH))
+    class_ = "lying drawn" if drawn else "lying"
+    inner = [block.element for block in measured]
+    return CardBlock(
+        element("div", drawn, lines, inner, class_=class_), max(height, _SET_HIGH if drawn else 0.0)
+    )
 
 
 def _row(row: CardRow, locale: Locale, wide: float = ROOM) -> CardBlock:
@@ -96,13 +107,12 @@ def _forbidden(card: Placement, locale: Locale) -> Iterator[CardBlock]:
 
 def _prohibition(one: Prohibition, locale: Locale) -> tuple[Element, list[str]]:
     """The item, and its texts line by line for the height."""
-    what = locale.say(opened(one.what))
+    what = locale.say(opened(closed(joined([one.what, one.conditions], ", "))))
     source = locale.say(joined([one.line, ground_words(one.ground)], ", "))
-    under = f", {locale.say(one.conditions)}" if one.conditions else ""
     permitted = [locale.say(text) for text in one.permitted]
     below = [element("span", text, class_="small line") for text in permitted]
-    item = element("li", element("strong", what), f"{under} ({source})", below)
-    return item, [f"{what}{under} ({source})", *permitted]
+    item = element("li", element("strong", what), f" ({source})", below)
+    return item, [f"{what} ({source})", *permitted]
 
 
 def _spoken(quotation: ArtistWords | None, locale: Locale) -> Iterator[CardBlock]:

@@ -1,4 +1,4 @@
-"""The drawings on a card: where the part is, as large as the card allows, and the arrow that says which way up."""
+"""The drawings on a card of where the part is, as large as the card allows."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from intent.drawings.stage import View
 from intent.drawings.svg import Element as Drawn
-from intent.drawings.svg import circle, number, path, shape, solid
+from intent.drawings.svg import number
 from intent.language.locale import Locale
 from intent.papers.cards.fitting import GAP, HEIGHTS, ROOM, CardBlock
 from intent.papers.cards.whereabouts import Whereabouts
@@ -55,23 +55,3 @@ def _scaled(drawing: Drawn, size: tuple[float, float], scale: float) -> Drawn:
     drawing.set("width", f"{number(size[0] * scale)}mm")
     drawing.set("height", f"{number(size[1] * scale)}mm")
     return drawing
-
-
-def turn_arrow(turn: float, size: float) -> Drawn:
-    """An arrow in a ring, from the part's foot to its top as they lie, seen from the front."""
-    turned = shape(
-        "g",
-        path("M0 6.4V-2.6", 2.0),
-        solid("M-3.6 -1.6L0 -7.4L3.6 -1.6Z"),
-        transform=f"rotate({number(turn)})",
-    )
-    return shape(
-        "svg",
-        circle((0.0, 0.0), 9.3, 0.6),
-        turned,
-        class_="arrow",
-        viewBox="-10 -10 20 20",
-        width=f"{number(size)}mm",
-        height=f"{number(size)}mm",
-        aria_hidden="true",
-    )

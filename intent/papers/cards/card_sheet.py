@@ -8,12 +8,13 @@ from itertools import islice
 
 from intent.drawings.lettering import prose_width
 from intent.drawings.svg import Element as Drawn
+from intent.language.calendar import day_words
 from intent.language.locale import Locale
 from intent.language.message import Words, closed, joined, say
 from intent.papers.cards.card import Deck, Placement
 from intent.papers.cards.card_blocks import blocks_of
-from intent.papers.cards.card_drawings import turn_arrow
 from intent.papers.cards.fitting import cards_of
+from intent.papers.cards.set_drawing import way_up
 from intent.papers.cards.square_code import square_code
 from intent.papers.cards.whereabouts import Whereabouts
 from intent.papers.elements import Element, element
@@ -22,7 +23,8 @@ from intent.papers.standing_page import head, page_text
 _FOUR, _LABELS = 4, 24
 """How many cards, and how many labels, are on a sheet of A4."""
 _CUTS = ("top", "right", "bottom", "left", "middle")
-_LABEL_ARROW = 9.0
+_SET_WIDE, _SET_HIGH = 14.0, 10.5
+"""Millimetres of the drawing on a label of a set as it lies."""
 _NAME, _NAME_ROOM = 4.0, 58.0
 """Millimetres: the size of a name's type, and the room that a name has in it."""
 
@@ -90,7 +92,8 @@ def _code(card: Placement, name: str, locale: Locale) -> Drawn:
 def _foot(deck: Deck, locale: Locale) -> Element:
     """Of which work and which showing the card is."""
     byline = locale.say(deck.byline)
-    showing = locale.say(joined([closed(deck.installation), deck.occasion]))
+    made = say("Made on {date}.", date=day_words(deck.made))
+    showing = locale.say(joined([closed(deck.installation), closed(deck.occasion), made]))
     return element(
         "footer",
         element("p", element("em", deck.work), f" · {byline}" if byline else ""),
@@ -101,13 +104,15 @@ def _foot(deck: Deck, locale: Locale) -> Element:
 def _label(card: Placement, deck: Deck, locale: Locale) -> Element:
     """A small label: what it is, which way up, and the code."""
     name = f"label-{card.identifier}"
-    arrow = [turn_arrow(card.turn, _LABEL_ARROW)] if card.turn is not None else []
-    turn = element("p", arrow, element("span", locale.say(card.turn_words)), class_="turned")
+    lying = card.lying
+    drawn = list(way_up(lying, _SET_WIDE, _SET_HIGH)) if lying else []
+    words = locale.say(joined(lying.words, ", ")) if lying else ""
+    turn = element("p", drawn, element("span", words), class_="turned")
     told = element(
         "div",
         element("h2", card.identifier, id=name),
         element("p", locale.say(card.name), class_="name"),
-        [turn] if card.turn_words else [],
+        [turn] if lying else [],
         element("p", deck.work, class_="small work"),
     )
     return element("article", told, _code(card, name, locale), class_="tag", aria_labelledby=name)

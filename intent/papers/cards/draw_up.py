@@ -2,31 +2,35 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
-from intent.drawings.measuring import angle
+from intent.drawings.measuring import length
 from intent.effects.scene import Scene, Sides, sides_of
 from intent.language.calendar import span_words
 from intent.language.message import Words, joined, listed, named, say
 from intent.model.installation import Installation
-from intent.model.phrasing import NOT_GIVEN
 from intent.model.subject import Subject, one
 from intent.model.work import Part
 from intent.papers.cards.card import CardRow, Deck, Placement
 from intent.papers.cards.forbidding import prohibitions, speaking_of, words_of_the_artist
 from intent.papers.cards.lengths import is_display, position_row
+from intent.papers.cards.lying import Lying, lying_of
 from intent.papers.cards.signals import Signals, signals_of
 from intent.papers.cautions import called_for
 from intent.papers.masthead import WORK_HEAD
 from intent.papers.statements_told import characterised, labelled_fields
+from intent.values.sets import Answer
 from intent.variance.case import lay_out
 from intent.variance.result import VERDICT_WORDS, Variance, Verdict
 
 _OF_DEVICE = ("technology", "maker", "model", "serial", "visible-diagonal", "aspect-ratio", "weight")
-_OF_PLACE = ("support", "picture-turn", "tilt", "facing", "height", "fit", "start-offset", "synchronisation")
+_OF_PLACE = ("support", "picture-turn", "height", "fit", "start-offset", "synchronisation")
 _PLAIN = {"support"}
 """Characteristics whose values say by themselves what they are of: `in a rack`."""
+_DEEP, _DEEPEST = 0.7, 1.2
+"""The depth of a set whose measures are not known, and the most that is drawn, as shares of its width."""
 _HEAD = ("artist", "year", "number")
 _UNSETTLED = {
     Verdict.FORBIDDEN,
@@ -51,7 +55,7 @@ class CardBasis:
     """In which lengths are told: `mm`, `cm` or `in`."""
 
 
-def draw_up(variance: Variance, unit: str, wanted: Collection[str] = ()) -> Deck:
+def draw_up(variance: Variance, unit: str, made: datetime.date, wanted: Collection[str] = ()) -> Deck:
     """The cards of a proposal, of some parts alone where any are named."""
     work, installation = variance.work, variance.installation
     sides = sides_of(lay_out(work, installation))
@@ -68,6 +72,7 @@ def draw_up(variance: Variance, unit: str, wanted: Collection[str] = ()) -> Deck
         byline=joined((fields.get(name, "") for name in _HEAD), ", "),
         installation=installation.title,
         occasion=_occasion(installation),
+        made=made,
         cards=tuple(
             _placement(basis, part)
             for part in sides.proposed.parts()
@@ -87,30 +92,29 @@ def _placement(basis: CardBasis, part: Part) -> Placement:
     scene = sides.proposed
     kind = joined([named(part.kind), part.group or ""], ", ")
     speaking = speaking_of(scene.case, name)
-    turn, turn_words = _turn(scene, name)
     return Placement(
         identifier=name,
         iri=part.iri,
         name=part.name or kind,
         kind=kind,
         standing=_standing(sides, name),
-        turn=turn,
-        turn_label=named(scene.term("rotation")),
-        turn_words=turn_words,
+        lying=_lying(scene, name),
         position=position_row(scene, basis.variance, name, basis.unit),
         rows=(*_device(sides, name), *_place(scene, name), *basis.signals.rows(name)),
         unsettled=_unsettled(basis.variance, name),
         cautions=tuple(_cautions(basis, name)),
         prohibitions=prohibitions(scene.case, speaking),
-        quotation=words_of_the_artist(scene.case, speaking),
+        quotation=words_of_the_artist(scene.case, name, speaking),
     )
 
 
-def _turn(scene: Scene, part: str) -> tuple[float | None, Words]:
-    """The way up, as an angle and in words; of a display without one, that it is not given."""
-    if scene.is_given(part, "rotation"):
-        return angle(scene, part, "rotation"), scene.text(part, "rotation")
-    return None, NOT_GIVEN if is_display(scene, part) else ""
+def _lying(scene: Scene, part: str) -> Lying | None:
+    """The way up, as deep as the device is; what is thrown on a wall has no depth."""
+    wide, deep = length(scene, part, "outer-width"), length(scene, part, "outer-depth")
+    depth = min(deep / wide, _DEEPEST) if wide and deep else _DEEP
+    if scene.stated_names(part, "technology") and scene.is_(part, "technology", "projector") is Answer.IN:
+        depth = 0.0
+    return lying_of(scene, part, hangs=is_display(scene, part), depth=depth)
 
 
 def _standing(sides: Sides, part: str) -> Words:

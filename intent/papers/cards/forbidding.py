@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
+from dataclasses import replace
 
 from intent.language.calendar import span_words
-from intent.language.message import Words, joined, named, say
-from intent.model.assertions import Aggregate, Condition
+from intent.language.message import Joint, Words, joined, listed, named, say
+from intent.model.assertions import Aggregate, Assertion, Condition, Expression, Form, Named
 from intent.model.authority import ARTIST_RANK
 from intent.model.citing import citations_of, words_behind
 from intent.model.meaning import admitted_values
 from intent.model.naming import person_name
-from intent.model.phrasing import characteristic_words, expression_words
+from intent.model.phrasing import characteristic_words, expression_words, scope_words
 from intent.model.work import Instruction, Modality, Work
+from intent.names import ABSENT, PRESENCE
 from intent.papers.cards.card import ArtistWords, Prohibition
 from intent.papers.instructions_told import TypesetCondition, instruction_words
-from intent.papers.statements_told import characterised
 from intent.values.sets import are_disjoint
 from intent.variance.case import Case
 from intent.variance.days import segments
 from intent.variance.speaking import speakers
+from intent.vocabulary.terms import Vocabulary
 
 _GROUNDS = ("safety", "law", "loan", "care", "intent")
 """In the order in which a card tells them: what can hurt somebody first."""
@@ -60,15 +62,78 @@ def _condition(case: Case, condition: Condition) -> Words:
 
 
 def _what(case: Case, line: Instruction) -> Words:
-    """`rotation upside down`; `any support but on the floor`."""
+    """What must not be, as a sentence without its full stop: `rotation must not be upside down`."""
     assertion, vocabulary = line.assertion, case.vocabulary
-    subject = characteristic_words(assertion, vocabulary)
-    if assertion.aggregate in {Aggregate.RELATION, Aggregate.SAME, Aggregate.DIFFERENT}:
-        return subject
-    value = expression_words(assertion.expression, vocabulary)
-    if assertion.expression.negated:
-        return say("any {characteristic} but {value}", characteristic=subject, value=value)
-    return characterised(subject, value)
+    presence = _of_presence(assertion)
+    if presence:
+        return presence
+    subject = _subject(assertion, vocabulary)
+    match assertion.aggregate:
+        case Aggregate.RELATION:
+            scope = scope_words(assertion.scope, vocabulary)
+            return say(
+                "{subject} must not be {value}",
+                subject=scope,
+                value=characteristic_words(assertion, vocabulary),
+            )
+        case Aggregate.SAME:
+            return say("{subject} must not be the same for all", subject=subject)
+        case Aggregate.DIFFERENT:
+            return say("{subject} must not be different for all", subject=subject)
+    return _compared(subject, assertion.expression, vocabulary)
+
+
+def _of_presence(assertion: Assertion) -> Words:
+    """Of what must not be there, or must not be missing; of any other assertion nothing."""
+    forbidden = [item.concept for item in assertion.expression.items if isinstance(item, Named)]
+    if (
+        assertion.aggregate is not Aggregate.EACH
+        or assertion.characteristic != PRESENCE
+        or len(forbidden) != 1
+    ):
+        return ""
+    is_absence = (forbidden == [ABSENT]) != assertion.expression.negated
+    return say("this part must not be left out") if is_absence else say("this part must not be shown")
+
+
+def _subject(assertion: Assertion, vocabulary: Vocabulary) -> Words:
+    """`rotation`, of this part alone; `total power of Monitors`, of several together."""
+    term = named(vocabulary.named(assertion.characteristic or ""))
+    if assertion.aggregate is Aggregate.EACH:
+        return term
+    together = assertion.aggregate in {Aggregate.SAME, Aggregate.DIFFERENT}
+    spoken = term if together else characteristic_words(assertion, vocabulary)
+    return say(
+        "{characteristic} of {subject}",
+        characteristic=spoken,
+        subject=scope_words(assertion.scope, vocabulary),
+    )
+
+
+def _compared(subject: Words, expression: Expression, vocabulary: Vocabulary) -> Words:
+    """What a characteristic must not be; a forbidden least is told as what it must stay below."""
+    if expression.negated:
+        value = expression_words(replace(expression, negated=False), vocabulary)
+        return say("{subject} must not be anything but {value}", subject=subject, value=value)
+    bare = listed(
+        (
+            expression_words(Expression(form=Form.ONE_OF, items=(item,)), vocabulary)
+            for item in expression.items
+        ),
+        Joint.OR,
+    )
+    match expression.form:
+        case Form.ONE_OF:
+            return say("{subject} must not be {value}", subject=subject, value=bare)
+        case Form.AT_LEAST:
+            return say("{subject} must be less than {value}", subject=subject, value=bare)
+        case Form.AT_MOST:
+            return say("{subject} must be more than {value}", subject=subject, value=bare)
+        case Form.AS_DOCUMENTED:
+            return say("{subject} must not stay as documented", subject=subject)
+    return say(
+        "{subject} must not be {value}", subject=subject, value=expression_words(expression, vocabulary)
+    )
 
 
 def _permits_some(case: Case, line: Instruction, forbids: Instruction) -> bool:
@@ -87,14 +152,33 @@ def _permits_some(case: Case, line: Instruction, forbids: Instruction) -> bool:
     return permitted is None or forbidden is None or not are_disjoint(permitted, forbidden)
 
 
-def words_of_the_artist(case: Case, lines: Iterable[Instruction]) -> ArtistWords | None:
-    """What the artist said under the heading that is most about this part: that of the fewest parts."""
-    own = (line for line in lines if case.ranks[line.identifier] == ARTIST_RANK)
-    for line in _closest(case, own):
+def words_of_the_artist(case: Case, part: str, lines: Iterable[Instruction]) -> ArtistWords | None:
+    """What the artist said of this part: the words of a line of its own, else those of a heading all about it.
+
+    Words under a heading that speaks of other parts as well, each in a line of its own, may be about any of them,
+    and are told on no card. The line of the narrowest scope goes first.
+    """
+    own = [line for line in lines if case.ranks[line.identifier] == ARTIST_RANK and _is_of_each(line)]
+    closest = sorted(own, key=lambda line: len(case.members[line.identifier]))
+    for line in closest:
+        if line.words.strip():
+            return ArtistWords(line.words.strip(), _source(case.work, line))
+    for line in closest:
         words = words_behind(case.work, line)
-        if words:
+        if words and _is_all_about(case, line.heading, part):
             return ArtistWords(words, _source(case.work, line))
     return None
+
+
+def _is_of_each(line: Instruction) -> bool:
+    """Whether it speaks of each part by itself, and not of how many there are, or of all together."""
+    return line.assertion.aggregate in {Aggregate.EACH, Aggregate.RELATION}
+
+
+def _is_all_about(case: Case, heading: str, part: str) -> bool:
+    """Whether every line under a heading speaks of a part."""
+    under = [line for line in case.work.instructions if line.heading == heading]
+    return all(part in case.members[line.identifier] for line in under)
 
 
 def _source(work: Work, line: Instruction) -> Words:
@@ -106,11 +190,3 @@ def _source(work: Work, line: Instruction) -> Words:
         for one in citations_of(line, work.heading(line.heading))
     ]
     return say("{said} ({sources})", said=said, sources=joined(cited, "; ")) if cited else said
-
-
-def _closest(case: Case, lines: Iterable[Instruction]) -> Iterator[Instruction]:
-    """Those of the narrowest scope first; of two alike, that whose heading speaks of fewer parts."""
-    spoken: dict[str, set[str]] = {}
-    for line in case.work.instructions:
-        spoken.setdefault(line.heading, set()).update(case.members[line.identifier])
-    yield from sorted(lines, key=lambda line: (len(case.members[line.identifier]), len(spoken[line.heading])))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Collection, Iterator, Sequence
 
 from intent.diagnostics import Diagnostic, Span, Unusable
@@ -21,17 +22,19 @@ def cards_of_proposal(
     *,
     sheet: str,
     unit: str,
+    made: datetime.date,
     parts: Sequence[str] = (),
     locale: Locale = ENGLISH,
 ) -> str:
     """The cards as one page, of some parts alone where any are named.
 
-    ``sheet`` is `four` (cards to a sheet of A4) or `labels`; lengths are told in ``unit``: `mm`, `cm` or `in`.
+    ``sheet`` is `four` (cards to a sheet of A4) or `labels`; lengths are told in ``unit``: `m`, `cm`, `mm`
+    or `in`; the cards bear the day ``made``.
     Raises `Unusable` for a part that is not there.
     """
     leaving = without_what_stays(proposal, judged)
     _refuse_absent(leaving, parts)
-    return write_cards(draw_up(leaving, unit, parts), whereabouts_of(leaving), sheet, locale)
+    return write_cards(draw_up(leaving, unit, made, parts), whereabouts_of(leaving), sheet, locale)
 
 
 def _refuse_absent(variance: Variance, wanted: Sequence[str]) -> None:
