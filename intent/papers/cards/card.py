@@ -6,7 +6,7 @@ import datetime
 from dataclasses import dataclass
 
 from intent.language.message import Words
-from intent.papers.cards.lying import Lying
+from intent.papers.cards.posture import Lying
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from intent.language.message import closed, joined, opened, quoted, say
 from intent.papers.cards.card import ArtistWords, CardRow, Placement, Prohibition
 from intent.papers.cards.card_drawings import drawings, layout_of
 from intent.papers.cards.fitting import BODY, QUOTE, ROOM, SMALL, CardBlock, drawing_height, text_height
-from intent.papers.cards.lying import Lying
+from intent.papers.cards.posture import Lying
 from intent.papers.cards.set_drawing import way_up
 from intent.papers.cards.whereabouts import Whereabouts
 from intent.papers.elements import Element, element, unbroken

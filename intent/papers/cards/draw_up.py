@@ -16,7 +16,7 @@ from intent.model.work import Part
 from intent.papers.cards.card import CardRow, Deck, Placement
 from intent.papers.cards.forbidding import prohibitions, speaking_of, words_of_the_artist
 from intent.papers.cards.lengths import is_display, position_row
-from intent.papers.cards.lying import Lying, lying_of
+from intent.papers.cards.posture import Lying, lying_of
 from intent.papers.cards.signals import Signals, signals_of
 from intent.papers.cautions import called_for
 from intent.papers.masthead import WORK_HEAD

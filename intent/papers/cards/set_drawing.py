@@ -14,7 +14,7 @@ from math import cos, radians, sin
 from intent.drawings.plane import Point, around
 from intent.drawings.solid import Pose, Vector
 from intent.drawings.svg import Element, closed, number, path, shape, solid
-from intent.papers.cards.lying import Lying
+from intent.papers.cards.posture import Lying
 
 _WIDE, _HIGH = 4.0, 3.0
 _VIEWS = ((28.0, 24.0), (-28.0, 24.0), (28.0, 38.0), (-28.0, 38.0))

@@ -16,7 +16,7 @@ from lxml import etree
 from intent.drawings.plane import Point, around
 from intent.drawings.solid import Pose
 from intent.language.locale import ENGLISH
-from intent.papers.cards.lying import Lying, lying_words, settled
+from intent.papers.cards.posture import Lying, lying_words, settled
 from intent.papers.cards.set_drawing import SeenSet, seen_set, way_up
 from intent.vocabulary.loader import read_vocabulary
 
