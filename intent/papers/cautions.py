@@ -13,6 +13,7 @@ from intent.model.work import Device, Part
 from intent.names import YES
 from intent.papers.document import Block, Paragraph, ParagraphRole
 from intent.papers.inline import strong
+from intent.values.regions import Interval
 from intent.variance.result import Variance
 from intent.vocabulary.definition import Definition
 from intent.vocabulary.terms import Vocabulary
@@ -69,6 +70,25 @@ def called_for(variance: Variance) -> dict[str, tuple[Subject, ...]]:
         for caution in dict.fromkeys(found):
             called.setdefault(caution, []).append(subject)
     return {caution: tuple(subjects) for caution, subjects in called.items()}
+
+
+def called_for_by(
+    vocabulary: Vocabulary, kind: str, stated: Statements, power: Interval | None
+) -> tuple[str, ...]:
+    """The cautions that one thing calls for by its kind and by what is said of it, by their IRIs.
+
+    ``power`` is what it draws, in watts, where that is said. What draws none, or is of a kind that has no mains and
+    says none, gets no caution that is about running: a wall closes a device in, and does not itself get hot.
+    """
+    of_kind = _inherited(vocabulary, kind)
+    found = tuple(dict.fromkeys((*of_kind, *_of_a_device(vocabulary, [stated]))))
+    if power is None:
+        named = (item.concept for one in stated.values() for item in one.items if isinstance(item, Named))
+        of_values = (caution for concept in named for caution in _inherited(vocabulary, concept))
+        runs = any(vocabulary.concepts[one].only_under_power for one in (*of_kind, *of_values))
+    else:
+        runs = power.high is None or power.high > 0
+    return found if runs else tuple(one for one in found if not vocabulary.concepts[one].only_under_power)
 
 
 def _subjects(variance: Variance) -> Iterator[tuple[Subject, Iterable[str]]]:

@@ -201,6 +201,7 @@ def _concept(
         magnitude=_magnitude(about, units),
         authority=None if rank is None else int(rank),
         stands_alone=value_of(about, INTENT + "standsAlone") == "true",
+        only_under_power=value_of(about, INTENT + "onlyUnderPower") == "true",
         only_gathers=value_of(about, INTENT + "onlyGathers") == "true",
         shows_as_well=frozenset(values_of(about, INTENT + "showsAsWell")),
         goes_into=frozenset(values_of(about, INTENT + "goesInto")),

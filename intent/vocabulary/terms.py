@@ -86,6 +86,8 @@ class Concept:
     only_gathers: bool = False
     """Whether it is a heading for narrower terms and names no thing of its own: `flat panel`."""
     cautions: tuple[str, ...] = ()
+    only_under_power: bool = False
+    """Of a caution: whether it is about what draws power, and no concern of what draws none."""
     gravity: int = 0
     """How grave a status is: of events of unknown order the graver counts. Of a laser class, how far it can harm."""
     gives_status: str | None = None

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 from lxml import html
+from read_cards import cards_by_part, text_of
 
 from intent import verbs
 from intent.commands.main import intent as command_line
@@ -20,24 +21,6 @@ LOANS = (
     "kestrel-held/installations/2027-hall-of-birds.md",
     "second-delivery/installations/2027-maarholm-loan.md",
 )
-
-
-def cards_in(page: str) -> list[html.HtmlElement]:
-    return [card for card in html.fromstring(page).iter("article") if isinstance(card, html.HtmlElement)]
-
-
-def part_of(card: html.HtmlElement) -> str:
-    return str(card.find_class("identifier")[0].text_content())
-
-
-def cards_by_part(page: str) -> dict[str, html.HtmlElement]:
-    """The first card of each part, by identifier."""
-    return {part_of(card): card for card in reversed(cards_in(page))}
-
-
-def text_of(page: str, part: str) -> str:
-    """All that stands on a part's cards, on one line."""
-    return " ".join(" ".join(card.text_content().split()) for card in cards_in(page) if part_of(card) == part)
 
 
 @pytest.fixture(scope="module")

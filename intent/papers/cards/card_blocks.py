@@ -9,7 +9,17 @@ from intent.language.locale import Locale
 from intent.language.message import closed, joined, opened, quoted, say
 from intent.papers.cards.card import ArtistWords, CardRow, Placement, Prohibition
 from intent.papers.cards.card_drawings import drawings, layout_of
-from intent.papers.cards.fitting import BODY, QUOTE, ROOM, SMALL, CardBlock, drawing_height, text_height
+from intent.papers.cards.fitting import (
+    BODY,
+    LONGEST,
+    QUOTE,
+    ROOM,
+    SMALL,
+    CardBlock,
+    drawing_height,
+    pieces,
+    text_height,
+)
 from intent.papers.cards.posture import Lying
 from intent.papers.cards.set_drawing import way_up
 from intent.papers.cards.whereabouts import Whereabouts
@@ -30,8 +40,8 @@ def blocks_of(card: Placement, where: Whereabouts, locale: Locale) -> tuple[Card
     """Everything on a part's cards under the heading, in its order."""
     told = (
         *_placed(card, locale),
-        *(_row(row, locale) for row in card.rows),
         *_forbidden(card, locale),
+        *(block for row in card.rows for block in _rows(row, locale)),
         *_spoken(card.quotation, locale),
         *_cautioned(card, locale),
     )
@@ -50,9 +60,9 @@ def _small(text: str, class_: str = "small") -> CardBlock:
 
 def _unsettled(card: Placement, locale: Locale) -> Iterator[CardBlock]:
     if card.unsettled:
-        text = locale.say(closed(card.unsettled))
-        height = text_height(text, BODY, ROOM - 2 * _FRAME) + 2 * _FRAME_UNSETTLED
-        yield CardBlock(element("p", text, class_="unsettled"), height)
+        for text in pieces(locale.say(closed(card.unsettled)), BODY, ROOM - 2 * _FRAME):
+            height = text_height(text, BODY, ROOM - 2 * _FRAME) + 2 * _FRAME_UNSETTLED
+            yield CardBlock(element("p", text, class_="unsettled"), height)
 
 
 def _placed(card: Placement, locale: Locale) -> Iterator[CardBlock]:
@@ -83,6 +93,18 @@ def _lying(lying: Lying, measured: Sequence[CardBlock], locale: Locale) -> CardB
     )
 
 
+def _rows(row: CardRow, locale: Locale) -> Iterator[CardBlock]:
+    """A row; what is long goes on in another with the same label."""
+    lines = [piece for line in row.lines for piece in pieces(locale.say(line), BODY, ROOM - LABEL)]
+    held: list[str] = []
+    for line in lines:
+        if held and sum(text_height(one, BODY, ROOM - LABEL) for one in (*held, line)) > LONGEST:
+            yield _row(CardRow(row.label, tuple(held)), locale)
+            held = []
+        held.append(line)
+    yield _row(CardRow(row.label, tuple(held)), locale)
+
+
 def _row(row: CardRow, locale: Locale, wide: float = ROOM) -> CardBlock:
     lines = [locale.say(line) for line in row.lines]
     room = wide - LABEL
@@ -93,35 +115,50 @@ def _row(row: CardRow, locale: Locale, wide: float = ROOM) -> CardBlock:
 
 
 def _forbidden(card: Placement, locale: Locale) -> Iterator[CardBlock]:
-    """One frame with all that must not be done; safety comes first in it."""
-    if not card.prohibitions:
-        return
-    title = locale.say(say("Not to be done"))
-    made = [_prohibition(one, locale) for one in card.prohibitions]
-    room = ROOM - 2 * _FRAME
-    height = text_height(title, BODY, room) + 2 * _FRAME_HIGH
-    height += sum(text_height(text, BODY, room) + _BETWEEN_LINES for _, texts in made for text in texts)
-    items = element("ul", [item for item, _ in made])
-    yield CardBlock(element("div", element("h3", title), items, class_="forbidden"), height)
+    """What must not be done, in a frame; safety comes first in it, and what is long goes on in another frame."""
+    room, title = ROOM - 2 * _FRAME, locale.say(say("Not to be done"))
+    held: list[Element] = []
+    height = least = text_height(title, BODY, room) + 2 * _FRAME_HIGH
+    for item, high in (made for one in card.prohibitions for made in _prohibited(one, room, locale)):
+        if held and height + high > LONGEST:
+            yield _frame(title, held, height)
+            held, height = [], least
+        held.append(item)
+        height += high
+    if held:
+        yield _frame(title, held, height)
 
 
-def _prohibition(one: Prohibition, locale: Locale) -> tuple[Element, list[str]]:
-    """The item, and its texts line by line for the height."""
+def _frame(title: str, items: Sequence[Element], height: float) -> CardBlock:
+    return CardBlock(element("div", element("h3", title), element("ul", items), class_="forbidden"), height)
+
+
+def _prohibited(one: Prohibition, room: float, locale: Locale) -> Iterator[tuple[Element, float]]:
+    """The sentence with its line and ground, and below it what is permitted all the same, each with its height."""
     what = locale.say(opened(closed(joined([one.what, one.conditions], ", "))))
-    source = locale.say(joined([one.line, ground_words(one.ground)], ", "))
-    permitted = [locale.say(text) for text in one.permitted]
-    below = [element("span", text, class_="small line") for text in permitted]
-    item = element("li", element("strong", what), f" ({source})", below)
-    return item, [f"{what} ({source})", *permitted]
+    source = f" ({locale.say(joined([one.line, ground_words(one.ground)], ', '))})"
+    *first, last = pieces(what, BODY, room)
+    for piece in first:
+        yield element("li", element("strong", piece)), text_height(piece, BODY, room) + _BETWEEN_LINES
+    yield (
+        element("li", element("strong", last), source),
+        text_height(last + source, BODY, room) + _BETWEEN_LINES,
+    )
+    for text in one.permitted:
+        for piece in pieces(locale.say(text), SMALL, room):
+            yield element("li", piece, class_="small"), text_height(piece, BODY, room) + _BETWEEN_LINES
 
 
 def _spoken(quotation: ArtistWords | None, locale: Locale) -> Iterator[CardBlock]:
-    """The words, and who said them when and where."""
+    """The words, and who said them when and where; a long quotation goes on."""
     if quotation is None:
         return
     words, source = locale.say(quoted(quotation.words)), locale.say(quotation.source)
-    height = text_height(words, QUOTE, ROOM) + text_height(source, SMALL, ROOM) + 1
-    spoken = element("figure", element("blockquote", words), element("figcaption", source, class_="small"))
+    *first, last = pieces(words, QUOTE, ROOM)
+    for piece in first:
+        yield CardBlock(element("blockquote", piece), text_height(piece, QUOTE, ROOM))
+    height = text_height(last, QUOTE, ROOM) + text_height(source, SMALL, ROOM) + 1
+    spoken = element("figure", element("blockquote", last), element("figcaption", source, class_="small"))
     yield CardBlock(spoken, height)
 
 

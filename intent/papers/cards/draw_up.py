@@ -3,32 +3,32 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from intent.drawings.measuring import length
 from intent.effects.scene import Scene, Sides, sides_of
 from intent.language.calendar import span_words
 from intent.language.message import Words, joined, listed, named, say
+from intent.model.as_proposed import PackedBox, packed_boxes
 from intent.model.installation import Installation
-from intent.model.subject import Subject, one
+from intent.model.subject import one
 from intent.model.work import Part
-from intent.papers.cards.card import CardRow, Deck, Placement
+from intent.papers.cards.card import Deck, Placement
 from intent.papers.cards.forbidding import prohibitions, speaking_of, words_of_the_artist
+from intent.papers.cards.keeping import keeping_rows
+from intent.papers.cards.leads import leads_rows
 from intent.papers.cards.lengths import is_display, position_row
+from intent.papers.cards.particulars import particulars
 from intent.papers.cards.posture import Lying, lying_of
 from intent.papers.cards.signals import Signals, signals_of
-from intent.papers.cautions import called_for
+from intent.papers.cautions import called_for_by
 from intent.papers.masthead import WORK_HEAD
-from intent.papers.statements_told import characterised, labelled_fields
+from intent.papers.statements_told import labelled_fields
 from intent.values.sets import Answer
 from intent.variance.case import lay_out
 from intent.variance.result import VERDICT_WORDS, Variance, Verdict
 
-_OF_DEVICE = ("technology", "maker", "model", "serial", "visible-diagonal", "aspect-ratio", "weight")
-_OF_PLACE = ("support", "picture-turn", "height", "fit", "start-offset", "synchronisation")
-_PLAIN = {"support"}
-"""Characteristics whose values say by themselves what they are of: `in a rack`."""
 _DEEP, _DEEPEST = 0.7, 1.2
 """The depth of a set whose measures are not known, and the most that is drawn, as shares of its width."""
 _HEAD = ("artist", "year", "number")
@@ -49,8 +49,7 @@ class CardBasis:
     variance: Variance
     sides: Sides
     signals: Signals
-    cautions: Mapping[str, Collection[Subject]]
-    """What calls for each caution, by the caution's IRI."""
+    boxes: tuple[PackedBox, ...]
     unit: str
     """In which lengths are told: `mm`, `cm` or `in`."""
 
@@ -63,7 +62,7 @@ def draw_up(variance: Variance, unit: str, made: datetime.date, wanted: Collecti
         variance=variance,
         sides=sides,
         signals=signals_of(sides),
-        cautions=called_for(variance),
+        boxes=packed_boxes(work, installation),
         unit=unit,
     )
     fields = labelled_fields(work.vocabulary, work.fields, WORK_HEAD)
@@ -100,9 +99,14 @@ def _placement(basis: CardBasis, part: Part) -> Placement:
         standing=_standing(sides, name),
         lying=_lying(scene, name),
         position=position_row(scene, basis.variance, name, basis.unit),
-        rows=(*_device(sides, name), *_place(scene, name), *basis.signals.rows(name)),
+        rows=(
+            *particulars(sides, name, basis.boxes),
+            *basis.signals.rows(name),
+            *leads_rows(scene, name),
+            *keeping_rows(scene.case, speaking),
+        ),
         unsettled=_unsettled(basis.variance, name),
-        cautions=tuple(_cautions(basis, name)),
+        cautions=tuple(_cautions(scene, part)),
         prohibitions=prohibitions(scene.case, speaking),
         quotation=words_of_the_artist(scene.case, name, speaking),
     )
@@ -120,35 +124,8 @@ def _lying(scene: Scene, part: str) -> Lying | None:
 def _standing(sides: Sides, part: str) -> Words:
     if not sides.was_there(part):
         return say("added for this installation")
-    return say("another device than documented") if _is_replaced(sides, part) else ""
-
-
-def _is_replaced(sides: Sides, part: str) -> bool:
-    return part in sides.proposed.case.substituted
-
-
-def _device(sides: Sides, part: str) -> Iterator[CardRow]:
-    """The device, by what one can tell it by."""
-    scene = sides.proposed
-    device = joined([scene.device(part) or "", *(scene.text(part, one) for one in _OF_DEVICE)], ", ")
-    before = sides.documented.device(part) if _is_replaced(sides, part) else None
-    if before:
-        device = say("{device}, in the place of {other}", device=device, other=before)
-    if device:
-        yield CardRow(say("device"), (device,))
-
-
-def _place(scene: Scene, part: str) -> Iterator[CardRow]:
-    """What else is said of the place, in one row."""
-    told = [
-        scene.text(part, name)
-        if name in _PLAIN
-        else characterised(scene.called(name), scene.text(part, name))
-        for name in _OF_PLACE
-        if scene.states(part, name)
-    ]
-    if told:
-        yield CardRow(say("placed"), (joined(told, ", "),))
+    is_another = part in sides.proposed.case.substituted
+    return say("another device than documented") if is_another else ""
 
 
 def _unsettled(variance: Variance, part: str) -> Words:
@@ -166,9 +143,9 @@ def _unsettled(variance: Variance, part: str) -> Words:
     return say("Not settled, ask before installing: {matters}", matters=listed(found)) if found else ""
 
 
-def _cautions(basis: CardBasis, part: str) -> Iterator[Words]:
-    """The names of the cautions that a part calls for."""
-    vocabulary, subject = basis.variance.work.vocabulary, one(part)
-    for iri, subjects in basis.cautions.items():
-        if subject in subjects:
-            yield named(vocabulary.named(iri))
+def _cautions(scene: Scene, part: Part) -> Iterator[Words]:
+    """The names of the cautions that a part calls for as it is proposed, not those of a device that left."""
+    vocabulary, stated = scene.vocabulary, scene.state.statements.get(part.identifier, {})
+    power = scene.bounds(part.identifier, "power") if scene.states(part.identifier, "power") else None
+    for iri in called_for_by(vocabulary, part.kind.iri, stated, power):
+        yield named(vocabulary.named(iri))

@@ -19,6 +19,8 @@ BODY, SMALL, QUOTE = 2.9, 2.5, 3.3
 LEADING = 1.3
 HEIGHTS = (48.0, 42.0, 36.0, 31.0, 27.0, 23.0, 20.0, 17.0, 14.0)
 """Millimetres that a drawing may be high at most."""
+LONGEST = 52.0
+"""Millimetres of one thing that is not broken: two of them always go on one card."""
 _NARROWER = 0.84
 """How much narrower the face of the cards is than the one that `broken` reckons with."""
 
@@ -33,6 +35,13 @@ class CardBlock:
 
 def text_height(text: str, size: float, room: float) -> float:
     return size * LEADING * max(1, sum(1 for _ in broken(text, size * _NARROWER, room)))
+
+
+def pieces(text: str, size: float, room: float) -> list[str]:
+    """A text in pieces of which each is at most `LONGEST` high, so that what is long goes on to the next card."""
+    lines = list(broken(text, size * _NARROWER, room)) or [text]
+    each = int(LONGEST / (size * LEADING))
+    return [" ".join(lines[start : start + each]) for start in range(0, len(lines), each)]
 
 
 def drawing_height(

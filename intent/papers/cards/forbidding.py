@@ -50,14 +50,15 @@ def _prohibition(case: Case, line: Instruction, speaking: tuple[Instruction, ...
         line=line.identifier,
         ground=line.ground,
         what=_what(case, line),
-        conditions=joined((_condition(case, one) for one in line.conditions), ", "),
+        conditions=joined((condition_words(case, one) for one in line.conditions), ", "),
         permitted=tuple(
             instruction_words(case.work, one) for one in speaking if _permits_some(case, one, line)
         ),
     )
 
 
-def _condition(case: Case, condition: Condition) -> Words:
+def condition_words(case: Case, condition: Condition) -> Words:
+    """`if “the work leaves the house”`, typeset."""
     return named(TypesetCondition(condition, case.vocabulary))
 
 

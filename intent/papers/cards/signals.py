@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from intent.drawings.feeding import links_of
-from intent.effects.scene import Sides
+from intent.effects.scene import Scene, Sides
 from intent.effects.signal.paths import PICTURE, SOUND, Way, Ways, ways_of
 from intent.language.message import Message, Words, joined, named, say
 from intent.papers.cards.card import CardRow
@@ -23,9 +23,11 @@ class Signals:
     """A player and what it feeds: along the connections, else by the channel they share."""
 
     def rows(self, part: str) -> Iterator[CardRow]:
-        """The channel, and what comes from where or goes where."""
+        """The channel, and what comes from where or goes where; of a part without one its cables say as much."""
         scene = self.sides.proposed
         channel = scene.text(part, "channel")
+        if not channel and any(part in {one.start, one.end} for one in scene.connections):
+            return
         lines = (*([channel] if channel else []), *self._arriving(part), *self._leaving(part))
         if lines:
             label = named(scene.term("channel")) if channel else say("joined")
@@ -43,18 +45,18 @@ class Signals:
         return say("from {player}, through {through}", player=self._named(player), through=tuple(through))
 
     def _leaving(self, part: str) -> tuple[Words, ...]:
-        """What a player feeds; of what stands between, where its connections lead."""
+        """What a player feeds."""
         fed = [self._named(sink) for player, sink in self.fed if player == part]
-        if not fed:
-            present = self.sides.proposed.state.present
-            ends = (link.end for link in self.sides.proposed.connections if link.start == part)
-            fed = [self._named(end) for end in dict.fromkeys(ends) if end in present]
         return (say("to {parts}", parts=tuple(fed)),) if fed else ()
 
     def _named(self, part: str) -> Words:
-        """`P2, hands player`; a part without a name by its identifier."""
-        found = self.sides.proposed.case.scopes.proposed.every.get(part)
-        return say("{part} ({name})", part=part, name=found.name) if found and found.name else part
+        return part_named(self.sides.proposed, part)
+
+
+def part_named(scene: Scene, part: str) -> Words:
+    """`P2 (hands player)`; a part without a name by its identifier."""
+    found = scene.case.scopes.proposed.every.get(part)
+    return say("{part} ({name})", part=part, name=found.name) if found and found.name else part
 
 
 def signals_of(sides: Sides) -> Signals:
