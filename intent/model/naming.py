@@ -90,6 +90,13 @@ def subject_words(work: Work, installation: Installation | None, subject: Subjec
     return listed(part_words(work, installation, member) for member in subject.members)
 
 
+def subjects_words(work: Work, installation: Installation | None, subjects: Sequence[Subject]) -> Words:
+    """Several subjects in a heading or a sentence: by their names where they are few, else how many there are."""
+    if len(subjects) > FEW:
+        return say("{number} parts", number=len(subjects))
+    return listed(subject_words(work, installation, subject) for subject in subjects)
+
+
 def subject_in_short(subject: Subject) -> Words:
     """A subject by the identifiers in it, in one list: `L1 to L6`; a group by its name alone."""
     return runs(subject.members) if subject.is_named_by_members else subject_name(subject)

@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from intent.language.calendar import span_words
 from intent.language.message import Words, closed, joined, listed, opened, quoted, say, sentence
-from intent.model.naming import find_part, person_words, runs, subject_name, subject_words
+from intent.model.naming import (
+    FEW,
+    find_part,
+    person_words,
+    runs,
+    subject_name,
+    subject_words,
+    subjects_words,
+)
 from intent.model.phrasing import NOT_GIVEN
-from intent.model.subject import WHOLE_WORK, Subject, SubjectKind
+from intent.model.subject import Subject, SubjectKind
 from intent.names import PRESENCE
 from intent.papers.inline import Content
 from intent.papers.instructions_told import QuotedWords, quotations, set_aside_words, with_source
 from intent.papers.verdict_words import ground_words
+from intent.variance.causes import Cause, causes, proposed_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
-
-FEW = 3
-"""Up to so many subjects are named in a heading; more are counted there and listed below it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +42,8 @@ class Departure:
     ground: Words
     """`for safety`; nothing where the ground is the artist's intent."""
     days: Words
+    gist: Words
+    """What is proposed, in one phrase: `technology LCD for left window (M1)`."""
     reasons: tuple[Words, ...]
     quotations: tuple[QuotedWords, ...]
     speaking: tuple[Content, ...]
@@ -88,35 +96,29 @@ class Departure:
 
 
 def departures(variance: Variance) -> tuple[Departure, ...]:
-    """Worst first, then in the order of the variance; rows alike in everything but their subject are one."""
-    groups: dict[Row, list[Row]] = {}
-    for row in sorted(variance.departures, key=lambda row: -row.verdict.badness):
-        groups.setdefault(_likeness(row), []).append(row)
-    return tuple(_departure(variance, place, rows) for place, rows in enumerate(groups.values(), start=1))
+    """Worst first, then in the order of the variance; rows of one cause are one."""
+    found = enumerate(causes(variance.departures), start=1)
+    return tuple(_departure(variance, place, rows) for place, rows in found)
 
 
-def _likeness(row: Row) -> Row:
-    """The row without its subject: what two departures must share to be told as one."""
-    return replace(row, subject=WHOLE_WORK, reason="")
-
-
-def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departure:
+def _departure(variance: Variance, number: int, rows: Cause) -> Departure:
     work, first = variance.work, rows[0]
-    subject, concerns = subjects_words(variance, [row.subject for row in rows])
+    subjects = [row.subject for row in rows]
     fallen = [line for line in map(work.instruction, (one.instruction for one in first.set_aside)) if line]
     behind = first.governing or fallen
     headings = {line.heading for line in behind}
     added = {part.identifier for part in variance.installation.additions}
     return Departure(
         number=number,
-        subject=subject,
-        concerns=concerns,
+        subject=subjects_words(work, variance.installation, subjects),
+        concerns=_every_subject(variance, subjects),
         characteristic=first.characteristic,
-        documented=first.documented or NOT_GIVEN,
+        documented=_one_of(row.documented or NOT_GIVEN for row in rows),
         proposed=first.proposed or NOT_GIVEN,
         verdict=first.verdict,
         ground=ground_words(first.ground),
         days=span_words(first.days),
+        gist=proposed_words(variance, rows),
         reasons=tuple(dict.fromkeys(sentence(row.reason) for row in rows if row.reason)),
         quotations=quotations(work, behind),
         speaking=tuple(with_source(work, line) for line in first.governing),
@@ -128,19 +130,23 @@ def _departure(variance: Variance, number: int, rows: Sequence[Row]) -> Departur
     )
 
 
-def subjects_words(variance: Variance, subjects: Sequence[Subject]) -> tuple[Words, Words]:
-    """Several subjects of one departure: words for a heading, and the whole list where that only counts."""
+def _one_of(values: Iterable[Words]) -> Words:
+    """The value that they all have."""
+    found = tuple(dict.fromkeys(values))
+    return found[0] if len(found) == 1 else say("various")
+
+
+def _every_subject(variance: Variance, subjects: Sequence[Subject]) -> Words:
+    """All the subjects, where a heading only counts them."""
     work, installation = variance.work, variance.installation
-    names = [subject_words(work, installation, subject) for subject in subjects]
-    if len(names) <= FEW:
-        return listed(names), ""
-    counted = say("{number} parts", number=len(names))
+    if len(subjects) <= FEW:
+        return ""
     parts = [
         find_part(work, installation, one.members[0]) for one in subjects if one.kind is SubjectKind.PART
     ]
     if any(part and part.name for part in parts):
-        return counted, listed(names)
-    return counted, runs([subject_name(subject) for subject in subjects])
+        return listed(subject_words(work, installation, subject) for subject in subjects)
+    return runs([subject_name(subject) for subject in subjects])
 
 
 def merged(items: Sequence[Open]) -> tuple[tuple[Open, tuple[str, ...]], ...]:

@@ -32,6 +32,8 @@ class ParagraphRole(StrEnum):
     """It leads over to what stands close below."""
     OUTCOME = "outcome"
     """The outcome alone, in large type; its sentence stands close below."""
+    VERDICT = "outcome-sentence"
+    """The sentence below the outcome, which is never torn apart."""
     QUIET = "quiet"
     """A remark beside the matter."""
     CUT = "cut"
@@ -99,6 +101,8 @@ class TableRole(StrEnum):
     """Files beside their digests, which need much room."""
     SIGNATURES = "signatures"
     """To be signed: rows as high as a signature."""
+    BRIEF = "brief"
+    """A line a row, in small type, for a first page."""
     CHECKLIST = "checklist"
     """To be ticked and filled in."""
 
@@ -195,6 +199,8 @@ class SectionRole(StrEnum):
     """What a section is, where it is more than a heading with something below it."""
 
     PLAIN = ""
+    BRIEF = "brief"
+    """A part of the first page, which stands beside others where there is room."""
     DEPARTURE = "departure"
     SOURCE = "source"
     QUESTION = "question"
@@ -209,7 +215,7 @@ class PaperSection:
     anchor: str = ""
     """Its name in links; every section of a paper has one, those within it only where something leads to them."""
     number: int = 0
-    """Its number among its like; 0: it has none. The contents list the sections within a section that have one."""
+    """Its number among its like; 0: it has none."""
     role: SectionRole = SectionRole.PLAIN
     gist: Words = ""
     """What it comes to in a word, for the contents."""
@@ -260,5 +266,6 @@ class Document:
     running: Words = ""
     """What stands at the top of each printed page but the first."""
     has_contents: bool = False
+    """Whether the contents are listed, after the first section, which is then all that one has to see at once."""
     styles: tuple[str, ...] = ()
     """Sheets of style that a page of it needs beside that of every paper, by their names in this folder."""

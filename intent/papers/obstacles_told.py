@@ -2,13 +2,63 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from intent.language.message import Words, joined, say, sentence
-from intent.model.naming import subject_in_short
+from intent.language.message import Words, joined, opened, say, sentence
+from intent.model.naming import runs, subject_in_short, subject_name
 from intent.papers.document import Block, Items, Paragraph, ParagraphRole
 from intent.variance.obstacle import Need, Obstacle, in_the_way, needs_words
 from intent.variance.result import Variance
+
+IN_SHORT = {
+    "breaker-inrush": say("the breaker may trip when it is switched on"),
+    "ceiling-too-low": say("the ceiling is too low"),
+    "circuit-overloaded": say("a circuit is overloaded"),
+    "corridor-too-narrow": say("it does not go through the corridor"),
+    "device-failed": say("the device has failed"),
+    "device-used-twice": say("one device in two places"),
+    "door-too-narrow": say("it does not go through the door"),
+    "floor-overloaded": say("the floor does not bear it"),
+    "hanging-point-overloaded": say("the fixing does not bear it"),
+    "heat": say("the room gets too warm"),
+    "leakage": say("the residual-current device may trip"),
+    "lens": say("the lens cannot make the picture"),
+    "lift-overloaded": say("too heavy for the lift"),
+    "lift-too-small": say("it does not go into the lift"),
+    "light-dose": say("too much light for the object"),
+    "mains-frequency": say("the mains has another frequency"),
+    "mains-voltage": say("the mains has another voltage"),
+    "may-not-fit": say("it does not go round the corner"),
+    "not-arriving": say("no picture or sound arrives"),
+    "other-channel": say("another channel arrives"),
+    "standard-not-taken": say("the standard is not taken"),
+    "vents-not-free": say("the vents are not free"),
+}
+"""What each sort of obstacle comes to where it is sure, without its figures."""
+MANY = 6
+"""From so many parts on a line of the first page counts them."""
+
+
+def obstacles_in_short(obstacles: Sequence[Obstacle]) -> tuple[Words, ...]:
+    """A line for each sort of obstacle that counts, with the parts that it concerns; those that are sure first."""
+    sorts: dict[tuple[bool, Words], list[Obstacle]] = {}
+    for one in sorted(in_the_way(obstacles), key=lambda one: not one.is_sure):
+        sorts.setdefault((one.is_sure, IN_SHORT.get(one.slug, one.text)), []).append(one)
+    return tuple(_in_short(words, same, is_sure=is_sure) for (is_sure, words), same in sorts.items())
+
+
+def _in_short(words: Words, same: Sequence[Obstacle], *, is_sure: bool) -> Words:
+    if is_sure:
+        return say("{name} ({role})", name=opened(words), role=_concerned(same))
+    return say("Not known whether {obstacle} ({parts})", obstacle=words, parts=_concerned(same))
+
+
+def _concerned(same: Sequence[Obstacle]) -> Words:
+    """The parts by their identifiers; many of them counted; the venue or the work by its name."""
+    names = dict.fromkeys(name for one in same for name in one.subject.members)
+    if len(names) > MANY:
+        return say("{number} parts", number=len(names))
+    return runs(list(names)) if names else subject_name(same[0].subject)
 
 
 def obstacle_words(obstacle: Obstacle) -> Words:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
 
 from intent.language.message import Words, closed, listed, quoted, say, say_of
 from intent.model.naming import person_words
@@ -17,26 +18,67 @@ WHOLE = say("The proposal as a whole.")
 ANYBODY = say("Whoever is in a position to say")
 
 
-@dataclass(frozen=True, slots=True)
+class AskingKind(StrEnum):
+    """What an answer would be."""
+
+    CONSENT = "consent"
+    ATTEST = "attest"
+    WAIVE = "waive"
+    """What was asked for may be set aside this time."""
+    REPLACE = "replace"
+    """Something else is proposed, since what was asked for cannot be set aside."""
+    CHOOSE = "choose"
+    """Which of two instructions is to hold."""
+    DECIDE = "decide"
+    """Whether it may be, which nobody ever said."""
+    TELL = "tell"
+    """A value that is missing."""
+    CLEAR = "clear"
+    """What is to be done about an obstacle."""
+    WHOLE = "whole"
+
+
+IN_SHORT = {
+    AskingKind.CONSENT: say("to consent, or refuse"),
+    AskingKind.ATTEST: say("to attest whether it is so"),
+    AskingKind.WAIVE: say("whether what was asked for may be set aside this time"),
+    AskingKind.REPLACE: say("what instead, since what was asked for cannot be set aside"),
+    AskingKind.CHOOSE: say("which instruction is to hold"),
+    AskingKind.DECIDE: say("whether it may be, which no instruction settles"),
+    AskingKind.TELL: say("to say what is missing"),
+    AskingKind.CLEAR: say("what is to be done about the obstacles"),
+    AskingKind.WHOLE: say("about the proposal as a whole"),
+}
+"""Each kind of question without what it is about."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Asking:
     """One thing to be asked, and the departures from which it arises."""
 
+    kind: AskingKind
     text: Words
+    gist: Words = ""
+    """What it is about, in few words; nothing where the kind says it all."""
     departures: tuple[Departure, ...] = ()
 
     @property
     def whence(self) -> Content:
-        """`Departures 2 and 3`, each number a link; nothing where it arises from none."""
-        if not self.departures:
-            return ""
-        numbers = tuple(Phrase(str(one.number), link=one.anchor) for one in self.departures)
-        return say_of(len(numbers), "Departure", "Departures"), " ", Several(numbers)
+        """`departures 2 and 3`, each number a link; nothing where it arises from none."""
+        return departures_words(self.departures)
 
     @property
-    def told(self) -> Content:
-        """The question, and from which departures it arises."""
-        whence = self.whence
-        return (self.text, " (", *whence, ")") if isinstance(whence, tuple) else self.text
+    def in_short(self) -> Words:
+        """The question in few words, for a place that says what it is about."""
+        return IN_SHORT[self.kind]
+
+
+def departures_words(found: Sequence[Departure]) -> Content:
+    """`departures 2 and 3`, each number a link; nothing of none."""
+    if not found:
+        return ""
+    numbers = tuple(Phrase(str(one.number), link=one.anchor) for one in found)
+    return say_of(len(numbers), "departure", "departures"), " ", Several(numbers)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,44 +91,58 @@ class Request:
     questions: tuple[Asking, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Question:
+    """One question as it arises, before it is put together with those of the same words."""
+
+    person: str
+    asking: Asking
+
+
 def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Request, ...]:
     """The people in the order in which the variance names them, then others, then questions for anybody."""
-    asked: dict[str, dict[Words, list[int]]] = {person: {} for person in variance.refer_to}
-    for person, text, number in _questions(variance, departures):
-        asked.setdefault(person, {}).setdefault(text, []).extend([number] if number else [])
-    anybody = asked.pop("", {})
-    numbered = {one.number: one for one in departures}
+    asked: dict[str, dict[Words, Asking]] = {person: {} for person in variance.refer_to}
+    for question in _questions(variance, departures):
+        told = asked.setdefault(question.person, {})
+        before = told.get(question.asking.text)
+        told[question.asking.text] = _joined(before, question.asking) if before else question.asking
+    anybody = tuple(asked.pop("", {}).values())
     found = [
-        Request(person, person_words(variance.work, person), _askings(texts, numbered))
-        for person, texts in asked.items()
+        Request(person, person_words(variance.work, person), tuple(told.values()) or (_OF_THE_WHOLE,))
+        for person, told in asked.items()
     ]
-    return (*found, Request("", ANYBODY, _askings(anybody, numbered))) if anybody else tuple(found)
+    return (*found, Request("", ANYBODY, anybody)) if anybody else tuple(found)
 
 
-def _askings(texts: Mapping[Words, Sequence[int]], numbered: Mapping[int, Departure]) -> tuple[Asking, ...]:
-    asked = (
-        Asking(text, tuple(numbered[number] for number in dict.fromkeys(numbers)))
-        for text, numbers in texts.items()
-    )
-    return tuple(asked) or (Asking(WHOLE),)
+_OF_THE_WHOLE = Asking(kind=AskingKind.WHOLE, text=WHOLE)
 
 
-def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[tuple[str, Words, int]]:
-    """Every question with the person it is for and the departure from which it arises (0: none)."""
+def _joined(one: Asking, other: Asking) -> Asking:
+    """The same question, which arises from the departures of both."""
+    return replace(one, departures=each_once((*one.departures, *other.departures)))
+
+
+def each_once(departures: Iterable[Departure]) -> tuple[Departure, ...]:
+    """The departures, each once, in their order."""
+    return tuple({one.number: one for one in departures}.values())
+
+
+def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[_Question]:
+    """Every question with the person it is for and the departure from which it arises."""
     for departure in departures:
         row = departure.rows[0]
         answered = set()
         for item, lines in merged(row.open):
             for person in _who_can_close(item, row):
                 answered.add(person)
-                yield person, _to_close(departure, item, lines), departure.number
+                yield _Question(person=person, asking=_to_close(departure, item, lines))
         for person in row.ask:
             if person not in answered:
-                yield person, _to_decide(departure), departure.number
+                yield _Question(person=person, asking=_to_decide(departure))
     yield from _to_clear(in_the_way(variance.obstacles))
 
 
-def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[tuple[str, Words, int]]:
+def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[_Question]:
     """What has to change where an obstacle is sure, and, in one question, what has to be known where it may be one."""
     needs: dict[str, list[Need]] = {}
     for obstacle in obstacles:
@@ -94,10 +150,13 @@ def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[tuple[str, Words, int]]
             needs.setdefault(person, []).extend(obstacle.missing)
             if obstacle.is_sure:
                 told = closed(obstacle_words(obstacle))
-                yield person, say("What is to be done about this: {obstacle}", obstacle=told), 0
+                text = say("What is to be done about this: {obstacle}", obstacle=told)
+                yield _Question(person=person, asking=Asking(kind=AskingKind.CLEAR, text=text))
     for person, wanted in needs.items():
         if wanted:
-            yield person, say("To say what is missing: {matter}.", matter=listed(needs_words(wanted))), 0
+            matter = listed(needs_words(wanted))
+            text = say("To say what is missing: {matter}.", matter=matter)
+            yield _Question(person=person, asking=Asking(kind=AskingKind.TELL, text=text, gist=matter))
 
 
 def _who_can_close(item: Open, row: Row) -> Sequence[str]:
@@ -107,51 +166,70 @@ def _who_can_close(item: Open, row: Row) -> Sequence[str]:
     return ([] if item.kind is OpenKind.CONSENT else row.ask) or [""]
 
 
-def _to_close(departure: Departure, item: Open, lines: tuple[str, ...]) -> Words:
+def _to_close(departure: Departure, item: Open, lines: tuple[str, ...]) -> Asking:
+    matter = departure.matter
     match item.kind:
         case OpenKind.CONSENT if lines:
-            return say("To consent to {lines}, or refuse: {matter}.", lines=lines, matter=departure.matter)
+            text = say("To consent to {lines}, or refuse: {matter}.", lines=lines, matter=matter)
+            return _asking(AskingKind.CONSENT, text, departure)
         case OpenKind.CONSENT:
-            return say("To consent, or refuse: {matter}.", matter=departure.matter)
+            return _asking(
+                AskingKind.CONSENT, say("To consent, or refuse: {matter}.", matter=matter), departure
+            )
         case OpenKind.ATTESTATION:
-            return say("To attest whether this holds: {fact}.", fact=quoted(item.text))
-    return say("To say what is missing: {matter}.", matter=missing_words(item))
+            fact = quoted(item.text)
+            text = say("To attest whether this holds: {fact}.", fact=fact)
+            return _asking(AskingKind.ATTEST, text, departure, gist=fact)
+    text = say("To say what is missing: {matter}.", matter=missing_words(item))
+    return _asking(AskingKind.TELL, text, departure, gist=departure.title)
 
 
-def _to_decide(departure: Departure) -> Words:
+def _asking(kind: AskingKind, text: Words, departure: Departure, gist: Words = "") -> Asking:
+    return Asking(kind=kind, text=text, gist=gist or departure.gist, departures=(departure,))
+
+
+def _to_decide(departure: Departure) -> Asking:
     """What is asked of a person who could lift the verdict, where nothing in particular is open."""
-    lines = listed(line.identifier for line in departure.rows[0].governing)
+    lines, matter = listed(line.identifier for line in departure.rows[0].governing), departure.matter
     match departure.verdict:
         case Verdict.FORBIDDEN | Verdict.BREACH:
             return _to_lift(departure, lines)
         case Verdict.CONTRADICTION:
-            conflicting = lines or say("the instructions")
-            return say("Which of {lines} is to hold: {matter}.", lines=conflicting, matter=departure.matter)
-        case Verdict.UNKNOWN:
-            return say("To say what is missing: {matter}.", matter=departure.matter)
-        case _ if departure.is_added:
-            return say(
-                "Whether {subject} may be added, which no instruction settles.", subject=departure.subject
+            text = say(
+                "Which of {lines} is to hold: {matter}.",
+                lines=lines or say("the instructions"),
+                matter=matter,
             )
-    return say("Whether this may be, which no instruction settles: {matter}.", matter=departure.matter)
+            return _asking(AskingKind.CHOOSE, text, departure)
+        case Verdict.UNKNOWN:
+            return _asking(
+                AskingKind.TELL, say("To say what is missing: {matter}.", matter=matter), departure
+            )
+    text = say("Whether this may be, which no instruction settles: {matter}.", matter=matter)
+    if departure.is_added:
+        text = say("Whether {subject} may be added, which no instruction settles.", subject=departure.subject)
+    return _asking(AskingKind.DECIDE, text, departure)
 
 
-def _to_lift(departure: Departure, lines: Words) -> Words:
+def _to_lift(departure: Departure, lines: Words) -> Asking:
     """What is asked of who gave what is broken; of safety and law nobody in the house can dispense."""
     ground, matter = departure.rows[0].ground, departure.matter
     if ground == "safety":
-        return say(
+        text = say(
             "{lines} is a rule of safety and cannot be waived; what instead: {matter}.",
             lines=lines,
             matter=matter,
         )
+        return _asking(AskingKind.REPLACE, text, departure)
     if ground == "law":
-        return say(
+        text = say(
             "{lines} is law: whether an exemption can be had, or what instead: {matter}.",
             lines=lines,
             matter=matter,
         )
+        return _asking(AskingKind.REPLACE, text, departure)
     named = say("{name} ({role})", name=lines, role=departure.ground) if departure.ground else lines
-    return say(
+    text = say(
         "Whether {lines} may be set aside for this installation: {matter}.", lines=named, matter=matter
     )
+    return _asking(AskingKind.WAIVE, text, departure)

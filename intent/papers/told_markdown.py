@@ -63,10 +63,10 @@ def tell_markdown(document: Document, locale: Locale = ENGLISH) -> str:
     sheet = MarkdownSheet(locale, {})
     sheet = MarkdownSheet(locale, dict(_anchors(document.sections, sheet)))
     blocks = [f"# {sheet.escaped(document.title)}", *_blocks(document.lead, sheet, _TITLE_LEVEL)]
-    if document.has_contents:
-        blocks.extend([f"**{sheet.escaped(CONTENTS)}**", "\n".join(_contents(document, sheet))])
-    for section in document.sections:
+    for place, section in enumerate(document.sections):
         blocks.extend(_section(section, sheet, _SECTION_LEVEL))
+        if document.has_contents and not place:
+            blocks.extend([f"**{sheet.escaped(CONTENTS)}**", "\n".join(_contents(document, sheet))])
     blocks.extend(_footnotes(document, sheet))
     blocks.append(sheet.escaped(document.foot))
     return "\n\n".join(filter(None, blocks)) + "\n"
@@ -121,11 +121,8 @@ def _slug(heading: str) -> str:
 
 
 def _contents(document: Document, sheet: MarkdownSheet) -> Iterator[str]:
-    for section in document.sections:
+    for section in document.sections[1:]:
         yield f"- {_entry(section, sheet)}"
-        for block in section.blocks:
-            if isinstance(block, PaperSection) and block.number:
-                yield f"  - {_entry(block, sheet)}"
     if any(_references(document.sections)):
         title = sheet.locale.say(WHERE_FOUND)
         yield f"- [{escaped(title)}](#{_slug(title)})"

@@ -63,11 +63,11 @@ def tell_page(document: Document, locale: Locale = ENGLISH) -> str:
     """The whole page as text."""
     page = Page(locale)
     sections = [_section(one, page) for one in document.sections]
+    contents = [_contents(document, page)] if document.has_contents else []
     body = element(
         "body",
         element("header", element("h1", page.say(document.title)), _lead(document, page)),
-        [_contents(document, page)] if document.has_contents else [],
-        element("main", sections),
+        element("main", sections[:1], contents, sections[1:]),
         [element("footer", element("p", page.say(document.foot)))] if document.foot else [],
     )
     name = page.say(document.name or document.title)
@@ -109,12 +109,8 @@ def _lead(document: Document, page: Page) -> Iterator[Element]:
 
 
 def _contents(document: Document, page: Page) -> Element:
-    """A list of the sections, with what each comes to, and with those within it that have numbers."""
-    entries = []
-    for one in document.sections:
-        numbered = [block for block in one.blocks if isinstance(block, PaperSection) and block.number]
-        within = [element("ol", [element("li", _entry(inner, page)) for inner in numbered])]
-        entries.append(element("li", _entry(one, page), within if numbered else []))
+    """A list of the sections after the first, with what each comes to."""
+    entries = [element("li", _entry(one, page)) for one in document.sections[1:]]
     heading = element("h2", page.say(CONTENTS), id="contents")
     return element("nav", heading, element("ul", entries), aria_labelledby="contents")
 

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from intent.language.calendar import day_words
 from intent.language.message import Words, closed, say, sentence
+from intent.papers.at_a_glance import at_a_glance
 from intent.papers.cautions import caution_blocks
 from intent.papers.departures import Departure, departures
 from intent.papers.departures_told import departure_section, meanings_section
@@ -18,9 +19,6 @@ from intent.papers.document import (
     Block,
     Column,
     Document,
-    FactLine,
-    Facts,
-    FactsRole,
     Items,
     Markdown,
     PaperSection,
@@ -32,9 +30,9 @@ from intent.papers.document import (
 )
 from intent.papers.duties_told import duty_blocks
 from intent.papers.effects_told import effect_sections
-from intent.papers.inline import Break, Phrase, PhraseRole, Stamp, quiet, strong
+from intent.papers.inline import Break, Phrase, PhraseRole, quiet, strong
 from intent.papers.kept import kept_tables
-from intent.papers.masthead import byline, occasion_words, outcome_sentence
+from intent.papers.masthead import byline, occasion_words
 from intent.papers.obstacles_told import obstacle_blocks
 from intent.papers.passages_told import references_of
 from intent.papers.proposed import answers_words, changes_words
@@ -43,7 +41,6 @@ from intent.papers.report_evidence import Evidence, written_by
 from intent.papers.requests import Request, requests
 from intent.papers.signing import signers
 from intent.papers.sources_told import source_sections
-from intent.papers.verdict_words import OUTCOME_WORDS
 from intent.variance.result import RowKey, Variance
 
 if TYPE_CHECKING:
@@ -117,13 +114,17 @@ def _masthead(matter: Matter) -> Iterator[Block]:
     yield Paragraph((strong(closed(title)), " ", occasion_words(variance)), ParagraphRole.OCCASION)
     reported = say("Reported on {date}.", date=day_words(matter.evidence.date))
     yield Paragraph(reported, ParagraphRole.OCCASION)
-    yield from _prose(variance.work.note)
 
 
 def _prose(markdown: str) -> Iterator[Markdown]:
     text = without_comments(markdown)
     if text:
         yield Markdown(text)
+
+
+def _work(matter: Matter) -> PaperSection:
+    """What the work is, in its writer's own prose."""
+    return PaperSection(title=say("The work"), anchor="work", blocks=tuple(_prose(matter.variance.work.note)))
 
 
 def _proposal(matter: Matter) -> PaperSection:
@@ -141,20 +142,7 @@ def _proposal(matter: Matter) -> PaperSection:
 
 
 def _outcome(matter: Matter) -> PaperSection:
-    outcome = matter.variance.outcome
-    blocks: list[Block] = [
-        Paragraph(Stamp(outcome), ParagraphRole.OUTCOME),
-        Paragraph(outcome_sentence(matter.variance)),
-    ]
-    if matter.requests:
-        asked = (
-            FactLine(one.name, tuple(asking.told for asking in one.questions)) for one in matter.requests
-        )
-        facts = Facts(tuple(asked), FactsRole.REQUESTS)
-        blocks.append(PaperSection(title=say("Who must be asked"), blocks=(facts,)))
-    return PaperSection(
-        title=say("Outcome"), anchor="outcome", gist=OUTCOME_WORDS[outcome], blocks=tuple(blocks)
-    )
+    return at_a_glance(matter.variance, matter.departures, matter.requests)
 
 
 def _drawings(matter: Matter) -> PaperSection:
@@ -268,11 +256,12 @@ def _sources(matter: Matter) -> PaperSection:
 
 
 SECTIONS: tuple[Callable[[Matter], PaperSection], ...] = (
-    _proposal,
     _outcome,
-    _obstacles,
     _drawings,
+    _work,
+    _proposal,
     _departures,
+    _obstacles,
     _effects,
     _duties,
     _cautions,

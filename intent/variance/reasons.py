@@ -112,6 +112,14 @@ def _unknown(case: Case, row: Row, names: Words) -> Words:
         needed = opens_words(case, row.open)
         if not names:
             return say("It cannot be told what holds until {needed}.", needed=needed)
+        if all(line.modality != "allowed" for line in row.governing) and _are_facts(row.open):
+            return say_of(
+                len(row.governing),
+                "{lines} stands against it, unless {needed}.",
+                "{lines} stand against it, unless {needed}.",
+                lines=names,
+                needed=needed,
+            )
         return say_of(
             len(row.governing),
             "It cannot be told what {lines} says of it until {needed}.",
@@ -124,6 +132,10 @@ def _unknown(case: Case, row: Row, names: Words) -> Words:
     if row.documented == NOT_GIVEN:
         return say("It is not documented, so nobody can tell whether this differs.")
     return say("It is not given precisely enough to tell whether it differs.")
+
+
+def _are_facts(opens: Iterable[Open]) -> bool:
+    return all(item.kind is OpenKind.ATTESTATION for item in opens)
 
 
 def remarks(case: Case, subject: str, characteristic: Characteristic) -> Iterator[Words]:
@@ -203,15 +215,18 @@ def opens_words(case: Case, opens: Iterable[Open]) -> Words:
     ]
     facts = [item for item in every if item.kind is OpenKind.ATTESTATION]
     if facts:
-        told.append(say("it is attested {facts}", facts=tuple(dict.fromkeys(_fact(item) for item in facts))))
+        told.append(
+            say("it is attested {facts}", facts=tuple(dict.fromkeys(fact_words(item) for item in facts)))
+        )
     told += dict.fromkeys(_known(item) for item in every if item.kind in {OpenKind.VALUE, OpenKind.STATEMENT})
     return listed(told)
 
 
-def _fact(item: Open) -> Words:
+def fact_words(item: Open) -> Words:
+    """`that “no working tube can be found”`, or that it is not so."""
     if item.answer:
         return say("that “{fact}”", fact=item.text)
-    return say("that it is not so that “{fact}”", fact=item.text)
+    return say("that this is not so: “{fact}”", fact=item.text)
 
 
 def _known(item: Open) -> Words:

@@ -97,7 +97,8 @@ class Open:
     """The identifier of who can close it, where that is known."""
     instruction: str | None = None
     answer: bool = True
-    """The answer that would close it: of an `unless`, that the fact does not hold."""
+    """The answer sought: of a permission's `unless`, that the fact does not hold; of what may stand against the value,
+    that its `if` does not, or its `unless` does."""
 
 
 @dataclass(frozen=True, slots=True)

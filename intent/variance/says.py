@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from intent.language.message import Words
@@ -97,6 +97,9 @@ def _ask(case: Case, question: Inquiry, asked: AskedValue, questions: Sequence[I
     says = TABLE[(line.modality, answer)]
     if opens and line.modality is not Modality.ALLOWED:
         says = WITH_SOMETHING_OPEN.get(says, says)
+    if says is Says.PERHAPS_AGAINST:
+        # What stands against a value falls where its condition does not hold, so the other answer is the one sought.
+        opens = tuple(replace(item, answer=not item.answer) for item in opens)
     if answer is Answer.OPEN:
         opens = (*opens, _to_be_known(case, question))
     is_against = says in {Says.AGAINST, Says.PERHAPS_AGAINST}

@@ -1,0 +1,111 @@
+"""The first screen and the first printed page of a report: what somebody with one minute needs in order to decide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from intent.language.message import Words, listed, opened, say, say_of
+from intent.papers.departures import Departure
+from intent.papers.document import (
+    Block,
+    Column,
+    FactLine,
+    Facts,
+    FactsRole,
+    Items,
+    PaperSection,
+    PaperTable,
+    Paragraph,
+    ParagraphRole,
+    SectionRole,
+    TableRole,
+)
+from intent.papers.inline import Content, Phrase, Stamp
+from intent.papers.masthead import outcome_sentence
+from intent.papers.obstacles_told import obstacles_in_short
+from intent.papers.requests import Asking, AskingKind, Request, departures_words, each_once
+from intent.papers.verdict_words import OUTCOME_WORDS
+from intent.variance.result import Variance
+
+NAMED = 2
+"""Up to so many questions of a kind are told by what they are about; more by their departures alone."""
+
+
+def at_a_glance(
+    variance: Variance, departures: Sequence[Departure], requests: Sequence[Request]
+) -> PaperSection:
+    """The outcome in one sentence, who must be asked what, what stands in the way, and a line for each departure."""
+    outcome = variance.outcome
+    return PaperSection(
+        title=say("Outcome"),
+        anchor="outcome",
+        gist=OUTCOME_WORDS[outcome],
+        blocks=(
+            Paragraph(Stamp(outcome), ParagraphRole.OUTCOME),
+            Paragraph(outcome_sentence(variance), ParagraphRole.VERDICT),
+            *_asked(requests),
+            *_in_the_way(variance),
+            *_each(departures),
+        ),
+    )
+
+
+def _brief(title: Words, name: str, block: Block) -> PaperSection:
+    return PaperSection(title=title, anchor=name, role=SectionRole.BRIEF, blocks=(block,))
+
+
+def _asked(requests: Sequence[Request]) -> Iterator[Block]:
+    if requests:
+        lines = tuple(FactLine(one.name, tuple(_questions(one.questions))) for one in requests)
+        yield _brief(say("Who must be asked"), "asked", Facts(lines, FactsRole.REQUESTS))
+
+
+def _questions(questions: Iterable[Asking]) -> Iterator[Content]:
+    """The questions to one person: those of a kind on one line."""
+    kinds: dict[AskingKind, list[Asking]] = {}
+    for one in questions:
+        kinds.setdefault(one.kind, []).append(one)
+    for same in kinds.values():
+        yield _told(same)
+
+
+def _told(same: Sequence[Asking]) -> Content:
+    """`To consent, or refuse: technology LCD for left window (M1) (departure 1)`."""
+    words = opened(same[0].in_short)
+    about = [one.gist for one in same if one.gist]
+    if about and len(same) <= NAMED:
+        words = say("{subject}: {text}", subject=words, text=listed(about))
+    whence = departures_words(each_once(found for one in same for found in one.departures))
+    return (words, " (", *whence, ")") if isinstance(whence, tuple) else words
+
+
+def _in_the_way(variance: Variance) -> Iterator[Block]:
+    found = obstacles_in_short(variance.obstacles)
+    if found:
+        title = say_of(len(found), "Obstacle", "Obstacles")
+        yield _brief(title, "in-the-way", Items(found))
+
+
+def _each(departures: Sequence[Departure]) -> Iterator[Block]:
+    """A line for each departure: what, from what to what, and the verdict, which leads to all that is told of it."""
+    if not departures:
+        return
+    rows: tuple[tuple[Content, ...], ...] = tuple(
+        (_named(one), _change(one), Stamp(one.verdict)) for one in departures
+    )
+    columns = (Column(say("departure"), 50), Column(say("documented, proposed")), Column(say("verdict"), 14))
+    yield _brief(
+        say_of(len(departures), "{number} departure", "{number} departures", number=len(departures)),
+        "each",
+        PaperTable(columns=columns, rows=rows, role=TableRole.BRIEF),
+    )
+
+
+def _named(one: Departure) -> Content:
+    return say("{number}.", number=one.number), " ", Phrase(one.title, link=one.anchor)
+
+
+def _change(one: Departure) -> Words:
+    if one.documented == one.proposed:
+        return one.proposed
+    return say("{before} → {after}", before=one.documented, after=one.proposed)
