@@ -74,6 +74,7 @@ DURATION = str(TERM.duration)
 START_OFFSET = str(TERM["start-offset"])
 LOOP_LENGTH = str(TERM["loop-length"])
 FAILED = str(TERM.failed)
+SPARE = str(TERM.spare)
 CARRIED_OUT = str(TERM["carried-out"])
 """The few terms that the rules themselves speak of."""
 

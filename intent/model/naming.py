@@ -90,7 +90,7 @@ def subject_words(work: Work, installation: Installation | None, subject: Subjec
     return listed(part_words(work, installation, member) for member in subject.members)
 
 
-def subjects_words(work: Work, installation: Installation | None, subjects: Sequence[Subject]) -> Words:
+def subjects_by_name(work: Work, installation: Installation | None, subjects: Sequence[Subject]) -> Words:
     """Several subjects in a heading or a sentence: by their names where they are few, else how many there are."""
     if len(subjects) > FEW:
         return say("{number} parts", number=len(subjects))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from intent.analysis.spares import spares_as_documented
 from intent.language.calendar import span_words
-from intent.language.message import Words, closed, joined, listed, opened, quoted, say, sentence
+from intent.language.message import Words, closed, joined, listed, opened, quoted, say, say_of, sentence
 from intent.model.naming import (
     FEW,
     find_part,
@@ -14,7 +15,7 @@ from intent.model.naming import (
     runs,
     subject_name,
     subject_words,
-    subjects_words,
+    subjects_by_name,
 )
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.subject import Subject, SubjectKind
@@ -51,6 +52,8 @@ class Departure:
     also_against: tuple[Content, ...]
     """What would stand against it still, if what governs were lifted."""
     set_aside: tuple[Content, ...]
+    offered: tuple[Content, ...]
+    """What is allowed in its place, by instructions and by spares."""
     open: tuple[Words, ...]
     rows: tuple[Row, ...]
     is_added: bool
@@ -110,7 +113,7 @@ def _departure(variance: Variance, number: int, rows: Cause) -> Departure:
     added = {part.identifier for part in variance.installation.additions}
     return Departure(
         number=number,
-        subject=subjects_words(work, variance.installation, subjects),
+        subject=subjects_by_name(work, variance.installation, subjects),
         concerns=_every_subject(variance, subjects),
         characteristic=first.characteristic,
         documented=_one_of(row.documented or NOT_GIVEN for row in rows),
@@ -124,10 +127,30 @@ def _departure(variance: Variance, number: int, rows: Cause) -> Departure:
         speaking=tuple(with_source(work, line) for line in first.governing),
         also_against=tuple(with_source(work, line) for line in first.also_against),
         set_aside=tuple(set_aside_words(work, one, headings) for one in first.set_aside),
+        offered=_offered(variance, rows),
         open=tuple(open_words(variance, item) for item in merged(first.open)),
         rows=tuple(rows),
         is_added=first.term == str(PRESENCE) and not added.isdisjoint(first.subject.members),
     )
+
+
+def _offered(variance: Variance, rows: Cause) -> tuple[Content, ...]:
+    lines = {line.identifier: line for row in rows for line in row.offered}
+    return (*(with_source(variance.work, line) for line in lines.values()), *_spare_words(variance, rows))
+
+
+def _spare_words(variance: Variance, rows: Cause) -> Iterator[Words]:
+    """The spares that are as documented, for each part where one is."""
+    for row in rows:
+        spares = spares_as_documented(variance, row)
+        if spares:
+            yield say_of(
+                len(spares),
+                "The spare {devices} is as documented for {part}.",
+                "The spares {devices} are as documented for {part}.",
+                devices=runs([one.identifier for one in spares]),
+                part=subject_words(variance.work, variance.installation, row.subject),
+            )
 
 
 def _one_of(values: Iterable[Words]) -> Words:

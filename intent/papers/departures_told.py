@@ -14,14 +14,18 @@ from intent.variance.result import VERDICT_WORDS, Verdict
 
 
 def departure_section(
-    one: Departure, before: tuple[Words, ...], found_in: Mapping[str, Sequence[Reference]]
+    one: Departure,
+    before: tuple[Words, ...],
+    found_in: Mapping[str, Sequence[Reference]],
+    asked: tuple[Words, ...],
 ) -> PaperSection:
     """Subject and characteristic; verdict and values; the words quoted; what prevails, falls, is open.
 
-    ``before`` is what was shown before, ``found_in`` where the words quoted under each heading were found.
+    ``before`` is what was shown before, ``found_in`` where the words quoted under each heading were found, ``asked``
+    who is asked what about it.
     """
     verdict: tuple[Content, ...] = (Stamp(one.verdict), one.ground, one.days)
-    told = tuple(_told(one, before))
+    told = tuple(_told(one, before, asked))
     return PaperSection(
         title=one.title,
         anchor=one.anchor,
@@ -44,7 +48,7 @@ def _values(one: Departure) -> Iterator[FactLine]:
         yield FactLine(say("concerns"), (one.concerns,))
 
 
-def _told(one: Departure, before: tuple[Words, ...]) -> Iterator[FactLine]:
+def _told(one: Departure, before: tuple[Words, ...], asked: tuple[Words, ...]) -> Iterator[FactLine]:
     """Why, what speaks, what stands against it besides, what is set aside, what is open, and what was shown before."""
     every: tuple[tuple[Words, tuple[Content, ...]], ...] = (
         (say("why"), one.reasons),
@@ -52,6 +56,8 @@ def _told(one: Departure, before: tuple[Words, ...]) -> Iterator[FactLine]:
         (say("also against"), one.also_against),
         (say("set aside"), one.set_aside),
         (say("open"), one.open),
+        (say("instead"), one.offered),
+        (say("asked"), asked),
         (say("shown before"), before),
     )
     yield from (FactLine(label, texts) for label, texts in every if texts)

@@ -114,6 +114,19 @@ def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Reque
     return (*found, Request("", ANYBODY, anybody)) if anybody else tuple(found)
 
 
+def asked_about(departure: Departure, asked: Iterable[Request]) -> tuple[Words, ...]:
+    """Who is asked what about one departure: `Brandvold Estate (artist's estate): to consent, or refuse`."""
+    return tuple(
+        say("{subject}: {text}", subject=request.name, text=listed(dict.fromkeys(kinds)))
+        for request in asked
+        if (kinds := [one.in_short for one in request.questions if _arises_from(one, departure)])
+    )
+
+
+def _arises_from(asking: Asking, departure: Departure) -> bool:
+    return any(one.number == departure.number for one in asking.departures)
+
+
 _OF_THE_WHOLE = Asking(kind=AskingKind.WHOLE, text=WHOLE)
 
 

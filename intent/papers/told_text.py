@@ -22,8 +22,9 @@ from intent.papers.document import (
     Pictures,
     Quotation,
     Ruled,
+    TableRole,
 )
-from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
+from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, in_one, inlines
 from intent.papers.layout import Piece, columns_of, flowed, padded, wrapped
 from intent.papers.prose import as_plain, shown
 from intent.papers.text_table import TextCell, TextColumn, table_lines
@@ -193,6 +194,8 @@ def _facts(facts: Facts, terminal: Terminal) -> Iterator[str]:
 
 
 def _table(table: PaperTable, terminal: Terminal) -> Iterator[str]:
+    if table.role is TableRole.BRIEF:
+        return _brief(table, terminal)
     say = terminal.locale.say
     count, length = len(table.columns), len(table.rows)
     stated = sum(column.share for column in table.columns)
@@ -207,6 +210,12 @@ def _table(table: PaperTable, terminal: Terminal) -> Iterator[str]:
         ),
     ]
     return table_lines(columns, len(table.ticks), terminal.width, terminal.indent)
+
+
+def _brief(table: PaperTable, terminal: Terminal) -> Iterator[str]:
+    """A row as one line, its cells with commas between: what a narrow terminal would make three lines of."""
+    for row in table.rows:
+        yield from terminal.flowed(in_one(row), "", STEP)
 
 
 def _cell(row: Sequence[Content], place: int, terminal: Terminal) -> TextCell:

@@ -38,7 +38,7 @@ from intent.papers.passages_told import references_of
 from intent.papers.proposed import answers_words, changes_words
 from intent.papers.prose import without_comments
 from intent.papers.report_evidence import Evidence, written_by
-from intent.papers.requests import Request, requests
+from intent.papers.requests import Request, asked_about, requests
 from intent.papers.signing import signers
 from intent.papers.sources_told import source_sections
 from intent.variance.result import RowKey, Variance
@@ -152,7 +152,12 @@ def _drawings(matter: Matter) -> PaperSection:
 
 def _departures(matter: Matter) -> PaperSection:
     found = [
-        departure_section(one, _shown_before(matter, one), _found_in(matter, one))
+        departure_section(
+            one,
+            _shown_before(matter, one),
+            _found_in(matter, one),
+            asked_about(one, matter.requests),
+        )
         for one in matter.departures
     ]
     return PaperSection(

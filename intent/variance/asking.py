@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from intent.model.phrasing import NOT_GIVEN
 from intent.variance.case import Case
+from intent.variance.change import is_broad
 from intent.variance.people import highest_living, staff, who_can_answer
 from intent.variance.result import Row, Verdict
 
@@ -29,10 +30,30 @@ def _named(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
     if row.verdict in _OF_THE_GIVERS:
         yield from _givers(case, row, day)
     elif row.verdict is Verdict.UNCOVERED or (row.verdict is Verdict.UNKNOWN and not row.open):
-        if row.proposed == NOT_GIVEN and case.installation.by:
-            yield case.installation.by
-        else:
-            yield from highest_living(case.work, day)
+        yield from _who_knows(case, row, day)
+
+
+def _who_knows(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
+    """Of the proposal, whoever proposes it; of what stood there, the house; of what nobody ever said, the artist."""
+    proposer = case.installation.by
+    if row.verdict is Verdict.UNKNOWN and _is_documented_broadly(case, row):
+        yield from staff(case.work, day)
+    elif proposer and (row.proposed == NOT_GIVEN or _is_unclear(row)):
+        yield proposer
+    else:
+        yield from highest_living(case.work, day)
+
+
+def _is_unclear(row: Row) -> bool:
+    """Whether it is documented, and what is proposed cannot be told apart from that."""
+    return row.verdict is Verdict.UNKNOWN and row.documented != NOT_GIVEN
+
+
+def _is_documented_broadly(case: Case, row: Row) -> bool:
+    characteristic = case.vocabulary.characteristics.get(row.term or "")
+    return characteristic is not None and any(
+        is_broad(case, member, characteristic) for member in row.subject.members
+    )
 
 
 def _givers(case: Case, row: Row, day: datetime.date) -> Iterator[str]:

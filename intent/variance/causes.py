@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from intent.language.message import Words, say
-from intent.model.naming import subjects_words
+from intent.model.naming import subjects_by_name
 from intent.model.subject import WHOLE_WORK
 from intent.names import PRESENCE
 from intent.variance.amounts import HOLDS
@@ -29,13 +29,13 @@ def _likeness(row: Row) -> Row:
 
     What nobody can tell has the instruction that asks for it as its cause, whatever is documented of each part.
     """
-    alike = replace(row, subject=WHOLE_WORK, reason="")
+    alike = replace(row, subject=WHOLE_WORK, reason="", offered=())
     return replace(alike, documented="") if row.verdict is Verdict.UNKNOWN and row.open else alike
 
 
 def concerned_words(variance: Variance, cause: Cause) -> Words:
     """Whom a cause is about: by name, or counted."""
-    return subjects_words(variance.work, variance.installation, [row.subject for row in cause])
+    return subjects_by_name(variance.work, variance.installation, [row.subject for row in cause])
 
 
 def proposed_words(variance: Variance, cause: Cause) -> Words:

@@ -113,7 +113,7 @@ def dilemma_words(case: Case, dilemma: Dilemma, day: datetime.date) -> Words:
     )
     people = listed(person_name(case.work, person) for person in settling(case, dilemma, day))
     return say(
-        "{lines} cannot be met together, whatever is proposed: {people} would have to settle which gives way.",
+        "{lines} cannot be met together, whatever is proposed: {people} would have to settle which gives way",
         lines=lines,
         people=people,
     )

@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from intent.language.message import Words, joined, say
+from intent.language.message import Words, closed, joined, say
 from intent.model.installation import Installation
 from intent.model.work import Instruction, Work
 from intent.values.dates import DaySpan
@@ -19,7 +19,8 @@ from intent.variance.grounds import Found, gravity, judge_day, together
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.outcome import concluded
 from intent.variance.reasons import over_words, reason_for, remarks
-from intent.variance.result import BROKEN, Effect, Row, RowKey, Variance, Verdict
+from intent.variance.resting import resting_words
+from intent.variance.result import BROKEN, NOT_COVERED, Effect, Row, RowKey, Variance, Verdict
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 from intent.variance.verdict import Judgement
 from intent.variance.worth_asking import worth_asking
@@ -105,6 +106,7 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
         set_aside=judgement.set_aside,
         days=days,
         open=judgement.open,
+        offered=_offered(judgement),
         rests_on_practice=gravest >= Verdict.BREACH.badness
         and not any(each.is_broken_beyond_practice for _, each in found),
     )
@@ -112,18 +114,24 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     day = (days or spans[0]).first
     apart: list[Words] = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
     over = [over_words(case, said) for said in judgement.over] if judgement.verdict.is_departure else []
+    resting = resting_words(case, judgement.governing, topic.members, day)
     found_dilemmas = dilemmas_about(case, topic, [span.first for span in spans])
-    dilemmas = [dilemma_words(case, dilemma, day) for dilemma in found_dilemmas]
+    dilemmas = [closed(dilemma_words(case, dilemma, day)) for dilemma in found_dilemmas]
     reason = joined(
         [
             reason_for(case, row),
             *apart,
             *_remarks(case, topic, row),
+            *resting,
             *dict.fromkeys(over),
             *dilemmas,
         ]
     )
     yield Ruling(replace(row, reason=reason, ask=who_could_lift(case, row, day)), topic, judgement)
+
+
+def _offered(judgement: Judgement) -> tuple[Instruction, ...]:
+    return tuple(said.line for said in judgement.offers) if judgement.verdict in NOT_COVERED else ()
 
 
 def _telling(case: Case, judged: Found) -> tuple[tuple[int, bool], int]:

@@ -56,6 +56,8 @@ VERDICT_WORDS = {
 
 BROKEN = frozenset({Verdict.FORBIDDEN, Verdict.BREACH})
 """The verdicts of what breaks an instruction."""
+NOT_COVERED = BROKEN | {Verdict.CONTRADICTION, Verdict.UNCOVERED}
+"""The verdicts of what no permission covers."""
 
 
 class Outcome(StrEnum):
@@ -143,6 +145,8 @@ class Row:
     """Additions that a whole counts with the parts that its subject names."""
     also_against: tuple[Instruction, ...] = ()
     """What else stands against it, of this ground or another: it would remain if what governs were lifted."""
+    offered: tuple[Instruction, ...] = ()
+    """Of what is not covered: permissions in force that allow other values of it."""
     rests_on_practice: bool = False
     """Whether only what ranks with observed practice is broken, on every day: to be referred, not refused."""
 

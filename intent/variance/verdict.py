@@ -85,6 +85,8 @@ class Judgement:
     """All that is surely broken, whatever the modality."""
     over: tuple[Said, ...] = ()
     """Permissions that would cover the value, were they not over."""
+    offers: tuple[Said, ...] = ()
+    """Permissions in force that speak of it and allow other values."""
 
     def is_broken_beyond_practice(self, case: Case) -> bool:
         """Whether anything is broken that does not rank with observed practice, which alone is only to be referred."""
@@ -134,8 +136,15 @@ def _can_lift(said: Said, against: Said) -> bool:
 def judge_ground(case: Case, every: Sequence[Said], change: Deviation, ground: str) -> Judgement | None:
     """Step 4: the first verdict that applies; none where this ground has nothing to say."""
     found = _judged(weigh(case, every), every, change, ground)
+    if found is None:
+        return None
     over = tuple(said for said in every if said.over is not None)
-    return replace(found, over=over) if found is not None and over else found
+    offers = tuple(said for said in every if said.over is None and _allows_others(said))
+    return replace(found, over=over, offers=offers) if over or offers else found
+
+
+def _allows_others(said: Said) -> bool:
+    return said.line.modality is Modality.ALLOWED and said.says is Says.NOTHING
 
 
 def _judged(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from intent.analysis.examination.asks_in_vain import asks_in_vain
 from intent.analysis.examination.breakable_aggregates import aggregate_can_break
 from intent.analysis.examination.clashes import cannot_be_met
 from intent.analysis.examination.documented_departures import documented_departs
@@ -29,6 +30,7 @@ CHECKS: tuple[Check, ...] = (
     never_used,
     idle,
     documented_departs,
+    asks_in_vain,
     aggregate_can_break,
     no_effect,
     left_silent,
