@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from intent.language.message import Words, listed, opened, say, say_of
+from intent.model.subject import SubjectKind
 from intent.papers.departures import Departure
 from intent.papers.document import (
     Block,
@@ -106,6 +107,7 @@ def _named(one: Departure) -> Content:
 
 
 def _change(one: Departure) -> Words:
-    if one.documented == one.proposed:
+    of_the_venue = one.rows[0].subject.kind is SubjectKind.VENUE  # of which nothing is documented
+    if of_the_venue or one.documented == one.proposed:
         return one.proposed
     return say("{before} → {after}", before=one.documented, after=one.proposed)

@@ -12,6 +12,7 @@ from intent.variance.result import Variance
 
 IN_SHORT = {
     "breaker-inrush": say("the breaker may trip when it is switched on"),
+    "cable-too-long": say("a cable is longer than the device takes"),
     "ceiling-too-low": say("the ceiling is too low"),
     "circuit-overloaded": say("a circuit is overloaded"),
     "corridor-too-narrow": say("it does not go through the corridor"),
@@ -19,6 +20,7 @@ IN_SHORT = {
     "device-used-twice": say("one device in two places"),
     "door-too-narrow": say("it does not go through the door"),
     "floor-overloaded": say("the floor does not bear it"),
+    "foot-overloading": say("a foot presses too hard on the floor"),
     "hanging-point-overloaded": say("the fixing does not bear it"),
     "heat": say("the room gets too warm"),
     "leakage": say("the residual-current device may trip"),
@@ -31,6 +33,7 @@ IN_SHORT = {
     "may-not-fit": say("it does not go round the corner"),
     "not-arriving": say("no picture or sound arrives"),
     "other-channel": say("another channel arrives"),
+    "plug": say("the plug does not go into the socket"),
     "standard-not-taken": say("the standard is not taken"),
     "vents-not-free": say("the vents are not free"),
 }
