@@ -19,7 +19,7 @@ from intent.variance.grounds import Found, gravity, judge_day, together
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.outcome import concluded
 from intent.variance.reasons import over_words, reason_for, remarks
-from intent.variance.resting import resting_words
+from intent.variance.relied_on import resting_words
 from intent.variance.result import BROKEN, NOT_COVERED, Effect, Row, RowKey, Variance, Verdict
 from intent.variance.topics import EachIndex, Topic, TopicKind, index_lines, topics_of
 from intent.variance.verdict import Judgement
