@@ -78,8 +78,15 @@ def validate(file: Path, work: Path | None, date: datetime.date | None, digests:
 @language_option("the words and what they mean")
 @output_option()
 @paper_option()
+@date_option("The date that the paper bears")
 def terms(
-    name: str | None, work: Path | None, form: str, language: str, output: Path | None, paper: str
+    name: str | None,
+    work: Path | None,
+    form: str,
+    language: str,
+    output: Path | None,
+    paper: str,
+    date: datetime.date | None,
 ) -> None:
     """Say which words the vocabulary has, and what one means.
 
@@ -89,7 +96,7 @@ def terms(
         answer = verbs.terms(name, work)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    deliver_reply(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper=paper, date=date)
 
 
 @click.command()

@@ -20,9 +20,7 @@ STANDARDS_OFFERED = ("shacl", "odrl", "lido", "linked-art", "premis")
 @click.argument("file", type=FILE)
 @click.option("--to", type=FILE, required=True, help="A new folder, or a new file that ends in .zip.")
 @work_option()
-@click.option(
-    "--date", type=Day(), help="The date that the package bears; the installation's first day if none."
-)
+@click.option("--date", type=Day(), help="The date that the package and its papers bear; today's if none.")
 @click.option("--pdf/--no-pdf", default=True, help="Put the report and the placement cards in as PDFs too.")
 @language_option("the report, the cards, the annex and the packing list")
 def pack(

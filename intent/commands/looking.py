@@ -35,6 +35,7 @@ from intent.diagnostics import UnknownName
 @language_option("the explanation")
 @output_option()
 @paper_option()
+@date_option("The date that the paper bears")
 def explain(
     work: Path,
     subject: str | None,
@@ -44,6 +45,7 @@ def explain(
     language: str,
     output: Path | None,
     paper: str,
+    date: datetime.date | None,
 ) -> None:
     """Say what governs a part, a group, a characteristic or the whole work, in whose words.
 
@@ -55,7 +57,7 @@ def explain(
         answer = verbs.explain(work, subject, characteristic, on)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    deliver_reply(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper=paper, date=date)
 
 
 @click.command()
@@ -66,6 +68,7 @@ def explain(
 @language_option("the history")
 @output_option()
 @paper_option()
+@date_option("The date that the paper bears")
 def history(
     work: Path,
     part: str | None,
@@ -74,6 +77,7 @@ def history(
     language: str,
     output: Path | None,
     paper: str,
+    date: datetime.date | None,
 ) -> None:
     """Tell how a work was shown, and what departed from its documentation.
 
@@ -85,7 +89,7 @@ def history(
         answer = verbs.history(work, part, characteristic)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
-    deliver_reply(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper=paper, date=date)
 
 
 @click.command()
@@ -96,6 +100,7 @@ def history(
 @language_option("the comparison")
 @output_option()
 @paper_option()
+@date_option("The date that the paper bears")
 def compare(
     old: Path,
     new: Path,
@@ -104,6 +109,7 @@ def compare(
     language: str,
     output: Path | None,
     paper: str,
+    date: datetime.date | None,
 ) -> int:
     """Say what changed between two states of the documentation of one work.
 
@@ -112,7 +118,7 @@ def compare(
     Example: intent compare timetable/work-2019.md timetable/work.md
     """
     answer = verbs.compare(old, new, installation)
-    deliver_reply(answer, form, language, output, paper)
+    deliver_reply(answer, form, language, output, paper=paper, date=date)
     return 1 if answer.found.works.differences else 0
 
 
@@ -122,7 +128,7 @@ def compare(
 @language_option("the questions")
 @output_option()
 @paper_option()
-@date_option("The day of the conversation")
+@date_option("The day of the conversation, which the paper bears")
 def questions(
     work: Path, form: str, language: str, output: Path | None, paper: str, date: datetime.date | None
 ) -> None:
@@ -133,4 +139,4 @@ def questions(
 
     Example: intent questions timetable/work.md --format html --output questions.html
     """
-    deliver_reply(verbs.questions(work, date), form, language, output, paper)
+    deliver_reply(verbs.questions(work, date), form, language, output, paper=paper, date=date)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import shutil
 import sys
 from collections.abc import Iterable
@@ -38,8 +39,16 @@ def deliver_bytes(content: bytes, output: Path | None) -> None:
     click.echo(f"written: {output}", err=True)
 
 
-def deliver_reply(answer: Reply[Any], form: str, language: str, output: Path | None, paper: str) -> None:
-    """Tell an answer in a form and a language, and say what was noticed on the way."""
+def deliver_reply(
+    answer: Reply[Any],
+    form: str,
+    language: str,
+    output: Path | None,
+    *,
+    paper: str,
+    date: datetime.date | None,
+) -> None:
+    """Tell an answer in a form and a language, with the day that it bears, and say what was noticed on the way."""
     from intent import verbs  # here alone: a check has no answer to tell
 
     if form == "pdf":
@@ -48,10 +57,10 @@ def deliver_reply(answer: Reply[Any], form: str, language: str, output: Path | N
     if form == "json":
         stays_english(form, language)
     if form != "pdf":
-        deliver(verbs.tell_reply(answer, form, language, width=width_for(output)), output)
+        deliver(verbs.tell_reply(answer, form, language, date=date, width=width_for(output)), output)
         return
     begin("laying out the pages")
-    deliver_bytes(verbs.pdf(verbs.tell_reply(answer, "html", language), paper), output)
+    deliver_bytes(verbs.pdf(verbs.tell_reply(answer, "html", language, date=date), paper), output)
 
 
 def stays_english(form: str, language: str) -> None:

@@ -64,7 +64,6 @@ def pages_of(
     passages = Passages(found.quoted, tuple(sources))
     read = [EvidenceFile(FileRole(file.role), file.name, file.sha256) for file in proposal.files]
     read.extend(EvidenceFile(FileRole.SOURCE, *file) for file in passages.files)
-    assert outgoing.day is not None
     evidence = Evidence(tuple(read), VERSION, outgoing.day)
     told = ToldProposal(
         proposal=proposal,

@@ -27,7 +27,7 @@ class Outgoing:
     texts: Mapping[str, str]
     """The dossier as it leaves, by path in the package."""
     files: tuple[CarriedFile, ...]
-    day: datetime.date | None
+    day: datetime.date
     """The date of the package."""
     findings: tuple[Diagnostic, ...]
 
@@ -40,10 +40,8 @@ class Outgoing:
         return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:60].strip("-") or "package"
 
 
-def outgoing_of(
-    documentation: Documentation, proposal: Proposal | None, date: datetime.date | None
-) -> Outgoing:
-    """What goes out, dated, or else of the first day of the installation. Raises `Unusable` where it cannot travel."""
+def outgoing_of(documentation: Documentation, proposal: Proposal | None, date: datetime.date) -> Outgoing:
+    """What goes out on a day. Raises `Unusable` where it cannot travel."""
     leaving = leaving_of(documentation, proposal)
     texts = dossier_texts(leaving, proposal)
     files, findings = carried_files(documentation, leaving.work)
@@ -51,14 +49,13 @@ def outgoing_of(
     found = (*findings, *_unsafe([*texts, *(one.inside for one in files)], texts, span))
     if has_errors(found):
         raise Unusable(one for one in found if one.is_error)
-    first = proposal.installation.dates.first if proposal else None
     return Outgoing(
         documentation=documentation,
         proposal=proposal,
         leaving=leaving,
         texts=texts,
         files=files,
-        day=date or first,
+        day=date,
         findings=found,
     )
 

@@ -49,7 +49,6 @@ def agenda_paper(agenda: Agenda) -> Document:
             _sheet(agenda.work, number, sheet) for number, sheet in enumerate(agenda.sheets, start=1)
         ),
         foot=MEASURE if agenda.count else NOTHING,
-        created=agenda.day,
         styles=("agenda.css",),
     )
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterable, Iterator, Sequence
 
-from intent.language.message import Words, listed, opened, say, say_of
+from intent.language.message import Words, joined, listed, opened, say, say_of
 from intent.model.subject import SubjectKind
 from intent.papers.departures import Departure
 from intent.papers.document import (
@@ -24,6 +25,7 @@ from intent.papers.document import (
 from intent.papers.inline import Content, Phrase, Stamp
 from intent.papers.masthead import outcome_sentence
 from intent.papers.obstacles_told import obstacles_in_short
+from intent.papers.proposed import answers_ahead
 from intent.papers.requests import Asking, AskingKind, Request, departures_words, each_once
 from intent.papers.verdict_words import OUTCOME_WORDS
 from intent.variance.result import Variance
@@ -33,9 +35,12 @@ NAMED = 2
 
 
 def at_a_glance(
-    variance: Variance, departures: Sequence[Departure], requests: Sequence[Request]
+    variance: Variance, departures: Sequence[Departure], requests: Sequence[Request], day: datetime.date
 ) -> PaperSection:
-    """The outcome in one sentence, who must be asked what, what stands in the way, and a line for each departure."""
+    """The outcome in one sentence, who must be asked what, what stands in the way, and a line for each departure.
+
+    ``day`` is that of the paper.
+    """
     outcome = variance.outcome
     return PaperSection(
         title=say("Outcome"),
@@ -44,11 +49,25 @@ def at_a_glance(
         blocks=(
             Paragraph(Stamp(outcome), ParagraphRole.OUTCOME),
             Paragraph(outcome_sentence(variance), ParagraphRole.VERDICT),
+            *_ahead(variance, day),
             *_asked(requests),
             *_in_the_way(variance),
             *_each(departures),
         ),
     )
+
+
+def _ahead(variance: Variance, day: datetime.date) -> Iterator[Block]:
+    answers = answers_ahead(variance, day)
+    if answers:
+        told = say_of(
+            len(answers),
+            "Counted with it is an answer that is dated after this report: {answers}",
+            "Counted with it are {number} answers that are dated after this report: {answers}",
+            number=len(answers),
+            answers=joined(answers),
+        )
+        yield Paragraph(told, ParagraphRole.QUIET)
 
 
 def _brief(title: Words, name: str, block: Block) -> PaperSection:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator, Sequence
 
 from intent.language.calendar import span_words, until_words
@@ -12,6 +13,7 @@ from intent.model.naming import part_words, person_words, runs
 from intent.model.phrasing import expression_words
 from intent.model.work import Connection, Material, Part
 from intent.papers.statements_told import altered_words, statements_words
+from intent.values.dates import DaySpan
 from intent.variance.result import Variance
 
 MANY = 4
@@ -37,6 +39,18 @@ def answers_words(variance: Variance) -> tuple[Words, ...]:
     consents = [_consent(variance, consent) for consent in variance.installation.consents]
     attested = [_attestation(variance, fact) for fact in variance.installation.attestations]
     return (*consents, *attested)
+
+
+def answers_ahead(variance: Variance, day: datetime.date) -> tuple[Words, ...]:
+    """The answers that are dated after the day of a paper, and are counted all the same: a reader has to be told."""
+    installation = variance.installation
+    consents = (_consent(variance, one) for one in installation.consents if _is_after(one.date, day))
+    attested = (_attestation(variance, one) for one in installation.attestations if _is_after(one.date, day))
+    return (*consents, *attested)
+
+
+def _is_after(date: DaySpan | None, day: datetime.date) -> bool:
+    return date is not None and date.first > day
 
 
 def _parts(variance: Variance, identifiers: Sequence[str]) -> Words:

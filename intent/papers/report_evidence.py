@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import datetime
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from intent.language.calendar import day_words
-from intent.language.message import Message, say
+from intent.language.message import Message, joined, say
+from intent.papers.document import Document
 
 
 class FileRole(StrEnum):
@@ -64,8 +65,15 @@ class Evidence:
 
 def written_by(evidence: Evidence) -> Message:
     """Which version of the program wrote the report, and when."""
-    return say(
-        "Written by intent {version} on {date}.",
-        version=evidence.version,
-        date=day_words(evidence.date),
-    )
+    return written_on(evidence.version, evidence.date)
+
+
+def written_on(version: str, day: datetime.date) -> Message:
+    """Which version of the program wrote a paper, and when."""
+    return say("Written by intent {version} on {date}.", version=version, date=day_words(day))
+
+
+def dated(document: Document, version: str, day: datetime.date) -> Document:
+    """A paper that bears the day on which it was made."""
+    foot = joined([document.foot, written_on(version, day)])
+    return replace(document, created=day, foot=foot)

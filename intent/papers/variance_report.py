@@ -142,7 +142,7 @@ def _proposal(matter: Matter) -> PaperSection:
 
 
 def _outcome(matter: Matter) -> PaperSection:
-    return at_a_glance(matter.variance, matter.departures, matter.requests)
+    return at_a_glance(matter.variance, matter.departures, matter.requests, matter.evidence.date)
 
 
 def _drawings(matter: Matter) -> PaperSection:

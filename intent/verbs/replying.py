@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Generic, TypeVar
@@ -9,7 +10,9 @@ from typing import Generic, TypeVar
 from intent.diagnostics import Diagnostic
 from intent.language.languages import locale_of
 from intent.papers.document import Document
+from intent.papers.report_evidence import dated
 from intent.papers.telling import tell
+from intent.version import VERSION
 
 Found = TypeVar("Found")
 
@@ -27,14 +30,22 @@ class Reply(Generic[Found]):
 
 
 def tell_reply(
-    answer: Reply[Found], form: str, language: str = "en", *, width: int = 80, colour: bool = False
+    answer: Reply[Found],
+    form: str,
+    language: str = "en",
+    *,
+    date: datetime.date | None = None,
+    width: int = 80,
+    colour: bool = False,
 ) -> str:
     """An answer in a form, one of `text`, `markdown`, `html` and, for programs and always in English, `json`.
 
-    ``width`` (in columns) and ``colour`` (ANSI) concern text alone. Raises ``ValueError`` for another form or language.
+    ``date`` is the day that the paper bears, today if none. ``width`` (in columns) and ``colour`` (ANSI) concern text
+    alone. Raises ``ValueError`` for another form or language.
     """
     if form == "json":
         if answer.for_programs is None:
             raise ValueError("this is not offered as JSON")
         return answer.for_programs()
-    return tell(answer.paper, form, locale_of(language), width=width, colour=colour)
+    paper = dated(answer.paper, VERSION, date or datetime.date.today())
+    return tell(paper, form, locale_of(language), width=width, colour=colour)

@@ -30,12 +30,19 @@ def pack(
 ) -> Package:
     """A work, or an installation with its work and report, as a package without what stays in the house.
 
-    ``to`` is a new folder, or a new file that ends in `.zip`; ``date`` is that of the package, the installation's
-    first day if none. The report and the placement cards go as pages, and as PDFs unless ``pdf`` says no; all papers
+    ``to`` is a new folder, or a new file that ends in `.zip`; ``date`` is that of the package and of all papers in
+    it, today's if none. The report and the placement cards go as pages, and as PDFs unless ``pdf`` says no; all papers
     are in a language. Raises `Unusable`.
     """
     documentation, proposal = read_either(path, work)
-    return write_package(documentation, proposal, Path(to), date=date, pdf=pdf, locale=locale_of(language))
+    return write_package(
+        documentation,
+        proposal,
+        Path(to),
+        date=date or datetime.date.today(),
+        pdf=pdf,
+        locale=locale_of(language),
+    )
 
 
 def export(
