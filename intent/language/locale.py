@@ -112,7 +112,8 @@ class Locale:
             if least is None or low == 0:
                 return self.say(say("not known"))
             return self.say(say("at least {least}", least=_with_unit(least, unit)))
-        if least is None:
+        if least is None or (low == 0 and not unit.startswith("°")):
+            # "Between 0 and 30.5 cm" says no more: nothing but a temperature or an angle goes below 0.
             return self.say(say("at most {most}", most=_with_unit(most, unit)))
         return self.say(say("between {low} and {high}", low=least, high=_with_unit(most, unit)))
 

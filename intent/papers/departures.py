@@ -212,4 +212,4 @@ def missing_words(item: Open) -> Words:
     what = item.text or say("value")
     if item.kind is OpenKind.STATEMENT:
         return say("it is not known whether {statement}", statement=what)
-    return say("the {value} is not known well enough", value=what)
+    return say("not known well enough: {value}", value=what)
