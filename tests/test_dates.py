@@ -51,6 +51,10 @@ LEVEL_1 = {
     "1985-04-XX": ("1985-04-01", "1985-04-30"),
     "1985-XX-XX": ("1985-01-01", "1985-12-31"),
     "156X": ("1560-01-01", "1569-12-31"),
+    # not examples: a decade widened by one, and what is widened at either end of the calendar
+    "198X~": ("1970-01-01", "1999-12-31"),
+    "0001~": ("0001-01-01", "0002-12-31"),
+    "9999~": ("9998-01-01", "9999-12-31"),
     "000X": ("0001-01-01", "0009-12-31"),  # not an example: the calendar begins with the year 1
     # extended interval: open end, open start, unknown end, unknown start, qualified ends
     "1985-04-12/..": ("1985-04-12", str(LAST_DAY)),
@@ -119,6 +123,7 @@ def test_the_examples_of_the_specification(written: str) -> None:
     span = read_date(written)
     assert (span.first, span.last) == days(*{**LEVEL_0, **LEVEL_1}[written])
     assert str(span) == written
+    assert str(DaySpan(span.first, span.last)) == f"{span.first}/{span.last}"
 
 
 @pytest.mark.parametrize("written", [*REFUSED, *NOT_DAYS])

@@ -57,7 +57,7 @@ def test_other_units_are_told_as_they_are_held() -> None:
         (point(Fraction(1, 2)), "", 2, "0.5"),
         (point(0), "", 0, "0"),
         (point(Fraction(1, 100)), "cm", 1, "1 cm"),
-        (between(0, 1), "", 1, "between 0 and 1"),
+        (between(0, 1), "", 1, "at most 1"),
         (between(1, 5), "", 5, "between 1 and 5"),
         (Interval(Fraction(1), None), "", 2, "at least 1"),
     ],

@@ -195,3 +195,9 @@ def test_cards_fit_a_phone_and_print_four_to_a_sheet(cards: Shown) -> None:
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE
     printed = pypdf.PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True))).pages
     assert len(printed) == -(-number // 4)
+
+
+def test_the_first_screen_has_all_that_decides(report: Shown) -> None:
+    """On the smallest common screen of a desk, 1366 by 768: outcome, who is asked, obstacles, a line a departure."""
+    page = report.on(1366)
+    assert page.evaluate("document.querySelector('#outcome').getBoundingClientRect().bottom") <= 768
