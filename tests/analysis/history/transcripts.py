@@ -77,7 +77,9 @@ def _told(command: str, output: str) -> str:
     """What matters of an output: of a check the departures, of a validation what is found, without the sum."""
     if command == "validate":
         return "".join(output.splitlines(keepends=True)[:-1])
-    return "".join(_departures(output)) if command == "check" else output
+    if command == "check":
+        return "".join(_departures(output))
+    return re.sub(r"\s*Written by intent \S+ on [^.]+\.", "", output)  # of whatever version and day
 
 
 def _departures(report: str) -> Iterator[str]:
