@@ -25,7 +25,7 @@ def asks_in_vain(case: Case, _: Sequence[TopicClaims]) -> Iterator[Finding]:
         missing = _missing(case, line) if line.modality is not Modality.ALLOWED else ()
         if missing:
             yield Finding(
-                slug="asks-for-what-is-not-given",
+                slug="asks-in-vain",
                 message=_message(case, line, missing),
                 node=line.iri,
                 subject=line.identifier,
