@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
 
-from intent.language.message import Words, joined, listed, opened, say, say_of
+from intent.language.message import Words, listed, opened, say, say_of
 from intent.model.subject import SubjectKind
 from intent.papers.departures import Departure
 from intent.papers.document import (
@@ -22,7 +22,7 @@ from intent.papers.document import (
     SectionRole,
     TableRole,
 )
-from intent.papers.inline import Content, Phrase, Stamp
+from intent.papers.inline import Content, Inline, Phrase, Stamp, quiet
 from intent.papers.masthead import outcome_sentence
 from intent.papers.obstacles_told import obstacles_in_short
 from intent.papers.proposed import answers_ahead
@@ -48,8 +48,7 @@ def at_a_glance(
         gist=OUTCOME_WORDS[outcome],
         blocks=(
             Paragraph(Stamp(outcome), ParagraphRole.OUTCOME),
-            Paragraph(outcome_sentence(variance), ParagraphRole.VERDICT),
-            *_ahead(variance, day),
+            Paragraph((outcome_sentence(variance), *_ahead(variance, day)), ParagraphRole.VERDICT),
             *_asked(requests),
             *_in_the_way(variance),
             *_each(departures),
@@ -57,17 +56,18 @@ def at_a_glance(
     )
 
 
-def _ahead(variance: Variance, day: datetime.date) -> Iterator[Block]:
-    answers = answers_ahead(variance, day)
-    if answers:
+def _ahead(variance: Variance, day: datetime.date) -> Iterator[Inline]:
+    """How many answers are dated after the report; which they are is said with all that is on record."""
+    number = len(answers_ahead(variance, day))
+    if number:
         told = say_of(
-            len(answers),
-            "Counted with it is an answer that is dated after this report: {answers}",
-            "Counted with it are {number} answers that are dated after this report: {answers}",
-            number=len(answers),
-            answers=joined(answers),
+            number,
+            "Counted with it is {number} answer that is dated after this report.",
+            "Counted with it are {number} answers that are dated after this report.",
+            number=number,
         )
-        yield Paragraph(told, ParagraphRole.QUIET)
+        yield " "
+        yield quiet(told)
 
 
 def _brief(title: Words, name: str, block: Block) -> PaperSection:

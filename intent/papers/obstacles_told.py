@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from intent.language.message import Words, joined, opened, say, sentence
 from intent.model.naming import runs, subject_in_short, subject_name
@@ -47,17 +47,23 @@ MANY = 6
 
 
 def obstacles_in_short(obstacles: Sequence[Obstacle]) -> tuple[Words, ...]:
-    """A line for each sort of obstacle that counts, with the parts that it concerns; those that are sure first."""
-    sorts: dict[tuple[bool, Words], list[Obstacle]] = {}
-    for one in sorted(in_the_way(obstacles), key=lambda one: not one.is_sure):
-        sorts.setdefault((one.is_sure, IN_SHORT.get(one.slug, one.text)), []).append(one)
-    return tuple(_in_short(words, same, is_sure=is_sure) for (is_sure, words), same in sorts.items())
+    """A line for each sort of obstacle that is sure, with the parts that it concerns; all that are open in one line."""
+    counting = in_the_way(obstacles)
+    sure = _by_sort(one for one in counting if one.is_sure)
+    unsure = _by_sort(one for one in counting if not one.is_sure)
+    lines = tuple(say("{name} ({role})", name=opened(words), role=whose) for words, whose in sure)
+    if not unsure:
+        return lines
+    told = (say("{name} ({role})", name=words, role=whose) for words, whose in unsure)
+    return (*lines, say("Not known whether {obstacle}", obstacle=joined(told, "; ")))
 
 
-def _in_short(words: Words, same: Sequence[Obstacle], *, is_sure: bool) -> Words:
-    if is_sure:
-        return say("{name} ({role})", name=opened(words), role=_concerned(same))
-    return say("Not known whether {obstacle} ({parts})", obstacle=words, parts=_concerned(same))
+def _by_sort(obstacles: Iterable[Obstacle]) -> tuple[tuple[Words, Words], ...]:
+    """What each sort comes to, and which parts it concerns."""
+    sorts: dict[Words, list[Obstacle]] = {}
+    for one in obstacles:
+        sorts.setdefault(IN_SHORT.get(one.slug, one.text), []).append(one)
+    return tuple((words, _concerned(same)) for words, same in sorts.items())
 
 
 def _concerned(same: Sequence[Obstacle]) -> Words:

@@ -34,19 +34,27 @@ def changes_words(variance: Variance) -> tuple[Words, ...]:
     return told or (UNCHANGED,)
 
 
-def answers_words(variance: Variance) -> tuple[Words, ...]:
-    """The consents and attestations on record, one sentence each."""
-    consents = [_consent(variance, consent) for consent in variance.installation.consents]
-    attested = [_attestation(variance, fact) for fact in variance.installation.attestations]
-    return (*consents, *attested)
+def answers_words(variance: Variance, day: datetime.date) -> tuple[Words, ...]:
+    """The consents and attestations on record, one sentence each; those dated after the day of the paper say so."""
+    return tuple(
+        joined([_answer(variance, one), say("This is dated after the report.")])
+        if _is_after(one.date, day)
+        else _answer(variance, one)
+        for one in _answers(variance)
+    )
 
 
-def answers_ahead(variance: Variance, day: datetime.date) -> tuple[Words, ...]:
+def answers_ahead(variance: Variance, day: datetime.date) -> tuple[Consent | Attestation, ...]:
     """The answers that are dated after the day of a paper, and are counted all the same: a reader has to be told."""
-    installation = variance.installation
-    consents = (_consent(variance, one) for one in installation.consents if _is_after(one.date, day))
-    attested = (_attestation(variance, one) for one in installation.attestations if _is_after(one.date, day))
-    return (*consents, *attested)
+    return tuple(one for one in _answers(variance) if _is_after(one.date, day))
+
+
+def _answers(variance: Variance) -> tuple[Consent | Attestation, ...]:
+    return (*variance.installation.consents, *variance.installation.attestations)
+
+
+def _answer(variance: Variance, one: Consent | Attestation) -> Words:
+    return _consent(variance, one) if isinstance(one, Consent) else _attestation(variance, one)
 
 
 def _is_after(date: DaySpan | None, day: datetime.date) -> bool:

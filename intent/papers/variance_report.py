@@ -128,7 +128,7 @@ def _work(matter: Matter) -> PaperSection:
 
 
 def _proposal(matter: Matter) -> PaperSection:
-    answers = answers_words(matter.variance)
+    answers = answers_words(matter.variance, matter.evidence.date)
     on_record = (Paragraph(say("On record:"), ParagraphRole.LEADIN), Items(answers)) if answers else ()
     return PaperSection(
         title=say("What is proposed"),

@@ -121,7 +121,7 @@ def test_the_report_is_silent_within_the_page_and_accessible(
 
 @pytest.mark.parametrize("width", [PHONE, 900, DESK])
 def test_drawings_lie_within_the_page_documented_first(report: Shown, width: int) -> None:
-    """Beside each other on a desk, one under the other on a phone; obstacles come before, departures after."""
+    """Beside each other on a desk, one under the other on a phone; what decides comes before, all else after."""
     page = report.on(width)
     boxes = page.evaluate(
         "[...document.querySelectorAll('#drawings svg')].filter(one => one.getClientRects().length)"
@@ -132,7 +132,8 @@ def test_drawings_lie_within_the_page_documented_first(report: Shown, width: int
     first, second = boxes[:2]
     assert (first[1] <= second[0]) if width == DESK else (first[3] <= second[2])
     order = page.evaluate("[...document.querySelectorAll('main > section')].map(one => one.id)")
-    assert [one for one in order if one != "obstacles"][1:4] == ["outcome", "drawings", "departures"]
+    assert order[:2] == ["outcome", "drawings"]
+    assert order.index("proposal") < order.index("departures") < order.index("evidence")
 
 
 def test_in_print_the_two_states_stand_beside_each_other_at_their_size(report: Shown) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import replace
 
 import pytest
@@ -78,7 +79,7 @@ def test_a_refused_and_an_unanswered_consent(variance: Variance) -> None:
         Consent(iri="", person="estate", to=("R1.2",)),
     )
     asked = replace(variance, installation=replace(variance.installation, consents=consents, attestations=()))
-    assert tuple(map(ENGLISH.say, answers_words(asked))) == (
+    assert tuple(map(ENGLISH.say, answers_words(asked, datetime.date(2026, 11, 2)))) == (
         "Brandvold Estate (artist's estate) refuses R1.2.",
         "Brandvold Estate (artist's estate) has been asked about R1.2; no answer is recorded.",
     )
