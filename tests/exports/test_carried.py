@@ -68,6 +68,7 @@ MARKS = {
     ("Sources", "language"): "source-language",
     ("Sources", "held at"): "held-mark",
     ("Instructions", "sentence"): "fact-mark",
+    ("Instructions", "duty"): "duty-mark",
     ("Instructions", "on"): "1965-04",
     ("Instructions", "source"): "0:14:05",
     ("Instructions", "heading"): "Heading-mark",
