@@ -124,7 +124,7 @@ def test_every_class_of_the_record_is_used() -> None:
         for node in ours(set(ontology().subjects(RDF.type, OWL.Class)))
         if any(str(wider).startswith(str(CRM)) for wider in ontology().objects(node, RDFS.subClassOf))
     }
-    assert classes - used == OF_REPORTS | {INTENT.Duty}
+    assert classes - used == OF_REPORTS
     assert set(reports().objects(None, RDF.type)) >= OF_REPORTS
 
 
