@@ -167,4 +167,4 @@ def packing(
 
     Example: intent packing timetable/installations/2027-loan.md --format pdf --output packing.pdf
     """
-    deliver_reply(verbs.packing(file, work, date), form, language, output, paper)
+    deliver_reply(verbs.packing(file, work, date), form, language, output, paper=paper, date=date)

@@ -74,6 +74,8 @@ def written_on(version: str, day: datetime.date) -> Message:
 
 
 def dated(document: Document, version: str, day: datetime.date) -> Document:
-    """A paper that bears the day on which it was made."""
+    """A paper that bears the day on which it was made; one that bears it already, as it is."""
+    if document.created is not None:
+        return document
     foot = joined([document.foot, written_on(version, day)])
     return replace(document, created=day, foot=foot)

@@ -6,26 +6,23 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from intent.model.meaning import unchanged_values
-from intent.model.work import Modality
 from intent.values.dates import DaySpan
 from intent.values.partition import cut
 from intent.variance.case import Case
 from intent.variance.change import documented_for
 from intent.variance.grounds import admitted_by, judge_day
-from intent.variance.result import Open, OpenKind, Verdict
+from intent.variance.result import Open, OpenKind
 from intent.variance.supposed import answered
 from intent.variance.topics import EachIndex, Topic, TopicKind
-from intent.variance.verdict import Judgement
 
 
 def worth_asking(
-    case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan], judgement: Judgement
+    case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan], opens: tuple[Open, ...]
 ) -> tuple[Open, ...]:
     """What is open in a row, without the consents that would not better it even if all else were answered favourably.
 
     The row is judged again with the answers given; there is no rule of its own here.
     """
-    opens = judgement.open
     consents = dict.fromkeys(asked for item in opens if (asked := _consent_asked(item)))
     worlds = list(_worlds(case, topic, opens)) if consents else []
     if not worlds:
@@ -40,10 +37,8 @@ def worth_asking(
     for consent in reversed(consents):
         # one after the other, for of two of which each would do one has to be asked for
         others = [item for item in kept if _consent_asked(item) != consent]
-        with_it, without = (_favourably(case, judgement, items) for items in (kept, others))
         if not any(
-            badness(answered(world, with_it)) < min(now, badness(answered(world, without)))
-            for world in worlds
+            badness(answered(world, kept)) < min(now, badness(answered(world, others))) for world in worlds
         ):
             kept = others
     return tuple(kept)
@@ -52,14 +47,6 @@ def worth_asking(
 def _consent_asked(item: Open) -> tuple[str | None, str | None] | None:
     """Whose consent is open, to what: one may be open twice, not given yet and ended later."""
     return (item.person, item.instruction) if item.kind is OpenKind.CONSENT else None
-
-
-def _favourably(case: Case, judgement: Judgement, opens: Sequence[Open]) -> list[Open]:
-    """What is open with the answers to hope for: a demand that perhaps stands against the value should not hold."""
-    if judgement.verdict is not Verdict.UNKNOWN:
-        return list(opens)
-    allowed = {line.identifier for line in case.work.instructions if line.modality is Modality.ALLOWED}
-    return [item if item.instruction in allowed else replace(item, answer=not item.answer) for item in opens]
 
 
 def _worlds(case: Case, topic: Topic, opens: Sequence[Open]) -> Iterator[Case]:
