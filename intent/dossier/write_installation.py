@@ -14,6 +14,7 @@ from intent.dossier.writing import (
     statement_cells,
     table_block,
     text_of,
+    yes_no,
 )
 from intent.model.installation import Installation
 from intent.model.work import Device, Section, Work
@@ -107,7 +108,7 @@ def _consents(installation: Installation, labels: OwnLabels) -> str:
             {
                 "person": consent.person,
                 "to": ", ".join(consent.to),
-                "answer": _yes_no(consent.answer),
+                "answer": yes_no(consent.answer),
                 "for": ", ".join(consent.parts),
                 "value": labels.cell(consent.value) if consent.value else "",
                 "terms": ", ".join(f'"{terms}"' for terms in consent.terms),
@@ -121,16 +122,12 @@ def _consents(installation: Installation, labels: OwnLabels) -> str:
     )
 
 
-def _yes_no(answer: bool | None) -> str:
-    return "" if answer is None else "yes" if answer else "no"
-
-
 def _attestations(installation: Installation, labels: OwnLabels) -> str:
     return table_block(
         [
             {
                 "fact": found.fact,
-                "holds": _yes_no(found.holds),
+                "holds": yes_no(found.holds),
                 "by": found.by or "",
                 "date": str(found.date or ""),
                 "source": found.source,

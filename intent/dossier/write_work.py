@@ -19,6 +19,7 @@ from intent.dossier.writing import (
     statement_cells,
     table_block,
     text_of,
+    yes_no,
 )
 from intent.model.citation import Citation
 from intent.model.duty import Duty
@@ -91,6 +92,7 @@ def _people(work: Work, labels: OwnLabels, section: Section) -> list[str]:
             "until": str(person.until or ""),
             "successor": person.successor or "",
             "contact": person.contact,
+            "contact leaves": yes_no(person.contact_leaves),
             "remark": person.note,
             "keep": kept(person.internal),
         }

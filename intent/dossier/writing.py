@@ -47,6 +47,11 @@ def kept(internal: bool) -> str:
     return "internal" if internal else ""
 
 
+def yes_no(answer: bool | None) -> str:
+    """The cell of an answer; blank where none is given."""
+    return "" if answer is None else "yes" if answer else "no"
+
+
 def quote_block(words: str) -> str:
     return "\n".join(f"> {line}".rstrip() for line in words.split("\n")) if words else ""
 

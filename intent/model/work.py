@@ -90,6 +90,8 @@ class Person:
     until: DaySpan | None = None
     successor: str | None = None
     contact: str = ""
+    contact_leaves: bool | None = None
+    """Whether those who receive documentation may be told the contact; nothing said: they may not."""
     internal: bool = False
     note: str = ""
 

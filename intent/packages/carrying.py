@@ -21,7 +21,7 @@ class CarriedFile:
     """A file as it is named, where it lies, and where it goes; a file that is not there goes nowhere."""
 
     identifier: str
-    """Of the source or material."""
+    """Of the source or material; of a letter, the lines that were answered in it."""
     name: str
     """The path as the work gives it."""
     path: Path
@@ -45,19 +45,24 @@ def carried_files(
             continue
         found.append(one)
         if not one.is_there:
-            findings.append(_missing(one, span, bool(leaving.source(identifier))))
+            findings.append(_missing(one, span))
     return tuple(found), tuple(findings)
 
 
-def _missing(file: CarriedFile, span: Span, is_source: bool) -> Diagnostic:
-    """That a file is not there; of material it is usual that the dossier names what lies elsewhere."""
+def _missing(file: CarriedFile, span: Span) -> Diagnostic:
+    """That a file is not there, be it a source or what the work shows: somebody has to settle how it goes."""
     message = say(
         "`{identifier}`: there is no file `{file}`, so the package goes without it",
         identifier=file.identifier,
         file=file.name,
     )
-    weight = Severity.WARNING if is_source else Severity.NOTE
-    return Diagnostic(slug="not-packed", message=message, span=span, severity=weight, subject=file.identifier)
+    return Diagnostic(
+        slug="not-packed",
+        message=message,
+        span=span,
+        severity=Severity.WARNING,
+        subject=file.identifier,
+    )
 
 
 def _named(work: Work) -> Iterator[tuple[str, str, str]]:

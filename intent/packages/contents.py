@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+START = "index.html"
+"""The page to open first. It is no part of the payload, and a package may come without it."""
 PAYLOAD = "data"
 DOSSIER = "data/dossier"
 """The text of the work, its sources and terms, as they lay in the sender's folder."""

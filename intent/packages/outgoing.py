@@ -12,6 +12,7 @@ from intent.diagnostics import Diagnostic, Span, Unusable, has_errors
 from intent.packages.carrying import CarriedFile, carried_files
 from intent.packages.dossier_texts import dossier_texts
 from intent.packages.file_names import collisions, name_faults
+from intent.packages.letters import letters_of
 from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal, leaving_of
 from intent.redaction.leaving import Leaving
@@ -27,6 +28,8 @@ class Outgoing:
     texts: Mapping[str, str]
     """The dossier as it leaves, by path in the package."""
     files: tuple[CarriedFile, ...]
+    kept_letters: tuple[str, ...]
+    """What answers and facts of the installation rest on and stays with the sender, as it names it."""
     day: datetime.date
     """The date of the package."""
     findings: tuple[Diagnostic, ...]
@@ -44,9 +47,12 @@ def outgoing_of(documentation: Documentation, proposal: Proposal | None, date: d
     """What goes out on a day. Raises `Unusable` where it cannot travel."""
     leaving = leaving_of(documentation, proposal)
     texts = dossier_texts(leaving, proposal)
-    files, findings = carried_files(documentation, leaving.work)
+    carried, missing = carried_files(documentation, leaving.work)
+    letters = letters_of(proposal, leaving)
+    known = {one.inside for one in carried}
+    files = (*carried, *(one for one in letters.going if one.inside not in known))
     span = Span(file=documentation.files[0].name)
-    found = (*findings, *_unsafe([*texts, *(one.inside for one in files)], texts, span))
+    found = (*missing, *letters.findings, *_unsafe([*texts, *(one.inside for one in files)], texts, span))
     if has_errors(found):
         raise Unusable(one for one in found if one.is_error)
     return Outgoing(
@@ -55,6 +61,7 @@ def outgoing_of(documentation: Documentation, proposal: Proposal | None, date: d
         leaving=leaving,
         texts=texts,
         files=files,
+        kept_letters=letters.kept,
         day=date,
         findings=found,
     )

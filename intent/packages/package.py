@@ -24,6 +24,7 @@ from intent.packages.contents import (
     NOTHING,
     PACKING_LIST,
     STANDARDS,
+    START,
     WORK_GRAPH,
 )
 from intent.packages.documents import packing_list, pages_of, printed
@@ -32,6 +33,7 @@ from intent.packages.filling import BagBeingFilled
 from intent.packages.outgoing import Outgoing, outgoing_of
 from intent.packages.read_back import PackedDossier, read_back
 from intent.packages.reviewing import review
+from intent.packages.start import start_page
 from intent.packages.zip_writing import write_zip
 from intent.reading.atomic_write import passing_folder, refuse_existing, staged_file, staged_folder
 from intent.reading.documentation import Documentation
@@ -100,6 +102,7 @@ def _filled(
         PACKING_LIST,
         packing_list(sent.documentation.work, outgoing, bag.packed, locale, installation=installation),
     )
+    bag.add(START, start_page(outgoing, sent, variance, bag.packed, locale))
     bag.refuse_unsafe(Span(file=sent.documentation.files[0].name))
     bag.seal(_info(sent, outgoing, bag.oxum))
     return bag, (*findings, *review(folder, outgoing, sent, variance))

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from intent.language.message import Words, joined, listed, say, say_of, words
 from intent.papers.cautions import caution_blocks
+from intent.papers.contacts_told import contacts_section
 from intent.papers.departures import Departure, departures
 from intent.papers.document import (
     Block,
@@ -20,6 +21,7 @@ from intent.papers.document import (
 from intent.papers.duties_told import duty_checklist
 from intent.papers.inline import Content, Stamp
 from intent.papers.left_out import left_out_section
+from intent.papers.limits_told import limit_blocks
 from intent.papers.masthead import occasion_words, outcome_sentence
 from intent.papers.obstacles_told import obstacle_blocks
 from intent.papers.report_evidence import Evidence, written_by
@@ -48,7 +50,11 @@ def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[Withh
         ),
         PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(variance)),
         PaperSection(title=say("To be done"), anchor="duties", blocks=duty_checklist(variance, SIGNED)),
+        PaperSection(
+            title=say("Limits that hold while it is shown"), anchor="limits", blocks=limit_blocks(variance)
+        ),
         PaperSection(title=say("Cautions"), anchor="cautions", blocks=caution_blocks(variance)),
+        contacts_section(variance.work, variance.installation.dates),
         left_out_section(withheld),
         PaperSection(title=say("Signatures"), anchor="signed", blocks=_signatures(variance, asked)),
     )
@@ -88,9 +94,16 @@ def _departures(found: Sequence[Departure]) -> tuple[Block, ...]:
     if not found:
         return ()
     rows: tuple[tuple[Content, ...], ...] = tuple(
-        (joined([f"{one.number}.", one.title]), VERDICT_WORDS[one.verdict]) for one in found
+        (joined([f"{one.number}.", one.title]), one.documented, one.proposed, VERDICT_WORDS[one.verdict])
+        for one in found
     )
-    columns = (Column(say("departure")), Column(say("verdict"), 14), SIGNED)
+    columns = (
+        Column(say("departure")),
+        Column(say("documented"), 15),
+        Column(say("proposed"), 15),
+        Column(say("verdict"), 14),
+        Column(say("signature and date"), 20),
+    )
     return (PaperTable(columns=columns, rows=rows, role=TableRole.CHECKLIST, ticks=words("seen")),)
 
 

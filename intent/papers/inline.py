@@ -25,13 +25,21 @@ class PhraseRole(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """A file to which words lead."""
+
+    address: str
+    """From where the paper lies, as a relative reference (RFC 3986, section 4.2)."""
+
+
+@dataclass(frozen=True, slots=True)
 class Phrase:
     """Some words that are told otherwise than those around them."""
 
     words: Words
     role: PhraseRole = PhraseRole.PLAIN
-    link: str = ""
-    """The anchor in the same paper to which they lead."""
+    link: str | Beside = ""
+    """The anchor in the same paper to which they lead, or a file."""
 
 
 @dataclass(frozen=True, slots=True)

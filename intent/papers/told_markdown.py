@@ -27,7 +27,7 @@ from intent.papers.document import (
     Reference,
     Ruled,
 )
-from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
+from intent.papers.inline import Beside, Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
 from intent.papers.prose import as_markdown, escaped, shown
 
 CONTENTS = say("Contents")
@@ -54,7 +54,9 @@ class MarkdownSheet:
         """A content on one line; its own breaks are told as something else."""
         return "".join(_inline(piece, self, line_break) for piece in inlines(content, self.locale.tag))
 
-    def linked(self, told: str, anchor: str) -> str:
+    def linked(self, told: str, anchor: str | Beside) -> str:
+        if isinstance(anchor, Beside):
+            return f"[{told}](<{anchor.address}>)"
         return f"[{told}](#{self.anchors[anchor]})" if anchor in self.anchors else told
 
 

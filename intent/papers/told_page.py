@@ -29,7 +29,7 @@ from intent.papers.document import (
     SectionRole,
 )
 from intent.papers.elements import Element, digest, element, prose, unbroken
-from intent.papers.inline import Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
+from intent.papers.inline import Beside, Break, Content, Phrase, PhraseRole, Several, Stamp, Told, inlines
 from intent.papers.page_marks import marked
 from intent.papers.prose import shown
 from intent.papers.standing_page import head, page_text, section
@@ -188,7 +188,8 @@ def _phrase(phrase: Phrase, page: Page) -> Iterator[Element | str]:
             told = [element("code", page.say(phrase.words))]
         case PhraseRole.DIGEST:
             told = [digest(page.say(phrase.words))]
-    yield from [element("a", told, href=f"#{phrase.link}")] if phrase.link else told
+    address = phrase.link.address if isinstance(phrase.link, Beside) else f"#{phrase.link}"
+    yield from [element("a", told, href=address)] if phrase.link else told
 
 
 def _inner_section(one: PaperSection, page: Page, level: int) -> Iterator[Element]:

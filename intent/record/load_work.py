@@ -106,6 +106,9 @@ def _person(view: GraphView, node: Node, vocabulary: Vocabulary) -> Person:
         until=view.date(node, INTENT.until),
         successor=view.reference(node, INTENT.successor),
         contact=view.text(node, INTENT.contact),
+        contact_leaves=view.flag(node, INTENT.contactLeaves)
+        if view.values(node, INTENT.contactLeaves)
+        else None,
         internal=is_internal(view, node),
         note=view.text(node, INTENT.note),
     )

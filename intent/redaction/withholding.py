@@ -1,9 +1,9 @@
 """What a museum keeps to itself, taken out of a graph before anything is written from it.
 
-What is marked `keep: internal` goes, and with it what always stays in the house: contacts, insurance values, where
-things are kept, and comments in the text. Instructions are never internal. What they name stays as a bare thing: a
-person with identifier, role, dates and successor; a source with identifier, kind and date; a part with identifier,
-kind and group. The words quoted from a source that stays in the house stay there as well.
+What is marked `keep: internal` goes, and with it what always stays in the house: contacts but those that are marked
+to be told, insurance values, where things are kept, and comments in the text. Instructions are never internal. What
+they name stays as a bare thing: a person with identifier, role, dates and successor; a source with identifier, kind and
+date; a part with identifier, kind and group. The words quoted from a source that stays in the house stay there as well.
 """
 
 from __future__ import annotations
@@ -192,7 +192,7 @@ class _House:
     def withheld_as(self, triple: Triple) -> WithheldKind | None:
         """What a triple tells of that does not leave; nothing where it leaves."""
         subject, predicate, _ = triple
-        if predicate in _ALWAYS:
+        if predicate in _ALWAYS and not self._is_to_be_told(subject, predicate):
             return _ALWAYS[predicate]
         if predicate in {INTENT.states, INTENT.whole, INTENT.keep} and self._is_whole(subject):
             return WithheldKind.WHOLE
@@ -202,6 +202,11 @@ class _House:
         if subject not in self.kept or kind is None or self._stays(subject, kind, predicate):
             return None
         return _KINDS[kind]
+
+    def _is_to_be_told(self, subject: Node, predicate: Node) -> bool:
+        """Whether it is the contact of somebody whom those who receive the documentation may call."""
+        leaves = (str(one) for one in self.described.values(subject, INTENT.contactLeaves))
+        return predicate == INTENT.contact and "true" in leaves and subject not in self.kept
 
     def _is_whole(self, subject: Node) -> bool:
         """Whether this is the work, or an installation's whole, and what is said of it as a whole is kept."""

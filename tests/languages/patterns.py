@@ -24,6 +24,7 @@ ROOMS = (
     "analysis",
     "drawings",
     "papers",
+    "packages/start.py",
     "verbs/transfers.py",
 )
 """The rooms whose messages stand on papers."""

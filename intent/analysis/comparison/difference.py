@@ -118,6 +118,7 @@ _RESPECTS: Mapping[str, Message] = {
     "choice": say("choice"),
     "consent_of": say("consent of"),
     "contact": say("contact"),
+    "contact_leaves": say("contact leaves"),
     "date": say("date"),
     "device": say("device"),
     "file": say("file"),

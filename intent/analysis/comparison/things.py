@@ -119,7 +119,8 @@ def _people(work: Work) -> Iterator[Thing]:
     for person in work.people:
         told = facets(name=person.name, role=person.role, authority=person.authority)
         told |= facets(since=person.since, until=person.until, successor=person.successor)
-        told |= facets(contact=person.contact, note=person.note, internal=person.internal)
+        told |= facets(contact=person.contact, contact_leaves=person.contact_leaves)
+        told |= facets(note=person.note, internal=person.internal)
         yield Thing(sort=ThingKind.PERSON, name=person.identifier, facets=told, told=person.name)
 
 
