@@ -120,7 +120,7 @@ def _data(packed: Collection[str]) -> Iterator[FiledItem]:
 
 def _absent(work: Work, outgoing: Outgoing, packed: Collection[str]) -> Absent:
     kept = (*(source.identifier for source in work.sources if source.internal), *outgoing.kept_letters)
-    named = {one.identifier for one in (*work.sources, *work.material)}
+    named = {*(one.identifier for one in work.sources), *(one.identifier for one in work.material)}
     gone = (one for one in outgoing.files if one.inside not in packed)
     missing = (one.identifier if one.identifier in named else one.name for one in gone)
     return Absent(

@@ -277,7 +277,7 @@ def test_a_borrower_gets_papers_in_their_language(tmp_path: Path) -> None:
     ours, theirs = contents(english), contents(german)
     papers = {path for path in ours if path.endswith(".html")}
     seals = {"bag-info.txt", "manifest-sha512.txt", "tagmanifest-sha512.txt"}
-    assert len(papers) == 4
+    assert len(papers) == 5
     assert {path for path in ours if ours[path] != theirs[path]} - seals == papers
     for path in papers:
         assert '<html lang="de"' in theirs[path].decode()

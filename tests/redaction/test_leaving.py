@@ -153,3 +153,26 @@ def test_a_section_of_expectations_that_is_marked_keeps_them_all() -> None:
     work = load_work(reading.triples, reading.iri, read_vocabulary())
     assert work.expectations
     assert what_may_leave(work, reading.triples).work.expectations == ()
+
+
+def test_a_contact_leaves_where_it_is_marked_to_be_told(tmp_path: Path) -> None:
+    """Whom a borrower may call; of somebody who is kept in the house the mark tells nothing."""
+    loan = written(tmp_path)
+    work = tmp_path / "work.md"
+    text = work.read_text(encoding="utf-8")
+    people = text[text.index("| person |") : text.index("## Parts")]
+    cells = {"| person": "contact leaves", "| ------": "---", "| heir": "yes", "| cons": "yes"}
+    marked = "\n".join(
+        line + next((f" {cell} |" for head, cell in cells.items() if line.startswith(head)), " |")
+        for line in people.strip().splitlines()
+    )
+    work.write_text(text.replace(people, f"{marked}\n\n"), encoding="utf-8")
+    proposal = read_proposal(loan, None, read_vocabulary())
+    leaving = leaving_of(proposal.documentation, proposal)
+    assert {one.identifier: one.contact for one in leaving.work.people} == {
+        "artist": "",
+        "heir": "",
+        "cons": "odile@thornacre.example",
+    }
+    assert "z.ostlund@thornacre.example" in leaving.kept_texts
+    assert "odile@thornacre.example" not in leaving.kept_texts
