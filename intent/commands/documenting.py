@@ -20,6 +20,7 @@ from intent.commands.options import (
 )
 from intent.commands.printing import deliver, deliver_reply, print_diagnostics
 from intent.diagnostics import UnknownName, Unusable, summary_by_file
+from intent.language.languages import LANGUAGES
 
 
 @click.command()
@@ -123,16 +124,24 @@ def convert(file: Path, form: str, work: Path | None, output: Path | None) -> No
 @click.option(
     "--enter", is_flag=True, help="Enter the sheet's rows into the dossier, and do not write the sheet."
 )
+@click.option(
+    "--language",
+    type=click.Choice(LANGUAGES),
+    default="en",
+    show_default=True,
+    help="With --enter: the language in which the sheet writes numbers; de and fr have a decimal comma.",
+)
 @output_option("With --enter: the dossier to write; it may be the work itself.")
-def sheet(work: Path, table: str, file: Path, enter: bool, output: Path | None) -> None:
+def sheet(work: Path, table: str, file: Path, enter: bool, language: str, output: Path | None) -> None:
     """Write a table of a work as a spreadsheet, .csv or .xlsx, or take one back.
 
-    A sheet that comes back is the truth for the rows and columns that it has; what it does not have stays.
+    A sheet that comes back is the truth for the rows and columns that it has; what it does not have stays. It may be
+    saved as UTF-8, UTF-16 or Windows-1252, with commas, semicolons or tabs. What it changes is told first.
 
     Example: intent sheet timetable/work.md boxes boxes.csv
     """
     if enter:
-        text, findings = verbs.enter_sheet(work, table, file)
+        text, findings = verbs.enter_sheet(work, table, file, language)
         print_diagnostics(findings)
         deliver(text, output)
         return

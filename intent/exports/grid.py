@@ -2,7 +2,7 @@
 
 No formula is ever run or written: in a file that is read a formula is an error at its cell, and in a file that is
 written every cell is text. A CSV cell that a spreadsheet would take for a formula gets an apostrophe before it, which
-is taken off again on the way in.
+is taken off again on the way in; so is a tab that another program put there.
 """
 
 from __future__ import annotations
@@ -12,16 +12,16 @@ import datetime
 import io
 import zipfile
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
-from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.diagnostics import Diagnostic, Severity, Span, Unusable
+from intent.exports.guarding import guarded, is_guarded, unguarded
+from intent.exports.sheet_bytes import sheet_text
 from intent.language.message import Words, say
 from intent.reading.atomic_write import write_whole
-from intent.reading.files import as_text, read_bytes
+from intent.reading.files import read_bytes
 
-FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
-"""With these a spreadsheet may take a text for a formula (common practice, no source)."""
 MOST_CELLS = 1_000_000
 MOST_EXPANDED = 200_000_000
 """Far beyond any list of parts: more is refused before it is read."""
@@ -31,12 +31,14 @@ _MISSING = say(
 _Value = object
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class GridCell:
     text: str
     row: int
     column: int
     """Both counted from 1."""
+    is_number: bool = False
+    """Whether the spreadsheet itself holds a number here, which has no comma and no point to be misread."""
 
     @property
     def name(self) -> str:
@@ -54,9 +56,13 @@ class Grid:
 
     file: str
     rows: tuple[tuple[GridCell, ...], ...]
+    notes: tuple[Diagnostic, ...] = ()
+    """How the file was read, where that is not plain."""
 
-    def fault(self, slug: str, message: Words, cell: GridCell) -> Diagnostic:
-        return _at(self.file, cell, slug, message)
+    def fault(
+        self, slug: str, message: Words, cell: GridCell, severity: Severity = Severity.ERROR
+    ) -> Diagnostic:
+        return replace(_at(self.file, cell, slug, message), severity=severity)
 
 
 def at_cell(cell: GridCell, message: Words) -> Words:
@@ -72,8 +78,10 @@ def _at(file: str, cell: GridCell, slug: str, message: Words) -> Diagnostic:
 def read_grid(path: Path) -> Grid:
     """The first sheet of a file. Raises `Unusable` with every cell that is at fault."""
     content = read_bytes(path)
-    values = _xlsx_values(content, path) if path.suffix.casefold() == ".xlsx" else _csv_values(content, path)
-    return _grid(values, str(path))
+    if path.suffix.casefold() == ".xlsx":
+        return _grid(_xlsx_values(content, path), str(path))
+    text, notes = sheet_text(content, str(path))
+    return replace(_grid(_csv_values(text, path), str(path)), notes=notes)
 
 
 def _grid(values: Sequence[Sequence[_Value]], file: str) -> Grid:
@@ -101,12 +109,17 @@ def _grid(values: Sequence[Sequence[_Value]], file: str) -> Grid:
 
 def _padded(line: tuple[GridCell, ...], width: int) -> tuple[GridCell, ...]:
     row = line[0].row
-    return (*line[:width], *(GridCell("", row, place) for place in range(len(line[:width]) + 1, width + 1)))
+    return (
+        *line[:width],
+        *(GridCell(text="", row=row, column=place) for place in range(len(line[:width]) + 1, width + 1)),
+    )
 
 
 def _cell(value: _Value, row: int, column: int, file: str, faults: list[Diagnostic]) -> GridCell:
-    cell = GridCell("" if value is None else _text(value), row, column)
-    if cell.text.startswith("=") or isinstance(value, _Formula):
+    is_number = isinstance(value, int | float) and not isinstance(value, bool)
+    text = "" if value is None else _text(value)
+    cell = GridCell(text=text, row=row, column=column, is_number=is_number)
+    if isinstance(value, _Formula):
         message = say("a formula; formulas are not run, write the value itself")
         faults.append(_at(file, cell, "formula", message))
     elif isinstance(value, _ShownError):
@@ -134,18 +147,22 @@ def _text(value: _Value) -> str:
         case datetime.date():
             return value.isoformat()
         case _:
-            text = " ".join(str(value).split())
-            return text[1:] if text[:1] == "'" and text[1:2] in FORMULA_SIGNS else text
+            return " ".join(str(value).split())
 
 
-def _csv_values(content: bytes, path: Path) -> list[list[str]]:
-    text = as_text(content, str(path))
+def _csv_values(text: str, path: Path) -> list[list[str]]:
     first = text.partition("\n")[0]
     mark = max(",;\t", key=first.count)
     try:
-        return list(csv.reader(io.StringIO(text), delimiter=mark, strict=True))
+        rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=mark, strict=True))
     except csv.Error as error:
         raise _unusable("not-csv", say("the file is not CSV: {fault}", fault=str(error)), path) from None
+    return [[unguarded(text) if is_guarded(text) else _as_found(text) for text in row] for row in rows]
+
+
+def _as_found(text: str) -> str:
+    """A CSV cell that nobody guarded, which may be a formula."""
+    return _Formula(text) if text.lstrip().startswith("=") else text
 
 
 def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
@@ -206,12 +223,8 @@ def write_grid(path: Path, title: str, rows: Iterable[Sequence[str]]) -> None:
         write_whole(path, _xlsx(path, title, rows))
         return
     written = io.StringIO()
-    csv.writer(written, lineterminator="\r\n").writerows([_harmless(text) for text in row] for row in rows)
+    csv.writer(written, lineterminator="\r\n").writerows([guarded(text) for text in row] for row in rows)
     write_whole(path, "\ufeff" + written.getvalue())
-
-
-def _harmless(text: str) -> str:
-    return f"'{text}" if text.startswith(FORMULA_SIGNS) else text
 
 
 def _xlsx(path: Path, title: str, rows: Iterable[Sequence[str]]) -> bytes:

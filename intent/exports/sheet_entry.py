@@ -9,14 +9,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from intent.diagnostics import Diagnostic, Severity, Span, Unusable, has_errors, in_order
+from intent.diagnostics import Diagnostic, Span, Unusable, has_errors, in_order
 from intent.dossier.blocks import TextSection, read_blocks
 from intent.dossier.tables import Table
 from intent.dossier.work_text import read_work
-from intent.dossier.writing import Cells, table_block
-from intent.exports.grid import Grid, GridCell, at_cell
+from intent.exports.grid import Grid, GridCell
+from intent.exports.sheet_changes import DocumentedRow, not_in_sheet, old_ones_last, row_changes, unchanged
+from intent.exports.sheet_numbers import SheetNumbers, SheetRow, comma_noted
 from intent.exports.sheet_rows import GROUP, KIND, SHEETS
-from intent.language.message import joined, say
+from intent.exports.sheet_tables import TableLines, edited_text, found_at_cell, laid_out
+from intent.language.locale import ENGLISH, Locale
+from intent.language.message import say
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
@@ -29,48 +32,87 @@ class EnteredSheet:
     findings: tuple[Diagnostic, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _TableLines:
-    """A table as it will stand, and which cell of the sheet each of its cells comes from."""
+def enter_sheet(
+    text: str, file: str, grid: Grid, name: str, vocabulary: Vocabulary, *, locale: Locale = ENGLISH
+) -> EnteredSheet:
+    """The dossier with the rows of a sheet. Raises `Unusable` with every cell that is at fault, by its name.
 
-    lines: tuple[str, ...]
-    cells: Mapping[tuple[int, int], GridCell]
-    """By line in the table and number of the column."""
-
-
-def enter_sheet(text: str, file: str, grid: Grid, name: str, vocabulary: Vocabulary) -> EnteredSheet:
-    """The dossier with the rows of a sheet. Raises `Unusable` with every cell that is at fault, by its name."""
+    ``locale`` is the language in which the sheet writes its numbers. What the sheet changed is told first, and last
+    what was found in the dossier before.
+    """
     root, _ = read_blocks(text, file)
     if root is None:
         raise Unusable(
             [Diagnostic(slug="empty-file", message=say("the dossier is empty"), span=Span(file=file))]
         )
-    rows = _by_identifier(grid, name)
     section = _section(root, name, vocabulary)
-    lines, origin = (
-        text.replace("\r\n", "\n").replace("\r", "\n").split("\n"),
-        dict[int, tuple[_TableLines, int]](),
-    )
+    tables = tuple(_tables(section, name))
+    documented = _documented(tables, name)
+    rows = _told_with_points(_by_identifier(grid, name), documented, SheetNumbers(grid, locale, vocabulary))
+    lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
     left = dict(rows)
-    kept: list[str] = []
-    edits: list[tuple[int, int, _TableLines]] = []
-    for heading, table in _tables(section, name):
-        mine = {key: row for key, row in left.items() if _belongs(row, heading, table, name)}
+    edits: list[tuple[int, int, TableLines]] = []
+    for heading, table in tables:
+        takes_new = table is next(other for at, other in reversed(tables) if normal(at) == normal(heading))
+        mine = {
+            key: row
+            for key, row in left.items()
+            if key in _identifiers(table, name)
+            or (key not in documented and takes_new and _is_of_group(row, heading, name))
+        }
         for key in mine:
             del left[key]
-        edits.append((*_extent(table), _merged(table, mine, heading, name, kept)))
+        edits.append((*_extent(table), _merged(table, mine, heading, name)))
     edits += _appended(left, section, lines, name)
-    moved = 0
-    for start, end, written in sorted(edits, key=lambda edit: edit[0]):
-        lines[start + moved : end + moved] = written.lines
-        for place in range(len(written.lines)):
-            origin[start + moved + place + 1] = (written, place)
-        moved += len(written.lines) - (end - start)
-    result = "\n".join(lines)
-    findings = [_at_cell(found, origin, grid) for found in read_work(result, file, vocabulary).findings]
+    result, origin = edited_text(lines, edits)
+    findings = [found_at_cell(found, origin, grid) for found in read_work(result, file, vocabulary).findings]
     if has_errors(findings):
-        raise Unusable(found for found in findings if found.is_error)
-    return EnteredSheet(result, (*_told_kept(kept, grid), *in_order(findings)))
+        errors = (found for found in findings if found.is_error)
+        raise Unusable((*errors, *comma_noted(grid, locale, vocabulary)))
+    before = read_work(text, file, vocabulary).findings
+    told = (*grid.notes, *_told(rows, documented, grid, name), *old_ones_last(in_order(findings), before))
+    return EnteredSheet(result, told)
+
+
+def _told_with_points(
+    rows: Mapping[str, SheetRow], documented: Mapping[str, DocumentedRow], numbers: SheetNumbers
+) -> dict[str, SheetRow]:
+    told, faults = dict[str, SheetRow](), list[Diagnostic]()
+    for key, row in rows.items():
+        before = documented[key].cells if key in documented else {}
+        told[key], doubtful = numbers.pointed(row, before)
+        faults += doubtful
+    if faults:
+        raise Unusable(faults)
+    return told
+
+
+def _documented(tables: Sequence[tuple[str, Table]], name: str) -> dict[str, DocumentedRow]:
+    """The rows of the dossier by identifier."""
+    found: dict[str, DocumentedRow] = {}
+    for heading, table in tables:
+        for key, number in _identifiers(table, name).items():
+            cells = {
+                normal(cell.text): one.text
+                for cell, one in zip(table.header, table.rows[number], strict=True)
+            }
+            found[key] = DocumentedRow(cells[_identifying(table, name)], heading, cells)
+    return found
+
+
+def _told(
+    rows: Mapping[str, SheetRow], documented: Mapping[str, DocumentedRow], grid: Grid, name: str
+) -> Iterator[Diagnostic]:
+    """What the sheet changes, row by row, and which rows it has not."""
+    told = [
+        note
+        for key, row in rows.items()
+        for note in row_changes(row, documented.get(key), grid, SHEETS[name])
+    ]
+    yield from told or [unchanged(grid)]
+    kept = [row.identifier for key, row in documented.items() if key not in rows]
+    if kept:
+        yield not_in_sheet(kept, grid)
 
 
 def _by_identifier(grid: Grid, name: str) -> dict[str, dict[str, GridCell]]:
@@ -119,20 +161,23 @@ def _tables(section: TextSection, name: str) -> Iterator[tuple[str, Table]]:
         yield from ((group.title, table) for group in section.sections for table in group.tables)
 
 
+def _identifying(table: Table, name: str) -> str:
+    """The column of a table's identifiers."""
+    columns = [normal(cell.text) for cell in table.header]
+    return SHEETS[name] if SHEETS[name] in columns else columns[0]
+
+
 def _identifiers(table: Table, name: str) -> dict[str, int]:
-    place = next((place for place, cell in enumerate(table.header) if normal(cell.text) == SHEETS[name]), 0)
+    place = [normal(cell.text) for cell in table.header].index(_identifying(table, name))
     return {normal(row[place].text): number for number, row in enumerate(table.rows)}
 
 
-def _belongs(row: Mapping[str, GridCell], heading: str, table: Table, name: str) -> bool:
-    """Whether a row is in a table already, or is new and of its group."""
-    identifier = normal(_text(row, SHEETS[name]))
-    return identifier in _identifiers(table, name) or (
-        name == "parts" and bool(heading) and normal(_text(row, GROUP)) == normal(heading)
-    )
+def _is_of_group(row: SheetRow, heading: str, name: str) -> bool:
+    """Whether a new row belongs under a heading: a part's its group, or none; of boxes and devices any."""
+    return name != "parts" or normal(_text(row, GROUP)) == normal(heading)
 
 
-def _text(row: Mapping[str, GridCell], column: str) -> str:
+def _text(row: SheetRow, column: str) -> str:
     return next((cell.text for name, cell in row.items() if normal(name) == column), "")
 
 
@@ -141,9 +186,7 @@ def _extent(table: Table) -> tuple[int, int]:
     return start, start + len(table.raw.split("\n"))
 
 
-def _merged(
-    table: Table, rows: Mapping[str, Mapping[str, GridCell]], heading: str, name: str, kept: list[str]
-) -> _TableLines:
+def _merged(table: Table, rows: Mapping[str, SheetRow], heading: str, name: str) -> TableLines:
     """A table with the sheet's cells in its rows, and its new rows at the end."""
     names = {normal(cell.text): cell.text for cell in table.header}
     present = _identifiers(table, name)
@@ -152,7 +195,6 @@ def _merged(
     for identifier, number in present.items():
         old = {cell.text: found.text for cell, found in zip(table.header, table.rows[number], strict=True)}
         mine = _columns(rows.get(identifier, {}), names, heading)
-        kept.extend([] if identifier in rows else [next(iter(old.values()))])
         merged.append({**old, **{column: cell.text for column, cell in mine.items()}})
         from_sheet.append(mine)
     for identifier, row in rows.items():
@@ -160,43 +202,31 @@ def _merged(
             mine = _columns(row, names, heading)
             merged.append({column: cell.text for column, cell in mine.items()})
             from_sheet.append(mine)
-    return _laid_out(merged, from_sheet)
+    return laid_out(merged, from_sheet)
 
 
-def _columns(row: Mapping[str, GridCell], names: Mapping[str, str], heading: str) -> dict[str, GridCell]:
+def _columns(row: SheetRow, names: Mapping[str, str], heading: str) -> dict[str, GridCell]:
     """A sheet's row under the names of the table's columns; in a group's table the group is the heading."""
     found = {names.get(normal(column), column): cell for column, cell in row.items()}
     dropped = {GROUP, *({KIND} if heading and KIND not in names else set())}
     return {column: cell for column, cell in found.items() if not heading or normal(column) not in dropped}
 
 
-def _laid_out(rows: Sequence[Cells], from_sheet: Sequence[Mapping[str, GridCell]]) -> _TableLines:
-    lines = tuple(table_block(rows).split("\n"))
-    columns = [column.strip() for column in lines[0].strip("| ").split(" | ")] if lines[0] else []
-    cells = {
-        (number, place): row[column]
-        for number, row in enumerate(from_sheet, start=2)
-        for place, column in enumerate(columns)
-        if column in row
-    }
-    return _TableLines(lines, cells)
-
-
 def _appended(
-    left: Mapping[str, Mapping[str, GridCell]], section: TextSection, lines: Sequence[str], name: str
-) -> Iterator[tuple[int, int, _TableLines]]:
+    left: Mapping[str, SheetRow], section: TextSection, lines: Sequence[str], name: str
+) -> Iterator[tuple[int, int, TableLines]]:
     """New rows that no table takes: in a table of their own below their heading, or under a new group."""
     if not left:
         return
     end = _end_of(section, lines)
-    groups: dict[str, list[Mapping[str, GridCell]]] = {}
+    groups: dict[str, list[SheetRow]] = {}
     for row in left.values():
         groups.setdefault(_text(row, GROUP) if name == "parts" else "", []).append(row)
     for group, rows in groups.items():
         kind = _text(rows[0], KIND) if group else ""
         head = [f"### {group}", "", *([f"- kind: {kind}", ""] if kind else [])] if group else []
         mine = [_columns(row, {KIND: KIND} if not kind else {}, group) for row in rows]
-        written = _laid_out([{column: cell.text for column, cell in row.items()} for row in mine], mine)
+        written = laid_out([{column: cell.text for column, cell in row.items()} for row in mine], mine)
         shifted = {(line + len(head) + 1, place): cell for (line, place), cell in written.cells.items()}
         yield end, end, replace(written, lines=("", *head, *written.lines), cells=shifted)
 
@@ -214,26 +244,3 @@ def _end_of(section: TextSection, lines: Sequence[str]) -> int:
     while end > section.span.line and not lines[end - 1].strip():
         end -= 1
     return end
-
-
-def _at_cell(found: Diagnostic, origin: Mapping[int, tuple[_TableLines, int]], grid: Grid) -> Diagnostic:
-    """A finding about a cell that came from the sheet, at its place in the sheet."""
-    written, place = origin.get(found.span.line, (None, 0))
-    if written is None:
-        return found
-    before = found.span.text[: max(0, found.span.column - 1)]
-    cell = written.cells.get((place, before.replace("\\|", "").count("|") - 1))
-    if cell is None:
-        return found
-    span = Span(file=grid.file, line=cell.row, column=cell.column)
-    return replace(found, message=at_cell(cell, found.message), span=span)
-
-
-def _told_kept(kept: Sequence[str], grid: Grid) -> Iterator[Diagnostic]:
-    if kept:
-        message = say(
-            "the sheet has no row for {parts}; they stay in the dossier as they are", parts=joined(kept, ", ")
-        )
-        yield Diagnostic(
-            slug="not-in-sheet", message=message, span=Span(file=grid.file), severity=Severity.NOTE
-        )

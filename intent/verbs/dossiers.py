@@ -16,6 +16,7 @@ from intent.exports.converting import converted_installation, converted_work
 from intent.exports.grid import read_grid, write_grid
 from intent.exports.sheet_entry import enter_sheet as entered
 from intent.exports.sheet_rows import sheet_rows
+from intent.language.languages import locale_of
 from intent.papers.glossary import entry_paper, glossary_paper
 from intent.reading.atomic_write import write_whole
 from intent.reading.documentation import Documentation, read_documentation
@@ -111,9 +112,15 @@ def sheet(work: str | Path, name: str, file: str | Path) -> None:
     write_grid(Path(file), name, sheet_rows(read_usable(work).work, name))
 
 
-def enter_sheet(work: str | Path, name: str, file: str | Path) -> tuple[str, tuple[Diagnostic, ...]]:
-    """The dossier of a work with the rows of a sheet entered, and what was found. Raises `Unusable`."""
+def enter_sheet(
+    work: str | Path, name: str, file: str | Path, language: str = "en"
+) -> tuple[str, tuple[Diagnostic, ...]]:
+    """The dossier of a work with the rows of a sheet entered, and what was found. Raises `Unusable`.
+
+    ``language`` is that in which the sheet writes numbers: in `de` and `fr` with a decimal comma.
+    """
     documentation = read_documentation(Path(work), read_vocabulary())
     text = as_text(read_bytes(Path(work)), str(work))
-    found = entered(text, str(work), read_grid(Path(file)), name, documentation.work.vocabulary)
+    vocabulary, locale = documentation.work.vocabulary, locale_of(language)
+    found = entered(text, str(work), read_grid(Path(file)), name, vocabulary, locale=locale)
     return found.text, found.findings

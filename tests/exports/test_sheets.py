@@ -20,7 +20,8 @@ from openpyxl import Workbook, load_workbook
 
 from intent import verbs
 from intent.diagnostics import Unusable
-from intent.exports.grid import FORMULA_SIGNS, read_grid, write_grid
+from intent.exports.grid import read_grid, write_grid
+from intent.exports.guarding import FORMULA_SIGNS
 from intent.exports.sheet_rows import SHEETS
 
 WORK = """# Three windows
@@ -151,7 +152,6 @@ def test_no_formula_is_ever_written(suffix: str, tmp_path: Path) -> None:
 
 @given(st.lists(st.text(st.characters(codec="utf-8", exclude_categories=["C", "Z"]), min_size=1), min_size=1))
 def test_every_text_comes_back_from_csv(tmp_path_factory: pytest.TempPathFactory, texts: list[str]) -> None:
-    texts = [text for text in texts if not text.startswith(("=", "'"))]
     path = tmp_path_factory.mktemp("csv") / "sheet.csv"
     write_grid(path, "parts", [["part"] * max(1, len(texts)), texts or ["a"]])
     assert [cell.text for cell in read_grid(path).rows[1]] == (texts or ["a"])
@@ -205,7 +205,7 @@ def test_an_error_in_a_cell_is_said_there(work: Path, tmp_path: Path) -> None:
     ("name", "content", "slug"),
     [
         ("sheet.csv", b'part,name\n"M1,left', "not-csv"),
-        ("sheet.csv", "part\nM\xfc".encode("latin-1"), "not-utf-8"),
+        ("sheet.csv", "part\nM\xfc\x81".encode("latin-1"), "not-utf-8"),
         ("sheet.xlsx", b"PK no spreadsheet", "not-xlsx"),
     ],
 )
@@ -246,3 +246,121 @@ def test_without_the_library_it_is_said_how_to_get_it(
         with pytest.raises(Unusable, match="pip install") as raised:
             act()
         assert [one.slug for one in raised.value.diagnostics] == ["needs-openpyxl"]
+
+
+@pytest.mark.parametrize(
+    ("encoding", "mark"),
+    [("utf-8", ","), ("utf-8-sig", ";"), ("utf-16", "\t"), ("utf-16", ";"), ("cp1252", ";")],
+)
+def test_a_sheet_is_read_as_office_programs_save_it(
+    encoding: str, mark: str, work: Path, tmp_path: Path
+) -> None:
+    """Encodings: The Unicode Standard 23.8, and windows-1252 as registered with IANA."""
+    path = tmp_path / "boxes.csv"
+    rows = "\r\n".join(mark.join(row) for row in (["part", "name"], ["M1", "Größe"]))
+    path.write_bytes(rows.encode(encoding))
+    text, findings = verbs.enter_sheet(work, "parts", path)
+    assert "| M1   | Größe" in text
+    assert ("read-as-western" in {found.slug for found in findings}) == (encoding == "cp1252")
+
+
+@pytest.mark.parametrize(
+    ("language", "written", "read"),
+    [
+        ("de", "16,5 kg", "16.5 kg"),
+        ("fr", "16,125 kg", "16.125 kg"),
+        ("de", "at least 1,5 kg", "at least 1.5 kg"),
+        ("de", "16.5 kg", "16.5 kg"),
+        ("en", "16.5 kg", "16.5 kg"),
+    ],
+)
+def test_numbers_are_read_in_the_language_of_the_sheet(
+    language: str, written: str, read: str, work: Path, tmp_path: Path
+) -> None:
+    rows = sheet(tmp_path / "boxes.csv", ["box", "holds", "weight"], ["B01", "M1", written])
+    text, _ = verbs.enter_sheet(work, "boxes", rows, language)
+    assert f"| {read} " in text
+
+
+@pytest.mark.parametrize(
+    ("language", "written", "said"),
+    [
+        (
+            "de",
+            "1.234 kg",
+            "cell C2: `1.234` can be read in two ways; write `1234`, or `1,234` with a decimal",
+        ),
+        ("de", "1.234,5 kg", "cell C2: `1.234,5` has several marks; write nothing between thousands"),
+        (
+            "en",
+            "1,234 kg",
+            "write decimals with a point: `1.234 kg`; without anything between thousands: `1234",
+        ),
+        ("en", "1,5 kg", "say its language: `--language de` or `--language fr`"),
+    ],
+)
+def test_a_number_that_can_be_read_in_two_ways_is_an_error_at_its_cell(
+    language: str, written: str, said: str, work: Path, tmp_path: Path
+) -> None:
+    rows = sheet(tmp_path / "boxes.csv", ["box", "holds", "weight"], ["B01", "M1", written])
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "boxes", rows, language)
+    assert said in str(raised.value)
+
+
+def test_commas_in_words_stay_and_positions_part_at_semicolons(work: Path, tmp_path: Path) -> None:
+    rows = sheet(tmp_path / "parts.csv", ["part", "name", "position"], ["M1", "no. 1,5; left", "1,5; 0; 2 m"])
+    text, _ = verbs.enter_sheet(work, "parts", rows, "de")
+    assert "| no. 1,5; left |" in text
+    assert "| 1.5, 0, 2 m" in text
+
+
+def test_a_cell_that_the_export_guarded_comes_back_as_it_was(tmp_path: Path) -> None:
+    guarded = ["=1 and more", "'=quoted", "''-twice", "-5 deg", "@home", "'plain"]
+    for name in ("sheet.csv", "sheet.xlsx"):
+        write_grid(tmp_path / name, "parts", [["part"] * len(guarded), guarded])
+        assert [cell.text for cell in read_grid(tmp_path / name).rows[1]] == guarded
+
+
+def test_added_rows_stand_in_one_table(work: Path, tmp_path: Path) -> None:
+    rows = sheet(
+        tmp_path / "boxes.csv", ["box", "holds", "weight"], ["B01", "M1", "16 kg"], ["B02", "M2", "17 kg"]
+    )
+    text, _ = verbs.enter_sheet(work, "boxes", rows)
+    assert text.endswith("| B01 | M1    | 16 kg  |\n| B02 | M2    | 17 kg  |\n")
+
+
+def test_what_the_sheet_changed_is_told_first_and_what_was_found_before_last(
+    work: Path, tmp_path: Path
+) -> None:
+    work.write_text(WORK + "\n## Instructions\n\n### R1 The windows\n", encoding="utf-8")
+    rows = sheet(
+        tmp_path / "parts.csv",
+        ["part", "group", "name", "rotation"],
+        ["M1", "Monitors", "left window", "turned left"],
+        ["M2", "Players", "", "upright"],
+        ["M3", "Monitors", "third", ""],
+    )
+    _, findings = verbs.enter_sheet(work, "parts", rows)
+    told = [str(found).split("\n")[0].split(": ", 1)[1] for found in findings]
+    assert told[:4] == [
+        "note: cell D2: `M1`: rotation is now `turned left`; it was `upright` [changed-by-sheet]",
+        "warning: cell B3: `M2` stays under `Monitors`: a sheet moves nothing to another group; move its row in the "
+        "dossier [not-moved]",
+        "note: cell C3: `M2`: name is now blank; it was `right one` [changed-by-sheet]",
+        "note: cell A4: `M3` is new [new-in-sheet]",
+    ]
+    assert {found.slug for found in findings[4:]} == {"no-lines"}
+
+
+def test_a_sheet_that_changes_nothing_says_so(work: Path, tmp_path: Path) -> None:
+    verbs.sheet(work, "boxes", tmp_path / "boxes.csv")
+    _, findings = verbs.enter_sheet(work, "boxes", tmp_path / "boxes.csv")
+    assert [found.slug for found in findings] == ["changes-nothing"]
+
+
+def test_a_column_that_there_is_not_is_said_at_its_name(work: Path, tmp_path: Path) -> None:
+    rows = sheet(tmp_path / "boxes.csv", ["box", "holds", "aura"], ["B01", "M1", "blue"])
+    with pytest.raises(Unusable) as raised:
+        verbs.enter_sheet(work, "boxes", rows)
+    assert "cell C1: `aura` is not a known column here" in str(raised.value)
