@@ -13,7 +13,19 @@ from intent import verbs
 from intent.commands.main import COMMANDS, Commands
 from intent.language.languages import LANGUAGES
 
-PAPERS = ("check", "cards", "explain", "history", "compare", "questions", "terms", "pack", "receive", "new")
+PAPERS = (
+    "check",
+    "cards",
+    "explain",
+    "history",
+    "compare",
+    "questions",
+    "terms",
+    "pack",
+    "prepare",
+    "receive",
+    "new",
+)
 """The commands that write or tell something for people."""
 
 

@@ -1,4 +1,4 @@
-"""The commands about an installation: check, cards, packing."""
+"""The commands about an installation: check, cards, packing, prepare."""
 
 from __future__ import annotations
 
@@ -168,3 +168,29 @@ def packing(
     Example: intent packing timetable/installations/2027-loan.md --format pdf --output packing.pdf
     """
     deliver_reply(verbs.packing(file, work, date), form, language, output, paper=paper, date=date)
+
+
+@click.command()
+@click.argument("files", type=FILE, nargs=-1, required=True, metavar="[WORK] INSTALLATION")
+@format_option(*PAPERS)
+@output_option("Write the book here instead of printing it.")
+@paper_option()
+@date_option("The date that the book bears")
+@language_option("the book")
+def prepare(
+    files: tuple[Path, ...],
+    form: str,
+    output: Path | None,
+    paper: str,
+    date: datetime.date | None,
+    language: str,
+) -> None:
+    """Write the installation book: the work, where everything goes, what feeds what, what is to be done.
+
+    It tells the state proposed, as the documentation has it; what is not given is left blank to be written in, and
+    nothing in it is internal.
+
+    Example: intent prepare timetable/installations/2027-loan.md --format pdf --output book.pdf
+    """
+    installation, work = _named(files)
+    deliver_reply(verbs.prepare(installation, work, date), form, language, output, paper=paper, date=date)

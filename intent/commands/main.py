@@ -15,6 +15,7 @@ COMMANDS = {
     "check": "installing",
     "cards": "installing",
     "packing": "installing",
+    "prepare": "installing",
     "explain": "looking",
     "history": "looking",
     "compare": "looking",

@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from intent.drawings.feeding import links_of
 from intent.drawings.measuring import angle, length, place
 from intent.drawings.picturing import screen_of
 from intent.drawings.rooms import room_of
@@ -19,6 +18,7 @@ from intent.effects.scene import Scene, Sides, sides_of
 from intent.language.message import Words
 from intent.model.subject import SubjectKind
 from intent.model.work import Part
+from intent.planning.feeding import links_of
 from intent.variance.case import lay_out
 from intent.variance.result import Row, Variance, Verdict
 

@@ -113,6 +113,12 @@ def quiet(words: Words) -> Phrase:
     return Phrase(words, PhraseRole.QUIET)
 
 
+def with_below(first: Words, second: Words) -> Content:
+    """The second in a line of its own, quietly."""
+    found: tuple[Inline, ...] = (first, Break.LINE, quiet(second))
+    return found if first and second else first or second
+
+
 def in_one(texts: tuple[Content, ...]) -> Content:
     """Several contents as one, with commas between."""
     pieces: list[Inline] = []

@@ -11,7 +11,7 @@ from intent.model.phrasing import expression_words
 from intent.model.work import Crate
 from intent.names import INTENT, TERM
 from intent.papers.document import Column, PaperSection, PaperTable, TableRole
-from intent.papers.inline import Break, Content, Inline, quiet
+from intent.papers.inline import Break, Content, with_below
 from intent.papers.statements_told import statements_words
 from intent.planning.shipment import BOX_SIDES, Cargo, CargoKind, FilledBox, Shipment
 from intent.vocabulary.terms import Vocabulary
@@ -88,12 +88,6 @@ def _told(cargo: Cargo, vocabulary: Vocabulary) -> tuple[Content, Content]:
         return cargo.name or say("spare device"), with_below(cargo.identifier, make)
     named = with_below(cargo.name, cargo.identifier) if cargo.name else cargo.identifier
     return named, with_below(cargo.device, make) if cargo.device else make
-
-
-def with_below(first: Words, second: Words) -> Content:
-    """The second in a line of its own, quietly."""
-    found: tuple[Inline, ...] = (first, Break.LINE, quiet(second))
-    return found if first and second else first or second
 
 
 def _make(cargo: Cargo, vocabulary: Vocabulary) -> Words:

@@ -25,14 +25,13 @@ from intent.papers.document import (
     Paragraph,
     ParagraphRole,
 )
-from intent.papers.inline import Content
+from intent.papers.inline import Content, with_below
 from intent.papers.left_out import left_out_section
 from intent.papers.packed_tables import (
     boxes_section,
     contents_section,
     loose_section,
     ticked_section,
-    with_below,
 )
 from intent.planning.shipment import CargoKind, Shipment, shipment_of
 from intent.redaction.withholding import WithheldKind

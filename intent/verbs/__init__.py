@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from intent.verbs.inquiries import explain as explain
     from intent.verbs.inquiries import history as history
     from intent.verbs.inquiries import questions as questions
+    from intent.verbs.preparing import prepare as prepare
     from intent.verbs.proposals import Checked as Checked
     from intent.verbs.proposals import cards as cards
     from intent.verbs.proposals import check as check
@@ -52,6 +53,7 @@ VERBS = {
     "pack": "transfers",
     "packing": "shipping",
     "pdf": "proposals",
+    "prepare": "preparing",
     "questions": "inquiries",
     "receive": "transfers",
     "report": "proposals",

@@ -8,8 +8,9 @@ from fractions import Fraction
 
 from intent.effects.scene import Scene
 from intent.language.figures import Figure, Written, decimal, figure
-from intent.language.message import Message, joined, say
+from intent.language.message import Message, Words, joined, say
 from intent.model.phrasing import NOT_GIVEN
+from intent.model.work import Work
 from intent.names import INTENT
 from intent.papers.cards.card import CardRow
 from intent.values.regions import Interval
@@ -45,11 +46,18 @@ _AT_THE_ZERO = say("at the zero")
 def position_row(scene: Scene, variance: Variance, part: str, unit: str) -> CardRow | None:
     """The position in `mm`, `cm` or `in`; nothing of a part that needs none and has none."""
     label, hangs = scene.called("position"), is_display(scene, part)
-    if not scene.is_given(part, "position"):
+    told = position_words(scene, part, unit)
+    if not told:
         return CardRow(label, (NOT_GIVEN,)) if hangs else None
+    return CardRow(label, (told,), _measured(variance, hangs))
+
+
+def position_words(scene: Scene, part: str, unit: str) -> Words:
+    """How far in front of the zero, how far aside and how far up; nothing where no position is given."""
+    if not scene.is_given(part, "position"):
+        return ""
     x, y, z = scene.axes(part, "position")
-    told = (*_in_plan(x, z, unit), _line(y, 1, unit))
-    return CardRow(label, (joined(told, ", "),), _measured(variance, hangs))
+    return joined((*_in_plan(x, z, unit), _line(y, 1, unit)), ", ")
 
 
 def is_display(scene: Scene, part: str) -> bool:
@@ -107,10 +115,15 @@ def _metres(length: Fraction) -> Written:
     return Written(f"{whole}.{decimals.ljust(_PLACES, '0')} m")
 
 
+def origin_of(work: Work) -> str:
+    """Where positions are measured from, as the work puts it; nothing where it says nothing."""
+    origins = (section.fields.get(str(INTENT.origin), "") for section in work.sections)
+    return next((one.strip().rstrip(".") for one in origins if one), "")
+
+
 def _measured(variance: Variance, hangs: bool) -> Message:
     """To which point of the part is measured, and from where in the room."""
-    origins = (section.fields.get(str(INTENT.origin), "") for section in variance.work.sections)
-    origin = next((one.strip().rstrip(".") for one in origins if one), "")
+    origin = origin_of(variance.work)
     if not origin:
         if hangs:
             return say("To the middle of the picture. Where it is measured from is not given.")

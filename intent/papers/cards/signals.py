@@ -5,26 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.drawings.feeding import links_of
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.paths import PICTURE, SOUND, Way, Ways, ways_of
 from intent.language.message import Message, Words, joined, named, say
 from intent.papers.cards.card import CardRow
+from intent.planning.channel_plan import ChannelPlan, DeliveryState, channel_plan_of
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True)
 class Signals:
-    """Every way through the connections, worked out once for all cards."""
+    """What the cards tell of the channel plan."""
 
-    sides: Sides
-    picture: Ways
-    sound: Ways
-    fed: tuple[tuple[str, str], ...]
-    """A player and what it feeds: along the connections, else by the channel they share."""
+    plan: ChannelPlan
 
     def rows(self, part: str) -> Iterator[CardRow]:
         """The channel, and what comes from where or goes where; of a part without one its cables say as much."""
-        scene = self.sides.proposed
+        scene = self.plan.sides.proposed
         channel = scene.text(part, "channel")
         if not channel and any(part in {one.start, one.end} for one in scene.connections):
             return
@@ -34,10 +29,10 @@ class Signals:
             yield CardRow(label, (joined(lines, ", "),))
 
     def _arriving(self, part: str) -> Iterator[Words]:
-        ways: dict[str, Way] = {**self.sound.proposed(part), **self.picture.proposed(part)}
-        for player, way in ways.items():
-            yield self._from(player, [link.start for link in way[1:]])
-        yield from (self._from(player, ()) for player, fed in self.fed if fed == part and player not in ways)
+        for one in self.plan.into(part):
+            # a way on which something does not fit is none to be named on a card
+            through = one.through if one.state is DeliveryState.ARRIVES else ()
+            yield self._from(one.player, through)
 
     def _from(self, player: str, through: Sequence[str]) -> Message:
         if not through:
@@ -46,11 +41,11 @@ class Signals:
 
     def _leaving(self, part: str) -> tuple[Words, ...]:
         """What a player feeds."""
-        fed = [self._named(sink) for player, sink in self.fed if player == part]
+        fed = [self._named(sink) for player, sink in self.plan.fed if player == part]
         return (say("to {parts}", parts=tuple(fed)),) if fed else ()
 
     def _named(self, part: str) -> Words:
-        return part_named(self.sides.proposed, part)
+        return part_named(self.plan.sides.proposed, part)
 
 
 def part_named(scene: Scene, part: str) -> Words:
@@ -60,9 +55,4 @@ def part_named(scene: Scene, part: str) -> Words:
 
 
 def signals_of(sides: Sides) -> Signals:
-    return Signals(
-        sides=sides,
-        picture=ways_of(sides, PICTURE),
-        sound=ways_of(sides, SOUND),
-        fed=links_of(sides.proposed),
-    )
+    return Signals(channel_plan_of(sides))
