@@ -198,6 +198,23 @@ def test_a_tube_that_leaves_is_no_caution_of_the_panel_that_comes(salt: Path) ->
     assert "High voltage and implosion" not in text_of(verbs.cards(panel)[0], "M2")
 
 
+def test_what_a_permission_sets_aside_is_not_called_required(salt: Path) -> None:
+    lines = "- required: technology of Sets is cathode-ray tube\n- allowed: technology of M2 is LCD\n"
+    folder = salt.parent / "permitted"
+    folder.mkdir()
+    text = f"{WORK}\n### R3 Tubes\n\n{lines}- by: artist\n- on: 1994\n"
+    (folder / "work.md").write_text(text, encoding="utf-8")
+    (folder / "terms.md").write_text(TERMS, encoding="utf-8")
+    panel = folder / "panel.md"
+    panel.write_text(
+        f"{LOAN}\n## Substitutions\n\n| part | device | technology |\n| --- | --- | --- |\n| M2 | V-1 | LCD |\n",
+        encoding="utf-8",
+    )
+    page, _ = verbs.cards(panel)
+    assert "technology cathode-ray tube (R3.1)" in text_of(page, "M1")
+    assert "cathode-ray tube" not in text_of(page, "M2")
+
+
 def test_what_is_long_goes_on_and_nothing_is_left_out(salt: Path) -> None:
     """Three hundred words in each of a quotation and a condition: more than a card holds."""
     words = " ".join(f"word{number}" for number in range(600))
@@ -214,6 +231,20 @@ def test_what_is_long_goes_on_and_nothing_is_left_out(salt: Path) -> None:
     scale, wall = text_of(page, "M2"), text_of(page, "W1")
     assert all(f"word{number}" in scale for number in range(600))
     assert all(f"fact{number}" in wall for number in range(600))
+
+
+def test_a_name_too_long_for_its_heading_is_told_in_full_below(salt: Path) -> None:
+    name = (
+        "the scale on which the widow of the ferryman weighed her salt every evening before the tide came in"
+    )
+    folder = salt.parent / "named"
+    folder.mkdir()
+    (folder / "work.md").write_text(WORK.replace("the scale ", f"{name} "), encoding="utf-8")
+    (folder / "terms.md").write_text(TERMS, encoding="utf-8")
+    loan = folder / "loan.md"
+    loan.write_text(LOAN, encoding="utf-8")
+    told = [card.find_class("told")[0].text_content() for card in cards_in(verbs.cards(loan)[0])]
+    assert [one.startswith(name) for one in told].count(True) == 1
 
 
 def test_no_piece_is_too_high_for_a_card() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
+from intent.drawings.lettering import prose_width
 from intent.language.locale import Locale
 from intent.language.message import closed, joined, opened, quoted, say
 from intent.papers.cards.card import ArtistWords, CardRow, Placement, Prohibition
@@ -26,6 +27,8 @@ from intent.papers.cards.whereabouts import Whereabouts
 from intent.papers.elements import Element, element, unbroken
 from intent.papers.verdict_words import ground_words
 
+_LEAST_NAME, _NAME_ROOM = 2.8, 52.0
+"""Millimetres: the smallest type that a name has in the heading, and the room for it beside an identifier."""
 LABEL = 16.0
 """Millimetres of the labels at the left."""
 _ARROW, _FRAME, _FRAME_HIGH, _FRAME_UNSETTLED = 14.0, 2.7, 1.9, 3.0
@@ -45,17 +48,25 @@ def blocks_of(card: Placement, where: Whereabouts, locale: Locale) -> tuple[Card
         *_spoken(card.quotation, locale),
         *_cautioned(card, locale),
     )
-    warned = tuple(_unsettled(card, locale))
+    warned = (*_name_in_full(card, locale), *_unsettled(card, locale))
     if not where.holds(card.identifier):
         undrawn = _small(locale.say(say("No position is given, so its place is not drawn.")))
-        return (*warned, undrawn, *told)
+        return (*warned, *undrawn, *told)
     layout = partial(layout_of, where)
     high = drawing_height(warned, told, lambda most: layout(most).height)
     return (*warned, drawings(card.identifier, where, layout(high), locale), *told)
 
 
-def _small(text: str, class_: str = "small") -> CardBlock:
-    return CardBlock(element("p", text, class_=class_), text_height(text, SMALL, ROOM))
+def _small(text: str, class_: str = "small") -> Iterator[CardBlock]:
+    for piece in pieces(text, SMALL, ROOM):
+        yield CardBlock(element("p", piece, class_=class_), text_height(piece, SMALL, ROOM))
+
+
+def _name_in_full(card: Placement, locale: Locale) -> Iterator[CardBlock]:
+    """A name that the heading has no room for, which there ends in dots."""
+    called = locale.say(card.name)
+    if prose_width(called, _LEAST_NAME) > _NAME_ROOM:
+        yield from _small(called)
 
 
 def _unsettled(card: Placement, locale: Locale) -> Iterator[CardBlock]:
@@ -74,7 +85,7 @@ def _placed(card: Placement, locale: Locale) -> Iterator[CardBlock]:
     else:
         yield from measured
     if card.position and card.position.note:
-        yield _small(locale.say(card.position.note), "small note")
+        yield from _small(locale.say(card.position.note), "small note")
 
 
 def _lying(lying: Lying, measured: Sequence[CardBlock], locale: Locale) -> CardBlock:
@@ -168,4 +179,4 @@ def _cautioned(card: Placement, locale: Locale) -> Iterator[CardBlock]:
             "Cautions (in full in the report): {cautions}. Local codes and licensed practice come first.",
             cautions=joined(card.cautions, "; "),
         )
-        yield _small(locale.say(told))
+        yield from _small(locale.say(told))

@@ -106,8 +106,8 @@ def _label(card: Placement, deck: Deck, locale: Locale) -> Element:
     name = f"label-{card.identifier}"
     lying = card.lying
     drawn = list(way_up(lying, _SET_WIDE, _SET_HIGH)) if lying else []
-    words = locale.say(joined(lying.words, ", ")) if lying else ""
-    turn = element("p", drawn, element("span", words), class_="turned")
+    words = [element("strong", locale.say(one), class_="line") for one in (lying.words if lying else ())]
+    turn = element("div", drawn, element("div", words), class_="turned")
     told = element(
         "div",
         element("h2", card.identifier, id=name),

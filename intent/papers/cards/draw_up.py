@@ -103,7 +103,7 @@ def _placement(basis: CardBasis, part: Part) -> Placement:
             *particulars(sides, name, basis.boxes),
             *basis.signals.rows(name),
             *leads_rows(scene, name),
-            *keeping_rows(scene.case, speaking),
+            *keeping_rows(scene.case, speaking, _set_aside(basis.variance, name)),
         ),
         unsettled=_unsettled(basis.variance, name),
         cautions=tuple(_cautions(scene, part)),
@@ -141,6 +141,12 @@ def _unsettled(variance: Variance, part: str) -> Words:
         if row.subject == subject and row.verdict in _UNSETTLED
     ]
     return say("Not settled, ask before installing: {matters}", matters=listed(found)) if found else ""
+
+
+def _set_aside(variance: Variance, part: str) -> frozenset[str]:
+    """The lines that fall for a part, or may yet, to others that prevail over them."""
+    rows = (row for row in variance.rows if row.subject == one(part))
+    return frozenset(fallen.instruction for row in rows for fallen in row.set_aside)
 
 
 def _cautions(scene: Scene, part: Part) -> Iterator[Words]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from intent.language.figures import Written
 from intent.language.message import Words, joined, named, say
@@ -20,9 +20,14 @@ _TOLD = {Aggregate.EACH, Aggregate.RELATION, Aggregate.DISTANCE, Aggregate.DIFFE
 """What concerns the part itself or how it stands to others; totals and numbers are nobody's to keep at one part."""
 
 
-def keeping_rows(case: Case, speaking: Iterable[Instruction]) -> Iterator[CardRow]:
-    """One row with all of them, each with the line that says so; nothing where nothing is required."""
-    told = list(_kept(case, speaking))
+def keeping_rows(
+    case: Case, speaking: Iterable[Instruction], set_aside: Collection[str]
+) -> Iterator[CardRow]:
+    """One row with all of them, each with the line that says so; nothing where nothing is required.
+
+    What is ``set_aside`` for this part, by the identifiers of its lines, is not to be kept to here.
+    """
+    told = list(_kept(case, (line for line in speaking if line.identifier not in set_aside)))
     if told:
         yield CardRow(say("required"), (joined(told, "; "),))
 

@@ -32,7 +32,7 @@ def particulars(sides: Sides, part: str, boxes: Iterable[PackedBox]) -> Iterator
     """The rows of a part, of which those without anything in them are left out."""
     scene = sides.proposed
     told = (
-        (say("device") if scene.device(part) else say("what it is"), _device(sides, part)),
+        (_device_label(scene, part), _device(sides, part)),
         (say("placed"), _stated(scene, part, _OF_PLACE)),
         (say("as it is"), _as_it_is(scene, part)),
         (say("mains"), _stated(scene, part, _OF_MAINS)),
@@ -40,6 +40,14 @@ def particulars(sides: Sides, part: str, boxes: Iterable[PackedBox]) -> Iterator
         (say("box"), _box(scene, part, boxes)),
     )
     yield from (CardRow(label, (words,)) for label, words in told if words)
+
+
+def _device_label(scene: Scene, part: str) -> Words:
+    """What the first row is called; of a thing of which nothing but a weight is known, the weight."""
+    if scene.device(part):
+        return say("device")
+    known = [name for name in _OF_DEVICE if scene.text(part, name)]
+    return scene.called("weight") if known == ["weight"] else say("what it is")
 
 
 def _device(sides: Sides, part: str) -> Words:
