@@ -112,7 +112,7 @@ def _metres(length: Fraction) -> Written:
     """`4.20 m`, to the millimetre: never more, and never fewer than two decimals."""
     number = decimal(round(length, 3))
     whole, _point, decimals = number.partition(".")
-    return Written(f"{whole}.{decimals.ljust(_PLACES, '0')}\N{NO-BREAK SPACE}m")
+    return Written(f"{whole}.{decimals.ljust(_PLACES, '0')} m")
 
 
 def origin_of(work: Work) -> str:
