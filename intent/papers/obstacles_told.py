@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from intent.language.message import Words, joined, opened, say, sentence
 from intent.model.naming import runs, subject_in_short, subject_name
-from intent.papers.document import Block, Items, Paragraph, ParagraphRole
+from intent.papers.document import Block, FactLine, Facts, FactsRole, Items, Paragraph, ParagraphRole
 from intent.variance.obstacle import Need, Obstacle, in_the_way, needs_words
 from intent.variance.result import Variance
 
@@ -102,12 +102,20 @@ def _blocks(variance: Variance) -> Iterator[Block]:
         yield Paragraph(
             say("As documented, untouched by the proposal, and so no obstacle to it:"), ParagraphRole.LEADIN
         )
-        yield Items(tuple(obstacle_sentence(one) for one in documented))
+        yield Facts(tuple(_sorted_out(documented)), FactsRole.REQUESTS)
     unchecked = needs_words(Need(one.limit, one.subject) for one in variance.unchecked)
     if unchecked:
         yield Paragraph(
             say("Not checked, for nobody states it: {values}.", values=unchecked), ParagraphRole.QUIET
         )
+
+
+def _sorted_out(obstacles: Iterable[Obstacle]) -> Iterator[FactLine]:
+    """The obstacles by their sorts: what they come to, and below it each with its figures."""
+    sorts: dict[Words, list[Words]] = {}
+    for one in obstacles:
+        sorts.setdefault(IN_SHORT.get(one.slug, one.text), []).append(obstacle_sentence(one))
+    return (FactLine(opened(words), tuple(told)) for words, told in sorts.items())
 
 
 def _about(obstacle: Obstacle, text: Words) -> Words:
