@@ -186,6 +186,13 @@ def open_words(variance: Variance, opened_for: tuple[Open, tuple[str, ...]]) -> 
     item, lines = opened_for
     who = person_words(variance.work, item.person)
     match item.kind:
+        case OpenKind.CONSENT if item.ends:
+            told = say(
+                "The consent of {person} ends on {date}, before the showing does",
+                person=who or say("a person not named"),
+                date=item.ends,
+            )
+            return _closed_for(told, lines)
         case OpenKind.CONSENT:
             missing = say("The consent of {person} is not recorded", person=who or say("a person not named"))
             return joined([_closed_for(missing, lines), sentence(item.text)])

@@ -22,6 +22,8 @@ class AskingKind(StrEnum):
     """What an answer would be."""
 
     CONSENT = "consent"
+    EXTEND = "extend"
+    """A consent that was given lasts as long as the showing."""
     ATTEST = "attest"
     WAIVE = "waive"
     """What was asked for may be set aside this time."""
@@ -40,6 +42,7 @@ class AskingKind(StrEnum):
 
 IN_SHORT = {
     AskingKind.CONSENT: say("to consent, or refuse"),
+    AskingKind.EXTEND: say("to extend a consent that ends before the showing does"),
     AskingKind.ATTEST: say("to attest whether it is so"),
     AskingKind.WAIVE: say("whether what was asked for may be set aside this time"),
     AskingKind.REPLACE: say("what instead, since what was asked for cannot be set aside"),
@@ -182,6 +185,14 @@ def _who_can_close(item: Open, row: Row) -> Sequence[str]:
 def _to_close(departure: Departure, item: Open, lines: tuple[str, ...]) -> Asking:
     matter = departure.matter
     match item.kind:
+        case OpenKind.CONSENT if item.ends:
+            text = say(
+                "To extend the consent to {lines}, which ends on {date}: {matter}.",
+                lines=lines,
+                date=item.ends,
+                matter=matter,
+            )
+            return _asking(AskingKind.EXTEND, text, departure)
         case OpenKind.CONSENT if lines:
             text = say("To consent to {lines}, or refuse: {matter}.", lines=lines, matter=matter)
             return _asking(AskingKind.CONSENT, text, departure)

@@ -105,14 +105,16 @@ def _named(found: _Found, some: Sequence[Cause]) -> tuple[Words, ...]:
 
 def _consented(found: _Found) -> Iterator[Words]:
     """`the estate has consented to technology LCD for M1`, for each person who must."""
-    asked: dict[str | None, dict[Cause, None]] = {}
+    asked: dict[tuple[str | None, bool], dict[Cause, None]] = {}
     for cause, item in found.open:
         if item.kind is OpenKind.CONSENT:
-            asked.setdefault(item.person, {})[cause] = None
-    for person, waiting in asked.items():
+            asked.setdefault((item.person, item.ends is not None), {})[cause] = None
+    for (person, was_given), waiting in asked.items():
         who = person_name(found.variance.work, person)
         named = _named(found, tuple(waiting))
-        if named:
+        if was_given:
+            yield say("{person} has extended a consent that ends before the showing does", person=who)
+        elif named:
             yield say("{person} has consented to {what}", person=who, what=listed(named))
         else:
             yield say("{person} has consented to {number} departures", person=who, number=len(waiting))

@@ -5,9 +5,10 @@ from __future__ import annotations
 import datetime
 from collections.abc import Sequence
 
-from intent.language.message import Words, say
+from intent.language.message import say
 from intent.model.installation import Consent
 from intent.model.work import Instruction
+from intent.values.dates import DaySpan
 from intent.values.sets import Answer
 from intent.variance.answers import AskedValue, latest_answer, terms_open, to_attest
 from intent.variance.attesting import cannot_be_had, fact_answer
@@ -43,20 +44,22 @@ def _consent(case: Case, line: Instruction, person: str, asked: AskedValue) -> P
     able = who_can_answer(case.work, person, case.installation.dates.first)
     if able is None:
         return Over(because=OverBecause.NOBODY_LEFT, by=person)
+    ends = _end(latest.ended, asked.day)
     wanted = Open(
         kind=OpenKind.CONSENT,
-        text=_ended_words(latest.ended, asked.day),
+        text=say("the one that was given ends on {date}", date=ends) if ends else "",
+        ends=ends,
         person=able.identifier,
         instruction=line.identifier,
     )
     return (wanted,)
 
 
-def _ended_words(ended: Consent | None, day: datetime.date) -> Words:
-    """That a consent was given, but has ended by a day."""
+def _end(ended: Consent | None, day: datetime.date) -> DaySpan | None:
+    """When a consent ended that was given, and counts no longer on a day."""
     if ended is None or not ended.answer or ended.until is None or ended.until.last >= day:
-        return ""
-    return say("the one that was given ends on {date}", date=ended.until)
+        return None
+    return ended.until
 
 
 def _choices(case: Case, line: Instruction, earlier: Sequence[Instruction], day: datetime.date) -> Permitting:

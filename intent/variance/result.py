@@ -98,6 +98,8 @@ class Open:
     person: str | None = None
     """The identifier of who can close it, where that is known."""
     instruction: str | None = None
+    ends: DaySpan | None = None
+    """Of a consent that was given and does not last: when it ends."""
     answer: bool = True
     """The answer sought: of a permission's `unless`, that the fact does not hold; of what may stand against the value,
     that its `if` does not, or its `unless` does."""
