@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from rdflib import DCTERMS, RDF, Literal, URIRef
 
 from intent.diagnostics import nearest, offered
-from intent.dossier.bearers import bearers_of
+from intent.dossier.bearers import bearers_of, subject_to_name
 from intent.dossier.fields import Desk
 from intent.dossier.given_answers import read_given
 from intent.dossier.register import IdentifierKind
@@ -98,7 +98,10 @@ def _characteristic(vocabulary: Vocabulary, name: str, expected: _Expected) -> C
     elsewhere = vocabulary.find_characteristic(name)
     if elsewhere is not None:
         message = say(
-            "`{name}` is said of a {bearers}, not of this", name=name, bearers=bearers_of(elsewhere)
+            "`{name}` is said of a {bearers}, not of this; {named}",
+            name=name,
+            bearers=bearers_of(elsewhere),
+            named=subject_to_name(elsewhere, vocabulary),
         )
         raise Unreadable("wrong-bearer", message)
     every = vocabulary.characteristics.values()

@@ -14,6 +14,7 @@ from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
 _APART = re.compile(r'"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»|\([^()]*\)')
+_FACT = r'(?:"[^"]*"|“[^”]*”|„[^“”]*[“”]|«[^»]*»)'
 _COMMA = r"(?<![\d,.])[-+−]?\d+,\d+(?![\d,])"
 _CONDITIONS = (Word.IF, Word.UNLESS)
 _CLAUSES = (*_CONDITIONS, Word.UNTIL, *ORDINALS[:3])
@@ -43,6 +44,7 @@ def sentence_hint(
             _verb_hint(text, offset, spoken)
             or _of_hint(text, vocabulary, spoken)
             or _fact_hint(text, offset, vocabulary.grammars)
+            or _facts_hint(text, offset, spoken)
             or _or_hint(text, spoken)
         )
     if error.slug == "unknown-characteristic":
@@ -123,6 +125,36 @@ def _fact_hint(text: str, offset: int, grammars: Iterable[Grammar]) -> Words:
         return ""
     fact = match["fact"].strip().rstrip(".")
     return say('put a fact in double quotes: `{word} "{fact}"`', word=match["word"], fact=fact)
+
+
+def _facts_hint(text: str, offset: int, spoken: Grammar) -> Words:
+    """For facts joined within a clause, a clause for each, or all as one fact where clauses would say less or more.
+
+    Every clause of an instruction has to hold: `if "a", if "b"` is `a and b`, and `unless "a", unless "b"` is `unless
+    "a" or "b"`; the other two have no clauses of their own.
+    """
+    joints = {
+        Word.IF: (spoken.labels(Word.AND), spoken.labels(Word.OR)),
+        Word.UNLESS: (spoken.labels(Word.OR), spoken.labels(Word.AND)),
+    }
+    for word, (apart, together) in joints.items():
+        label = _any_of(spoken.labels(word))
+        joint = rf"\s*(?:,|\b(?:{_any_of([*apart, *together])})\b)[\s,]*(?:(?:{label})\s+)?"
+        match = re.search(
+            rf"(?:^|[\s,])(?P<word>{label})\s+(?P<facts>{_FACT}(?:{joint}{_FACT})+)", text, re.IGNORECASE
+        )
+        if match is None or match.start() > offset or offset > match.end():
+            continue
+        facts = [fact.strip('"“”„«» ') for fact in re.findall(_FACT, match["facts"])]
+        between = re.sub(_FACT, " ", match["facts"])
+        if re.search(rf"\b(?:{_any_of(together)})\b", between, re.IGNORECASE):
+            fact = re.sub(
+                rf"\s+(?:{label})\s+", " ", re.sub(r"[\"“”„«»]", "", match["facts"]), flags=re.IGNORECASE
+            )
+            return say('write it as one fact: `{word} "{fact}"`', word=match["word"], fact=fact)
+        clauses = ", ".join(f'{match["word"]} "{fact}"' for fact in facts)
+        return say("write a clause for each fact: `{clauses}`", clauses=clauses)
+    return ""
 
 
 def _or_hint(text: str, spoken: Grammar) -> Words:

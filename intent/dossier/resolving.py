@@ -5,7 +5,7 @@ from __future__ import annotations
 from lark import Token, Tree
 
 from intent.diagnostics import nearest, offered
-from intent.dossier.bearers import bearers_of
+from intent.dossier.bearers import bearers_of, subject_to_name
 from intent.dossier.register import IdentifierKind
 from intent.dossier.trees import Sentence, subtrees
 from intent.dossier.unreadable import Unreadable
@@ -77,10 +77,11 @@ def read_characteristic(sentence: Sentence, tree: Tree[Token], scope: Scope) -> 
     elsewhere = vocabulary.find_characteristic(name)
     if elsewhere is not None:
         message = say(
-            "`{characteristic}` is said of a {bearers}, not of {scope}",
+            "`{characteristic}` is said of a {bearers}, not of {scope}; {named}",
             characteristic=elsewhere,
             bearers=bearers_of(elsewhere),
             scope=scope.written or say("this"),
+            named=subject_to_name(elsewhere, vocabulary),
         )
         raise sentence.fault("wrong-bearer", message, tree)
     labels = [known.label for known in vocabulary.characteristics.values()]

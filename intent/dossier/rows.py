@@ -11,7 +11,7 @@ from rdflib import URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import Severity, Span, nearest, offered
-from intent.dossier.bearers import bearers_of
+from intent.dossier.bearers import bearers_of, place_to_write
 from intent.dossier.blocks import Field
 from intent.dossier.expressions import read_with_tolerance
 from intent.dossier.fields import Desk, read_field
@@ -66,9 +66,11 @@ class SectionForm:
         """Slug and message for a name that is not known here."""
         elsewhere = self.vocabulary.find_characteristic(name)
         if elsewhere is not None:
-            bearers = bearers_of(elsewhere)
             return "wrong-bearer", say(
-                "`{name}` is said of a {bearers}, not here", name=name, bearers=bearers
+                "`{name}` is said of a {bearers}; {place}",
+                name=name,
+                bearers=bearers_of(elsewhere),
+                place=place_to_write(elsewhere, self.vocabulary, self.section.documents),
             )
         fields = dict.fromkeys(field.iri for field in self.fields.values())
         known, first = [*self.vocabulary.spelled(fields)], [field.label for field in self.fields.values()]

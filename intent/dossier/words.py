@@ -31,7 +31,8 @@ _COMPARING = (
 def tokens(text: str, known: Known, grammar: Grammar) -> list[Token]:
     """The tokens of a sentence, with their places in it; names of any of the ``known`` are matched whole.
 
-    What a token holds is the name of the word, or else what stands in the text.
+    What a token holds is the name of the word, or else what stands in the text. Of a value `with consent` and the
+    words `with consent of`, the longer is meant.
     """
     chunks = list(CHUNK.finditer(text))
     pieces = [normal(chunk.group()) for chunk in chunks]
@@ -39,7 +40,9 @@ def tokens(text: str, known: Known, grammar: Grammar) -> list[Token]:
     index = 0
     while index < len(chunks):
         name = max((names.match(pieces, index) for names in known), key=len, default=())
-        size, words = (len(name), ()) if name else grammar.match(pieces, index)
+        size, words = grammar.match(pieces, index)
+        if len(name) >= size:
+            size, words = len(name), ()
         size = size or 1
         start, end = chunks[index].start(), chunks[index + size - 1].end()
         place = {"start_pos": start, "end_pos": end, "line": 1, "column": start + 1}
