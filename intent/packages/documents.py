@@ -6,10 +6,12 @@ line to `DOCUMENTS`.
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from intent.analysis.explanation.explain import explain
 from intent.diagnostics import Diagnostic, Severity, Unusable
 from intent.language.locale import Locale
 from intent.language.message import say
@@ -22,6 +24,7 @@ from intent.papers import write_report
 from intent.papers.annex import annex_paper
 from intent.papers.cards.write import cards_of_proposal
 from intent.papers.drawn import drawn_of
+from intent.papers.explanation_paper import explanation_paper
 from intent.papers.packing_list import ListedFile, packing_paper
 from intent.papers.passages_told import headings_behind
 from intent.papers.pdf import write_pdf
@@ -130,6 +133,11 @@ def printed(pages: Mapping[str, bytes]) -> tuple[dict[str, bytes], tuple[Diagnos
                 Diagnostic(slug="not-packed", message=message, span=missing.span, severity=Severity.WARNING),
             )
     return prints, ()
+
+
+def instructions_page(work: Work, day: datetime.date, locale: Locale) -> bytes:
+    """What governs the work on a day, each characteristic with its instructions and the words behind them."""
+    return tell(explanation_paper(explain(work, None, None, day)), "html", locale).encode()
 
 
 def packing_list(

@@ -20,6 +20,7 @@ from intent.language.locale import ENGLISH, Locale
 from intent.names import INTENT
 from intent.packages.contents import (
     INSTALLATION_GRAPH,
+    INSTRUCTIONS_PAGE,
     LEFT_OUT,
     NOTHING,
     PACKING_LIST,
@@ -27,7 +28,7 @@ from intent.packages.contents import (
     START,
     WORK_GRAPH,
 )
-from intent.packages.documents import packing_list, pages_of, printed
+from intent.packages.documents import instructions_page, packing_list, pages_of, printed
 from intent.packages.dossier_texts import installation_path
 from intent.packages.filling import BagBeingFilled
 from intent.packages.outgoing import Outgoing, outgoing_of
@@ -96,6 +97,8 @@ def _filled(
         variance = assess(sent.documentation.work, sent.proposal.installation)
         findings = tuple(_add_papers(bag, outgoing, sent.proposal, variance, pdf=pdf, locale=locale))
     installation = sent.proposal.installation if sent.proposal else None
+    day = installation.dates.first if installation else outgoing.day
+    bag.add(INSTRUCTIONS_PAGE, instructions_page(sent.documentation.work, day, locale))
     for name, export in EXPORTS:
         bag.add_all(export(sent.documentation.work, installation), f"{STANDARDS}/{name}/")
     bag.add(

@@ -8,11 +8,13 @@ from pathlib import PurePosixPath
 from intent.language.locale import Locale
 from intent.language.message import Words, quoted, say
 from intent.model.work import Work
+from intent.names import INTENT
 from intent.packages.carrying import CarriedFile
 from intent.packages.contents import (
     ANNEX,
     CARDS_PAGE,
     INSTALLATION_GRAPH,
+    INSTRUCTIONS_PAGE,
     PACKING_LIST,
     POOL_TEXT,
     REPORT_PAGE,
@@ -38,6 +40,11 @@ _PAPERS: tuple[tuple[Words, str, Words], ...] = (
         say("To be signed: conditions, what is to be done, and the limits that hold while it is shown."),
     ),
     (say("Placement cards"), CARDS_PAGE, say("One for each part, to be taped where it goes.")),
+    (
+        say("Instructions"),
+        INSTRUCTIONS_PAGE,
+        say("What governs the work, characteristic by characteristic, in whose words."),
+    ),
     (say("Packing list"), PACKING_LIST, say("What travels in which box, to be ticked on both ways.")),
 )
 
@@ -103,6 +110,8 @@ def _title(work: Work, file: CarriedFile) -> Words:
         return say("{name}, {title}", name=file.identifier, title=quoted(source.title))
     if any(one.identifier == file.identifier for one in work.material):
         return say("Material {material}, {file}", material=file.identifier, file=name)
+    if file.name == work.fields.get(str(INTENT.termsFile)):
+        return say("Terms of the work’s own, {file}", file=name)
     if file.identifier:
         return say("Answer to {lines}, {file}", lines=file.identifier, file=name)
     return name

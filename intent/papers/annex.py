@@ -99,10 +99,10 @@ def _departures(found: Sequence[Departure]) -> tuple[Block, ...]:
     )
     columns = (
         Column(say("departure")),
-        Column(say("documented"), 15),
-        Column(say("proposed"), 15),
-        Column(say("verdict"), 14),
-        Column(say("signature and date"), 20),
+        Column(say("documented"), 17),
+        Column(say("proposed"), 17),
+        Column(say("verdict"), 12),
+        Column(say("signature and date"), 18),
     )
     return (PaperTable(columns=columns, rows=rows, role=TableRole.CHECKLIST, ticks=words("seen")),)
 

@@ -76,7 +76,8 @@ def start_paper(
 ) -> Document:
     """The page; of a package without an installation, without an outcome."""
     contacts = contacts_section(work, installation.dates if installation else None)
-    sections = (*_outcome(variance), *map(_section, filed), contacts, _absent(absent))
+    first, *others = map(_section, filed)
+    sections = (*_outcome(variance), first, contacts, *others, _absent(absent))
     return Document(
         title=work.title,
         name=say("{work}: contents of the package", work=work.title),
@@ -123,7 +124,11 @@ def _told(item: FiledItem) -> Content:
 
 def _absent(absent: Absent) -> PaperSection:
     left_out = left_out_section(absent.withheld)
-    told = [Paragraph(say("Kept by the sender: {names}.", names=runs(absent.kept)))] if absent.kept else []
+    told = (
+        [Paragraph(say("Of what is named here, the sender keeps {names}.", names=runs(absent.kept)))]
+        if absent.kept
+        else []
+    )
     if absent.missing:
         names = runs(absent.missing)
         told.append(

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import datetime
 from pathlib import Path
 
 from redaction.work_with_secrets import written
 
 from intent import verbs
 
+PACKED_ON = datetime.date(2027, 1, 15)
+
 
 def packed(folder: Path, name: str = "package") -> Path:
     """The package, made in a folder."""
     loan = written(folder / "house")
-    return verbs.pack(loan, folder / name, pdf=False).path
+    return verbs.pack(loan, folder / name, date=PACKED_ON, pdf=False).path

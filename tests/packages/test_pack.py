@@ -26,7 +26,7 @@ from intent.reading.proposal import Proposal
 from intent.record.parse import empty_graph, parse_rdf
 from intent.redaction.withholding import without_internal
 from intent.variance.result import RowKey
-from packages.package_examples import packed
+from packages.package_examples import PACKED_ON, packed
 
 REWRITTEN = {INTENT.workFile, INTENT.poolFile}
 """The paths that an installation has in a package."""
@@ -197,10 +197,15 @@ def test_the_same_bytes_every_time(form: str, tmp_path: Path) -> None:
     """In another process, with another order of sets, from another folder, under another name."""
     first = packed(tmp_path / "one", f"first{form}")
     loan = written(tmp_path / "elsewhere/two")
-    script = "import sys; from intent import verbs; verbs.pack(*sys.argv[1:], pdf=False)"
+    script = (
+        "import sys, datetime; from intent import verbs; "
+        "verbs.pack(*sys.argv[2:], date=datetime.date.fromisoformat(sys.argv[1]), pdf=False)"
+    )
     second = tmp_path / f"second{form}"
     environment = {"PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo", "LC_ALL": "C"}
-    subprocess.run([sys.executable, "-c", script, loan, second], check=True, env=environment)
+    subprocess.run(
+        [sys.executable, "-c", script, PACKED_ON.isoformat(), loan, second], check=True, env=environment
+    )
     if form:
         assert first.read_bytes() == second.read_bytes()
     else:
@@ -277,7 +282,7 @@ def test_a_borrower_gets_papers_in_their_language(tmp_path: Path) -> None:
     ours, theirs = contents(english), contents(german)
     papers = {path for path in ours if path.endswith(".html")}
     seals = {"bag-info.txt", "manifest-sha512.txt", "tagmanifest-sha512.txt"}
-    assert len(papers) == 5
+    assert len(papers) == 6
     assert {path for path in ours if ours[path] != theirs[path]} - seals == papers
     for path in papers:
         assert '<html lang="de"' in theirs[path].decode()

@@ -63,7 +63,7 @@ def test_the_page_says_what_came_of_it_and_when_it_was_packed(tmp_path: Path) ->
     assert "Packed by intent" in told
     assert "on 15 January 2027" in told
     assert "The sender keeps to itself" in told
-    assert "Kept by the sender: S2." in told
+    assert "Of what is named here, the sender keeps S2." in told
 
 
 def test_the_page_is_in_the_language_asked_for(tmp_path: Path) -> None:
@@ -134,7 +134,7 @@ def test_a_letter_that_is_kept_is_named_and_does_not_go(source: str, tmp_path: P
     loan = loan_with(tmp_path / "house", ANSWERED.replace("letters/2026-10-02.md", source))
     package = verbs.pack(loan, tmp_path / "package", pdf=False).path
     assert not list(package.rglob("letter.md"))
-    (kept,) = start_of(package).xpath("//p[starts-with(., 'Kept by the sender')]/text()")
+    (kept,) = start_of(package).xpath("//p[starts-with(., 'Of what is named here')]/text()")
     assert source in kept
 
 
