@@ -6,11 +6,12 @@ import datetime
 
 from intent.effects.scene import sides_of
 from intent.language.calendar import day_words
-from intent.language.message import Words, named, say
+from intent.language.message import named, say
 from intent.model.naming import role_of
 from intent.model.work import Work
 from intent.papers.annex import FORM_STYLE, SIGNED
 from intent.papers.cautions import caution_blocks
+from intent.papers.condition_tables import condition_section
 from intent.papers.document import (
     Column,
     Document,
@@ -24,6 +25,7 @@ from intent.papers.duties_told import duty_checklist
 from intent.papers.inline import Content
 from intent.papers.masthead import byline, occasion_words, outcome_sentence
 from intent.papers.placing_tables import placing_section
+from intent.papers.running_tables import settings_section, switching_sections
 from intent.papers.wiring_tables import cables_section, plan_section
 from intent.papers.work_tables import work_section
 from intent.planning.channel_plan import channel_plan_of
@@ -44,6 +46,9 @@ def installation_book(variance: Variance, *, version: str, day: datetime.date) -
         placing_section(scene),
         plan_section(channel_plan_of(sides)),
         cables_section(scene),
+        settings_section(scene),
+        *switching_sections(scene),
+        condition_section(scene),
         PaperSection(title=say("To be done"), anchor="duties", blocks=duty_checklist(variance, SIGNED)),
         _people(work, installation.dates.first),
     )
@@ -67,25 +72,24 @@ def installation_book(variance: Variance, *, version: str, day: datetime.date) -
 
 
 def _people(work: Work, day: datetime.date) -> PaperSection:
-    """Those of the work who are there on the first day; how they are reached stays in the house."""
+    """Those of the work who are there on the first day, with their contacts, where they may be told."""
     columns = (
         Column(say("who"), 30),
         Column(say("role"), 24),
         Column(say("telephone or address")),
     )
     rows: list[tuple[Content, ...]] = [
-        (one.name or one.identifier, _role(work, one.identifier))
+        (
+            one.name or one.identifier,
+            named(role_of(work, one)),
+            one.contact if one.contact_leaves else "",
+        )
         for one in work.people
         if not is_over(one, day)
     ]
     remark = Paragraph(
-        say("How they are reached stays in the house: to be written in for this showing."),
+        say("A contact that is blank is not told here: whoever needs it writes it in."),
         ParagraphRole.QUIET,
     )
     table = PaperTable(columns=columns, rows=tuple(rows), role=TableRole.CHECKLIST)
-    return PaperSection(title=say("Whom to call"), anchor="people", blocks=(remark, table) if rows else ())
-
-
-def _role(work: Work, identifier: str) -> Words:
-    person = work.person(identifier)
-    return named(role_of(work, person)) if person else ""
+    return PaperSection(title=say("Whom to call"), anchor="contacts", blocks=(remark, table) if rows else ())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from intent.language.figures import figure
-from intent.language.message import Words, named, say, sentence
+from intent.language.message import Words, named, say, say_of, sentence
 from intent.model.naming import person_words, runs
 from intent.model.work import Work
 from intent.names import TERM
@@ -27,11 +27,11 @@ from intent.planning.tasks import PlannedTask, WorkPlan
 _COLUMNS = (
     Column(say("task"), 8),
     Column(say("what")),
-    Column(say("parts"), 18),
-    Column(say("after"), 10),
-    Column(say("people"), 10),
+    Column(say("parts"), 14),
+    Column(say("after"), 8),
+    Column(say("people"), 9),
     Column(say("time"), 10),
-    Column(say("by"), 18),
+    Column(say("by"), 15),
 )
 _ROLES = str(TERM.roles)
 
@@ -73,13 +73,15 @@ def who_words(work: Work, who: str) -> Words:
 
 def _totals(plan: WorkPlan) -> Facts:
     facts: dict[Words, Words] = {
-        say("all together"): say("{labour} of work, if each is counted", labour=figure(plan.labour, "h")),
+        say("all together"): say("{labour} of work, each person counted", labour=figure(plan.labour, "h")),
         say("by the clock"): say(
             "{clock} for the longest row of tasks that wait for each other", clock=figure(plan.clock, "h")
         ),
     }
     if plan.most_people:
-        facts[say("people at once")] = say("{number} for one task", number=plan.most_people)
+        facts[say("at once")] = say_of(
+            plan.most_people, "1 person", "up to {number} people", number=plan.most_people
+        )
     return Facts(tuple(FactLine(label, (text,)) for label, text in facts.items()), FactsRole.VALUES)
 
 

@@ -188,6 +188,7 @@ def _concept(
         caution for step in line for caution in values_of(subjects.get(step, {}), INTENT + "caution")
     )
     shows = (value_of(subjects.get(step, {}), INTENT + "showsPictures") for step in line)
+    starts = filter(None, (value_of(subjects.get(step, {}), INTENT + "startPlace") for step in line))
     texts = texts_of(about, SKOS + "definition")
     rank = value_of(about, INTENT + "authority")
     return Concept(
@@ -217,6 +218,7 @@ def _concept(
         ),
         cautions=tuple(cautions),
         gravity=int(value_of(about, INTENT + "gravity") or 0),
+        start_place=next(map(int, starts), None),
         gives_status=value_of(about, INTENT + "givesStatus"),
         ends=values_of(about, INTENT + "ends"),
         tells=value_of(about, INTENT + "tells"),
@@ -270,6 +272,7 @@ def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> C
         sample=value_of(about, INTENT + "sample") or "",
         of_one_device=value_of(about, INTENT + "ofOneDevice") == "true",
         is_computed=value_of(about, INTENT + "computed") == "true",
+        concerns=value_of(about, INTENT + "concerns") or "",
         cautions=values_of(about, INTENT + "caution"),
     )
 

@@ -90,6 +90,8 @@ class Concept:
     """Of a caution: whether it is about what draws power, and no concern of what draws none."""
     gravity: int = 0
     """How grave a status is: of events of unknown order the graver counts. Of a laser class, how far it can harm."""
+    start_place: int | None = None
+    """Of a kind or a technology, or of what is broader: its place in the order of switching on, from 1."""
     gives_status: str | None = None
     """The status that a device has after an event of a log."""
     ends: tuple[str, ...] = ()
@@ -175,6 +177,8 @@ class Characteristic:
     """Whether it is a single device's own, and not that of another which is like it."""
     is_computed: bool = False
     """Whether a value that is not stated follows from others."""
+    concerns: str = ""
+    """Of what it tells, where papers tell such things together: `setting`, `condition`, or nothing of the kind."""
     cautions: tuple[str, ...] = ()
     """What a value calls for, whatever it is; but of yes and no only yes."""
 

@@ -7,12 +7,15 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
-from examples_read import EXAMPLES, INSTALLATIONS, proposal, variance
+from examples_read import EXAMPLES, INSTALLATIONS, proposal, variance, vocabulary
+from oracle.program import loaded
 
+from intent.effects.assess import assess
 from intent.language.languages import LANGUAGES, locale_of
 from intent.language.locale import ENGLISH
 from intent.model.as_proposed import connections_as_proposed, parts_as_proposed
@@ -91,3 +94,109 @@ def test_book_is_told_in_every_form_and_language(form: str, language: str) -> No
     told = tell(_book(HALMSEE), form, locale_of(language))
     assert "Quillmark" in told
     assert "X2" in told
+
+
+SMALL = """# Lamp Room
+
+- number: 7
+- owner: Thornacre Museum
+
+## People
+
+| person | name             | role        | until | contact           |
+| ------ | ---------------- | ----------- | ----- | ----------------- |
+| cons   | Odile Varga-Finn | conservator |       | odile@example.org |
+| gone   | Ilka Brandvold   | artist      | 2016  |                   |
+
+## Parts
+
+### Monitors
+
+- kind: display
+
+| part | device | technology | fit     | deliberate damage | burn-in |
+| ---- | ------ | ---------- | ------- | ----------------- | ------- |
+| M1   | E-01   | LCD        | cropped | yes               |         |
+| M2   | E-02   | LCD        | cropped |                   | yes     |
+| M3   | E-03   | LCD        |         |                   |         |
+
+### Players
+
+- kind: player
+
+| part | technology   | channel |
+| ---- | ------------ | ------- |
+| P1   | media player | A       |
+
+## Connections
+
+| from | to | signal | length |
+| ---- | -- | ------ | ------ |
+| P1   | M1 | HDMI   |        |
+
+## Log
+
+| date       | device | event   | value | by   | source | remark            |
+| ---------- | ------ | ------- | ----- | ---- | ------ | ----------------- |
+| 2024-03-02 | M2     | fault   |       | cons |        | flickers          |
+| 2025-11-19 | M2     | fault   |       | cons |        | upper third burnt |
+| 2025-11-20 | E-03   | cleaned |       | cons |        |                   |
+"""
+LOAN = """# Loan
+
+- work: work.md
+- dates: 2027-03-01/2027-06-30
+"""
+
+
+def _small(more: str = "") -> Document:
+    found = loaded(SMALL, LOAN + more, vocabulary())
+    judged = assess(found.work, found.installation)
+    return installation_book(judged, version="1", day=DAY)
+
+
+def _lines(book: Document, anchor: str) -> list[str]:
+    """The lines of a section as Markdown tells it."""
+    told = tell(replace(book, lead=(), sections=(_section(book, anchor),)), "markdown", ENGLISH)
+    return told.splitlines()
+
+
+def test_the_condition_tells_what_is_wrong_first_and_the_latest_of_each_event() -> None:
+    told = _lines(_small(), "condition")
+    assert any(line.startswith("| M1, E-01 | deliberate damage") for line in told)
+    (second,) = [line for line in told if line.startswith("| M2")]
+    assert second == (
+        "| M2, E-02 | **faulty**, burn-in yes | 19 November 2025: fault, upper third burnt (Odile Varga-Finn) |"
+    )
+    assert any("20 November 2025: cleaned (Odile Varga-Finn)" in line for line in told)
+
+
+def test_what_happened_to_a_device_that_left_is_not_told_of_the_one_that_came() -> None:
+    another = "\n## Substitutions\n\n| part | device |\n| ---- | ------ |\n| M2   | V-1    |\n"
+    told = _lines(_small(another), "condition")
+    assert not any("fault" in line for line in told)
+
+
+def test_parts_that_are_set_alike_stand_together() -> None:
+    assert "| ☐ | M1 and M2 | fit: cropped |" in _lines(_small(), "settings")
+
+
+def test_what_is_not_given_of_a_cable_is_left_blank_and_that_is_said() -> None:
+    told = _lines(_small(), "cables")
+    assert "| ☐ | P1 | M1 | HDMI |   |   |" in told
+    assert any("What is blank here is not given" in line for line in told)
+
+
+def test_what_nothing_is_said_to_feed_is_named() -> None:
+    assert "Nobody says which player feeds M2 and M3." in _lines(_small(), "channels")
+
+
+def test_only_those_who_can_be_called_are_named_and_no_contact_that_stays() -> None:
+    told = "\n".join(_lines(_small(), "contacts"))
+    assert "Odile Varga-Finn" in told
+    assert "Ilka Brandvold" not in told
+    assert "odile@example.org" not in told
+
+
+def test_work_of_which_nothing_is_said_is_not_made_up() -> None:
+    assert "The documentation does not say what installing takes." in _lines(_small(), "work")

@@ -9,20 +9,16 @@ from intent.language.message import Words, joined, named, say
 from intent.model.as_proposed import PackedBox
 from intent.model.assertions import Named
 from intent.model.phrasing import expression_words
-from intent.names import TERM, YES, term_iri
+from intent.names import YES, term_iri
 from intent.papers.cards.card import CardRow
 from intent.papers.statements_told import characterised, in_order
+from intent.planning.concerns import Concern, stated_of
 
 _OF_DEVICE = ("technology", "maker", "model", "serial", "visible-diagonal", "aspect-ratio", "weight")
 _OF_PLACE = (
     "support", "power-state", "picture-turn", "height", "fit", "start-offset", "synchronisation", "spacing",
     "barrier-distance", "viewing-distance", "visibility", "cable-visibility", "volume-setting", "handling",
 )  # fmt: skip
-_AS_IT_IS = {
-    "casing", "condition", "finish", "wear", "burn-in", "deliberate-damage", "altered-by-artist",
-    "inscriptions", "replaceability",
-}  # fmt: skip
-"""What a thing is and is to stay, beside whatever a collection has terms of its own for."""
 _OF_MAINS = ("plug", "rated-voltage", "rated-frequency", "power", "earthing", "circuit")
 _PLAIN = {"support", "power-state", "rated-voltage", "rated-frequency", "power", "earthing"}
 """Characteristics whose values say by themselves what they are of: `in a rack`, `230 V`."""
@@ -74,12 +70,9 @@ def _stated(scene: Scene, part: str, names: Iterable[str]) -> Words:
 
 def _as_it_is(scene: Scene, part: str) -> Words:
     """`casing hidden, deliberate damage, repair none`: the shipped terms that matter to hands, and all own ones."""
-    vocabulary, stated = scene.vocabulary, scene.state.statements.get(part, {})
-    wanted = {term_iri(name) for name in _AS_IT_IS}
+    vocabulary, stated = scene.vocabulary, stated_of(scene, part, Concern.CONDITION)
     told: list[Words] = []
     for iri in in_order(vocabulary, stated):
-        if iri not in wanted and iri.startswith(str(TERM)):
-            continue
         characteristic = named(vocabulary.named(iri))
         is_so = [item.concept for item in stated[iri].items if isinstance(item, Named)] == [YES]
         value = expression_words(stated[iri], vocabulary)
