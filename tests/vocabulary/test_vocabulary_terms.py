@@ -72,7 +72,7 @@ SCHEMES = {
     "yes-no": "yes, no",
     "source-kinds": """interview, letter, inscription, contract, plan, photograph, film or video,
         questionnaire, e-mail, published text, observation""",
-    "signals": """composite, S-video, component, RF, SDI, HDMI, DVI, VGA, line audio, loudspeaker cable,
+    "signals": """composite, S-video, component, RF, SDI, HDMI, DVI, VGA, line audio, loudspeaker signal,
         network, trigger""",
     "light-responsivities": "none, low, medium, high",  # CIE 157:2004, as quoted
 }
