@@ -91,10 +91,12 @@ def terms(
 ) -> None:
     """Say which words the vocabulary has, and what one means.
 
+    Where no word is called so, those are told whose names or meaning, in the language and in English, are about it.
+
     Example: intent terms rotation
     """
     try:
-        answer = verbs.terms(name, work)
+        answer = verbs.terms(name, work, language)
     except UnknownName as error:
         raise click.UsageError(str(error)) from None
     deliver_reply(answer, form, language, output, paper=paper, date=date)

@@ -11,6 +11,7 @@ from intent.language.message import Joint, Words, joined, listed, named, opened,
 from intent.names import TERM
 from intent.papers.document import Block, Document, PaperSection, Paragraph
 from intent.vocabulary.definition import Definition
+from intent.vocabulary.meaning_search import is_called, labels_in, terms_about
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
@@ -42,12 +43,25 @@ _WRITTEN = {
 }
 
 
+_OTHERS = {
+    "roles": say("Roles"),
+    "statuses": say("Statuses of a device"),
+    "installation-statuses": say("Statuses of an installation"),
+    "log-events": say("Events of a log"),
+    "source-kinds": say("Kinds of source"),
+    "grounds": say("Grounds of an instruction"),
+}
+"""Terms that are no value of a characteristic, by their scheme."""
+
+
 def glossary_paper(vocabulary: Vocabulary) -> Document:
-    """Every kind and characteristic by name, under what it is said of."""
+    """Every kind and characteristic by name, under what it is said of, and the words that stand in other columns."""
     sections = [_listing("kinds", say("Kinds of part"), vocabulary.in_scheme(str(TERM.kinds)))]
     for bearer, title in _BEARERS.items():
         found = [one for one in vocabulary.characteristics.values() if bearer in one.bearers]
         sections.append(_listing(f"of-{bearer}", title, sorted(found, key=lambda one: one.iri)))
+    for scheme, title in _OTHERS.items():
+        sections.append(_listing(scheme, title, vocabulary.in_scheme(str(TERM[scheme]))))
     return Document(title=say("The words of the vocabulary"), sections=tuple(sections))
 
 
@@ -55,23 +69,47 @@ def _listing(anchor: str, title: Words, terms: Sequence[Concept | Characteristic
     return PaperSection(title=title, anchor=anchor, blocks=(Paragraph(joined(map(named, terms), ", ")),))
 
 
-def entry_paper(vocabulary: Vocabulary, name: str) -> Document:
-    """All that bears a name: characteristics, and values. Raises `UnknownName`."""
-    wanted = normal(name)
-    entries = [*_characteristics(vocabulary, wanted), *_concepts(vocabulary, wanted)]
+def entry_paper(vocabulary: Vocabulary, name: str, language: str = "en") -> Document:
+    """All that bears a name, or where nothing does, what is about it, in a language and in English.
+
+    Raises `UnknownName` where there is neither.
+    """
+    called: list[Concept | Characteristic]
+    called = [*vocabulary.by_name.get(normal(name), ()), *_concepts(vocabulary, normal(name))]
+    spoken = [one for one in called if is_called(one, name, vocabulary, language)]
+    entries = [_told(vocabulary, one) for one in spoken or called]
     if not entries:
-        known = vocabulary.spelled([*vocabulary.characteristics, *vocabulary.concepts])
-        message = say("`{name}` is not in the vocabulary", name=name)
-        raise UnknownName(offered(message, nearest(name, known)))
+        return _about(vocabulary, name, language)
     numbered = (replace(one, anchor=f"entry-{number}") for number, one in enumerate(entries, start=1))
     return Document(title=name, sections=tuple(numbered))
 
 
-def _characteristics(vocabulary: Vocabulary, wanted: str) -> Iterator[PaperSection]:
-    for found in vocabulary.by_name.get(wanted, ()):
-        bearers = listed((_OF[bearer] for bearer in sorted(found.bearers)), Joint.OR)
-        title = say("{characteristic}, said of {bearers}", characteristic=found, bearers=bearers)
-        yield _entry(title, _said_of(vocabulary, found), found)
+def _about(vocabulary: Vocabulary, name: str, language: str) -> Document:
+    """The terms that a word is about, each with what it means."""
+    found = terms_about(vocabulary, name, language)
+    if not found:
+        message = say("`{name}` is not in the vocabulary", name=name)
+        known, first = (labels_in(vocabulary, one) for one in ("en", language))
+        raise UnknownName(offered(message, nearest(name, known, first)))
+    lines = (say("{term}: {meaning}", term=one, meaning=_meaning(one)) for one in found)
+    section = PaperSection(
+        title=say("No term is called so; these are about it"),
+        anchor="about",
+        blocks=tuple(map(Paragraph, lines)),
+    )
+    return Document(title=name, sections=(section,))
+
+
+def _meaning(term: Concept | Characteristic) -> Words:
+    return named(Definition(term)) if isinstance(term, Concept) else term.definition
+
+
+def _told(vocabulary: Vocabulary, term: Concept | Characteristic) -> PaperSection:
+    if isinstance(term, Concept):
+        return _told_concept(vocabulary, term)
+    bearers = listed((_OF[bearer] for bearer in sorted(term.bearers)), Joint.OR)
+    title = say("{characteristic}, said of {bearers}", characteristic=term, bearers=bearers)
+    return _entry(title, _said_of(vocabulary, term), term)
 
 
 def _said_of(vocabulary: Vocabulary, found: Characteristic) -> Iterator[Words]:
@@ -109,14 +147,16 @@ def _form(vocabulary: Vocabulary, found: Characteristic) -> Words:
     return say("a number with a unit ({units})", units=symbols)
 
 
-def _concepts(vocabulary: Vocabulary, wanted: str) -> Iterator[PaperSection]:
-    for concept in vocabulary.concepts.values():
-        if wanted in concept.names:
-            used = tuple(one for one in vocabulary.characteristics.values() if one.schemes & concept.schemes)
-            title: Words = named(concept)
-            if used:
-                title = say("{value}, a value of {used}", value=concept, used=listed(used, Joint.OR))
-            yield _entry(title, _said_of_concept(vocabulary, concept), concept)
+def _concepts(vocabulary: Vocabulary, wanted: str) -> tuple[Concept, ...]:
+    return tuple(concept for concept in vocabulary.concepts.values() if wanted in concept.names)
+
+
+def _told_concept(vocabulary: Vocabulary, concept: Concept) -> PaperSection:
+    used = tuple(one for one in vocabulary.characteristics.values() if one.schemes & concept.schemes)
+    title: Words = named(concept)
+    if used:
+        title = say("{value}, a value of {used}", value=concept, used=listed(used, Joint.OR))
+    return _entry(title, _said_of_concept(vocabulary, concept), concept)
 
 
 def _said_of_concept(vocabulary: Vocabulary, concept: Concept) -> Iterator[Words]:

@@ -87,14 +87,15 @@ def digests(work: str | Path) -> tuple[str, ...]:
     return tuple(missing_digests(documentation.work, read_sources(documentation.work, documentation.folder)))
 
 
-def terms(name: str | None = None, work: str | Path | None = None) -> Reply[Vocabulary]:
+def terms(name: str | None = None, work: str | Path | None = None, language: str = "en") -> Reply[Vocabulary]:
     """The words of the vocabulary, or what one means; with a work's own terms, if one is given.
 
-    Raises `Unusable`, and `intent.diagnostics.UnknownName` for a word that there is not.
+    Where nothing is called so, the terms that are about it, by their labels and definitions in a language and in
+    English. Raises `Unusable`, and `intent.diagnostics.UnknownName` for a word that there is not.
     """
     shipped = read_vocabulary()
     vocabulary = read_documentation(Path(work), shipped).work.vocabulary if work else shipped
-    paper = entry_paper(vocabulary, name) if name else glossary_paper(vocabulary)
+    paper = entry_paper(vocabulary, name, language) if name else glossary_paper(vocabulary)
     return Reply(found=vocabulary, paper=paper)
 
 
