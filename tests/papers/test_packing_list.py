@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 from examples_read import EXAMPLES, LATEST_OF_EACH, proposal
+from redaction.work_with_secrets import SECRETS, written
 from test_cases import documented, read
 
 from intent import verbs
@@ -239,3 +240,14 @@ def test_the_list_of_an_example_is_as_expected() -> None:
     path = EXPECTED / "packing-maarholm.md"
     answer = verbs.packing(MAARHOLM, date=datetime.date(2027, 1, 15))
     assert verbs.tell_reply(answer, "markdown") == path.read_text(encoding="utf-8"), f"differs from {path}"
+
+
+def test_nothing_that_stays_in_the_house_is_on_it(tmp_path: Path) -> None:
+    """A packing list lies on a lorry, where anybody may read it."""
+    loan = written(tmp_path)
+    for path in (loan, tmp_path / "work.md"):
+        answer = verbs.packing(path)
+        for form in ("text", "markdown", "html"):
+            told = verbs.tell_reply(answer, form)
+            assert not [secret for secret in SECRETS if secret in told]
+        assert "B-1" in verbs.tell_reply(answer, "text")
