@@ -60,7 +60,7 @@ def packing_paper(
     withheld: Sequence[WithheldKind],
     *,
     version: str,
-    day: datetime.date | None,
+    day: datetime.date,
     installation: Installation | None = None,
 ) -> Document:
     """The list of what goes to a showing, or of all that a work has; of a package with its files, if any are given."""
@@ -79,7 +79,7 @@ def packing_paper(
         name=say("{work}: packing list", work=work.title),
         lead=(*_lead(installation), _totals(shipment), *_remarks(shipment)),
         sections=tuple(section for section in sections if section.blocks),
-        foot=_listed_by(version, day),
+        foot=say("Listed by intent {version} on {date}.", version=version, date=day_words(day)),
         created=day,
         styles=(FORM_STYLE,),
     )
@@ -120,12 +120,6 @@ def _remarks(shipment: Shipment) -> Iterator[Paragraph]:
     if fuller:
         told = say("To be weighed again, since more was in it: {boxes}.", boxes=listed(fuller))
         yield Paragraph(told, ParagraphRole.QUIET)
-
-
-def _listed_by(version: str, day: datetime.date | None) -> Words:
-    if day is None:
-        return say("Listed by intent {version}.", version=version)
-    return say("Listed by intent {version} on {date}.", version=version, date=day_words(day))
 
 
 def _material(work: Work, shipment: Shipment, files: Sequence[ListedFile] | None) -> PaperSection:

@@ -72,7 +72,7 @@ def start_paper(
     installation: Installation | None,
     variance: Variance | None,
     version: str,
-    day: datetime.date | None,
+    day: datetime.date,
 ) -> Document:
     """The page; of a package without an installation, without an outcome."""
     contacts = contacts_section(work, installation.dates if installation else None)
@@ -83,7 +83,7 @@ def start_paper(
         name=say("{work}: contents of the package", work=work.title),
         lead=tuple(_lead(work, installation, variance)),
         sections=tuple(section for section in sections if section.blocks),
-        foot=_packed_by(version, day),
+        foot=say("Packed by intent {version} on {date}.", version=version, date=day_words(day)),
         created=day,
     )
 
@@ -135,9 +135,3 @@ def _absent(absent: Absent) -> PaperSection:
             Paragraph(say("Not there when this was packed, and to be asked for: {names}.", names=names))
         )
     return replace(left_out, blocks=(*left_out.blocks, *told))
-
-
-def _packed_by(version: str, day: datetime.date | None) -> Words:
-    if day is None:
-        return say("Packed by intent {version}.", version=version)
-    return say("Packed by intent {version} on {date}.", version=version, date=day_words(day))

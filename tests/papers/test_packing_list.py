@@ -110,7 +110,9 @@ def paper_of(proposal_text: str = "", work_text: str = WORK) -> Document:
     if proposal_text:
         proposal = read(read_installation(proposal_text, "installation.md", work))
         installation = load_installation(proposal.triples, proposal.iri, work, reading.triples)
-    return packing_paper(work, None, (), version="0", day=None, installation=installation)
+    return packing_paper(
+        work, None, (), version="0", day=datetime.date(2027, 1, 15), installation=installation
+    )
 
 
 def lines_of(proposal_text: str = "", work_text: str = WORK) -> str:
