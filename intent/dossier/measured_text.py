@@ -47,7 +47,12 @@ def read_numbers(
     if space == "count":
         match = re.fullmatch(r"[-+−]?\d+", text)
         if not match:
-            raise Unreadable("bad-number", say("`{text}` is not a whole number", text=text))
+            raise Unreadable(
+                "bad-number",
+                say(
+                    "`{text}` is not a whole number; write it without decimals and without a unit", text=text
+                ),
+            )
         return (Fraction(text.replace("−", "-")),), None
     if space == "ratio":
         return (_ratio(text),), None
