@@ -24,7 +24,7 @@ from intent.papers.document import (
 )
 from intent.papers.inline import Content, Inline, Phrase, Stamp, quiet
 from intent.papers.masthead import outcome_sentence
-from intent.papers.obstacles_told import obstacles_in_short
+from intent.papers.obstacles_told import not_checked, obstacles_in_short
 from intent.papers.proposed import answers_ahead
 from intent.papers.requests import Asking, AskingKind, Request, departures_words, each_once
 from intent.papers.verdict_words import OUTCOME_WORDS
@@ -100,10 +100,13 @@ def _told(same: Sequence[Asking]) -> Content:
 
 
 def _in_the_way(variance: Variance) -> Iterator[Block]:
-    found = obstacles_in_short(variance.obstacles)
-    if found:
-        title = say_of(len(found), "Obstacle", "Obstacles")
-        yield _brief(title, "in-the-way", Items(found))
+    found, unchecked = obstacles_in_short(variance.obstacles), not_checked(variance.unchecked)
+    if not found and not unchecked:
+        return
+    items: tuple[Block, ...] = (Items(found),) if found else ()
+    left: tuple[Block, ...] = (Paragraph(unchecked, ParagraphRole.QUIET),) if unchecked else ()
+    title = say_of(len(found), "Obstacle", "Obstacles") if found else say("Limits")
+    yield PaperSection(title=title, anchor="in-the-way", role=SectionRole.BRIEF, blocks=(*items, *left))
 
 
 def _each(departures: Sequence[Departure]) -> Iterator[Block]:

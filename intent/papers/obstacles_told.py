@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from intent.language.message import Words, joined, opened, say, sentence
 from intent.model.naming import runs, subject_in_short, subject_name
 from intent.papers.document import Block, FactLine, Facts, FactsRole, Items, Paragraph, ParagraphRole
-from intent.variance.obstacle import Need, Obstacle, in_the_way, needs_words
+from intent.variance.obstacle import Need, Obstacle, Unchecked, in_the_way, needs_words
 from intent.variance.result import Variance
 
 IN_SHORT = {
@@ -24,7 +24,7 @@ IN_SHORT = {
     "foot-overloading": say("a foot presses too hard on the floor"),
     "hanging-point-overloaded": say("the fixing does not bear it"),
     "heat": say("the room gets too warm"),
-    "heavy-lift": say("too heavy to be lifted by hand"),
+    "heavy-lift": say("not to be lifted by one person"),
     "leakage": say("the residual-current device may trip"),
     "lens": say("the lens cannot make the picture"),
     "lift-overloaded": say("too heavy for the lift"),
@@ -32,11 +32,12 @@ IN_SHORT = {
     "light-dose": say("too much light for the object"),
     "mains-frequency": say("the mains has another frequency"),
     "mains-voltage": say("the mains has another voltage"),
-    "may-not-fit": say("it does not fit where it is to stand"),
+    "may-not-fit": say("no picture or sound arrives"),
     "no-earth": say("the socket gives no protective earth"),
     "not-arriving": say("no picture or sound arrives"),
     "other-channel": say("another channel arrives"),
     "plug": say("the plug does not go into the socket"),
+    "room-too-small": say("it does not stand within the room"),
     "standard-not-taken": say("the standard is not taken"),
     "ultraviolet": say("too much ultraviolet for the object"),
     "vents-not-free": say("the vents are not free"),
@@ -47,15 +48,20 @@ MANY = 6
 
 
 def obstacles_in_short(obstacles: Sequence[Obstacle]) -> tuple[Words, ...]:
-    """A line for each sort of obstacle that is sure, with the parts that it concerns; all that are open in one line."""
+    """A line for each sort of obstacle, with the parts that it concerns; those that are sure first."""
     counting = in_the_way(obstacles)
     sure = _by_sort(one for one in counting if one.is_sure)
     unsure = _by_sort(one for one in counting if not one.is_sure)
-    lines = tuple(say("{name} ({role})", name=opened(words), role=whose) for words, whose in sure)
-    if not unsure:
-        return lines
-    told = (say("{name} ({role})", name=words, role=whose) for words, whose in unsure)
-    return (*lines, say("Not known whether {obstacle}", obstacle=joined(told, "; ")))
+    return (
+        *(say("{name} ({role})", name=opened(words), role=whose) for words, whose in sure),
+        *(say("Perhaps {obstacle} ({parts})", obstacle=words, parts=whose) for words, whose in unsure),
+    )
+
+
+def not_checked(unchecked: Iterable[Unchecked]) -> Words:
+    """That some limits were not held against anything, since nobody states them; nothing where all are stated."""
+    names = tuple(dict.fromkeys(one.limit for one in unchecked))
+    return say("Not checked, for nobody states it: {values}.", values=names) if names else ""
 
 
 def _by_sort(obstacles: Iterable[Obstacle]) -> tuple[tuple[Words, Words], ...]:

@@ -20,7 +20,7 @@ _SETTLED_BY_ANSWERS = {Verdict.CONDITIONAL, Verdict.UNKNOWN}
 def outcome_sentence(variance: Variance) -> Words:
     """What has to happen, without a name that the sentence does not explain."""
     if variance.outcome is Outcome.ACCEPTABLE:
-        return say("Acceptable: all is as required or documented, or allowed without conditions.")
+        return say("Acceptable: all is as required or documented, or allowed with nothing left open.")
     found = _Found(variance=variance, causes=causes(variance.departures))
     steps = tuple(_steps(found))
     if variance.outcome is Outcome.ON_CONDITIONS:
@@ -160,11 +160,11 @@ def _values(found: _Found) -> Iterator[Words]:
     for cause in found.judged(Verdict.UNKNOWN):
         if not cause[0].open:
             yield _of_parts(found, cause, cause[0].characteristic)
-    for cause, item in found.open:
+    for _, item in found.open:
         if item.kind is OpenKind.STATEMENT:
             yield say("it is known whether {statement}", statement=item.text)
         elif item.kind is OpenKind.VALUE:
-            yield _of_parts(found, cause, item.text)
+            yield say("{value} is known", value=item.text)
 
 
 def _of_parts(found: _Found, cause: Cause, value: Words) -> Words:

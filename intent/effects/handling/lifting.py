@@ -28,6 +28,8 @@ PEOPLE, HANDS = "people-to-lift", "carrying-height"
 INDEX = say("lifting index")
 MOST_BY_HAND = 4
 """People who can stand at one thing and lift together (common practice, no source)."""
+HANDLED_FROM = Fraction(3)
+"""Kilograms below which lifting by hand is not looked at (ISO 11228-1:2021, 1, from memory)."""
 UNSURE = say("whether one person should lift it cannot be said from what is given")
 WAY_IN = (
     "door-width",
@@ -68,7 +70,7 @@ def _is_other(sides: Sides, part: str) -> bool:
 
 def _as_documented(sides: Sides, part: str, lifting: Lifting) -> Iterator[Obstacle]:
     """A lift that nobody should make alone, though nothing of it is new: whoever borrows the work is to know of it."""
-    if lifting.weight.low and lifting.is_too_much:
+    if lifting.weight.low and lifting.weight.low >= HANDLED_FROM and lifting.is_too_much:
         yield Obstacle(
             slug="heavy-lift",
             text=_index_words(lifting),
@@ -141,7 +143,10 @@ def _people(
 def _index_words(lifting: Lifting) -> Message:
     most = [limit.high or Fraction(0) for limit in (lifting.origin, lifting.destination)]
     if 0 in most:
-        return say("one person cannot lift it there within the reach of the equation")
+        return say(
+            "the equation allows no lift by one person there: from a ladder, a platform or with an aid, as those in "
+            "charge judge"
+        )
     return say(
         "it weighs {weight}; one person should lift at most {origin} where it begins, {destination} where it ends",
         weight=figure(lifting.weight, "kg"),

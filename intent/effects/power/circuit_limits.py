@@ -106,7 +106,7 @@ def _limited(subject: Subject, found: Sequence[Input], words: Message, answer: A
 
 def _inputs(sides: Sides, circuits: Circuits, parts: Sequence[str], drawn: Interval) -> list[Input]:
     """What the current depends on; the share of the rating alone where all else is known and decides nothing."""
-    if not circuits.is_stated and surely_within(drawn, circuits.rating):
+    if surely_within(drawn, circuits.rating):
         return list(inputs(sides, THE_VENUE, "continuous-load-share", "circuit-current"))
     found = [each for part in parts for each in inputs_taken(sides, part, *_stated(sides, part))]
     return [*found, *inputs_of_losses(sides), *inputs(sides, THE_VENUE, "mains", "circuit-current")]

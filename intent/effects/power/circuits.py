@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from intent.effects.limits_kept import unchecked
 from intent.effects.power.circuit_limits import UNSURE, Loads, circuit_obstacles
 from intent.effects.power.consumers import lacking_effects, supplies
 from intent.effects.power.feeds import (
@@ -44,8 +45,10 @@ def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Ob
     """The effects of the devices that take power on the venue's circuits, where it says what these carry."""
     circuits = circuits_of(sides.proposed)
     feeds = feeds_of(sides.proposed, takers, circuits.number)
-    if circuits.rating.high is not None and takers:
+    if takers and sides.proposed.states(THE_VENUE, "circuit-current"):
         yield from _currents(sides, circuits, feeds)
+    elif takers:
+        yield from unchecked(sides, THE_VENUE, "circuit-current")
     yield from surge_effects(sides, feeds)
 
 
