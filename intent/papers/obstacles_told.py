@@ -11,6 +11,9 @@ from intent.variance.obstacle import Need, Obstacle, Unchecked, in_the_way, need
 from intent.variance.result import Variance
 
 IN_SHORT = {
+    "box-too-full": say("it does not go into its box"),
+    "box-too-light": say("its box bears less"),
+    "box-too-small": say("it is larger than its box"),
     "breaker-inrush": say("the breaker may trip when it is switched on"),
     "cable-too-long": say("a cable is longer than the device takes"),
     "ceiling-too-low": say("the ceiling is too low"),
@@ -48,13 +51,18 @@ MANY = 6
 
 
 def obstacles_in_short(obstacles: Sequence[Obstacle]) -> tuple[Words, ...]:
-    """A line for each sort of obstacle, with the parts that it concerns; those that are sure first."""
+    """A line for each sort of obstacle that is sure, with the parts that it concerns; then what is open, by parts."""
     counting = in_the_way(obstacles)
     sure = _by_sort(one for one in counting if one.is_sure)
-    unsure = _by_sort(one for one in counting if not one.is_sure)
+    unsure: dict[Words, list[Words]] = {}
+    for words, whose in _by_sort(one for one in counting if not one.is_sure):
+        unsure.setdefault(whose, []).append(words)
     return (
         *(say("{name} ({role})", name=opened(words), role=whose) for words, whose in sure),
-        *(say("Perhaps {obstacle} ({parts})", obstacle=words, parts=whose) for words, whose in unsure),
+        *(
+            say("{parts}, perhaps: {obstacle}", parts=opened(whose), obstacle=joined(every, "; "))
+            for whose, every in unsure.items()
+        ),
     )
 
 

@@ -97,7 +97,7 @@ def test_what_is_open_is_said_once_for_all_its_instructions(variance: Variance) 
     width = Open(kind=OpenKind.VALUE, text="visible diagonal of M1", person=None, instruction="R1.1")
     items = merged((width, laser, replace(width, instruction="R1.2")))
     known, attested = (ENGLISH.say(open_words(variance, item)) for item in items)
-    assert known == "The visible diagonal of M1 is not known well enough (R1.1 and R1.2)."
+    assert known == "Not known well enough: visible diagonal of M1 (R1.1 and R1.2)."
     assert attested.startswith("It is not attested that this is not so: “the lamp is a laser” (R1.1).")
     assert attested.endswith("Odile Varga-Finn (conservator) could say.")
     below = Open(kind=OpenKind.STATEMENT, text="M3 is below M1")
