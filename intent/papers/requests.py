@@ -35,6 +35,8 @@ class AskingKind(StrEnum):
     """Whether it may be, which nobody ever said."""
     TELL = "tell"
     """A value that is missing."""
+    SUPPLY = "supply"
+    """What has to be known to hold something against a limit."""
     CLEAR = "clear"
     """What is to be done about an obstacle."""
     WHOLE = "whole"
@@ -49,6 +51,7 @@ IN_SHORT = {
     AskingKind.CHOOSE: say("which instruction is to hold"),
     AskingKind.DECIDE: say("whether it may be, which no instruction settles"),
     AskingKind.TELL: say("to say what is missing"),
+    AskingKind.SUPPLY: say("to say on what limits depend"),
     AskingKind.CLEAR: say("what is to be done about the obstacles"),
     AskingKind.WHOLE: say("about the proposal as a whole"),
 }
@@ -172,7 +175,7 @@ def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[_Question]:
         if wanted:
             matter = listed(needs_words(wanted))
             text = say("To say what is missing: {matter}.", matter=matter)
-            yield _Question(person=person, asking=Asking(kind=AskingKind.TELL, text=text, gist=matter))
+            yield _Question(person=person, asking=Asking(kind=AskingKind.SUPPLY, text=text, gist=matter))
 
 
 def _who_can_close(item: Open, row: Row) -> Sequence[str]:
