@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import datetime
 import sys
+from collections import Counter
+from collections.abc import Iterable
 from pathlib import Path
 
 import click
@@ -29,6 +31,7 @@ from intent.commands.printing import (
     stays_english,
     width_for,
 )
+from intent.diagnostics import Diagnostic
 
 
 @click.command()
@@ -72,13 +75,24 @@ def check(
         language=language,
         lines=lines,
     )
-    print_diagnostics(found for found in checked.findings if found.severity != "note")
+    _print_findings(checked.findings, installation)
     if form == "pdf":
         begin("laying out the pages")
         deliver_bytes(verbs.pdf(text, paper), output)
     else:
         deliver(text, output)
     return 0 if checked.variance.outcome == "acceptable" else 1
+
+
+def _print_findings(findings: Iterable[Diagnostic], installation: Path) -> None:
+    """What is to be looked at in the installation; of the documentation, which `validate` looks at, only how much."""
+    warnings = [found for found in findings if found.severity != "note"]
+    own = [found for found in warnings if Path(found.span.file).resolve() == installation.resolve()]
+    print_diagnostics(own)
+    others = Counter(found.span.file for found in warnings if found not in own)
+    for name, number in others.items():
+        what = "1 thing" if number == 1 else f"{number} things"
+        click.echo(f"{what} to look at in {name}: see `intent validate {name}`", err=True)
 
 
 def _named(files: tuple[Path, ...]) -> tuple[Path, Path | None]:
