@@ -39,6 +39,7 @@ CROSSING = point(5)
 """In seconds: how long something takes that crosses the picture, by which columns are counted."""
 TENTH = Fraction(1, 10)
 """Of a time or a frequency; less is not told (common practice, no source)."""
+UNTOLD = say("whether what moves smears more or less cannot be said from what is given")
 SHORTER = say("pictures stay for less time: what moves smears less")
 SMEAR = say("smear of what moves by 10° a second")
 
@@ -59,8 +60,13 @@ def _smear(sides: Sides, part: str) -> Iterator[Effect]:
     before, after = hold_time(sides.documented, part), hold_time(sides.proposed, part)
     if before is None or after is None or not differ(before, after, TENTH):
         return
-    is_longer = _stays_longer(sides.proposed, sides.documented, part)
-    if not is_longer and not _stays_longer(sides.documented, sides.proposed, part):
+    if _stays_longer(sides.proposed, sides.documented, part):
+        words = _longer_words(sides.proposed, part, after)
+    elif _stays_longer(sides.documented, sides.proposed, part):
+        words = SHORTER
+    elif not is_known(after):
+        words = UNTOLD
+    else:
         return
     yield Effect(
         topic=EffectTopic.PICTURE,
@@ -69,7 +75,7 @@ def _smear(sides: Sides, part: str) -> Iterator[Effect]:
         unit="′",
         documented=in_unit(seeing.smear(SPEED, before), "′"),
         proposed=in_unit(seeing.smear(SPEED, after), "′"),
-        sentence=_longer_words(sides.proposed, part, after) if is_longer else SHORTER,
+        sentence=words,
         source=FOLLOWED,
         missing=_unheld(sides, part, after),
     )
@@ -80,8 +86,10 @@ def _stays_longer(one: Scene, other: Scene, part: str) -> bool:
     here, there = hold_time(one, part), hold_time(other, part)
     if here is None or there is None:
         return False
+    if surely_above(here, there):
+        return True
     is_flash = lit(one, part) is Lit.HELD and lit(other, part) is Lit.PULSED
-    return surely_above(here, there) or (is_flash and surely_within(there, here))
+    return is_flash and surely_within(there, here)
 
 
 def _longer_words(scene: Scene, part: str, after: Interval) -> Message:
