@@ -70,8 +70,8 @@ def _ahead(variance: Variance, day: datetime.date) -> Iterator[Inline]:
         yield quiet(told)
 
 
-def _brief(title: Words, name: str, block: Block) -> PaperSection:
-    return PaperSection(title=title, anchor=name, role=SectionRole.BRIEF, blocks=(block,))
+def _brief(title: Words, name: str, *blocks: Block) -> PaperSection:
+    return PaperSection(title=title, anchor=name, role=SectionRole.BRIEF, blocks=blocks)
 
 
 def _asked(requests: Sequence[Request]) -> Iterator[Block]:
@@ -106,7 +106,7 @@ def _in_the_way(variance: Variance) -> Iterator[Block]:
     items: tuple[Block, ...] = (Items(found),) if found else ()
     left: tuple[Block, ...] = (Paragraph(unchecked, ParagraphRole.QUIET),) if unchecked else ()
     title = say_of(len(found), "Obstacle", "Obstacles") if found else say("Limits")
-    yield PaperSection(title=title, anchor="in-the-way", role=SectionRole.BRIEF, blocks=(*items, *left))
+    yield _brief(title, "in-the-way", *items, *left)
 
 
 def _each(departures: Sequence[Departure]) -> Iterator[Block]:

@@ -69,11 +69,6 @@ class Asking:
     departures: tuple[Departure, ...] = ()
 
     @property
-    def whence(self) -> Content:
-        """`departures 2 and 3`, each number a link; nothing where it arises from none."""
-        return departures_words(self.departures)
-
-    @property
     def in_short(self) -> Words:
         """The question in few words, for a place that says what it is about."""
         return IN_SHORT[self.kind]
