@@ -14,8 +14,11 @@ from oracle.cases import Case, Saying
 from oracle.state import members, present
 from oracle.world import ELSE, Written
 
-UNKNOWN = (0, 5, 10, 15, 16, 20, 25, 30, 40, 45, 60, 100, 1000)
-"""What a measured value may be that nobody gave: enough to fall on either side of every bound used here."""
+UNKNOWN = (0, 5, 10, 15, 16, 20, 25, 30, 40, 45, 50, 60, 70, 80, 90, 100, 1000)
+"""What a measured value may be that nobody gave.
+
+Enough to fall on either side of every bound used here, and to make up what any total as documented leaves.
+"""
 MODELS = ("TV-13", "TV-9", "PX-15", ELSE, "yet another")
 PAIRED = ("difference", "same", "different", "above", "below")
 """What nobody can say of one part."""
