@@ -1,4 +1,4 @@
-"""What a package holds for people to read, beside the dossier: reports, cards, the annex, the packing list.
+"""What a package holds for people to read, beside the dossier: reports, cards, the annex, the book, the packing list.
 
 A document takes what was told of the proposal and gives files by their paths in the package. Adding one is adding a
 line to `DOCUMENTS`.
@@ -17,7 +17,7 @@ from intent.language.locale import Locale
 from intent.language.message import say
 from intent.model.installation import Installation
 from intent.model.work import Work
-from intent.packages.contents import ANNEX, CARDS_PAGE, REPORT_PAGE, VERDICTS
+from intent.packages.contents import ANNEX, BOOK, CARDS_PAGE, PACKING_LIST, REPORT_PAGE, VERDICTS
 from intent.packages.filling import PackedFile
 from intent.packages.outgoing import Outgoing
 from intent.papers import write_report
@@ -25,6 +25,7 @@ from intent.papers.annex import annex_paper
 from intent.papers.cards.write import cards_of_proposal
 from intent.papers.drawn import drawn_of
 from intent.papers.explanation_paper import explanation_paper
+from intent.papers.installation_book import installation_book
 from intent.papers.packing_list import ListedFile, packing_paper
 from intent.papers.passages_told import headings_behind
 from intent.papers.pdf import write_pdf
@@ -36,7 +37,7 @@ from intent.redaction.withholding import WithheldKind
 from intent.variance.result import Variance
 from intent.version import VERSION
 
-PRINTED = (REPORT_PAGE, CARDS_PAGE)
+PRINTED = (REPORT_PAGE, CARDS_PAGE, ANNEX, BOOK, PACKING_LIST)
 """The pages that go on paper too."""
 
 
@@ -100,6 +101,11 @@ def _annex(told: ToldProposal) -> Mapping[str, bytes]:
     return {ANNEX: tell(paper, "html", told.locale).encode()}
 
 
+def _book(told: ToldProposal) -> Mapping[str, bytes]:
+    paper = installation_book(told.variance, version=VERSION, day=told.evidence.date)
+    return {BOOK: tell(paper, "html", told.locale).encode()}
+
+
 def _cards(told: ToldProposal) -> Mapping[str, bytes]:
     page = cards_of_proposal(
         told.proposal,
@@ -117,13 +123,14 @@ DOCUMENTS: tuple[tuple[str, PackagedPaper], ...] = (
     ("verdicts for programs", _verdicts),
     ("installation annex", _annex),
     ("placement cards", _cards),
+    ("installation book", _book),
 )
 
 
 def printed(pages: Mapping[str, bytes]) -> tuple[dict[str, bytes], tuple[Diagnostic, ...]]:
-    """Report and cards as PDFs beside their pages; where that cannot be, it is said, and they go without."""
+    """PDFs of those pages that go on paper too; where that cannot be, it is said, and they go without."""
     prints: dict[str, bytes] = {}
-    for path in PRINTED:
+    for path in filter(pages.__contains__, PRINTED):
         try:
             prints[str(Path(path).with_suffix(".pdf"))] = write_pdf(pages[path].decode())
         except Unusable as error:

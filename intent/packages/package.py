@@ -7,7 +7,6 @@ gives the same bytes: no clock is asked, dates come from the installation or fro
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -40,7 +39,6 @@ from intent.reading.atomic_write import passing_folder, refuse_existing, staged_
 from intent.reading.documentation import Documentation
 from intent.reading.proposal import Proposal
 from intent.record.serialize import serialize_rdf
-from intent.variance.result import Variance
 from intent.version import VERSION
 
 
@@ -65,7 +63,7 @@ def write_package(
 ) -> Package:
     """Pack a work, and an installation of it if one is given, into a folder or, where ``to`` ends in `.zip`, a zip.
 
-    Its papers are in a language; the report and the cards go as PDFs too, where ``pdf`` says so. Raises `Unusable`;
+    Its papers are in a language; those that go on paper are PDFs too, where ``pdf`` says so. Raises `Unusable`;
     then nothing is left under that name.
     """
     refuse_existing(to)
@@ -91,42 +89,27 @@ def _filled(
     proposal = outgoing.proposal
     sent = read_back(folder, installation_path(proposal) if proposal else None)
     bag.add(WORK_GRAPH, serialize_rdf(sent.documentation.graph, "turtle").encode())
-    variance, findings = None, tuple[Diagnostic, ...]()
+    pages: dict[str, bytes] = {}
+    variance = None
     if sent.proposal is not None:
         bag.add(INSTALLATION_GRAPH, serialize_rdf(sent.proposal.graph, "turtle").encode())
         variance = assess(sent.documentation.work, sent.proposal.installation)
-        findings = tuple(_add_papers(bag, outgoing, sent.proposal, variance, pdf=pdf, locale=locale))
+        pages.update(pages_of(sent.proposal, variance, outgoing, bag.folder, locale))
     installation = sent.proposal.installation if sent.proposal else None
     day = installation.dates.first if installation else outgoing.day
-    bag.add(INSTRUCTIONS_PAGE, instructions_page(sent.documentation.work, day, locale))
+    pages[INSTRUCTIONS_PAGE] = instructions_page(sent.documentation.work, day, locale)
     for name, export in EXPORTS:
         bag.add_all(export(sent.documentation.work, installation), f"{STANDARDS}/{name}/")
-    bag.add(
-        PACKING_LIST,
-        packing_list(sent.documentation.work, outgoing, bag.packed, locale, installation=installation),
+    pages[PACKING_LIST] = packing_list(
+        sent.documentation.work, outgoing, bag.packed, locale, installation=installation
     )
+    bag.add_all(pages)
+    prints, findings = printed(pages) if pdf else ({}, ())
+    bag.add_all(prints)
     bag.add(START, start_page(outgoing, sent, variance, bag.packed, locale))
     bag.refuse_unsafe(Span(file=sent.documentation.files[0].name))
     bag.seal(_info(sent, outgoing, bag.oxum))
     return bag, (*findings, *review(folder, outgoing, sent, variance))
-
-
-def _add_papers(
-    bag: BagBeingFilled,
-    outgoing: Outgoing,
-    sent: Proposal,
-    variance: Variance,
-    *,
-    pdf: bool,
-    locale: Locale,
-) -> Iterator[Diagnostic]:
-    """The papers about a proposal, as pages, and some on paper; yields why there is none of these."""
-    pages = pages_of(sent, variance, outgoing, bag.folder, locale)
-    bag.add_all(pages)
-    if pdf:
-        prints, findings = printed(pages)
-        bag.add_all(prints)
-        yield from findings
 
 
 def _info(sent: PackedDossier, outgoing: Outgoing, oxum: str) -> list[tuple[str, str]]:

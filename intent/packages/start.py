@@ -12,6 +12,7 @@ from intent.names import INTENT
 from intent.packages.carrying import CarriedFile
 from intent.packages.contents import (
     ANNEX,
+    BOOK,
     CARDS_PAGE,
     INSTALLATION_GRAPH,
     INSTRUCTIONS_PAGE,
@@ -40,6 +41,11 @@ _PAPERS: tuple[tuple[Words, str, Words], ...] = (
         say("To be signed: conditions, what is to be done, and the limits that hold while it is shown."),
     ),
     (say("Placement cards"), CARDS_PAGE, say("One for each part, to be taped where it goes.")),
+    (
+        say("Installation book"),
+        BOOK,
+        say("To install and run it: work, places, cables, switching, the daily check, whom to call."),
+    ),
     (
         say("Instructions"),
         INSTRUCTIONS_PAGE,

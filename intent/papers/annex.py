@@ -18,7 +18,7 @@ from intent.papers.document import (
     ParagraphRole,
     TableRole,
 )
-from intent.papers.duties_told import duty_checklist
+from intent.papers.duties_told import duty_checklist, told_duties
 from intent.papers.inline import Content, Stamp
 from intent.papers.left_out import left_out_section
 from intent.papers.limits_told import limit_blocks
@@ -49,7 +49,9 @@ def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[Withh
             title=say("What departs from the documentation"), anchor="departures", blocks=_departures(found)
         ),
         PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(variance)),
-        PaperSection(title=say("To be done"), anchor="duties", blocks=duty_checklist(variance, SIGNED)),
+        PaperSection(
+            title=say("To be done"), anchor="duties", blocks=duty_checklist(told_duties(variance), SIGNED)
+        ),
         PaperSection(
             title=say("Limits that hold while it is shown"), anchor="limits", blocks=limit_blocks(variance)
         ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from intent.language.calendar import day_words, span_words
@@ -33,6 +33,8 @@ class ToldDuty:
     done: Words
     """Nothing where nobody has said so."""
     is_done: bool
+    recurs: bool
+    """Whether it is to be done again and again."""
 
 
 def duty_blocks(variance: Variance) -> tuple[Block, ...]:
@@ -44,10 +46,10 @@ def duty_blocks(variance: Variance) -> tuple[Block, ...]:
     return (PaperTable(columns=columns, rows=rows),) if rows else ()
 
 
-def duty_checklist(variance: Variance, signed: Column) -> tuple[Block, ...]:
-    """The same to be ticked, and signed by who has done it; what is attested as done already is left out."""
+def duty_checklist(told: Iterable[ToldDuty], signed: Column) -> tuple[Block, ...]:
+    """Duties to be ticked, and signed by who has done them; what is attested as done already is left out."""
     rows: tuple[tuple[Content, ...], ...] = tuple(
-        (one.who, one.what, one.when, one.identifier) for one in told_duties(variance) if not one.is_done
+        (one.who, one.what, one.when, one.identifier) for one in told if not one.is_done
     )
     columns = (*_COLUMNS, _FROM, signed)
     return (
@@ -68,6 +70,7 @@ def told_duties(variance: Variance) -> tuple[ToldDuty, ...]:
             when=when_words(one.duty.timing, one.days),
             done=done_words(work, one),
             is_done=one.is_done,
+            recurs=one.duty.timing.every is not None,
         )
         for one in due
     ]

@@ -12,6 +12,7 @@ from intent.model.work import Work
 from intent.papers.annex import FORM_STYLE, SIGNED
 from intent.papers.cautions import caution_blocks
 from intent.papers.condition_tables import condition_section
+from intent.papers.daily_check import daily_section
 from intent.papers.document import (
     Column,
     Document,
@@ -21,7 +22,7 @@ from intent.papers.document import (
     ParagraphRole,
     TableRole,
 )
-from intent.papers.duties_told import duty_checklist
+from intent.papers.duties_told import duty_checklist, told_duties
 from intent.papers.inline import Content
 from intent.papers.masthead import byline, occasion_words, outcome_sentence
 from intent.papers.placing_tables import placing_section
@@ -39,17 +40,21 @@ def installation_book(variance: Variance, *, version: str, day: datetime.date) -
     """The book of one showing, of what may leave the house."""
     work, installation = variance.work, variance.installation
     sides = sides_of(lay_out(work, installation))
-    scene = sides.proposed
+    scene, plan = sides.proposed, channel_plan_of(sides)
+    duties = told_duties(variance)
+    recurring = tuple(one for one in duties if one.recurs)
+    once = (one for one in duties if not one.recurs)
     sections = (
         PaperSection(title=say("Cautions"), anchor="cautions", blocks=caution_blocks(variance)),
         work_section(work, work_plan_of(work, installation)),
         placing_section(scene),
-        plan_section(channel_plan_of(sides)),
+        plan_section(plan),
         cables_section(scene),
         settings_section(scene),
         *switching_sections(scene),
+        daily_section(plan, recurring, SIGNED),
         condition_section(scene),
-        PaperSection(title=say("To be done"), anchor="duties", blocks=duty_checklist(variance, SIGNED)),
+        PaperSection(title=say("To be done"), anchor="duties", blocks=duty_checklist(once, SIGNED)),
         _people(work, installation.dates.first),
     )
     return Document(

@@ -74,7 +74,7 @@ def _delivered(scene: Scene, same: list[Delivery]) -> tuple[Content, ...]:
     through = listed(part_named(scene, part) for part in first.through)
     return (
         _source(scene, first.player),
-        with_below(scene.text(first.part, "channel"), _shown(scene, first.part)),
+        with_below(scene.text(first.part, "channel"), material_words(scene, first.part)),
         strong(state) if state else through or say("directly"),
         signals,
         runs([one.part for one in same]),
@@ -86,7 +86,7 @@ def _source(scene: Scene, player: str) -> Content:
     return with_below(player, found.name if found else "")
 
 
-def _shown(scene: Scene, part: str) -> Words:
+def material_words(scene: Scene, part: str) -> Words:
     """The material of a part's channel."""
     material = {one.identifier: one.name for one in scene.case.work.material}
     return listed(material.get(name) or name for name in scene.material(part))

@@ -282,7 +282,7 @@ def test_a_borrower_gets_papers_in_their_language(tmp_path: Path) -> None:
     ours, theirs = contents(english), contents(german)
     papers = {path for path in ours if path.endswith(".html")}
     seals = {"bag-info.txt", "manifest-sha512.txt", "tagmanifest-sha512.txt"}
-    assert len(papers) == 6
+    assert len(papers) == 7
     assert {path for path in ours if ours[path] != theirs[path]} - seals == papers
     for path in papers:
         assert '<html lang="de"' in theirs[path].decode()
@@ -315,15 +315,30 @@ def test_a_file_that_is_missing_is_told(tmp_path: Path) -> None:
     assert "not-packed" in {found.slug for found in package.findings}
 
 
-def test_the_report_and_the_cards_go_as_pages_and_on_paper(tmp_path: Path) -> None:
+def test_what_is_used_on_paper_goes_as_pages_and_as_pdfs(tmp_path: Path) -> None:
     if not can_print():
         pytest.skip("WeasyPrint, or the Pango that it needs, is not on this machine")
     loan = written(tmp_path / "house")
-    package = verbs.pack(loan, tmp_path / "package").path
-    for name in ("report", "placement-cards"):
-        assert "M1" in (package / f"data/report/{name}.html").read_text(encoding="utf-8")
-        assert (package / f"data/report/{name}.pdf").read_bytes().startswith(b"%PDF-")
+    package = verbs.pack(loan, tmp_path / "package", language="de").path
+    start = (package / "index.html").read_text(encoding="utf-8")
+    for name in (
+        "report/report",
+        "report/placement-cards",
+        "report/annex",
+        "report/installation-book",
+        "packing-list",
+    ):
+        assert "M1" in (package / f"data/{name}.html").read_text(encoding="utf-8")
+        assert (package / f"data/{name}.pdf").read_bytes().startswith(b"%PDF-")
+        assert f'href="data/{name}.pdf"' in start
     verbs.receive(package, tmp_path / "opened")
+
+
+def test_the_installation_book_bears_the_day_of_packing(tmp_path: Path) -> None:
+    loan = written(tmp_path / "house")
+    package = verbs.pack(loan, tmp_path / "package", pdf=False, date=date(2027, 1, 15)).path
+    book = (package / "data/report/installation-book.html").read_text(encoding="utf-8")
+    assert "on 15 January 2027" in book
 
 
 def test_without_what_makes_pdfs_the_package_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

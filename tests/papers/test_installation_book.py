@@ -198,5 +198,45 @@ def test_only_those_who_can_be_called_are_named_and_no_contact_that_stays() -> N
     assert "odile@example.org" not in told
 
 
+DAILY = """
+## Instructions
+
+### R1 Care
+
+- duty: "wipe the glass", every day
+- duty: "turn the fans", every 14 days
+- duty: "write what came back dusty", within 14 days of the end
+- by: cons
+- on: 2020
+"""
+
+
+def test_what_recurs_is_with_the_daily_check_and_what_does_not_is_not() -> None:
+    found = loaded(SMALL + DAILY, LOAN, vocabulary())
+    book = installation_book(assess(found.work, found.installation), version="1", day=DAY)
+    daily, once = "\n".join(_lines(book, "daily")), "\n".join(_lines(book, "duties"))
+    assert "every day from 1 March 2027 to 30 June 2027" in daily
+    assert "turn the fans" in daily
+    assert "dusty" not in daily
+    assert "dusty" in once
+    assert "wipe" not in once
+
+
+def test_the_daily_check_says_what_visitors_find_and_what_stays_off() -> None:
+    header = "\n## Changes\n\n| part | rotation | power state |\n| - | - | - |\n"
+    changes = f"{header}| M1 | turned left | |\n| M2 | | off |\n"
+    told = _lines(_small(changes), "daily")
+    assert any(line.startswith("| ☐ | M1 | turned left |") for line in told)
+    assert any(line.startswith("| ☐ | M2 |") and "stays switched off" in line for line in told)
+    assert "1. When it runs is not stated: ask before switching anything off." in told
+
+
+def test_a_work_that_runs_day_and_night_is_not_switched_off() -> None:
+    running = SMALL.replace("## Log", "## Whole work\n\n- running: continuous\n\n## Log")
+    found = loaded(running, LOAN, vocabulary())
+    book = installation_book(assess(found.work, found.installation), version="1", day=DAY)
+    assert any("switch nothing off" in line for line in _lines(book, "daily"))
+
+
 def test_work_of_which_nothing_is_said_is_not_made_up() -> None:
     assert "The documentation does not say what installing takes." in _lines(_small(), "work")
