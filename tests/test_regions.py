@@ -131,3 +131,78 @@ def test_a_point_holds_its_two_ends(interval: Interval, is_point: bool) -> None:
     assert interval.is_point == is_point
     two: Box = (interval, Interval(Fraction(0), Fraction(1)))
     assert not Region((two,), (EVERYTHING, EVERYTHING)).is_point
+
+
+def held(*intervals: Interval) -> Region:
+    return region([(interval,) for interval in intervals], Region(()))
+
+
+def numbers(low: int | None, high: int | None, *, beyond: bool = False, below: bool = False) -> Interval:
+    """The numbers from one to another, both among them; ``beyond`` the lower only, or ``below`` the higher."""
+    least, most = (None if end is None else Fraction(end) for end in (low, high))
+    return Interval(least, most, beyond, below)
+
+
+@pytest.mark.parametrize(
+    ("found", "bounds"),
+    [
+        (held(numbers(1, 2)), (1, 2)),
+        (held(numbers(1, 2, beyond=True, below=True)), (1, 2)),
+        (held(numbers(5, 6), numbers(1, 2)), (1, 6)),
+        (held(numbers(5, 6), numbers(1, 2), numbers(8, 9)), (1, 9)),
+        (held(numbers(1, 2), numbers(5, None)), (1, None)),
+        (held(numbers(None, 2), numbers(5, 6)), (None, 6)),
+        (held(numbers(None, 2), numbers(5, None)), (None, None)),
+    ],
+    ids=str,
+)
+def test_bounds_of_one_piece_and_of_several(found: Region, bounds: tuple[int | None, int | None]) -> None:
+    """From the least of all pieces to the most; without end where one of them has none."""
+    assert found.bounds == numbers(*bounds)
+
+
+def test_bounds_of_places_are_those_across() -> None:
+    """Of x, y and z the first, of which alone a single number is told."""
+    places = [(numbers(1, 2), numbers(7, 9)), (numbers(4, 5), numbers(None, None))]
+    assert Region(tuple(places), (EVERYTHING, EVERYTHING)).bounds == numbers(1, 5)
+
+
+@pytest.mark.parametrize(
+    ("pieces", "joined"),
+    [
+        ([numbers(1, 2), numbers(2, 3)], [numbers(1, 3)]),
+        ([numbers(1, 2, below=True), numbers(2, 3)], [numbers(1, 3)]),
+        ([numbers(1, 2), numbers(2, 3, beyond=True)], [numbers(1, 3)]),
+        (
+            [numbers(1, 2, below=True), numbers(2, 3, beyond=True)],
+            [numbers(1, 2, below=True), numbers(2, 3, beyond=True)],
+        ),
+        ([numbers(1, 4), numbers(2, 3)], [numbers(1, 4)]),
+        ([numbers(1, 4), numbers(2, 4, below=True)], [numbers(1, 4)]),
+        ([numbers(1, 4, below=True), numbers(2, 4)], [numbers(1, 4)]),
+        ([numbers(-1, 0), numbers(None, -3)], [numbers(None, -3), numbers(-1, 0)]),
+        ([numbers(1, None), numbers(2, 3)], [numbers(1, None)]),
+        ([numbers(1, 2), numbers(3, 4)], [numbers(1, 2), numbers(3, 4)]),
+    ],
+    ids=str,
+)
+def test_pieces_that_touch_are_one_and_in_order(pieces: list[Interval], joined: list[Interval]) -> None:
+    """Two that meet at a number are one where either holds that number."""
+    wanted = tuple((piece,) for piece in joined)
+    assert held(*pieces).boxes == held(*reversed(pieces)).boxes == wanted
+
+
+@pytest.mark.parametrize(
+    ("pieces", "joined"),
+    [
+        ([numbers(1, 2), numbers(3, 4)], [numbers(1, 4)]),
+        ([numbers(1, 2), numbers(4, 5)], [numbers(1, 2), numbers(4, 5)]),
+        ([numbers(1, 4, beyond=True, below=True)], [numbers(2, 3)]),
+        ([numbers(1, 2, beyond=True, below=True)], []),
+    ],
+    ids=str,
+)
+def test_counts_have_nothing_between_them(pieces: list[Interval], joined: list[Interval]) -> None:
+    """One or two, and three or four, are one to four; more than one and fewer than two is no number at all."""
+    counts = Region((), (EVERYTHING,), discrete=True)
+    assert region([(piece,) for piece in pieces], counts).boxes == tuple((piece,) for piece in joined)

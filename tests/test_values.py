@@ -149,18 +149,6 @@ def test_one_set_is_written_in_one_way(one: list[Region]) -> None:
     assert values.is_point == (len(sampled(values)) == 1 and values.bounds.low == values.bounds.high)
 
 
-@given(spaces(1), st.integers(0, 3).map(Fraction))
-def test_widening(one: list[Region], by: Fraction) -> None:
-    (values,) = one
-    assert is_within(values, values.widened(by))
-    near = {
-        point
-        for point in points(values)
-        if any(within(tuple(interval.widened(by) for interval in box), point) for box in values.boxes)
-    }
-    assert sampled(values.widened(by)) == near
-
-
 @given(spaces(2))
 def test_sums(two: list[Region]) -> None:
     """The sum of two numbers, each somewhere in its set, is in the spread of the sets."""

@@ -35,14 +35,6 @@ class Interval:
         """Whether every number of another interval is in this one."""
         return self.meet(other) == other
 
-    def widened(self, by: Fraction) -> Interval:
-        return Interval(
-            None if self.low is None else self.low - by,
-            None if self.high is None else self.high + by,
-            self.low_strict,
-            self.high_strict,
-        )
-
 
 EVERYTHING = Interval(None, None)
 
@@ -98,9 +90,6 @@ class Region:
 
     def joined(self, other: Region) -> Region:
         return region([*self.boxes, *other.boxes], self)
-
-    def widened(self, by: Fraction) -> Region:
-        return region([tuple(interval.widened(by) for interval in box) for box in self.boxes], self)
 
     @property
     def bounds(self) -> Interval:

@@ -19,7 +19,7 @@ from test_cases import Case
 from intent.formulas import colour, lifetimes, photometry
 from intent.language.locale import ENGLISH
 from intent.model.subject import one
-from intent.values.bounds import known, point, times
+from intent.values.bounds import between, known, plus, point, times
 from intent.values.regions import Interval
 from intent.variance.result import Variance
 from properties.strategies import fixed
@@ -27,6 +27,7 @@ from properties.test_picture_effects import nested
 
 ROUNDING = Fraction(1, 10**9)
 """Powers are computed with sixteen digits."""
+EITHER_WAY = between(-ROUNDING, ROUNDING)
 luminances = st.fractions(Fraction(1, 100), Fraction(1000), max_denominator=100)
 shares = st.fractions(Fraction(0), Fraction(1), max_denominator=100)
 lights = st.integers(1, 2000).map(Fraction)
@@ -60,8 +61,8 @@ def _shown(white: Interval, black: Interval, gamma: Interval) -> Interval:
 def test_less_known_is_never_narrower(name: str, data: st.DataObject) -> None:
     formula, second = FORMULAS[name]
     (close, loose), (near, wide) = data.draw(nested(luminances)), data.draw(nested(second))
-    narrow, widened = formula(close, near), formula(loose, wide)
-    assert widened.widened(ROUNDING).holds(narrow), f"{name}: {narrow} not within {widened}"
+    narrow, wider = formula(close, near), formula(loose, wide)
+    assert plus(wider, EITHER_WAY).holds(narrow), f"{name}: {narrow} not within {wider}"
 
 
 @given(illuminance=lights, time=hours, factor=st.integers(1, 20))
@@ -206,7 +207,7 @@ def test_what_is_said_less_closely_is_told_less_closely(white: int, lit: int, da
     for quantity, bounds in told(loose).items():
         found = told(close).get(quantity)
         if bounds is not None and found is not None:
-            assert bounds.widened(ROUNDING).holds(found), f"{quantity}: {found} not within {bounds}"
+            assert plus(bounds, EITHER_WAY).holds(found), f"{quantity}: {found} not within {bounds}"
     slugs = {finding.slug for finding in close.obstacles}
     assert {finding.slug for finding in loose.obstacles} <= slugs
 
