@@ -14,12 +14,14 @@ from rdflib import DCTERMS
 
 from intent.language.locale import ENGLISH
 from intent.model.assertions import Expression, Form, Measured, Statements
+from intent.model.duty import Duty
 from intent.model.instruction_text import assertion_text, expression_text
 from intent.model.naming import person_words
 from intent.model.work import Device, Heading, Instruction, Part, Person, Source, Work
 from intent.names import INTENT, TERM, THE_WORK
 from intent.values.dates import DaySpan, read_date
 from intent.variance.case import superseders_of
+from intent.variance.duties_held import superseded_from
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.two_states import documented_state
 from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
@@ -223,6 +225,18 @@ def in_force(work: Work) -> tuple[Instruction, ...]:
     """
     gone = superseders_of(work)
     return tuple(line for line in work.instructions if line.withdrawn is None and line.identifier not in gone)
+
+
+def duties_in_force(work: Work) -> tuple[Duty, ...]:
+    """The duties that are neither withdrawn nor superseded, whatever the day."""
+    return tuple(
+        duty for duty in work.duties if duty.withdrawn is None and not any(superseded_from(work, duty))
+    )
+
+
+def duty_text(duty: Duty) -> str:
+    """A duty as the text form writes it."""
+    return f"duty: {duty.sentence}"
 
 
 def heading_of(work: Work, line: Instruction) -> Heading | None:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from intent.model.work import Instruction, Modality
-from intent.values.sets import ValueSet, is_strictly_within
+from intent.values.sets import ValueSet, are_disjoint, is_strictly_within, is_within
 from intent.variance.case import Case
 from intent.variance.result import Because
 
@@ -92,6 +92,16 @@ def prevails(case: Case, one: Claim, two: Claim) -> Because | None:
         if ruling is not None:
             return because if ruling is one else None
     return None
+
+
+def leaves_no_value(requirement: Claim, demand: Claim) -> bool:
+    """Whether no value at all satisfies both a requirement and another requirement or a prohibition."""
+    mine, other = requirement.admitted, demand.admitted
+    if not requirement.is_comparable(demand) or mine is None or other is None:
+        return False
+    if demand.line.modality is Modality.FORBIDDEN:
+        return is_within(mine, other)
+    return are_disjoint(mine, other)
 
 
 def _is_later(one: Instruction, two: Instruction) -> bool:

@@ -7,10 +7,9 @@ from dataclasses import dataclass, replace
 
 from intent.model.authority import OBSERVED_PRACTICE_RANK
 from intent.model.work import Instruction, Modality
-from intent.values.sets import are_disjoint, is_within
 from intent.variance.case import Case
 from intent.variance.change import Deviation
-from intent.variance.precedence import prevails
+from intent.variance.precedence import leaves_no_value, prevails
 from intent.variance.result import Because, Open, SetAside, Verdict
 from intent.variance.says import Said, Says
 
@@ -125,12 +124,7 @@ def _can_lift(said: Said, against: Said) -> bool:
     """A permission always can; a requirement only where no value at all satisfies both."""
     if not said.is_requirement:
         return said.says is Says.PERMITS
-    mine, other = said.claim.admitted, against.claim.admitted
-    if not said.claim.is_comparable(against.claim) or mine is None or other is None:
-        return False
-    if against.line.modality is Modality.FORBIDDEN:
-        return is_within(mine, other)
-    return are_disjoint(mine, other)
+    return leaves_no_value(said.claim, against.claim)
 
 
 def judge_ground(case: Case, every: Sequence[Said], change: Deviation, ground: str) -> Judgement | None:

@@ -27,7 +27,10 @@ from intent.exports.shacl import export_shacl
 from intent.names import INTENT
 from intent.variance.case import lay_out
 
-SOURCES = [str(files("intent.exports").joinpath(f"{name}.py")) for name in ("shacl", "value_shapes", "odrl")]
+SOURCES = [
+    str(files("intent.exports").joinpath(f"{name}.py"))
+    for name in ("shacl", "value_shapes", "odrl", "odrl_constraints", "odrl_duties", "odrl_rules")
+]
 AXES = ("", "1", "2", "3")
 ENDS = ("atLeast", "moreThan", "atMost", "lessThan")
 
