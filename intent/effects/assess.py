@@ -16,8 +16,10 @@ from intent.effects.light.beams import beam_effects
 from intent.effects.light.brightness import light_effects
 from intent.effects.light.ultraviolet import ultraviolet_effects
 from intent.effects.picture.aside import aside_effects
+from intent.effects.picture.keystone import keystone_effects
 from intent.effects.picture.motion import motion_effects
 from intent.effects.picture.resampling import raster_effects
+from intent.effects.picture.shift_limits import shift_obstacles
 from intent.effects.picture.size import picture_effects
 from intent.effects.picture.throwing import throw_obstacles
 from intent.effects.power.consumption import power_effects
@@ -49,6 +51,8 @@ ROOMS: tuple[Finds, ...] = (
     picture_effects,
     aside_effects,
     throw_obstacles,
+    shift_obstacles,
+    keystone_effects,
     placement_effects,
     room_obstacles,
     raster_effects,

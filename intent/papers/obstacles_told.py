@@ -30,6 +30,7 @@ IN_SHORT = {
     "heavy-lift": say("not to be lifted by one person"),
     "leakage": say("the residual-current device may trip"),
     "lens": say("the lens cannot make the picture"),
+    "lens-shift": say("the lens does not shift the picture far enough"),
     "lift-overloaded": say("too heavy for the lift"),
     "lift-too-small": say("it does not go into the lift"),
     "light-dose": say("too much light for the object"),

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from fractions import Fraction
 
-from intent.formulas import electricity, photometry, pixels, shapes
+from intent.formulas import directions, electricity, photometry, pixels, shapes
 from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.values.bounds import NATURAL, hull, known, minus, natural, over, plus, point, smaller, times
 from intent.values.regions import EVERYTHING, Interval, Region, arc, region
@@ -32,16 +32,28 @@ def computed_region(term: str, state: GivesValues, subject: str, every: Region) 
 
 def _height(state: GivesValues, subject: str) -> Interval:
     """The height of a part is the y of its position."""
-    value = state.value(subject, state.vocabulary.characteristics[term_iri("position")])
-    if not isinstance(value, Region) or len(value.whole) < 3:
-        return EVERYTHING
-    return Region(tuple((box[1],) for box in value.boxes)).bounds
+    return _place(state, subject, "position")[1]
 
 
 def _loop_length(state: GivesValues, subject: str) -> Interval:
     """From one start to the next: the duration, and the gap after it; of the work as a whole no gap is told apart."""
     gap = _NO_GAP if subject == THE_WORK else bounds_of(state, subject, "loop-gap")
     return plus(bounds_of(state, subject, "duration"), gap)
+
+
+def _throw_distance(state: GivesValues, subject: str) -> Interval:
+    """How far the lens is before the plane of the picture, whichever way that looks."""
+    turns = (bounds_of(state, subject, turn) for turn in ("facing", "tilt", "rotation"))
+    way = directions.way(_place(state, subject, "position"), _place(state, subject, "lens-position"))
+    return natural(directions.looking(*turns).parts_of(way)[-1])
+
+
+def _place(state: GivesValues, subject: str, term: str) -> directions.Arrow:
+    value = state.value(subject, state.vocabulary.characteristics[term_iri(term)])
+    if not isinstance(value, Region) or len(value.whole) < 3:
+        return EVERYTHING, EVERYTHING, EVERYTHING
+    x, y, z = (Region(tuple((box[axis],) for box in value.boxes)).bounds for axis in range(3))
+    return x, y, z
 
 
 def _visible_width(state: GivesValues, subject: str) -> Interval:
@@ -256,6 +268,7 @@ def _standing_area(state: GivesValues, subject: str) -> Interval:
 FORMULAS: Mapping[str, Callable[[GivesValues, str], Interval]] = {
     "height": _height,
     "loop-length": _loop_length,
+    "throw-distance": _throw_distance,
     "visible-width": _visible_width,
     "visible-height": _visible_height,
     "picture-shape": _picture_shape,

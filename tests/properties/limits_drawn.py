@@ -96,6 +96,10 @@ SCREENS = f"""{HEAD}## Parts
 - allowed: rotation of Screens is any
 - allowed: channel of Screens is any
 - allowed: throw distance of Screens is any
+- allowed: lens position of Screens is any
+- allowed: facing of Screens is any
+- allowed: tilt of Screens is any
+- allowed: keystone correction of Screens is any
 - allowed: power state of Screens and Players is any
 - by: artist
 - on: 1999
@@ -211,6 +215,7 @@ def labels(scheme: str) -> tuple[str, ...]:
 SIZED = {"outer width": "20 cm", "outer depth": "20 cm", "outer height": "20 cm"}
 CIRCUIT = "mains: 230 V\n- circuit current: 4 A\n- circuits: 1\n- continuous-load share: 100 %"
 DAYS = "ambient light: 100 lx\n- opening time per day: 8 h\n- days open: 60"
+STRAIGHT = (("facing", "0 deg"), ("tilt", "0 deg"), ("rotation", "upright"))
 BESIDE = (("position", "0, 1, 0 m"), ("rotation", "upright"))
 """Beside another, 10 cm away; that one stands there in every proposal that says where this stands."""
 SIGNALS = ("composite", "S-video", "HDMI", "SDI", "VGA")
@@ -470,6 +475,42 @@ SHOWING = (
         most=900,
         step=100,
         placed=(("technology", "video projector"), ("throw ratio", "2:1"), ("visible width", "3 m")),
+    ),
+    Drawn(
+        name="lens shift",
+        work=SCREENS,
+        part="M1",
+        cell="lens shift range",
+        unit="%",
+        most=100,
+        step=10,
+        others=(
+            *SHOWN,
+            ("technology", "video projector"),
+            ("throw ratio", "2:1"),
+            ("visible height", "1 m"),
+            ("aspect ratio", "3:1"),
+        ),
+        placed=(("lens position", "0, 1.5, 6 m"), ("position", "0, 2, 0 m"), *STRAIGHT),
+        is_blank_said=True,
+    ),
+    Drawn(
+        name="whether the picture is squared",
+        work=SCREENS,
+        part="M1",
+        section="Changes",
+        cell="keystone correction",
+        names=("yes", "no"),
+        placed=(
+            ("technology", "video projector"),
+            ("lens position", "0, 1.5, 6 m"),
+            ("position", "0, 2, 0 m"),
+            ("throw ratio", "2:1"),
+            ("visible height", "1 m"),
+            ("aspect ratio", "3:1"),
+            ("lens shift range", "20 %"),
+            *STRAIGHT,
+        ),
     ),
     Drawn(
         name="signal taken",

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from intent.effects.limits_kept import at_most, every
+from intent.effects.picture.facing_ways import TURNS, at, usual_looking
 from intent.effects.scene import Scene, Sides
 from intent.effects.unsaid import Missing
 from intent.formulas import directions
@@ -17,7 +18,7 @@ from intent.language.figures import figure
 from intent.language.message import Message, say
 from intent.model.subject import one
 from intent.names import THE_VENUE
-from intent.values.bounds import ZERO, between, differs_by, scaled
+from intent.values.bounds import between, differs_by, scaled
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
@@ -32,7 +33,6 @@ HALF = Fraction(1, 2)
 LEAST_ANGLE = Fraction(5)
 """In degrees: the vocabulary's tolerance of a viewing angle (common practice, no source)."""
 ANGLES = ("viewing-angle", "vertical-viewing-angle")
-TURNS = ("facing", "tilt", "rotation")
 ANY_ANGLE = between(0, 180)
 OFF_ITS_AXIS = say("looked at from off its axis")
 
@@ -86,19 +86,9 @@ def _angle(scene: Scene, place: Scene, part: str) -> Interval:
 
 def _eyes(scene: Scene, place: Scene, part: str) -> Arrow:
     """How far the eyes of visitors lie across, above and ahead of a screen, along its own axes."""
-    facing, tilt, rotation = (
-        scene.bounds(part, turn) if scene.is_given(part, turn) else ZERO for turn in TURNS
-    )
-    looking = directions.looking(facing, tilt, rotation)
-    return looking.parts_of(
+    return usual_looking(scene, part).parts_of(
         directions.way(at(scene, part, "position"), at(place, THE_VENUE, "visitor-position"))
     )
-
-
-def at(scene: Scene, subject: str, characteristic: str) -> Arrow:
-    """Where something is, each number within bounds."""
-    x, y, z = scene.axes(subject, characteristic)
-    return x, y, z
 
 
 def _words(scene: Scene, part: str, answers: Mapping[str, Answer]) -> Message:

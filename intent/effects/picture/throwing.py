@@ -37,7 +37,7 @@ def throw_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
     scene = sides.proposed
     for found in scene.running("display"):
         part = found.identifier
-        if not _is_thrown(scene, part):
+        if not is_thrown(scene, part):
             continue
         limited = _limited(sides, part)
         if not scene.states(part, RATIO) and not any(each.is_changed for each in limited.inputs):
@@ -46,7 +46,7 @@ def throw_obstacles(sides: Sides) -> Iterator[Obstacle | Unchecked]:
             yield from obstacles(sides, any_of([_is_made(scene, part), scene.runs(part).negated]), limited)
 
 
-def _is_thrown(scene: Scene, part: str) -> bool:
+def is_thrown(scene: Scene, part: str) -> bool:
     """Whether a display throws its picture; where that is not said, whether anything is said of how."""
     answer = scene.is_(part, "technology", "projector")
     return answer is Answer.IN or (
@@ -75,13 +75,14 @@ def _made(distance: Interval, ratio: Interval) -> Interval:
 
 def _limited(sides: Sides, part: str) -> Limited:
     scene = sides.proposed
-    size = next((name for name in SIZES if scene.states(part, name)), SIZES[0])
-    measures = (RATIO, DISTANCE, size, *(("aspect-ratio",) if size != WIDTH else ()))
     distance, wanted = (natural(scene.bounds(part, name)) for name in (DISTANCE, WIDTH))
     return Limited(
         slug="lens",
         subject=one(part),
-        inputs=(*inputs(sides, part, *measures), *inputs_of_state(sides, part)),
+        inputs=(
+            *inputs(sides, part, RATIO, DISTANCE, *measures_of(scene, part, WIDTH)),
+            *inputs_of_state(sides, part),
+        ),
         sure=say(
             "from {distance} its lens makes a picture of a width {made}, and the picture is to be {wanted} wide: "
             "another lens, distance or size is needed",
@@ -91,6 +92,12 @@ def _limited(sides: Sides, part: str) -> Limited:
         ),
         unsure=_unsure_words(distance, wanted),
     )
+
+
+def measures_of(scene: Scene, part: str, side: str) -> tuple[str, ...]:
+    """What a side of the picture follows from: the size that is stated, and its shape where that is another."""
+    size = next((name for name in SIZES if scene.states(part, name)), SIZES[0])
+    return (size,) if size == side else (size, "aspect-ratio")
 
 
 def _unsure_words(distance: Interval, wanted: Interval) -> Message:
