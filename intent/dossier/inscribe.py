@@ -31,7 +31,8 @@ from intent.model.assertions import (
 from intent.model.duty import Timing
 from intent.names import EDTF, INTENT, QUDT
 from intent.values.dates import DaySpan
-from intent.vocabulary.terms import Characteristic, Unit
+from intent.vocabulary.terms import Characteristic
+from intent.vocabulary.unit_of_measure import Unit
 
 _AXES = (INTENT.x, INTENT.y, INTENT.z)
 

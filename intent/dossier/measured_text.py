@@ -10,7 +10,8 @@ from intent.dossier.unreadable import Unreadable
 from intent.dossier.value_hints import plain_symbol, sample_of
 from intent.language.message import Words, joined, named, say
 from intent.vocabulary.phrases import unquoted
-from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
+from intent.vocabulary.terms import Characteristic, Vocabulary
+from intent.vocabulary.unit_of_measure import Unit
 
 NUMBER = r"[-+−]?(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?|\.\d+)"
 _QUANTITY = re.compile(rf"(?P<number>{NUMBER})\s*(?P<unit>[^\d\s].*)?$")

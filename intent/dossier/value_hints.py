@@ -9,7 +9,8 @@ from intent.language.message import Words, say
 from intent.values.dates import read_date
 from intent.vocabulary.grammar import Grammar, Word
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
+from intent.vocabulary.terms import Characteristic, Vocabulary
+from intent.vocabulary.unit_of_measure import Unit
 
 _DECIMAL_COMMA = r"(?<![\d,.])([-+−]?\d+),(\d+)(?=[^\d,]|$)"
 _DIVIDED = re.compile(r"[-+−]?\d{1,3}(?:[ '’\u00a0\u202f]\d{3})+(?!\d)")

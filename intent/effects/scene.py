@@ -21,7 +21,8 @@ from intent.values.sets import Answer
 from intent.variance.case import Case
 from intent.variance.giving import bounds_of, is_stated, names_of
 from intent.variance.state import State
-from intent.vocabulary.terms import Characteristic, Concept, UnknownTerm, Vocabulary, local_name
+from intent.vocabulary.named_term import UnknownTerm, local_name
+from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,8 @@ from intent.variance.case import superseders_of
 from intent.variance.duties_held import superseded_from
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.two_states import documented_state
-from intent.vocabulary.terms import Characteristic, Unit, Vocabulary
+from intent.vocabulary.terms import Characteristic, Vocabulary
+from intent.vocabulary.unit_of_measure import Unit
 
 ARTIST = str(TERM.artist)
 TECHNOLOGY = str(TERM.technology)

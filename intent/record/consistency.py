@@ -13,7 +13,7 @@ from intent.model.meaning import given_value
 from intent.model.work import Device, Part, Work
 from intent.record.contradictions import contradictions_in_work
 from intent.values.sets import ValueSet
-from intent.vocabulary.terms import local_name
+from intent.vocabulary.named_term import local_name
 
 _NOWHERE = Span(file="")
 

@@ -14,7 +14,8 @@ from intent.model.work import Work
 from intent.values.bounds import surely_above
 from intent.values.regions import Region
 from intent.values.sets import are_disjoint
-from intent.vocabulary.terms import Characteristic, Vocabulary, local_name
+from intent.vocabulary.named_term import local_name
+from intent.vocabulary.terms import Characteristic, Vocabulary
 
 _NOWHERE = Span(file="")
 _BELIED = say(

@@ -6,7 +6,6 @@ The files are read with pyoxigraph: it is quick, and it opens nothing but what i
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from fractions import Fraction
 from importlib.resources import files
 
 import pyoxigraph as ox
@@ -19,15 +18,10 @@ from intent.vocabulary.properties import (
     SKOS,
     Node,
     Properties,
-    fraction_of,
-    labels_of,
-    pairs_of,
-    texts_of,
-    value_of,
     values_of,
 )
-from intent.vocabulary.reach import reach_of
-from intent.vocabulary.terms import Characteristic, Concept, Unit, Vocabulary
+from intent.vocabulary.term_loader import ancestry, characteristic_of, concept_of, unit_of
+from intent.vocabulary.terms import Characteristic, Concept, Vocabulary
 
 TERM_FILES = (
     "characteristics",
@@ -40,7 +34,6 @@ TERM_FILES = (
     "units",
     "values",
 )
-_MARKS = ("carriesFurther", "delaysNothing")
 _TYPE = "http://www.w3.org/1999/02/22-rdf-syntax-ns#type"
 
 
@@ -84,12 +77,12 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
             typed.setdefault(kind, []).append(iri)
     units = {
         **(base.units if base else {}),
-        **{iri: _unit(iri, subjects[iri]) for iri in typed.get(QUDT + "Unit", ())},
+        **{iri: unit_of(iri, subjects[iri]) for iri in typed.get(QUDT + "Unit", ())},
     }
     characteristics = {
         **(base.characteristics if base else {}),
         **{
-            iri: _characteristic(iri, subjects[iri], units)
+            iri: characteristic_of(iri, subjects[iri], units)
             for iri in typed.get(INTENT + "Characteristic", ())
         },
     }
@@ -98,7 +91,7 @@ def _vocabulary(subjects: Mapping[str, Properties], base: Vocabulary | None) -> 
     concepts = {
         **(base.concepts if base else {}),
         **{
-            iri: _concept(iri, described, units, broader)
+            iri: concept_of(iri, described, units, broader)
             for iri in typed.get(SKOS + "Concept", ())
             if iri not in characteristics
         },
@@ -146,146 +139,9 @@ def _by_name(characteristics: Iterable[Characteristic]) -> dict[str, tuple[Chara
     return {name: tuple(held) for name, held in found.items()}
 
 
-def _unit(iri: str, about: Properties) -> Unit:
-    symbol = value_of(about, QUDT + "symbol") or ""
-    _, names = labels_of(about)
-    exact = (symbol, *values_of(about, SKOS + "altLabel"))
-    return Unit(
-        iri=iri,
-        symbol=symbol,
-        names=tuple(dict.fromkeys([*exact, *names])),
-        quantity_kinds=frozenset(values_of(about, QUDT + "hasQuantityKind")),
-        factor=Fraction(value_of(about, INTENT + "factor") or "1"),
-        offset=Fraction(value_of(about, INTENT + "offset") or "0"),
-    )
-
-
-def _magnitude(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
-    number = fraction_of(about, QUDT + "numericValue")
-    unit = units.get(value_of(about, QUDT + "hasUnit") or "")
-    return number if number is None or unit is None else unit.in_reference(number)
-
-
-def _tolerance(about: Properties, units: Mapping[str, Unit]) -> Fraction | None:
-    number = fraction_of(about, INTENT + "tolerance")
-    unit = units.get(value_of(about, INTENT + "toleranceUnit") or "")
-    return number if number is None or unit is None else unit.length_in_reference(number)
-
-
-def _concept(
-    iri: str,
-    subjects: Mapping[str, Properties],
-    units: Mapping[str, Unit],
-    broader: Mapping[str, tuple[str, ...]],
-) -> Concept:
-    about = subjects[iri]
-    labels, names = labels_of(about)
-    line = _ancestry(iri, broader)
-    applies = next(
-        (found for step in line if (found := values_of(subjects.get(step, {}), INTENT + "appliesTo"))), ()
-    )
-    cautions = dict.fromkeys(
-        caution for step in line for caution in values_of(subjects.get(step, {}), INTENT + "caution")
-    )
-    shows = (value_of(subjects.get(step, {}), INTENT + "showsPictures") for step in line)
-    starts = filter(None, (value_of(subjects.get(step, {}), INTENT + "startPlace") for step in line))
-    texts = texts_of(about, SKOS + "definition")
-    rank = value_of(about, INTENT + "authority")
-    return Concept(
-        iri=iri,
-        labels=labels,
-        names=names,
-        schemes=frozenset(values_of(about, SKOS + "inScheme")),
-        broader=broader.get(iri, ()),
-        definition=texts.get("en", ""),
-        applies_to=frozenset(applies),
-        magnitude=_magnitude(about, units),
-        authority=None if rank is None else int(rank),
-        stands_alone=value_of(about, INTENT + "standsAlone") == "true",
-        only_under_power=value_of(about, INTENT + "onlyUnderPower") == "true",
-        only_gathers=value_of(about, INTENT + "onlyGathers") == "true",
-        shows_as_well=frozenset(values_of(about, INTENT + "showsAsWell")),
-        goes_into=frozenset(values_of(about, INTENT + "goesInto")),
-        gives_no_earth=value_of(about, INTENT + "givesNoEarth") == "true",
-        shows_pictures=next(filter(None, shows), ""),
-        chromaticities=pairs_of(about, INTENT + "chromaticities"),
-        meant_for=values_of(about, INTENT + "meantFor"),
-        reach=reach_of(about),
-        marks=frozenset(
-            mark
-            for mark in _MARKS
-            if any(value_of(subjects.get(step, {}), INTENT + mark) == "true" for step in line)
-        ),
-        cautions=tuple(cautions),
-        gravity=int(value_of(about, INTENT + "gravity") or 0),
-        start_place=next(map(int, starts), None),
-        gives_status=value_of(about, INTENT + "givesStatus"),
-        ends=values_of(about, INTENT + "ends"),
-        tells=value_of(about, INTENT + "tells"),
-        texts=texts,
-    )
-
-
-def _ancestry(iri: str, broader: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:
-    """The concept and all above it, the nearest first."""
-    line = [iri]
-    for step in line:
-        line.extend(wider for wider in broader.get(step, ()) if wider not in line)
-    return tuple(line)
-
-
 def _narrower(broader: Mapping[str, tuple[str, ...]]) -> dict[str, frozenset[str]]:
     below: dict[str, set[str]] = {iri: {iri} for iri in broader}
     for iri in broader:
-        for wider in _ancestry(iri, broader):
+        for wider in ancestry(iri, broader):
             below.setdefault(wider, {wider}).add(iri)
     return {iri: frozenset(found) for iri, found in below.items()}
-
-
-def _characteristic(iri: str, about: Properties, units: Mapping[str, Unit]) -> Characteristic:
-    labels, names = labels_of(about)
-    return Characteristic(
-        iri=iri,
-        labels=labels,
-        names=names,
-        definition=next(
-            (node.value for node in about.get(SKOS + "definition", ()) if isinstance(node, ox.Literal)), ""
-        ),
-        bearers=frozenset(values_of(about, INTENT + "bearer")),
-        space=value_of(about, INTENT + "space") or "text",
-        schemes=frozenset(values_of(about, INTENT + "valuesFrom")),
-        quantity_kind=value_of(about, QUDT + "hasQuantityKind"),
-        assumed_unit=value_of(about, INTENT + "assumedUnit"),
-        tolerance=_tolerance(about, units),
-        tolerance_percent=fraction_of(about, INTENT + "tolerancePercent"),
-        minimum=fraction_of(about, INTENT + "minimum"),
-        unasked_of=_unasked_of(about),
-        ordinary_value=value_of(about, INTENT + "ordinaryValue"),
-        ordinary_number=fraction_of(about, INTENT + "ordinaryNumber"),
-        restates=value_of(about, INTENT + "restates"),
-        restates_axis=value_of(about, INTENT + "restatesAxis") or "",
-        never_above=value_of(about, INTENT + "neverAbove"),
-        applies_to=frozenset(values_of(about, INTENT + "appliesTo")),
-        seen=int(value_of(about, INTENT + "noticing") or 2),
-        undone=int(value_of(about, INTENT + "undoing") or 2),
-        tolerance_written=_tolerance_written(about, units),
-        sample=value_of(about, INTENT + "sample") or "",
-        of_one_device=value_of(about, INTENT + "ofOneDevice") == "true",
-        is_computed=value_of(about, INTENT + "computed") == "true",
-        concerns=value_of(about, INTENT + "concerns") or "",
-        cautions=values_of(about, INTENT + "caution"),
-    )
-
-
-def _unasked_of(about: Properties) -> frozenset[str]:
-    """All the bearers that there are, or those that are named."""
-    counts = value_of(about, INTENT + "countsUnasked") == "true"
-    return frozenset(values_of(about, INTENT + ("bearer" if counts else "countsUnaskedOf")))
-
-
-def _tolerance_written(about: Properties, units: Mapping[str, Unit]) -> str:
-    percent, number = value_of(about, INTENT + "tolerancePercent"), value_of(about, INTENT + "tolerance")
-    if percent is not None:
-        return f"{percent} %"
-    unit = units.get(value_of(about, INTENT + "toleranceUnit") or "")
-    return f"{number or ''} {unit.symbol if unit else ''}".strip()

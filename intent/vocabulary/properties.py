@@ -31,6 +31,11 @@ def value_of(about: Properties, property_iri: str) -> str | None:
     return next(iter(values_of(about, property_iri)), None)
 
 
+def is_true(about: Properties, property_iri: str) -> bool:
+    """Whether a property of yes and no says yes; one that is not there says no."""
+    return value_of(about, property_iri) == "true"
+
+
 def fraction_of(about: Properties, property_iri: str) -> Fraction | None:
     """The value of a property as an exact number."""
     written = value_of(about, property_iri)

@@ -1,4 +1,4 @@
-"""The terms of the trade as typed, frozen data: kinds, technologies, characteristics, roles, units.
+"""The terms of the trade as typed, frozen data: kinds, technologies, characteristics, roles.
 
 What a term means is in the Turtle files beside this module; nothing about a particular term is here.
 """
@@ -12,59 +12,17 @@ from typing import Any
 
 from intent.vocabulary.form_terms import FormField, FormSection, VerdictWord
 from intent.vocabulary.grammar import Grammar
-from intent.vocabulary.phrases import Phrases, label_among, normal
+from intent.vocabulary.named_term import NamedTerm, UnknownTerm
+from intent.vocabulary.phrases import Phrases, normal
 from intent.vocabulary.properties import SKOS
 from intent.vocabulary.reach import CableReach
+from intent.vocabulary.unit_of_measure import Unit
 
 _LABELS = (SKOS + "prefLabel", SKOS + "altLabel")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Unit:
-    """A unit of measure; ``value in reference units = (value + offset) × factor``, exactly."""
-
-    iri: str
-    symbol: str
-    names: tuple[str, ...]
-    quantity_kinds: frozenset[str]
-    factor: Fraction
-    offset: Fraction = Fraction(0)
-
-    def in_reference(self, number: Fraction) -> Fraction:
-        """A number of this unit in reference units: `25.4 mm` is 0.0254 m, `20 °C` 293.15 K."""
-        return (number + self.offset) * self.factor
-
-    def length_in_reference(self, number: Fraction) -> Fraction:
-        """How far apart two numbers are that differ by so many of this unit: where the zero lies plays no part."""
-        return number * self.factor
-
-    def length_of_reference(self, number: Fraction) -> Fraction:
-        """How many of this unit so many reference units are apart."""
-        return number / self.factor
-
-    def of_reference(self, number: Fraction) -> Fraction:
-        """A number of reference units in this unit."""
-        return number / self.factor - self.offset
-
-
-def local_name(iri: str) -> str:
-    """What stands last in an IRI."""
-    return iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1]
-
-
-@dataclass(frozen=True, slots=True)
-class UnknownTerm:
-    """A term that the vocabulary does not have, told by the last words of its IRI."""
-
-    iri: str
-
-    def label_in(self, language: str) -> str:
-        """The same words in every language."""
-        return local_name(self.iri).replace("-", " ")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Concept:
+class Concept(NamedTerm):
     """A named value, kind, role, status or caution, with its place in its taxonomy."""
 
     iri: str
@@ -117,22 +75,13 @@ class Concept:
     texts: Mapping[str, str] = field(default_factory=dict, hash=False)
     """The definition in each language that has one."""
 
-    @property
-    def label(self) -> str:
-        """The label in English, for programs and for messages about a text; a paper tells the term itself."""
-        return self.label_in("en")
-
-    def label_in(self, language: str) -> str:
-        """The label in a language, else in English, else in any."""
-        return label_among(self.labels, language) or local_name(self.iri)
-
     def text_in(self, language: str) -> str:
         """The definition in a language, else in English."""
         return self.texts.get(language) or self.texts.get("en") or self.definition
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Characteristic:
+class Characteristic(NamedTerm):
     """One thing that can be said of a part, the work or the venue, and how its values are compared."""
 
     iri: str
@@ -181,15 +130,6 @@ class Characteristic:
     """Of what it tells, where papers tell such things together: `setting`, `condition`, or nothing of the kind."""
     cautions: tuple[str, ...] = ()
     """What a value calls for, whatever it is; but of yes and no only yes."""
-
-    @property
-    def label(self) -> str:
-        """The label in English, for programs and for messages about a text; a paper tells the term itself."""
-        return self.label_in("en")
-
-    def label_in(self, language: str) -> str:
-        """The label in a language, else in English, else in any."""
-        return label_among(self.labels, language) or local_name(self.iri)
 
     @property
     def counts_unasked(self) -> bool:

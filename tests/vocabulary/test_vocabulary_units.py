@@ -16,7 +16,7 @@ from rdflib.term import URIRef
 import intent
 from intent.vocabulary.loader import read_vocabulary
 from intent.vocabulary.phrases import normal
-from intent.vocabulary.terms import Unit
+from intent.vocabulary.unit_of_measure import Unit
 
 QUDT = Namespace("http://qudt.org/schema/qudt/")
 UNIT = "http://qudt.org/vocab/unit/"
@@ -197,4 +197,4 @@ def test_the_rule_of_conversion_stands_in_one_place() -> None:
     program = Path(intent.__file__).parent
     by_hand = re.compile(r"[*/] *\w*\.factor\b|[-+] *\w*(?:unit|last)\.offset\b")
     found = [path for path in program.rglob("*.py") if by_hand.search(path.read_text(encoding="utf-8"))]
-    assert [path.relative_to(program).as_posix() for path in found] == ["vocabulary/terms.py"]
+    assert [path.relative_to(program).as_posix() for path in found] == ["vocabulary/unit_of_measure.py"]

@@ -11,7 +11,8 @@ from intent.model.assertions import Expression, Measured, Statements
 from intent.model.phrasing import compared_words
 from intent.values.dates import DaySpan
 from intent.vocabulary.form_terms import FormTerm
-from intent.vocabulary.terms import Concept, UnknownTerm, Vocabulary
+from intent.vocabulary.named_term import UnknownTerm
+from intent.vocabulary.terms import Concept, Vocabulary
 
 
 class ThingKind(StrEnum):

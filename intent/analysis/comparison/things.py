@@ -24,7 +24,7 @@ from intent.model.instruction_text import ConditionSentence, InstructionSentence
 from intent.model.phrasing import characteristic_words, compared_words, scope_words
 from intent.model.work import Connection, Heading, Instruction, Work
 from intent.names import INTENT
-from intent.vocabulary.terms import UnknownTerm
+from intent.vocabulary.named_term import UnknownTerm
 
 _TOLD_OF_A_SOURCE = {str(DCTERMS.date), str(INTENT.file)}
 """Fields of a source that are compared as what they mean, and not as they are written."""

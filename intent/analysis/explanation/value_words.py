@@ -15,7 +15,8 @@ from intent.model.work import Instruction
 from intent.values.regions import Interval, Region
 from intent.values.sets import Labels, ValueSet, are_disjoint, is_within
 from intent.variance.case import Case
-from intent.vocabulary.terms import Unit, Vocabulary
+from intent.vocabulary.terms import Vocabulary
+from intent.vocabulary.unit_of_measure import Unit
 
 ANYTHING_ELSE = say("anything else")
 _ANY = say("any")

@@ -11,7 +11,8 @@ from intent.model.assertions import Expression, Form, Named, Statements
 from intent.model.meaning import given_value
 from intent.names import term_iri
 from intent.values.sets import Labels
-from intent.vocabulary.terms import Vocabulary, local_name
+from intent.vocabulary.named_term import local_name
+from intent.vocabulary.terms import Vocabulary
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

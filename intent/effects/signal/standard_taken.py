@@ -22,7 +22,8 @@ from intent.model.subject import one
 from intent.names import term_iri
 from intent.values.sets import Answer
 from intent.variance.obstacle import Obstacle, Unchecked
-from intent.vocabulary.terms import Vocabulary, local_name
+from intent.vocabulary.named_term import local_name
+from intent.vocabulary.terms import Vocabulary
 
 ACCEPTED = "accepted-standard"
 NOT_SAID = say("whether the device takes the standard of the material is not said")
