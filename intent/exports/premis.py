@@ -1,13 +1,14 @@
 """A work as PREMIS 3: its components and devices as objects, people as agents, permissions as rights.
 
 Source: PREMIS Editorial Committee, PREMIS Data Dictionary for Preservation Metadata, version 3.0 (2015), and its XML
-schema. What is required or forbidden are significant properties; only what is allowed grants a right.
+schema. Instructions are significant properties; a right is what somebody allows who can grant one.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from intent.analysis.exceptions import exceptions_in
 from intent.exports.catalogue import (
     Catalogue,
     Component,
@@ -17,26 +18,20 @@ from intent.exports.catalogue import (
     in_force,
     line_text,
 )
+from intent.exports.premis_events import creation, logged
 from intent.exports.premis_files import files_of
-from intent.exports.premis_things import (
-    IRI,
-    agent,
-    identifier,
-    linking_agent,
-    linking_object,
-    properties,
-    relationship,
-    rights,
-)
+from intent.exports.premis_rights import is_right, rights
+from intent.exports.premis_things import IRI, agent, identifier, properties, relationship
 from intent.exports.xml_text import XSI, Content, XmlElement, branch, leaf, present, xml_bytes
-from intent.model.work import Device, Instruction, Modality, Work
-from intent.names import local_iri
+from intent.model.work import Device, Instruction, Work
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import State
 from intent.variance.two_states import Entries, documented_state, entries_of
 
 NAMESPACE = "http://www.loc.gov/premis/v3"
 SCHEMA = "https://www.loc.gov/standards/premis/premis.xsd"
+_WORKS = (("knownToWork", "known to work"), ("knownNotToWork", "known not to work"))
+"""What a status is marked with in the vocabulary, and how PREMIS says it."""
 _PREFIXES = {"premis": NAMESPACE, "xsi": XSI}
 
 
@@ -44,11 +39,14 @@ def export_premis(work: Work) -> bytes:
     """The document. The work is one that may leave the house. Raises nothing."""
     catalogue, scopes, state = catalogue_of(work), scopes_of(work), documented_state(work)
     content: list[Content] = [_work_object(catalogue)]
-    content.extend(_component_object(catalogue, component, state) for component in catalogue.components)
     entries = entries_of(work)
+    content.extend(
+        _component_object(catalogue, component, state, entries) for component in catalogue.components
+    )
     content.extend(_device_object(work, device, entries) for device in work.devices)
     content.append(files_of(work))
-    content.append(_creation(catalogue))
+    content.append(creation(catalogue))
+    content.append(logged(work))
     content.append(agent(person) for person in work.people)
     content.append(_rights(work, scopes))
     attributes = {"version": "3.0", f"{{{XSI}}}schemaLocation": f"{NAMESPACE} {SCHEMA}"}
@@ -77,7 +75,9 @@ def _work_object(catalogue: Catalogue) -> XmlElement | None:
     )
 
 
-def _component_object(catalogue: Catalogue, component: Component, state: State) -> XmlElement | None:
+def _component_object(
+    catalogue: Catalogue, component: Component, state: State, entries: Entries
+) -> XmlElement | None:
     work, part, device = catalogue.work, component.part, component.device
     shown = state.material_of(part.identifier)
     material = [one.iri for one in work.material if one.identifier in shown]
@@ -88,18 +88,37 @@ def _component_object(catalogue: Catalogue, component: Component, state: State) 
             _significant(work, component.facts, component.lines),
             leaf("originalName", component.title),
             relationship("structural", "is part of", [work.iri]),
-            relationship("dependency", "requires", [device.iri] if device else [], "known to work"),
+            _equipped(device, entries),
             relationship("dependency", "requires", material),
         )
     )
 
 
+def _equipped(device: Device | None, entries: Entries) -> XmlElement | None:
+    """The device that a component requires, with what its log and its status tell of whether it works.
+
+    Source: data dictionary, 1.13 relationship, relatedEnvironmentCharacteristic; `known not to work` is our own value.
+    """
+    if device is None:
+        return None
+    status = entries.devices[device.identifier].status
+    marks = status.marks if status else frozenset()
+    known = next((words for mark, words in _WORKS if mark in marks), "unspecified")
+    return relationship("dependency", "requires", [device.iri], known)
+
+
 def _significant(work: Work, facts: Iterable[Fact], lines: Iterable[Instruction]) -> Iterator[XmlElement]:
-    """What is documented, and what is required or forbidden of it and in force."""
+    """What is documented, and what is instructed about it and in force; what grants a right stands there."""
     yield from properties((fact.characteristic.label, fact.text) for fact in facts)
-    standing = {line.identifier for line in in_force(work) if line.modality is not Modality.ALLOWED}
+    standing = {line.identifier for line in in_force(work) if not is_right(work, line)}
     binding = [line for line in lines if line.identifier in standing]
-    yield from properties((f"instruction {line.identifier}", line_text(work, line)) for line in binding)
+    yield from properties((_named(line), line_text(work, line)) for line in binding)
+
+
+def _named(line: Instruction) -> str:
+    """An instruction by its identifier, with its ground where that is not intent."""
+    ground = f", ground: {line.ground}" if line.ground != "intent" else ""
+    return f"instruction {line.identifier}{ground}"
 
 
 def _device_object(work: Work, device: Device, entries: Entries) -> XmlElement | None:
@@ -131,22 +150,7 @@ def _device_object(work: Work, device: Device, entries: Entries) -> XmlElement |
     )
 
 
-def _creation(catalogue: Catalogue) -> XmlElement | None:
-    """How the work came to be, where the record has its date."""
-    work = catalogue.work
-    if catalogue.made is None:
-        return None
-    makers = [maker.person for maker in catalogue.makers if maker.person]
-    content = (
-        identifier("event", str(local_iri(work.iri, "creation")), IRI),
-        leaf("eventType", "creation"),
-        leaf("eventDateTime", str(catalogue.made)),
-        (linking_agent(person.iri, person.role.label) for person in makers),
-        linking_object(work.iri),
-    )
-    return branch("event", content)
-
-
 def _rights(work: Work, scopes: Scopes) -> XmlElement | None:
-    granted = [rights(work, line, scopes) for line in in_force(work) if line.modality is Modality.ALLOWED]
+    exceptions = exceptions_in(work)
+    granted = [rights(work, line, scopes, exceptions) for line in in_force(work) if is_right(work, line)]
     return branch("rights", granted)

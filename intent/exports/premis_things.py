@@ -1,23 +1,17 @@
-"""Pieces of a PREMIS document: identifiers, properties, relationships, agents, rights.
+"""Pieces of a PREMIS document: identifiers, properties, relationships, agents.
 
 Source: PREMIS Editorial Committee, PREMIS Data Dictionary for Preservation Metadata, version 3.0 (2015): units 1.1
-objectIdentifier, 1.4 significantProperties, 1.13 relationship, 3 agent, 4.1 rightsStatement.
+objectIdentifier, 1.4 significantProperties, 1.13 relationship, 3 agent.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from intent.exports.catalogue import citations, line_text, person_text, speaker
-from intent.exports.xml_text import Content, XmlElement, branch, leaf, present
-from intent.model.instruction_text import condition_text
-from intent.model.work import Instruction, Person, Work
-from intent.names import THE_VENUE, THE_WORK
-from intent.values.dates import LAST_DAY
-from intent.variance.scopes import Scopes
+from intent.exports.xml_text import XmlElement, branch, leaf, present
+from intent.model.work import Person
 
 IRI = "URI"
-_OPEN = "OPEN"
 
 
 def identifier(thing: str, value: str, kind: str) -> XmlElement | None:
@@ -83,62 +77,3 @@ def linking_agent(iri: str, role: str) -> XmlElement:
 def linking_object(iri: str) -> XmlElement:
     content = (leaf("linkingObjectIdentifierType", IRI), leaf("linkingObjectIdentifierValue", iri))
     return present(branch("linkingObjectIdentifier", content))
-
-
-def rights(work: Work, line: Instruction, scopes: Scopes) -> XmlElement:
-    """A permission: what may be modified, under which restrictions, from when to when, and who granted it."""
-    person = work.person(line.by)
-    content = (
-        branch(
-            "rightsStatementIdentifier",
-            leaf("rightsStatementIdentifierType", IRI),
-            leaf("rightsStatementIdentifierValue", line.iri),
-        ),
-        leaf("rightsBasis", "other"),
-        branch("otherRightsInformation", *_basis(work, line)),
-        branch(
-            "rightsGranted",
-            leaf("act", "modify"),
-            _restrictions(work, line),
-            _term(line),
-            leaf("rightsGrantedNote", line_text(work, line)),
-        ),
-        (linking_object(iri) for iri in _meant(work, line, scopes)),
-        linking_agent(person.iri, person.role.label) if person else None,
-    )
-    return present(branch("rightsStatement", content))
-
-
-def _basis(work: Work, line: Instruction) -> Iterator[Content]:
-    for text in citations(work, line):
-        yield branch(
-            "otherRightsDocumentationIdentifier",
-            leaf("otherRightsDocumentationIdentifierType", "source"),
-            leaf("otherRightsDocumentationIdentifierValue", text),
-        )
-    yield leaf("otherRightsBasis", f"instruction on the ground of {line.ground}")
-    yield leaf("otherRightsNote", speaker(work, line))
-
-
-def _restrictions(work: Work, line: Instruction) -> Iterator[Content]:
-    texts = [condition_text(condition, work.vocabulary) for condition in line.conditions]
-    texts += [f"with consent of {person_text(work, name)}" for name in line.consents]
-    yield from (leaf("restriction", text) for text in texts)
-
-
-def _term(line: Instruction) -> XmlElement | None:
-    """From the first day of the instruction's date; data dictionary, 4.1.6.3: an end that is not known is OPEN."""
-    if line.on is None:
-        return None
-    is_open = line.until is None or line.until.last == LAST_DAY
-    end = _OPEN if is_open or line.until is None else line.until.last.isoformat()
-    return branch("termOfGrant", leaf("startDate", line.on.first.isoformat()), leaf("endDate", end))
-
-
-def _meant(work: Work, line: Instruction, scopes: Scopes) -> Iterator[str]:
-    """The objects that the permission is about; the work where it is about the whole, or about what is added."""
-    iris = {part.identifier: part.iri for part in work.parts}
-    iris.update({one.identifier: one.iri for one in work.material})
-    members = [name for name in scopes.of_work(line.assertion) if name not in {THE_WORK, THE_VENUE}]
-    found = [iris[name] for name in members if name in iris]
-    yield from found or [work.iri]

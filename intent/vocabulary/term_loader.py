@@ -24,7 +24,7 @@ from intent.vocabulary.reach import reach_of
 from intent.vocabulary.terms import Characteristic, Concept
 from intent.vocabulary.unit_of_measure import Unit
 
-_MARKS = ("carriesFurther", "delaysNothing")
+_MARKS = ("carriesFurther", "delaysNothing", "knownToWork", "knownNotToWork")
 
 
 def unit_of(iri: str, about: Properties) -> Unit:

@@ -32,6 +32,7 @@ TEXT = """# Two Clocks
 | ------ | ---------------- | --------------- | ----- | --------- |
 | otti   | Ottiline Quarrow | artist          | 2016  | heir      |
 | heir   | Quarrow Estate   | artist's estate |       |           |
+| cons   | Odile Varga-Finn | conservator     |       |           |
 
 ## Parts
 
@@ -42,13 +43,17 @@ TEXT = """# Two Clocks
 | part | name         | device | technology       | channel | rotation |
 | ---- | ------------ | ------ | ---------------- | ------- | -------- |
 | M1   | the slow one | E-01   | cathode-ray tube | A       | upright  |
-| M2   | the fast one |        | cathode-ray tube | B       | upright  |
+| M2   | the fast one | E-02   | cathode-ray tube | B       | upright  |
+| M3   | the old one  | E-03   | cathode-ray tube |         | upright  |
+| M4   |              |        | cathode-ray tube |         | upright  |
 
 ## Devices
 
 | device | maker   | model | status | firmware |
 | ------ | ------- | ----- | ------ | -------- |
 | E-01   | Corvane | TV-13 | in use | 2.1      |
+| E-02   | Corvane | TV-13 | in use |          |
+| E-03   | Corvane | TV-9  | spare  |          |
 
 ## Material
 
@@ -88,6 +93,39 @@ TEXT = """# Two Clocks
 - forbidden: rotation of M2 is upside down
 - by: otti
 - on: 2001
+
+### R4 Choices
+
+- allowed: casing of M1 is altered, first choice
+- allowed: casing of M1 is none, second choice
+- by: otti
+- on: 2003~
+
+### R5 Practice of the house
+
+- allowed: tilt of M2 is any
+- by: cons
+- on: 2004
+
+### R6 After his death
+
+- allowed: facing of M2 is any
+- by: otti
+- on: 2018
+
+### R7 Air
+
+- allowed: rotation of M2 is turned left
+- ground: safety
+- by: otti
+- on: 2001
+
+## Log
+
+| date    | device | event   | value  | by   | remark           |
+| ------- | ------ | ------- | ------ | ---- | ---------------- |
+| 2019-11 | E-02   | failed  |        | cons | the tube is dark |
+|         | E-01   | reading | 1200 h |      |                  |
 """
 
 
@@ -163,7 +201,8 @@ def test_only_what_is_superseded_with_effect_is_left_out(ground: str, stays: boo
     """design.md, section 4, step 1: superseding something of another ground has no effect."""
     earlier = f"- required: tilt of M2 is vertical\n- by: otti\n- on: 1998\n- ground: {ground}\n"
     later = "- forbidden: tilt of M2 is face up\n- by: otti\n- on: 2002\n- supersedes: R8\n"
-    text = f"{TEXT}\n### R8 Old\n\n{earlier}\n### R9 Later\n\n{later}"
+    both = f"### R8 Old\n\n{earlier}\n### R9 Later\n\n{later}\n## Log"
+    text = TEXT.replace("## Log", both)
     for written in (export_premis(work_of(text)).decode(), export_odrl(work_of(text))):
         assert ("R8.1" in written) is stays
         assert "R9.1" in written
@@ -179,7 +218,7 @@ def test_a_device_is_an_environment_that_its_component_requires() -> None:
     assert texts(device, "p:environmentDesignation/p:environmentDesignationNote") == ["status: in use"]
     assert ("dependency", "requires", ["E-01"]) in related("M1")
     assert ("dependency", "requires", ["V1"]) in related("M1")
-    assert ("structural", "has part", ["M1", "M2"]) in related("7.1")
+    assert ("structural", "has part", ["M1", "M2", "M3", "M4"]) in related("7.1")
 
 
 def test_material_is_a_file_with_size_digest_and_format() -> None:
@@ -200,23 +239,76 @@ def test_a_source_is_a_file_with_the_digest_that_the_record_has() -> None:
     assert not texts(thing("S1"), ".//p:size")
 
 
+def statement(line: str) -> etree._Element:
+    for one in document().iterfind(".//p:rightsStatement", NAMES):
+        if texts(one, ".//p:rightsStatementIdentifierValue")[0].endswith(f"#{line}"):
+            return one
+    raise AssertionError(line)
+
+
 def test_a_permission_grants_a_right() -> None:
-    """Data dictionary, 4.1: rightsBasis other, restriction, termOfGrant."""
-    (statement,) = document().iterfind(".//p:rightsStatement", NAMES)
-    assert texts(statement, "p:rightsBasis") == ["other"]
-    assert texts(statement, ".//p:restriction") == [
+    """Data dictionary, 4.1: rightsBasis other, act, restriction, termOfGrant."""
+    right = statement("R1.2")
+    assert texts(right, "p:rightsBasis") == ["other"]
+    assert texts(right, ".//p:act") == ["install"]
+    assert texts(right, ".//p:restriction") == [
         'if "no tube can be had"',
         "with consent of Quarrow Estate (artist's estate)",
     ]
-    assert texts(statement, ".//p:startDate") == ["1999-05-14"]
-    assert texts(statement, ".//p:endDate") == ["2030-12-31"]
-    assert texts(statement, "p:linkingAgentIdentifier/p:linkingAgentRole") == ["artist"]
-    assert texts(statement, ".//p:linkingObjectIdentifierValue")[0].endswith("#M1")
+    assert texts(right, ".//p:startDate") == ["1999-05-14"]
+    assert texts(right, ".//p:endDate") == ["2030"]
+    assert texts(right, "p:linkingAgentIdentifier/p:linkingAgentRole") == ["artist"]
+    assert texts(right, ".//p:linkingObjectIdentifierValue")[0].endswith("#M1")
+
+
+def test_a_later_choice_waits_for_the_earlier_and_has_no_end_that_nobody_named() -> None:
+    first, second = statement("R4.1"), statement("R4.2")
+    assert texts(first, ".//p:restriction") == []
+    assert texts(second, ".//p:restriction") == ["only once it is attested that R4.1 cannot be had"]
+    assert texts(second, ".//p:startDate") == ["2003~"]
+    assert texts(second, ".//p:endDate") == []
+
+
+@pytest.mark.parametrize(
+    "line", ["R5.1", "R6.1", "R7.1"], ids=["by the conservator", "after his death", "for safety"]
+)
+def test_what_somebody_allows_who_cannot_grant_it_is_no_right(line: str) -> None:
+    found = {
+        texts(one, ".//p:rightsStatementIdentifierValue")[0].rpartition("#")[2]
+        for one in document().iterfind(".//p:rightsStatement", NAMES)
+    }
+    assert found == {"R1.2", "R4.1", "R4.2"}
+    assert any(name.startswith(f"instruction {line}") for name in significant("M2"))
+
+
+@pytest.mark.parametrize(
+    ("part", "known"), [("M1", "known to work"), ("M2", "known not to work"), ("M3", "unspecified")]
+)
+def test_whether_a_device_works_is_told_from_its_log_and_its_status(part: str, known: str) -> None:
+    """Data dictionary, 1.13: relatedEnvironmentCharacteristic; the row of E-02 says in use, its log that it failed."""
+    assert texts(thing(part), ".//p:relatedEnvironmentCharacteristic") == [known]
+    assert not texts(thing("M4"), ".//p:relatedEnvironmentCharacteristic")
+
+
+def test_what_the_log_tells_is_an_event() -> None:
+    """Data dictionary, section 2: eventType, eventDateTime, eventDetail, eventOutcome, linked agent and object."""
+    (failed, read) = list(document().iterfind("p:event", NAMES))[1:]
+    assert texts(failed, "p:eventType") == ["failed"]
+    assert texts(failed, "p:eventDateTime") == ["2019-11"]
+    assert texts(failed, ".//p:eventDetail") == ["the tube is dark"]
+    assert texts(failed, ".//p:linkingAgentRole") == ["conservator"]
+    assert texts(failed, ".//p:linkingObjectIdentifierValue")[0].endswith("#E-02")
+    assert texts(read, "p:eventType") == ["reading"]
+    assert texts(read, ".//p:eventOutcome") == ["hours: 1200 h"]
 
 
 def test_people_are_agents_and_the_making_an_event() -> None:
-    assert texts(document(), "p:agent/p:agentName") == ["Ottiline Quarrow", "Quarrow Estate"]
-    assert texts(document(), "p:event/p:eventDateTime") == ["1993"]
+    assert texts(document(), "p:agent/p:agentName") == [
+        "Ottiline Quarrow",
+        "Quarrow Estate",
+        "Odile Varga-Finn",
+    ]
+    assert texts(document(), "p:event/p:eventDateTime")[0] == "1993"
 
 
 def test_a_thing_of_which_little_is_known_is_valid() -> None:
