@@ -69,10 +69,11 @@ class Scene:
         stated = self.states(subject, characteristic)
         return self.names(subject, characteristic) if stated else frozenset()
 
-    def is_(self, subject: str, characteristic: str, concept: str) -> Answer:
-        """Whether the value is a concept or something narrower: in, out, or open."""
+    def is_(self, subject: str, characteristic: str, *concepts: str) -> Answer:
+        """Whether the value is a concept, or one of several, or something narrower: in, out, or open."""
         found = names_of(self.state, subject, characteristic)
-        wanted = self.vocabulary.narrower.get(term_iri(concept), frozenset({term_iri(concept)}))
+        iris = map(term_iri, concepts)
+        wanted = frozenset[str]().union(*(self.vocabulary.narrower.get(iri, {iri}) for iri in iris))
         if found and found <= wanted:
             return Answer.IN
         return Answer.OPEN if found & wanted or not found else Answer.OUT

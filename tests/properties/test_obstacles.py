@@ -17,7 +17,8 @@ from intent.dossier.installation_text import read_installation
 from intent.effects.assess import assess
 from intent.record.load_installation import load_installation
 from intent.variance.result import Outcome
-from properties.limits_drawn import LIMITS, Drawn
+from properties.drawn_limit import Drawn
+from properties.limits_drawn import LIMITS
 
 PAIRS = int(os.environ.get("INTENT_PAIRS", "25"))
 """Pairs of a value and what says less, for each limit; 5,000 are run by hand from time to time."""

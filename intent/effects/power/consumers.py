@@ -14,7 +14,7 @@ from intent.effects.unsaid import unsaid_effects
 from intent.formulas import electricity
 from intent.language.message import Message
 from intent.names import term_iri
-from intent.values.bounds import ZERO, larger, natural, plus, surely_within, total
+from intent.values.bounds import ZERO, hull, larger, natural, plus, surely_within, total
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.result import Effect, EffectTopic
@@ -23,8 +23,12 @@ FED = tuple(term_iri(kind) for kind in ("display", "player", "loudspeaker", "lam
 """Objects, furniture, carriers and cables take no power, unless it is said that they do."""
 WITHOUT_MAINS = ("passive-loudspeaker", "built-in-loudspeaker", "surface-transducer", "headphones")
 SUPPLIES = ("mains-transformer", "frequency-converter", "power-supply")
+"""What feeds other devices; the first changes the voltage alone."""
 STATED = ("power", "apparent-power", "rated-current")
+AS_POWER = ("power", "heat-output", "apparent-power")
+"""What a device takes, or gives off, is told by."""
 WAITING = "standby-power"
+LOSS = "power-loss"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,17 +56,22 @@ def consumers(scene: Scene) -> tuple[str, ...]:
 
 
 def _takes_power(scene: Scene, part: str, kind: str) -> bool:
-    if kind == term_iri("converter") and any(_is(scene, part, supply) for supply in SUPPLIES):
+    if _feeds_others(scene, part) is Answer.IN:
         return False
     if any(scene.states(part, name) for name in STATED):
         return True
     if not any(scene.vocabulary.is_kind(kind, fed) for fed in FED):
         return False
-    return kind != term_iri("loudspeaker") or not any(_is(scene, part, name) for name in WITHOUT_MAINS)
+    is_passive = scene.is_(part, "technology", *WITHOUT_MAINS) is Answer.IN
+    return kind != term_iri("loudspeaker") or not is_passive
 
 
-def _is(scene: Scene, part: str, technology: str) -> bool:
-    return scene.is_(part, "technology", technology) is Answer.IN
+def _feeds_others(scene: Scene, part: str) -> Answer:
+    """Whether it is a transformer, frequency converter or power supply; open of a converter that may be one."""
+    kind = scene.case.scopes.proposed.every[part].kind.iri
+    if not scene.vocabulary.is_kind(kind, term_iri("converter")):
+        return Answer.OUT
+    return scene.is_(part, "technology", *SUPPLIES)
 
 
 def has_own_supply(scene: Scene, part: str) -> bool:
@@ -75,12 +84,15 @@ def has_own_supply(scene: Scene, part: str) -> bool:
 
 
 def supplies(scene: Scene) -> dict[str, str]:
-    """The transformers, frequency converters and power supplies, by part."""
+    """The transformers, frequency converters and power supplies, by part; of what each may be, what changes least."""
     return {
-        part.identifier: supply
+        part.identifier: next(
+            supply
+            for supply in SUPPLIES
+            if scene.is_(part.identifier, "technology", supply) is not Answer.OUT
+        )
         for part in scene.parts("converter")
-        for supply in SUPPLIES
-        if _is(scene, part.identifier, supply)
+        if _feeds_others(scene, part.identifier) is Answer.IN
     }
 
 
@@ -88,12 +100,20 @@ def taken_by(scene: Scene, part: str, characteristic: str) -> Interval:
     """What a part takes or gives off while the work is shown.
 
     One that is switched off takes what it takes while it waits; where that is not stated, at most as much as at work.
+    A converter that may be a supply takes what it needs or, as a supply, what it loses.
     """
+    found = _taken_by(scene, part, characteristic)
+    if _feeds_others(scene, part) is not Answer.OPEN:
+        return found
+    return hull([found, _taken_by(scene, part, LOSS) if characteristic in AS_POWER else ZERO])
+
+
+def _taken_by(scene: Scene, part: str, characteristic: str) -> Interval:
     working = natural(scene.bounds(part, characteristic))
     if characteristic == "inrush-current":
         return scene.as_it_runs(part, working)
     at_rest = Interval(ZERO.low, working.high)
-    if scene.states(part, WAITING) and characteristic in ("power", "heat-output", "apparent-power"):
+    if scene.states(part, WAITING) and characteristic in AS_POWER:
         waiting = natural(scene.bounds(part, WAITING))
         # what it draws without doing work is not stated of a device that waits
         most = larger(working, waiting).high if characteristic == "apparent-power" else waiting.high
@@ -102,10 +122,12 @@ def taken_by(scene: Scene, part: str, characteristic: str) -> Interval:
 
 
 def inputs_taken(sides: Sides, part: str, *characteristics: str) -> tuple[Input, ...]:
-    """What that depends on; of a part that is switched off, also on what it takes while it waits."""
+    """What that depends on: of a part that is switched off also on what it takes while it waits, of a converter also on
+    whether it is a supply."""
     scene = sides.proposed
     waiting = () if scene.runs(part) is Answer.IN else (WAITING,)
-    return (*inputs(sides, part, *characteristics, *waiting), *inputs_of_state(sides, part))
+    supplying = ("technology", LOSS) if _feeds_others(scene, part) is Answer.OPEN else ()
+    return (*inputs(sides, part, *characteristics, *waiting, *supplying), *inputs_of_state(sides, part))
 
 
 def inputs_of_losses(sides: Sides) -> tuple[Input, ...]:
@@ -118,9 +140,6 @@ def summed(scene: Scene, parts: Iterable[str], characteristic: str) -> Sum:
     found = {part: taken_by(scene, part, characteristic) for part in parts}
     lacking = tuple(part for part, bounds in found.items() if bounds.high is None)
     return Sum(total(found.values()), len(found), lacking)
-
-
-LOSS = "power-loss"
 
 
 def losses(scene: Scene) -> dict[str, Interval]:
