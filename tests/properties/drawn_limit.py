@@ -28,21 +28,16 @@ THINGS = f"""{HEAD}## Parts
 
 - kind: loudspeaker
 
-| part | device | technology          | support               | height |
-| ---- | ------ | ------------------- | --------------------- | ------ |
-| H1   | E-01   | passive loudspeaker | hung from the ceiling | 2 m    |
-| F1   | E-02   | active loudspeaker  | on the floor          | 0.5 m  |
+| part | device | technology          | support               | height | outer width | outer height | weight |
+| ---- | ------ | ------------------- | --------------------- | ------ | ----------- | ------------ | ------ |
+| H1   | E-01   | passive loudspeaker | hung from the ceiling | 2 m    | 20 cm       | 20 cm        | 5 kg   |
+| F1   | E-02   | active loudspeaker  | on the floor          | 0.5 m  | 20 cm       | 20 cm        | 5 kg   |
 
 ## Devices
 
-| device | outer width | outer depth | outer height | weight | power | rated voltage |
-| ------ | ----------- | ----------- | ------------ | ------ | ----- | ------------- |
-| E-01   | 20 cm       | 20 cm       | 20 cm        | 5 kg   |       |               |
-| E-02   | 20 cm       | 20 cm       | 20 cm        | 5 kg   | 5 W   | 230 V         |
-
-| device | power factor | inrush current | earth leakage current |
-| ------ | ------------ | -------------- | --------------------- |
-| E-02   | 1            | 1 A            | 1 mA                  |
+| device | power | power factor | rated voltage | inrush current | earth leakage current |
+| ------ | ----- | ------------ | ------------- | -------------- | --------------------- |
+| E-02   | 5 W   | 1            | 230 V         | 1 A            | 1 mA                  |
 
 ## Boxes
 
