@@ -125,8 +125,9 @@ def _people_or_nobody(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
     nobody = {label for grammar in grammars for label in grammar.labels(Word.NOBODY)}
     if normal(text) in nobody:
         return [INTENT.nobody]
-    if any(normal(name) in nobody for name in desk.listed(text)):
-        raise Unreadable("nobody-else", say("this names people or `nobody`, not both"))
+    none = next((name for name in desk.listed(text) if normal(name) in nobody), None)
+    if none is not None:
+        raise Unreadable("nobody-else", say("this names people or `{nobody}`, not both", nobody=none))
     return desk.references(text, IdentifierKind.PERSON)
 
 

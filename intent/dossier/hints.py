@@ -22,10 +22,14 @@ _CLAUSES = (*_CONDITIONS, Word.UNTIL, *ORDINALS[:3])
 
 def comma_fault(text: str, grammars: Iterable[Grammar]) -> tuple[Words, int, int] | None:
     """A decimal comma in a sentence, outside quotation marks and positions: message, offset, length."""
-    outside = _APART.sub(lambda apart: " " * len(apart.group()), text)
-    match = re.search(_COMMA + unit_after(grammars), outside)
+    match = re.search(_COMMA + unit_after(grammars), without_quoted(text))
     hint = comma_hint(match.group(), grammars) if match else ""
     return (hint, match.start(), len(match.group())) if match and hint else None
+
+
+def without_quoted(text: str) -> str:
+    """The text with blanks in place of what is quoted and of positions."""
+    return _APART.sub(lambda apart: " " * len(apart.group()), text)
 
 
 def sentence_hint(

@@ -26,6 +26,14 @@ from intent.model.instruction_text import duty_text, in_other_words, sentence_te
 from intent.model.work import Modality
 from intent.names import INTENT, TERM
 
+_SAYS_NOTHING = say(
+    '`{heading}` says nothing yet; write `- required: …`, `- allowed: …`, `- forbidden: …` or `- duty: "…"`'
+)
+_SUPERSEDES_NOTHING = say(
+    "`{heading}` says nothing, and so it supersedes nothing; where nothing takes the place of what it names, "
+    "write `- withdrawn: 2009-02` under that instead"
+)
+
 
 def enter_headings(desk: Desk, form: SectionForm, section: TextSection) -> None:
     """The identifiers of headings, and of their lines by their place in the list."""
@@ -110,11 +118,9 @@ def _read_heading(
     lines = _lines(form, heading)
     find_misplaced_words(draft, form, heading)
     if not lines:
-        message = say(
-            "`{heading}` says nothing yet; write `- required: …`, `- allowed: …` or `- forbidden: …`",
-            heading=identifier,
-        )
-        draft.wrong("no-lines", message, heading.span, Severity.WARNING)
+        supersedes = any(node == one and INTENT.supersedes == link for one, link, _ in draft.triples)
+        message = _SUPERSEDES_NOTHING if supersedes else _SAYS_NOTHING
+        draft.wrong("no-lines", message.filled(heading=identifier), heading.span, Severity.WARNING)
     for line in lines:
         _read_line(desk, known, node, line)
 

@@ -8,6 +8,8 @@ from typing import TypeVar
 
 from intent.diagnostics import Span
 from intent.dossier.blocks import Field
+from intent.dossier.duty_clauses import duty_trees
+from intent.dossier.duty_hints import clause_fault, duty_language, unquoted_duty
 from intent.dossier.duty_line import DutyLine, read_duty
 from intent.dossier.fields import Desk
 from intent.dossier.hints import comma_fault, sentence_hint
@@ -36,38 +38,24 @@ def read_sentence(desk: Desk, known: Known, field: Field, modality: Modality) ->
 def read_duty_line(desk: Desk, known: Known, field: Field) -> DutyLine | None:
     """A duty's line; none, with a finding, where it cannot be read."""
 
-    def read(text: str) -> DutyLine:
-        try:
-            tree = parse(text, known, desk.draft.vocabulary.grammars, "duty")
-        except Ungrammatical as error:
-            raise _neither_who_nor_when(text, error) or error from None
-        return read_duty(Sentence(text, desk.register, desk.draft.vocabulary), tree)
-
-    if not begins_quoted(field.value):
-        message = say('put what is to be done in double quotes: `"wipe the disc", by borrower`')
-        desk.draft.wrong("no-duty", message, field.value_span)
+    text, vocabulary = field.value.removesuffix("."), desk.draft.vocabulary
+    spoken = duty_language(field, known, vocabulary)
+    if not begins_quoted(text):
+        desk.draft.wrong("no-duty", unquoted_duty(desk.register, spoken), field.value_span)
         return None
-    return _read(desk, known, field, read)
-
-
-def _neither_who_nor_when(text: str, error: Ungrammatical) -> Misread | None:
-    """The same fault with what may be said of a duty, where a clause begins with none of it."""
-    if not text[: error.offset].rstrip().endswith(",") or error.offset >= len(text):
+    if _has_decimal_comma(desk, field):
         return None
-    message = say(
-        "`{word}` says neither who nor when; write `by borrower`, `before`, `during` or `after`, `every 3 days`,"
-        " `within 14 days of the end`, `if …` or `until …`",
-        word=text[error.offset : error.offset + error.length],
-    )
-    return Misread("who-or-when", message, error.offset, error.length)
+    trees, broken = duty_trees(text, known, vocabulary.grammars)
+    line, misread = read_duty(Sentence(text, desk.register, vocabulary), trees, spoken)
+    faults = [*(clause_fault(text, error, spoken) for error in broken), *misread]
+    for fault in sorted(faults, key=lambda one: one.offset):
+        _refuse(desk, known, field, fault)
+    return None if faults else line
 
 
 def _read(desk: Desk, known: Known, field: Field, read: Callable[[str], Read]) -> Read | None:
     """What a line says; none, with a finding, where it cannot be read. One final full stop is no matter."""
-    comma = comma_fault(field.value, desk.draft.vocabulary.grammars)
-    if comma is not None:
-        message, offset, length = comma
-        desk.draft.wrong("decimal-comma", message, _place(field, offset, length))
+    if _has_decimal_comma(desk, field):
         return None
     try:
         return read(field.value)
@@ -75,9 +63,22 @@ def _read(desk: Desk, known: Known, field: Field, read: Callable[[str], Read]) -
         if field.value.endswith("."):
             with contextlib.suppress(Unreadable):
                 return read(field.value[:-1])
-        explained = _explained(desk, known, field.value, error)
-        desk.draft.wrong(error.slug, explained, _place(field, error.offset, error.length))
+        _refuse(desk, known, field, error)
     return None
+
+
+def _has_decimal_comma(desk: Desk, field: Field) -> bool:
+    """Whether a number of the line has a comma for its point, which is then told."""
+    comma = comma_fault(field.value, desk.draft.vocabulary.grammars)
+    if comma is not None:
+        message, offset, length = comma
+        desk.draft.wrong("decimal-comma", message, _place(field, offset, length))
+    return comma is not None
+
+
+def _refuse(desk: Desk, known: Known, field: Field, error: Ungrammatical | Misread) -> None:
+    explained = _explained(desk, known, field.value, error)
+    desk.draft.wrong(error.slug, explained, _place(field, error.offset, error.length))
 
 
 def _explained(desk: Desk, known: Known, text: str, error: Ungrammatical | Misread) -> Words:

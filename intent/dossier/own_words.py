@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from intent.dossier.duty_clauses import duty_trees
 from intent.dossier.duty_line import read_duty
 from intent.dossier.interpret import read_line
 from intent.dossier.register import Register
@@ -46,12 +47,11 @@ class OwnWords:
     def says_duty(self, duty: Duty) -> bool:
         """Whether the writer's own line of a duty, read again, says what the record says."""
         vocabulary = self.work.vocabulary
-        try:
-            tree = parse(duty.written, self.known, vocabulary.grammars, "duty")
-            read = read_duty(Sentence(duty.written, self.register, vocabulary), tree)
-        except Unreadable:
-            return False
-        return list(_duty_meaning(read)) == list(_duty_meaning(duty))
+        trees, broken = duty_trees(duty.written, self.known, vocabulary.grammars)
+        read, faults = read_duty(
+            Sentence(duty.written, self.register, vocabulary), trees, vocabulary.grammars[0]
+        )
+        return not broken and not faults and list(_duty_meaning(read)) == list(_duty_meaning(duty))
 
     def says(self, line: Instruction) -> bool:
         """Whether the writer's own sentence, read again, says what the record says."""

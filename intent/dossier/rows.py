@@ -86,7 +86,7 @@ class SectionForm:
         )
         if self.section.holds == "instructions" and (not near or self.modality(near)):
             told = say(
-                "{message}; an instruction begins with required, allowed or forbidden", message=message
+                "{message}; a line begins with `required`, `allowed`, `forbidden` or `duty`", message=message
             )
             return f"unknown-{what}", told
         return f"unknown-{what}", offered(message, near)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum, auto
 
@@ -32,8 +32,8 @@ class Case:
     """The subjects of each instruction in the documented work, which rule 2 compares."""
     members: Mapping[str, tuple[str, ...]]
     """The subjects of each instruction as proposed."""
-    superseders: Mapping[str, tuple[Instruction, ...]]
-    """By identifier, what supersedes an instruction with effect."""
+    superseders: Mapping[str, tuple[Instruction | Duty, ...]]
+    """By identifier, what supersedes an instruction or a duty with effect."""
     consents: Mapping[str, tuple[Consent, ...]]
     """The consents to each instruction."""
     attested: Mapping[str, tuple[Attestation, ...]]
@@ -99,15 +99,6 @@ def rank_of(work: Work, line: Instruction | Duty) -> int:
     return person.authority if person is not None else OBSERVED_PRACTICE_RANK
 
 
-def lines_by_name(work: Work) -> dict[str, tuple[str, ...]]:
-    """The lines that a name stands for: an instruction for itself, a heading for all its lines."""
-    lines: dict[str, tuple[str, ...]] = {}
-    for line in work.instructions:
-        lines[line.identifier] = (line.identifier,)
-        lines[line.heading] = (*lines.get(line.heading, ()), line.identifier)
-    return lines
-
-
 def answered_by(work: Work, consent: Consent) -> tuple[str, ...]:
     """The instructions that a consent answers: of a heading, the lines that call for one.
 
@@ -123,16 +114,28 @@ def answered_by(work: Work, consent: Consent) -> tuple[str, ...]:
     return tuple(dict.fromkeys(answered))
 
 
-def superseders_of(work: Work) -> dict[str, tuple[Instruction, ...]]:
-    """What supersedes each instruction with effect: nothing later, higher, or of another ground is superseded."""
-    lines, found = lines_by_name(work), dict[str, tuple[Instruction, ...]]()
-    by_identifier = {line.identifier: line for line in work.instructions}
-    for line in work.instructions:
-        for name in line.supersedes:
-            for identifier in lines.get(name, ()):
-                if superseding_fault(work, line, by_identifier[identifier]) is None:
-                    found[identifier] = (*found.get(identifier, ()), line)
+def superseders_of(work: Work) -> dict[str, tuple[Instruction | Duty, ...]]:
+    """What supersedes each line with effect: nothing later, higher, or of another ground is superseded."""
+    found: dict[str, tuple[Instruction | Duty, ...]] = {}
+    for line, earlier in meant_to_supersede(work):
+        if superseding_fault(work, line, earlier) is None:
+            found[earlier.identifier] = (*found.get(earlier.identifier, ()), line)
     return found
+
+
+def meant_to_supersede(work: Work) -> Iterator[tuple[Instruction | Duty, Instruction | Duty]]:
+    """Each line whose heading supersedes, with each line that it names, whether with effect or not.
+
+    The instructions of a heading stand for it; where it has none its duties do, for what it supersedes is withdrawn
+    whatever it says itself.
+    """
+    for heading in work.headings:
+        if not heading.supersedes:
+            continue
+        own = [line for line in work.lines if line.heading == heading.identifier]
+        named = [line for line in work.lines if {line.identifier, line.heading} & set(heading.supersedes)]
+        instructions = [line for line in own if isinstance(line, Instruction)]
+        yield from ((line, earlier) for line in instructions or own for earlier in named)
 
 
 class SupersedingFault(Enum):

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from intent.model.duty import Duty
 from intent.model.work import Work
 from intent.values.dates import FIRST_DAY
-from intent.variance.case import superseding_fault
+from intent.variance.case import superseders_of
 
 
 def is_held(work: Work, duty: Duty, day: datetime.date) -> bool:
@@ -24,9 +24,6 @@ def is_held(work: Work, duty: Duty, day: datetime.date) -> bool:
 
 def superseded_from(work: Work, duty: Duty) -> Iterator[tuple[datetime.date, str]]:
     """The headings that supersede a duty with effect, each with the day from which it does."""
-    for heading in work.headings:
-        if not {duty.identifier, duty.heading} & set(heading.supersedes):
-            continue
-        line = next((line for line in work.lines if line.heading == heading.identifier), None)
-        if line is not None and superseding_fault(work, line, duty) is None:
-            yield line.on.first if line.on else FIRST_DAY, heading.identifier
+    by_heading = {line.heading: line for line in superseders_of(work).get(duty.identifier, ())}
+    for heading, line in by_heading.items():
+        yield line.on.first if line.on else FIRST_DAY, heading

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
 
+from intent.model.duty import Duty
 from intent.model.installation import Consent
 from intent.model.work import Instruction, Modality
 from intent.values.sets import Answer
@@ -91,7 +92,7 @@ def over_by_itself(case: Case, line: Instruction, day: datetime.date) -> Over | 
     return None
 
 
-def superseding(case: Case, line: Instruction, day: datetime.date) -> Iterator[Instruction]:
+def superseding(case: Case, line: Instruction, day: datetime.date) -> Iterator[Instruction | Duty]:
     """What has withdrawn an instruction by a day: for good, whatever becomes of the superseding one itself."""
     for later in case.superseders.get(line.identifier, ()):
         if later.on is None or later.on.first <= day:

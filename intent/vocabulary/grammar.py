@@ -82,6 +82,7 @@ class Word(Enum):
     AFTER = auto()
     WITHIN = auto()
     EVERY_DAY = auto()
+    EVERY_WEEK = auto()
     THE_START = auto()
     """`the start` and `the end` of the showing."""
     THE_END = auto()
@@ -90,6 +91,8 @@ class Word(Enum):
     DAY = auto()
     """After a number of days, where it is one; no token of the grammar, and `DAYS` neither."""
     DAYS = auto()
+    WEEK = auto()
+    WEEKS = auto()
     CONSENT_OF = auto()
     """Before a person whose consent is taken as given."""
     REFUSAL_OF = auto()
@@ -125,7 +128,8 @@ ORDINALS = (
 )
 _APOSTROPHES = ("'", "’")
 _VOWELS = frozenset("aeiouàâäæéèêëîïôöœùûü")
-COUNTED = (Word.DAY, Word.DAYS)
+COUNTED = {Word.DAY: 1, Word.DAYS: 1, Word.WEEK: 7, Word.WEEKS: 7}
+"""What a duty's times are counted in, in days."""
 OUTSIDE = frozenset(
     {
         Word.OF_DOCUMENTED,
@@ -141,7 +145,9 @@ OUTSIDE = frozenset(
     }
 )
 """Words that stand within a value, a citation or a field, where the sentence's own grammar does not look."""
-UNRESERVED = frozenset({Word.EVERY_DAY, Word.EVERY_DAYS, Word.THE_START, Word.THE_END, *COUNTED})
+UNRESERVED = frozenset(
+    {Word.EVERY_DAY, Word.EVERY_DAYS, Word.EVERY_WEEK, Word.THE_START, Word.THE_END, *COUNTED}
+)
 """Words that are read only where no name could stand: a part may be called `end`, and a person `day`."""
 
 

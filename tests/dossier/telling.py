@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import cache
 
+from intent.dossier.duty_clauses import duty_trees
 from intent.dossier.duty_line import DutyLine, read_duty
 from intent.dossier.interpret import Line, read_line
 from intent.dossier.register import Register
@@ -116,8 +117,10 @@ def line_of(sentence: str, names: Register | None = None, terms: Vocabulary | No
 
 def duty_of(line: str) -> DutyLine:
     """A duty of the work above, read."""
-    tree = parse(line, register().known(vocabulary()), vocabulary().grammars, "duty")
-    return read_duty(Sentence(line, register(), vocabulary()), tree)
+    trees, broken = duty_trees(line, register().known(vocabulary()), vocabulary().grammars)
+    read, faults = read_duty(Sentence(line, register(), vocabulary()), trees, vocabulary().grammars[0])
+    assert not [*broken, *faults]
+    return read
 
 
 def duty_meaning(said: SaidDuty) -> tuple[object, ...]:

@@ -61,6 +61,12 @@ def test_a_duty_survives_being_written(duty: DutyLine) -> None:
 OWN = (
     '"x", during, by borrower',
     '"x", every 1 days',
+    '"x", every week',
+    '"x", every 2 weeks, within 1 week of the end',
+    "„x“, wöchentlich",
+    "„x“, alle 2 Wochen, innerhalb von 3 Wochen ab Ende",
+    "« x », chaque semaine",
+    "« x », toutes les 2 semaines",
     "„x“, alle 3 Tage, durch die Leihnehmerin",
     "„x“, vor der Ausstellung, binnen 3 Tagen nach Beginn",
     "« x », tous les 3 jours, à la charge de l'emprunteur, dans les 14 jours à compter de la fin",
@@ -72,6 +78,23 @@ def test_a_works_own_words_come_back(line: str) -> None:
     once = read_work(f"{WORK}- duty: {line}\n", "work.md", vocabulary())
     assert not [found for found in once.findings if found.is_error]
     assert f"- duty: {line}\n" in write_work(load_work(once.triples, once.iri, vocabulary()))
+
+
+WEEKS = {
+    '"x", every week': '"x", every 7 days',
+    '"x", weekly': '"x", every 7 days',
+    '"x", every 2 weeks': '"x", every 14 days',
+    '"x", within 1 week of the start': '"x", within 7 days of the start',
+    "„x“, jede Woche": '"x", every 7 days',
+    "„x“, alle 2 Wochen": '"x", every 14 days',
+    "« x », toutes les semaines": '"x", every 7 days',
+    "« x », toutes les 2 semaines": '"x", every 14 days',
+}
+
+
+@pytest.mark.parametrize("line", WEEKS)
+def test_weeks_are_seven_days(line: str) -> None:
+    assert duty_meaning(duty_of(line)) == duty_meaning(duty_of(WEEKS[line]))
 
 
 def test_a_person_goes_before_a_role_of_the_same_name() -> None:

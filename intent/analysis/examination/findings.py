@@ -9,6 +9,7 @@ from intent.analysis.examination.topic_claims import TopicClaims
 from intent.diagnostics import Diagnostic, Severity, Span, in_order
 from intent.language.message import Words, say
 from intent.model.assertions import Aggregate
+from intent.model.duty import Duty
 from intent.model.naming import subject_name
 from intent.model.subject import SubjectKind
 from intent.model.work import Instruction, Work
@@ -41,8 +42,8 @@ RULES = {
 """Why one instruction prevails over another."""
 
 
-def identifiers(lines: Iterable[Instruction]) -> tuple[str, ...]:
-    """The identifiers of instructions, each once; as they stand in a place of a message: `R1.1, R2.1 and R4.2`."""
+def identifiers(lines: Iterable[Instruction | Duty]) -> tuple[str, ...]:
+    """The identifiers of lines, each once; as they stand in a place of a message: `R1.1, R2.1 and R4.2`."""
     return tuple(dict.fromkeys(line.identifier for line in lines))
 
 
@@ -81,7 +82,7 @@ def where_conditions_hold(message: Words, lines: Iterable[Instruction]) -> Words
     return say("{text}, where the conditions of {lines} hold", text=message, lines=conditional)
 
 
-def heading_node(work: Work, line: Instruction) -> str:
+def heading_node(work: Work, line: Instruction | Duty) -> str:
     """The IRI of an instruction's heading."""
     heading = work.heading(line.heading)
     return heading.iri if heading is not None else line.iri

@@ -9,6 +9,7 @@ from intent.analysis.examination.findings import Finding, identifiers, topic_wor
 from intent.analysis.examination.topic_claims import TopicClaims
 from intent.analysis.examination.validity import days_of
 from intent.language.message import Message, say
+from intent.model.duty import Duty
 from intent.model.work import Instruction, Modality
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
 from intent.variance.case import Case
@@ -21,7 +22,7 @@ _UNLESS = say("{later} supersedes {earlier}, and where no condition holds nothin
 
 def left_silent(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
     """Each superseding that leaves something of which nothing speaks, told once for all that it leaves."""
-    found: dict[tuple[str, str, Message, str], list[tuple[TopicClaims, Instruction, Instruction]]] = {}
+    found: dict[tuple[str, str, Message, str], list[tuple[TopicClaims, Instruction, Instruction | Duty]]] = {}
     for topic in topics:
         for line in topic.lines:
             later = _first_superseding(case, line)
@@ -48,12 +49,12 @@ def left_silent(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
         )
 
 
-def _first_superseding(case: Case, line: Instruction) -> Instruction | None:
+def _first_superseding(case: Case, line: Instruction) -> Instruction | Duty | None:
     return min(case.superseders.get(line.identifier, ()), key=_begins, default=None)
 
 
 def _silence(
-    case: Case, topic: TopicClaims, line: Instruction, later: Instruction
+    case: Case, topic: TopicClaims, line: Instruction, later: Instruction | Duty
 ) -> tuple[Message, str] | None:
     """How what is left is silent on days on which the superseded instruction would have held."""
     last = min(line.until.last if line.until else LAST_DAY, _last_before(line.withdrawn))
@@ -87,7 +88,7 @@ def _first_uncovered(gap: DaySpan, spans: Iterable[DaySpan]) -> datetime.date | 
     return day
 
 
-def _begins(line: Instruction) -> datetime.date:
+def _begins(line: Instruction | Duty) -> datetime.date:
     return line.on.first if line.on else FIRST_DAY
 
 

@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from intent.analysis.examination.findings import Finding, heading_node, identifiers
 from intent.analysis.examination.topic_claims import TopicClaims
 from intent.language.message import Message, Place, say_of
+from intent.model.duty import Duty
 from intent.model.work import Instruction
 from intent.names import TERM
-from intent.variance.case import Case, SupersedingFault, lines_by_name, superseding_fault
+from intent.variance.case import Case, SupersedingFault, meant_to_supersede, superseding_fault
 
 Fault = tuple[SupersedingFault, str, str]
 """What is wrong; of another ground, the earlier one's and the later one's."""
@@ -34,8 +35,8 @@ _MESSAGES = {
 
 def no_effect(case: Case, _: Sequence[TopicClaims]) -> Iterator[Finding]:
     """Headings that would supersede something later, higher, or of another ground."""
-    found: dict[tuple[str, Fault], list[tuple[Instruction, Instruction]]] = {}
-    for line, earlier in _superseding(case):
+    found: dict[tuple[str, Fault], list[tuple[Instruction | Duty, Instruction | Duty]]] = {}
+    for line, earlier in meant_to_supersede(case.work):
         kind = superseding_fault(case.work, line, earlier)
         if (
             kind is not None and kind is not SupersedingFault.ITSELF
@@ -52,17 +53,6 @@ def no_effect(case: Case, _: Sequence[TopicClaims]) -> Iterator[Finding]:
             subject=heading,
             lines=(*identifiers(line for line, _ in pairs), *earlier_lines),
         )
-
-
-def _superseding(case: Case) -> Iterator[tuple[Instruction, Instruction]]:
-    """Each instruction that says to supersede, with each that it names."""
-    lines = lines_by_name(case.work)
-    for line in case.work.instructions:
-        for name in line.supersedes:
-            for identifier in lines.get(name, ()):
-                earlier = case.work.instruction(identifier)
-                if earlier is not None:
-                    yield line, earlier
 
 
 def _message(case: Case, heading: str, fault: Fault, lines: tuple[str, ...]) -> Message:

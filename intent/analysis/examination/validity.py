@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Sequence
 
+from intent.model.duty import Duty
 from intent.model.work import Instruction, Work
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
 from intent.variance.case import Case
@@ -26,7 +27,7 @@ def days_of(case: Case, line: Instruction) -> DaySpan | None:
     return DaySpan(first, last) if first <= last else None
 
 
-def _begins(line: Instruction) -> datetime.date:
+def _begins(line: Instruction | Duty) -> datetime.date:
     return line.on.first if line.on else FIRST_DAY
 
 

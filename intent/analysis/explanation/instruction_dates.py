@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from intent.language.message import Words, joined, named, say
 from intent.model.assertions import Condition
+from intent.model.duty import Duty
 from intent.model.instruction_text import ConditionSentence
 from intent.model.work import Instruction
 from intent.values.dates import FIRST_DAY
@@ -32,7 +33,7 @@ def _ends(case: Case, line: Instruction) -> Iterator[tuple[datetime.date, Words]
         yield line.withdrawn.first, say("withdrawn {date}", date=str(line.withdrawn))
 
 
-def _superseded(case: Case, later: Instruction) -> Words:
+def _superseded(case: Case, later: Instruction | Duty) -> Words:
     name = later.identifier
     words = (
         say("superseded {date} by {line}", date=str(later.on), line=name)
