@@ -75,6 +75,7 @@ START_OFFSET = str(TERM["start-offset"])
 LOOP_LENGTH = str(TERM["loop-length"])
 FAILED = str(TERM.failed)
 SPARE = str(TERM.spare)
+AGREED = str(TERM.agreed)
 CARRIED_OUT = str(TERM["carried-out"])
 """The few terms that the rules themselves speak of."""
 

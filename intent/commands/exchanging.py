@@ -93,7 +93,14 @@ def receive(
     metavar="FOLDER_OR_FILE",
     help="A file, or a new folder for several.",
 )
-def export(file: Path, standards: tuple[str, ...], work: Path | None, output: Path) -> int:
+@click.option("--date", type=Day(), help="The date that the records bear; today's if none.")
+def export(
+    file: Path,
+    standards: tuple[str, ...],
+    work: Path | None,
+    output: Path,
+    date: datetime.date | None,
+) -> int:
     """Write a work, or an installation of it, for readers of other standards.
 
     What is marked `keep: internal` stays in the house, and so do contacts, insurance values and storage places. SHACL
@@ -102,7 +109,7 @@ def export(file: Path, standards: tuple[str, ...], work: Path | None, output: Pa
     Example: intent export timetable/work.md --to lido --to premis --output for-the-portal
     """
     begin("writing for other readers")
-    exported = verbs.export(file, standards, output, work)
+    exported = verbs.export(file, standards, output, work, date=date)
     print_diagnostics(exported.findings)
     if exported.left_out:
         click.echo(f"left out: {'; '.join(exported.left_out)}", err=True)

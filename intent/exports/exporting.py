@@ -5,6 +5,7 @@ What stays in the house is taken out first, and the standards are told of what i
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,10 +13,11 @@ from pathlib import Path
 from rdflib import Literal
 
 from intent.diagnostics import Diagnostic, Severity, Span, Unusable
-from intent.exports.standards import STANDARDS
+from intent.exports.standards import STANDARDS, Exported
 from intent.language.message import say
 from intent.reading.atomic_write import staged_folder, write_whole
 from intent.reading.documentation import Documentation
+from intent.reading.past import read_past
 from intent.reading.proposal import Proposal, leaving_of
 from intent.redaction.leaving import Leaving
 from intent.redaction.still_said import texts_said_in, texts_to_look_for
@@ -32,25 +34,32 @@ class Export:
 
 
 def write_export(
-    documentation: Documentation, proposal: Proposal | None, standards: Sequence[str], to: Path
+    documentation: Documentation,
+    proposal: Proposal | None,
+    standards: Sequence[str],
+    to: Path,
+    *,
+    day: datetime.date,
 ) -> Export:
-    """Write a work in one or several standards, by their names in `STANDARDS`.
+    """Write a work in one or several standards, by their names in `STANDARDS`, dated the ``day``.
 
     One file goes to ``to``, or into it where it is a folder; several go into a new folder of that name, those of each
     standard in a folder of their own where there are several. Raises `Unusable`; then nothing is written.
     """
     span = Span(file=documentation.files[0].name)
     leaving = leaving_of(documentation, proposal)
-    files = _files(leaving, tuple(dict.fromkeys(standards)), span)
+    past = read_past(documentation)
+    told = Exported(work=leaving.work, installation=leaving.installation, shown=past.installations, day=day)
+    files = _files(told, tuple(dict.fromkeys(standards)), span)
     left_out = tuple(kind.text for kind in leaving.withheld)
-    return Export(_write(files, to), left_out, tuple(_still_said(leaving, span)))
+    return Export(_write(files, to), left_out, (*past.findings, *_still_said(leaving, span)))
 
 
-def _files(leaving: Leaving, standards: Sequence[str], span: Span) -> dict[str, bytes]:
+def _files(told: Exported, standards: Sequence[str], span: Span) -> dict[str, bytes]:
     """The files of all the standards by their paths; of one standard alone, without a folder."""
     exports, found = dict(STANDARDS), dict[str, bytes]()
     for name in standards:
-        files = exports[name](leaving.work, leaving.installation)
+        files = exports[name](told)
         if not files:
             message = say(
                 "{standard} tells of an installation, and this is a work; name an installation of it instead",

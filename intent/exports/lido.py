@@ -6,7 +6,8 @@ kinds of identifier, title, event and record are those of the LIDO Terminology.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+import datetime
+from collections.abc import Iterable, Iterator, Sequence
 
 from rdflib import DCTERMS
 
@@ -34,31 +35,43 @@ NAMESPACE = "http://www.lido-schema.org"
 SCHEMA = "http://lido-schema.org/schema/v1.1/lido-v1.1.xsd"
 _PREFIXES = {"lido": NAMESPACE, "xsi": XSI}
 _UNKNOWN = "not given"
+_REACHED_BY = ("https://", "http://")
+WORK_OF_ART = "http://vocab.getty.edu/aat/300133025"
+"""Works of art (Getty Art & Architecture Thesaurus), which Linked Art 1.0 asks for too."""
 INSCRIPTIONS, EDITION = str(TERM.inscriptions), str(TERM.edition)
 
 
-def export_lido(work: Work, installation: Installation | None = None) -> bytes:
-    """The records as one document; an installation is told of as an exhibition of the work.
+def export_lido(
+    work: Work,
+    day: datetime.date,
+    installation: Installation | None = None,
+    shown: Sequence[Installation] = (),
+) -> bytes:
+    """The records as one document, dated the ``day`` on which it is written.
 
-    The work is one that may leave the house. Raises nothing.
+    What was ``shown``, and the installation where it was carried out, are exhibitions of the work; where it is agreed,
+    one that is planned. What is only proposed did not happen, and is no event. The work is one that may leave the
+    house. Raises nothing.
     """
     catalogue = catalogue_of(work)
-    records = [_work_record(catalogue, installation)]
-    records += [_component_record(catalogue, component) for component in catalogue.components]
+    known = {one.iri: one for one in (*shown, *([installation] if installation else []))}
+    records = [_work_record(catalogue, day, tuple(known.values()))]
+    records += [_component_record(catalogue, day, component) for component in catalogue.components]
     root = branch("lidoWrap", records, **{f"{{{XSI}}}schemaLocation": f"{NAMESPACE} {SCHEMA}"})
     return xml_bytes(present(root), _PREFIXES, NAMESPACE)
 
 
-def _work_record(catalogue: Catalogue, installation: Installation | None) -> XmlElement:
+def _work_record(catalogue: Catalogue, day: datetime.date, showings: Sequence[Installation]) -> XmlElement:
     work = catalogue.work
     return _record(
         catalogue,
+        day,
         work.iri,
         ("Human-Made Thing", str(CRM["E71_Human-Made_Thing"])),
         (
             branch(
                 "objectClassificationWrap",
-                branch("objectWorkTypeWrap", concept("objectWorkType", {"en": "work of art"})),
+                branch("objectWorkTypeWrap", concept("objectWorkType", {"en": "work of art"}, WORK_OF_ART)),
             ),
             _identification(
                 catalogue,
@@ -70,17 +83,18 @@ def _work_record(catalogue: Catalogue, installation: Installation | None) -> Xml
                     branch("objectMaterialsTechWrap", _work_materials(catalogue)),
                 ),
             ),
-            branch("eventWrap", production(catalogue), exhibition(installation)),
+            branch("eventWrap", production(catalogue), (exhibition(one) for one in showings)),
             _related(catalogue.components),
         ),
     )
 
 
-def _component_record(catalogue: Catalogue, component: Component) -> XmlElement:
+def _component_record(catalogue: Catalogue, day: datetime.date, component: Component) -> XmlElement:
     part, work = component.part, catalogue.work
     group = concept("classification", {"": part.group}, type="group") if part.group else None
     return _record(
         catalogue,
+        day,
         part.iri,
         ("Physical Thing", str(CRM["E18_Physical_Thing"])),
         (
@@ -111,7 +125,11 @@ def _component_record(catalogue: Catalogue, component: Component) -> XmlElement:
 
 
 def _record(
-    catalogue: Catalogue, iri: str, category: tuple[str, str], description: Iterable[Content]
+    catalogue: Catalogue,
+    day: datetime.date,
+    iri: str,
+    category: tuple[str, str],
+    description: Iterable[Content],
 ) -> XmlElement:
     label, crm_class = category
     language = catalogue.language or "en"
@@ -120,7 +138,7 @@ def _record(
         leaf("objectPublishedID", iri, type=URI),
         concept("category", {"en": label}, crm_class),
         branch("descriptiveMetadata", description, **{LANG: language}),
-        branch("administrativeMetadata", _administration(catalogue, iri), **{LANG: language}),
+        branch("administrativeMetadata", _administration(catalogue, iri, day), **{LANG: language}),
     )
     return present(branch("lido", content))
 
@@ -198,7 +216,7 @@ def _relation(title: str, iri: str, relation: str) -> XmlElement:
     )
 
 
-def _administration(catalogue: Catalogue, iri: str) -> Iterator[Content]:
+def _administration(catalogue: Catalogue, iri: str, day: datetime.date) -> Iterator[Content]:
     work = catalogue.work
     is_work = iri == work.iri
     credit = leaf("creditLine", work.fields.get(str(DCTERMS.bibliographicCitation), ""))
@@ -209,12 +227,16 @@ def _administration(catalogue: Catalogue, iri: str) -> Iterator[Content]:
         leaf("recordID", iri.removeprefix(work.iri).lstrip("#/.") or iri, type=LOCAL),
         concept("recordType", label, f"{TERMINOLOGY}lido00141" if is_work else ""),
         branch("recordSource", appellation("legalBodyName", catalogue.owner or _UNKNOWN)),
+        branch("recordInfoSet", leaf("recordMetadataDate", day.isoformat(), type="created")),
     )
     yield branch("resourceWrap", _resources(work)) if is_work else None
 
 
 def _resources(work: Work) -> Iterator[XmlElement]:
-    """The files of material and of sources, as the record names them."""
+    """The files of material and of sources that anybody can reach.
+
+    A link that leads nowhere is no resource: what lies in the house, or travels beside this record, is left out.
+    """
     for one in work.material:
         yield from _resource(one.identifier, one.file, one.name or one.identifier, "material of the work")
     for source in work.sources:
@@ -222,7 +244,7 @@ def _resources(work: Work) -> Iterator[XmlElement]:
 
 
 def _resource(identifier: str, file: str | None, title: str, relation: str) -> Iterator[XmlElement]:
-    if file:
+    if file and file.startswith(_REACHED_BY):
         yield present(
             branch(
                 "resourceSet",

@@ -9,20 +9,28 @@ from intent.exports.catalogue import Catalogue, Component, Maker
 from intent.exports.lido_things import TERMINOLOGY, URI, appellation, concept
 from intent.exports.xml_text import Content, XmlElement, branch, leaf, present
 from intent.model.installation import Installation
-from intent.names import TERM
+from intent.names import AGREED, CARRIED_OUT, TERM
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
 
+_PRODUCTION = ("Production", f"{TERMINOLOGY}lido00007")
+_SHOWN = {
+    CARRIED_OUT: ("Exhibition", f"{TERMINOLOGY}lido00225"),
+    AGREED: ("Exhibition, agreed and planned", AGREED),
+}
+"""By the status of an installation. A plan has a type of our own, so that nobody stores it as an exhibition."""
 MAKER, YEAR_MADE = str(TERM.maker), str(TERM["year-made"])
 
 
-def _event(kind: str, number: str, *content: Content) -> Content:
-    event_type = concept("eventType", {"en": kind}, f"{TERMINOLOGY}{number}")
-    return branch("eventSet", branch("event", event_type, *content))
+def _event(kind: tuple[str, str], *content: Content, iri: str = "") -> Content:
+    """An event of a kind, by the label and the IRI of the kind, with its own IRI where it has one."""
+    label, of_kind = kind
+    event_type = concept("eventType", {"en": label}, of_kind)
+    return branch("eventSet", branch("event", leaf("eventID", iri, type=URI), event_type, *content))
 
 
 def production(catalogue: Catalogue) -> Content:
     actors = [_actor(maker) for maker in catalogue.makers]
-    return _event("Production", "lido00007", actors, _date(catalogue.made))
+    return _event(_PRODUCTION, actors, _date(catalogue.made))
 
 
 def _actor(maker: Maker) -> XmlElement:
@@ -53,15 +61,18 @@ def manufacture(component: Component) -> Content:
         return None
     actor = _actor(Maker(maker, "maker")) if maker else None
     date = branch("eventDate", leaf("displayDate", year))
-    return _event("Production", "lido00007", actor, date)
+    return _event(_PRODUCTION, actor, date)
 
 
-def exhibition(installation: Installation | None) -> Content:
-    if installation is None:
+def exhibition(installation: Installation) -> Content:
+    """Where and when the work was shown; of what is agreed, that it is planned; of what is only proposed, nothing."""
+    status = installation.status.iri if installation.status else ""
+    kind = _SHOWN.get(status)
+    if kind is None:
         return None
-    place = branch("eventPlace", leaf("displayPlace", installation.venue))
     name = appellation("eventName", installation.title)
-    return _event("Exhibition", "lido00225", name, _date(installation.dates), place)
+    place = branch("eventPlace", leaf("displayPlace", installation.venue))
+    return _event(kind, name, _date(installation.dates), place, iri=installation.iri)
 
 
 def _date(span: DaySpan | None) -> Content:

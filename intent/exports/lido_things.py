@@ -107,9 +107,10 @@ def told(work: Work, lines: Iterable[Instruction]) -> Iterator[XmlElement]:
         content = (
             leaf("descriptiveNoteID", line.identifier, type=LOCAL),
             leaf("descriptiveNoteValue", line_text(work, line), label=line.modality.value),
-            leaf("descriptiveNoteValue", heading.words if heading else "", label="words quoted"),
             leaf("descriptiveNoteValue", heading.reason if heading else "", label="reason"),
             (leaf("descriptiveNoteValue", text, label=name) for name, text in standing(line)),
+            leaf("sourceDescriptiveNote", heading.words if heading else "", label="words quoted"),
+            leaf("sourceDescriptiveNote", line.words, label="words quoted"),
             leaf("sourceDescriptiveNote", by, label="said by"),
             (leaf("sourceDescriptiveNote", text, label="source") for text in citations(work, line)),
         )

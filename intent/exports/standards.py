@@ -6,7 +6,9 @@ their names. Adding one is adding a line to `STANDARDS`.
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from intent.exports.lido import export_lido
 from intent.exports.linked_art import export_linked_art
@@ -17,35 +19,47 @@ from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.variance.case import lay_out
 
-Standard = Callable[[Work, Installation | None], Mapping[str, bytes]]
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Exported:
+    """What is told to readers of other standards, as it may leave the house, and the day on which it is written."""
+
+    work: Work
+    installation: Installation | None
+    shown: tuple[Installation, ...] = ()
+    """The installations carried out that are known, the earliest first; only what their heads say is told."""
+    day: datetime.date
 
 
-def _shacl(work: Work, installation: Installation | None) -> Mapping[str, bytes]:
+Standard = Callable[[Exported], Mapping[str, bytes]]
+
+
+def _shacl(told: Exported) -> Mapping[str, bytes]:
     """Instructions and installation as SHACL Core (W3C, 20 July 2017); a work alone has nothing to be validated."""
-    if installation is None:
+    if told.installation is None:
         return {}
-    graphs = export_shacl(lay_out(work, installation))
+    graphs = export_shacl(lay_out(told.work, told.installation))
     return {"shapes.ttl": graphs.shapes.encode(), "data.ttl": graphs.data.encode()}
 
 
-def _odrl(work: Work, installation: Installation | None) -> Mapping[str, bytes]:
+def _odrl(told: Exported) -> Mapping[str, bytes]:
     """The instructions as a policy: ODRL Information Model 2.2 (W3C, 15 February 2018)."""
-    return {"policy.ttl": export_odrl(work).encode()}
+    return {"policy.ttl": export_odrl(told.work).encode()}
 
 
-def _lido(work: Work, installation: Installation | None) -> Mapping[str, bytes]:
+def _lido(told: Exported) -> Mapping[str, bytes]:
     """Records of the work and its components: LIDO 1.1 (ICOM-CIDOC, 2021)."""
-    return {"lido.xml": export_lido(work, installation)}
+    return {"lido.xml": export_lido(told.work, told.day, told.installation, told.shown)}
 
 
-def _linked_art(work: Work, installation: Installation | None) -> Mapping[str, bytes]:
+def _linked_art(told: Exported) -> Mapping[str, bytes]:
     """Documents of the work and all that belongs to it: Linked Art 1.0."""
-    return export_linked_art(work)
+    return export_linked_art(told.work)
 
 
-def _premis(work: Work, installation: Installation | None) -> Mapping[str, bytes]:
+def _premis(told: Exported) -> Mapping[str, bytes]:
     """Objects, agents and rights: PREMIS 3.0 (Library of Congress, 2015)."""
-    return {"premis.xml": export_premis(work)}
+    return {"premis.xml": export_premis(told.work)}
 
 
 STANDARDS: tuple[tuple[str, Standard], ...] = (

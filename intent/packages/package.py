@@ -15,6 +15,7 @@ from rdflib import DCTERMS
 from intent.diagnostics import Diagnostic, Span
 from intent.effects.assess import assess
 from intent.exports.standards import STANDARDS as EXPORTS
+from intent.exports.standards import Exported
 from intent.language.locale import ENGLISH, Locale
 from intent.names import INTENT
 from intent.packages.contents import (
@@ -98,8 +99,9 @@ def _filled(
     installation = sent.proposal.installation if sent.proposal else None
     day = installation.dates.first if installation else outgoing.day
     pages[INSTRUCTIONS_PAGE] = instructions_page(sent.documentation.work, day, locale)
+    told = Exported(work=sent.documentation.work, installation=installation, day=outgoing.day)
     for name, export in EXPORTS:
-        bag.add_all(export(sent.documentation.work, installation), f"{STANDARDS}/{name}/")
+        bag.add_all(export(told), f"{STANDARDS}/{name}/")
     pages[PACKING_LIST] = packing_list(
         sent.documentation.work, outgoing, bag.packed, locale, installation=installation
     )

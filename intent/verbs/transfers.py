@@ -46,15 +46,21 @@ def pack(
 
 
 def export(
-    path: str | Path, standards: Sequence[str], to: str | Path, work: str | Path | None = None
+    path: str | Path,
+    standards: Sequence[str],
+    to: str | Path,
+    work: str | Path | None = None,
+    *,
+    date: datetime.date | None = None,
 ) -> Export:
     """A work, or an installation with its work, in other standards and without what stays in the house.
 
     ``standards`` are names of `intent.exports.standards.STANDARDS`; ``to`` is a file, or a new folder for several
-    files. Raises `Unusable`.
+    files; ``date`` is that of the records, today's if none. Raises `Unusable`.
     """
     documentation, proposal = read_either(path, work)
-    return write_export(documentation, proposal, standards, Path(to))
+    day = date or datetime.date.today()
+    return write_export(documentation, proposal, standards, Path(to), day=day)
 
 
 def receive(

@@ -6,6 +6,7 @@ does not say that it is lost.
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator
 from functools import cache
 from importlib.resources import files
@@ -130,7 +131,7 @@ def exported() -> dict[str, str]:
     documents = export_linked_art(work).values()
     return {
         "ODRL": export_odrl(work),
-        "LIDO": export_lido(work).decode(),
+        "LIDO": export_lido(work, datetime.date(2027, 3, 1)).decode(),
         "Linked Art": "\n".join(content.decode() for content in documents),
         "PREMIS": export_premis(work).decode(),
     }
