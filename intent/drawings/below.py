@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from intent.drawings.captions import (
     ASSUMED_LEVEL,
@@ -32,9 +32,11 @@ from intent.drawings.legend import (
     verdict_entry,
     wedge_entry,
 )
+from intent.drawings.patterns import Channel
 from intent.drawings.sheet import flat
 from intent.drawings.stage import Item, Stand, View
 from intent.drawings.svg import Element
+from intent.language.locale import Locale
 from intent.language.message import Words, joined, say
 from intent.variance.result import VERDICT_WORDS
 
@@ -46,8 +48,11 @@ def drawn(
     sheet, locale = subject.sheet, subject.locale
     left, room = LEFT, sheet.width - LEFT - RIGHT
     made = [scale_bar(sheet, (left, top + 2), locale)]
-    shown, y = entries_drawn(_entries(subject, glyphs), left, top + 9.5, room)
-    made += shown
+    y = top + 9.5
+    if subject.style.has_legend:
+        entries = entries_of(glyphs, subject.channels.values(), locale)
+        shown, y = entries_drawn(entries, (left, y, room), subject.prefix)
+        made += shown
     y += 0.6
     for text in notes:
         written, y = paragraph(locale.say(text), left, y, room)
@@ -55,12 +60,11 @@ def drawn(
     return made, y + 2
 
 
-def _entries(subject: Depicted, glyphs: Sequence[Glyph]) -> Iterator[LegendEntry]:
-    """What the marks of this drawing mean: none of what is not in it."""
-    locale, prefix = subject.locale, subject.prefix
+def entries_of(glyphs: Sequence[Glyph], channels: Iterable[Channel], locale: Locale) -> Iterator[LegendEntry]:
+    """What the marks of some parts mean: none of what none of them has."""
     there = [glyph for glyph in glyphs if glyph.item.standing is not Stand.OMITTED]
     shown = {glyph.item.channel for glyph in there if glyph.item.is_display and glyph.picture}
-    yield from (channel_entry(one, prefix, locale) for one in subject.channels.values() if one.name in shown)
+    yield from (channel_entry(one, locale) for one in channels if one.name in shown)
     if any(glyph.wedge for glyph in there):
         yield wedge_entry(locale.say(TOP_OF_PICTURE), is_open=False)
     if any(glyph.looking for glyph in glyphs):
@@ -79,7 +83,9 @@ def said_in(subject: Depicted, lettered: Lettered) -> Iterator[Words]:
         yield _hidden(subject.sheet.view, tuple(item.identifier for item in lettered.hidden))
     if lettered.unlabelled:
         yield _unlabelled(subject, lettered.unlabelled)
-    yield from departing_of(lettered.unsaid)
+    departing = tuple(departing_of(lettered.unsaid))
+    if departing:
+        yield joined(departing)
 
 
 def _hidden(view: View, parts: tuple[str, ...]) -> Words:
@@ -117,7 +123,8 @@ def _sentences(subject: Depicted) -> Iterator[Words]:
         yield NOTHING_PLACED
     else:
         measured = METRES_ELEVATION if subject.sheet.view is View.ELEVATION else METRES_PLAN
-        yield joined([measured, ASSUMED_LEVEL])
+        yield measured
+        yield ASSUMED_LEVEL
     yield from shown_by(stage.items, subject.channels)
     names = names_of(stage.items)
     if names:

@@ -30,6 +30,8 @@ class Drawing:
     element: Element
     notes: tuple[Words, ...]
     """How it is measured, names, and what is not drawn and why."""
+    seen: tuple[Glyph, ...]
+    """What is seen in it, if only partly: of this a legend has to tell the marks."""
     lacking: frozenset[str]
     """The parts that are hidden in it, if only partly, or that it does not label."""
 
@@ -62,7 +64,9 @@ def compose(subject: Depicted) -> Drawing:
     lacking = {part for part, others in nearer.items() if others}
     lacking |= {item.identifier for item in lettered.unlabelled}
     element = _framed(subject, drawn, top, bottom)
-    return Drawing(view=sheet.view, element=element, notes=notes, lacking=frozenset(lacking))
+    return Drawing(
+        view=sheet.view, element=element, notes=notes, seen=tuple(seen), lacking=frozenset(lacking)
+    )
 
 
 def _framed(subject: Depicted, drawn: Sequence[Element], top: float, bottom: float) -> Element:

@@ -24,6 +24,8 @@ class DrawingStyle:
     """Stands in the identifiers of a drawing: each of several like drawings on a page has its own."""
     has_lines: bool = False
     """Whether a line leads from each player to what it feeds."""
+    has_legend: bool = True
+    """Whether what the marks mean stands in the drawing, and not once for several."""
     has_notes: bool = True
     """Whether the notes stand in the drawing, and not on the page beside it."""
 

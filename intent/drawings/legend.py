@@ -30,8 +30,8 @@ class LegendEntry:
     """A sample and what it means."""
 
     text: str
-    sample: Callable[[Point], Sequence[Element]]
-    """Drawn with its top left at a point of the paper."""
+    sample: Callable[[Point, str], Sequence[Element]]
+    """Drawn with its top left at a point of the paper, with the patterns of the drawing of some name."""
 
 
 def scale_bar(sheet: Sheet, at: Point, locale: Locale) -> Element:
@@ -64,16 +64,17 @@ def scale_bar(sheet: Sheet, at: Point, locale: Locale) -> Element:
 
 
 def entries_drawn(
-    entries: Iterable[LegendEntry], left: float, top: float, room: float
+    entries: Iterable[LegendEntry], box: tuple[float, float, float], prefix: str
 ) -> tuple[list[Element], float]:
-    """Samples with their meanings, in rows as wide as the room; and where the next thing may stand."""
+    """Samples with their meanings, in rows from a left and a top, as wide as the room; and where they end."""
+    left, top, room = box
     x, y, deep, made = left, top, ROW, list[Element]()
     for entry in entries:
         lines = list(broken(entry.text, NOTE, room - _SWATCH - _BESIDE))
         wide = _SWATCH + _BESIDE + max(prose_width(one, NOTE) for one in lines)
         if x > left and x + wide > left + room:
             x, y, deep = left, y + deep, ROW
-        made += entry.sample((x, y))
+        made += entry.sample((x, y), prefix)
         for row, one in enumerate(lines):
             at = (x + _SWATCH + _BESIDE, y + _HIGH - 0.9 + row * NOTE * LEADING)
             made.append(words(one, at, NOTE, font_family=SERIF))
@@ -82,8 +83,8 @@ def entries_drawn(
     return made, y + deep if made else top
 
 
-def channel_entry(channel: Channel, prefix: str, locale: Locale) -> LegendEntry:
-    def sample(at: Point) -> Sequence[Element]:
+def channel_entry(channel: Channel, locale: Locale) -> LegendEntry:
+    def sample(at: Point, prefix: str) -> Sequence[Element]:
         corners = _swatch(at)
         return [
             shape("path", d=closed(corners), fill=channel.fill(prefix), stroke="none"),
@@ -100,11 +101,15 @@ def _channel(channel: Channel) -> Words:
 def verdict_entry(verdict: Verdict | None, text: str) -> LegendEntry:
     """The outline of a verdict; of no verdict, that of what is left out."""
     stroke = stroke_of(verdict) if verdict else GHOST
-    return LegendEntry(text, lambda at: list(drawn(_swatch((at[0] + 0.5, at[1] + 0.4), -1.0, -0.8), stroke)))
+
+    def sample(at: Point, _prefix: str) -> Sequence[Element]:
+        return list(drawn(_swatch((at[0] + 0.5, at[1] + 0.4), -1.0, -0.8), stroke))
+
+    return LegendEntry(text, sample)
 
 
 def wedge_entry(text: str, is_open: bool) -> LegendEntry:
-    def sample(at: Point) -> Sequence[Element]:
+    def sample(at: Point, _prefix: str) -> Sequence[Element]:
         x, y = at[0] + _SWATCH / 2, at[1] + 0.3
         triangle = closed(((x, y), (x + 1.2, y + 2.4), (x - 1.2, y + 2.4)))
         if is_open:

@@ -46,8 +46,10 @@ LARGEST = 20
 """No part of a whole is drawn larger than one to so many, so that few small things take little paper."""
 CEILING = 1.2
 """Metres above everything else up to which a ceiling is drawn; a higher one would make all the rest small."""
-TALLEST = 1.0
-"""The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps."""
+TALLEST, TALLEST_DETAIL = 1.0, 0.75
+"""The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps; details are lower,
+so that two rows of them stand on a sheet.
+"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,7 +110,7 @@ def lay_detail(stages: Stages, width: float) -> Sheet:
 
 
 def _sheet(view: View, width: float, room: Box, tallest: float, *, has_person: bool = True) -> Sheet:
-    wide, high = width - MARGIN_LEFT - MARGIN, width * TALLEST
+    wide, high = width - MARGIN_LEFT - MARGIN, width * (TALLEST if has_person else TALLEST_DETAIL)
     least = 0 if has_person else LARGEST
     fitting = (
         scale

@@ -171,13 +171,14 @@ class MarkedText:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnFigure:
-    """Drawings beside each other, with a caption."""
+    """Drawings beside each other."""
 
     narrow: tuple[Element, ...]
     """As `svg` elements, for a hand's width of screen and for paper; of a detail for a desk too."""
     wide: tuple[Element, ...] = ()
     """The same, for a desk."""
-    caption: Words = ""
+    is_broad: bool = False
+    """Whether on paper it is the wide ones that are printed, on sheets laid on their side."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -10,7 +10,10 @@ from intent.drawings.compose import Drawing
 from intent.drawings.depicted import DrawingStyle
 from intent.drawings.details import details_of
 from intent.drawings.drawing import draw_detail, drawings_of
+from intent.drawings.patterns import channels_of
 from intent.drawings.set_up import stages_of
+from intent.drawings.shared_legend import legend_of
+from intent.drawings.sheet import lay
 from intent.drawings.stage import Stages, View
 from intent.language.locale import Locale
 from intent.language.message import Words
@@ -21,6 +24,10 @@ from intent.variance.result import Variance
 WIDE, NARROW, DETAIL = 120.0, 82.0, 66.0
 """Millimetres: for a desk; for a hand's width of screen, and for paper, where two stand beside each other; of a
 detail, of which two pairs stand beside each other on a desk.
+"""
+SMALLEST = 100
+"""One to so many: what would be smaller on a sheet that stands is printed on one that is laid on its side; a set of
+30 cm is then more than 2 mm wide on paper (common practice, no source).
 """
 
 
@@ -46,31 +53,36 @@ def drawn_of(variance: Variance, *, lines: bool = False) -> Drawn:
 
 
 def _draw(stages: Stages, lines: bool, locale: Locale) -> tuple[list[DrawnFigure], list[Words]]:
-    """Each view as one figure, the documented state first, then the groups; then every other note once.
+    """Each view as one figure, the documented state first, with a legend of all; then the groups; then notes.
 
     The whole is drawn for two widths, so that its words stay large enough to be read.
     """
-    style = DrawingStyle(locale=locale, has_lines=lines, has_notes=False)
+    style = DrawingStyle(locale=locale, has_lines=lines, has_legend=False, has_notes=False)
     wide = drawings_of(stages, WIDE, replace(style, name="wide"))
     narrow = drawings_of(stages, NARROW, replace(style, name="narrow"))
-    figures: list[DrawnFigure] = []
-    told: dict[Words, None] = {}
-    for view in View:
-        measured, *others = _of(view, narrow)[-1].notes
-        told.update(dict.fromkeys(others))
-        figures.append(
-            DrawnFigure(wide=_plain(_of(view, wide)), narrow=_plain(_of(view, narrow)), caption=measured)
-        )
-    figures += _details(stages, _lacking((*wide, *narrow)), style)
-    return figures, list(told)
+    details = _details(stages, _lacking((*wide, *narrow)), style)
+    every = [*wide, *narrow, *(one for detail in details for one in detail)]
+    channels = channels_of(stages.channels).values()
+    is_broad = lay(stages, View.PLAN, NARROW).scale > SMALLEST
+    plan, elevation = (
+        DrawnFigure(wide=_plain(_of(view, wide)), narrow=_plain(_of(view, narrow)), is_broad=is_broad)
+        for view in (View.PLAN, View.ELEVATION)  # so that on paper the details follow the elevation
+    )
+    legend = DrawnFigure(
+        wide=(legend_of(every, channels, WIDE, replace(style, name="wide")),),
+        narrow=(legend_of(every, channels, NARROW, replace(style, name="narrow")),),
+        is_broad=is_broad,
+    )
+    notes = dict.fromkeys(note for view in View for note in _of(view, narrow)[-1].notes)
+    return [plan, legend, elevation, *(DrawnFigure(narrow=_plain(one)) for one in details)], list(notes)
 
 
-def _details(stages: Stages, lacking: frozenset[str], style: DrawingStyle) -> Iterator[DrawnFigure]:
+def _details(stages: Stages, lacking: frozenset[str], style: DrawingStyle) -> tuple[tuple[Drawing, ...], ...]:
     """What the elevations of the whole hide, or leave without a label, by its group."""
-    for number, detail in enumerate(details_of(stages, lacking), start=1):
-        yield DrawnFigure(
-            narrow=_plain(draw_detail(stages, detail, DETAIL, replace(style, name=f"group-{number}")))
-        )
+    return tuple(
+        draw_detail(stages, detail, DETAIL, replace(style, name=f"group-{number}"))
+        for number, detail in enumerate(details_of(stages, lacking), start=1)
+    )
 
 
 def _lacking(drawings: Iterable[Drawing]) -> frozenset[str]:

@@ -272,7 +272,8 @@ def _pictures(pictures: Pictures, page: Page) -> Iterator[Element]:
                 element("div", figure.wide, class_="pair wide"),
                 element("div", figure.narrow, class_="pair narrow"),
             ]
-            yield element("figure", pairs, element("figcaption", page.say(figure.caption)), class_="drawn")
+            class_ = "drawn broad" if figure.is_broad else "drawn"
+            yield element("figure", pairs, class_=class_)
     details = [figure for figure in figures if not figure.wide]
     if details:
         yield element("div", (_detail(figure) for figure in details), class_="details")
