@@ -15,7 +15,7 @@ from intent.values.partition import smallest_clashes
 from intent.values.sets import ValueSet
 from intent.variance.case import Case
 from intent.variance.change import documented_for
-from intent.variance.grounds import admitted_by
+from intent.variance.inquiring import admitted_by
 from intent.variance.people import highest_living, who_can_answer
 from intent.variance.speaking import speakers
 from intent.variance.topics import Topic, TopicKind

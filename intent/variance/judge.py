@@ -15,7 +15,8 @@ from intent.variance.case import Case, lay_out
 from intent.variance.days import segments
 from intent.variance.device_obstacles import device_obstacles
 from intent.variance.dilemmas import dilemma_words, dilemmas_about
-from intent.variance.grounds import Found, gravity, judge_day, together
+from intent.variance.found import Found, gravity
+from intent.variance.grounds import judge_day, together
 from intent.variance.obstacle import Obstacle, Unchecked
 from intent.variance.outcome import concluded
 from intent.variance.reasons import over_words, reason_for, remarks

@@ -10,7 +10,8 @@ from intent.values.dates import DaySpan
 from intent.values.partition import cut
 from intent.variance.case import Case
 from intent.variance.change import documented_for
-from intent.variance.grounds import admitted_by, judge_day
+from intent.variance.grounds import judge_day
+from intent.variance.inquiring import admitted_by
 from intent.variance.result import Open, OpenKind
 from intent.variance.supposed import answered
 from intent.variance.topics import EachIndex, Topic, TopicKind
