@@ -10,6 +10,7 @@ import difflib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
+from pathlib import Path
 
 from intent.language.locale import ENGLISH, Locale
 from intent.language.message import Words, joined, say
@@ -76,6 +77,16 @@ class Unusable(Exception):
 
     def __reduce__(self) -> tuple[type[Unusable], tuple[tuple[Diagnostic, ...]]]:
         return Unusable, (self.diagnostics,)
+
+
+def refusal(slug: str, message: Words, span: Span) -> Unusable:
+    """That something cannot be used for one fault alone; to be raised."""
+    return Unusable([Diagnostic(slug=slug, message=message, span=span)])
+
+
+def refusal_of_file(slug: str, message: Words, file: Path | str) -> Unusable:
+    """The same of a file as a whole."""
+    return refusal(slug, message, Span(file=str(file)))
 
 
 class UnknownName(Exception):

@@ -18,8 +18,8 @@ from intent.commands.options import (
     paper_option,
     work_option,
 )
-from intent.commands.printing import deliver, deliver_reply, print_diagnostics
-from intent.diagnostics import UnknownName, Unusable, summary_by_file
+from intent.commands.printing import deliver, deliver_reply, print_diagnostics, refusing_unknown_names
+from intent.diagnostics import Unusable, summary_by_file
 from intent.language.languages import LANGUAGES
 
 
@@ -95,10 +95,8 @@ def terms(
 
     Example: intent terms rotation
     """
-    try:
+    with refusing_unknown_names():
         answer = verbs.terms(name, work, language)
-    except UnknownName as error:
-        raise click.UsageError(str(error)) from None
     deliver_reply(answer, form, language, output, paper=paper, date=date)
 
 

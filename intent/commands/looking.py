@@ -18,8 +18,7 @@ from intent.commands.options import (
     output_option,
     paper_option,
 )
-from intent.commands.printing import deliver_reply
-from intent.diagnostics import UnknownName
+from intent.commands.printing import deliver_reply, refusing_unknown_names
 
 
 @click.command()
@@ -53,10 +52,8 @@ def explain(
 
     Example: intent explain timetable/work.md M1 technology --on 2005
     """
-    try:
+    with refusing_unknown_names():
         answer = verbs.explain(work, subject, characteristic, on)
-    except UnknownName as error:
-        raise click.UsageError(str(error)) from None
     deliver_reply(answer, form, language, output, paper=paper, date=date)
 
 
@@ -85,10 +82,8 @@ def history(
 
     Example: intent history timetable/work.md M1 technology
     """
-    try:
+    with refusing_unknown_names():
         answer = verbs.history(work, part, characteristic)
-    except UnknownName as error:
-        raise click.UsageError(str(error)) from None
     deliver_reply(answer, form, language, output, paper=paper, date=date)
 
 

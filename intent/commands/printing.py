@@ -5,13 +5,14 @@ from __future__ import annotations
 import datetime
 import shutil
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from intent.diagnostics import Diagnostic
+from intent.diagnostics import Diagnostic, UnknownName
 from intent.reading.atomic_write import write_whole
 
 if TYPE_CHECKING:
@@ -26,8 +27,7 @@ def deliver(text: str, output: Path | None) -> None:
     if output is None:
         click.echo(text, nl=not text.endswith("\n"))
         return
-    write_whole(output, text if text.endswith("\n") else text + "\n")
-    click.echo(f"written: {output}", err=True)
+    _write(output, text if text.endswith("\n") else text + "\n")
 
 
 def deliver_bytes(content: bytes, output: Path | None) -> None:
@@ -35,8 +35,21 @@ def deliver_bytes(content: bytes, output: Path | None) -> None:
     if output is None:
         sys.stdout.buffer.write(content)
         return
+    _write(output, content)
+
+
+def _write(output: Path, content: str | bytes) -> None:
     write_whole(output, content)
     click.echo(f"written: {output}", err=True)
+
+
+@contextmanager
+def refusing_unknown_names() -> Iterator[None]:
+    """What is asked for by a name that there is not is a fault of the call."""
+    try:
+        yield
+    except UnknownName as error:
+        raise click.UsageError(str(error)) from None
 
 
 def deliver_reply(

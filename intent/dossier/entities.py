@@ -26,6 +26,15 @@ def inscribe_entity(desk: Desk, identifier: str, kind: URIRef, sort: str) -> URI
     return node
 
 
+def inscribe_numbered(desk: Desk, row: TableRow, local: str, kind: URIRef, number: int) -> URIRef:
+    """What a row without an identifier tells, as a part of the work or installation: known by the row's number."""
+    node = desk.draft.node(local, span=row.span)
+    desk.draft.add(node, RDF.type, kind)
+    desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
+    desk.draft.add(node, INTENT.order, Literal(number))
+    return node
+
+
 def inscribe_row(desk: Desk, known: Known, row: TableRow, sort: IdentifierKind, kind: URIRef) -> None:
     cell = row.cell("defines")
     entry = desk.register.get(cell.text, sort) if cell else None
@@ -46,12 +55,8 @@ def inscribe_box(desk: Desk, known: Known, row: TableRow) -> None:
 
 
 def inscribe_connection(desk: Desk, known: Known, row: TableRow, number: int) -> None:
-    draft = desk.draft
     local = f"connection-{number}"
-    node = draft.node(local, span=row.span)
-    draft.add(node, RDF.type, INTENT.Connection)
-    draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
-    draft.add(node, INTENT.order, Literal(number))
+    node = inscribe_numbered(desk, row, local, INTENT.Connection, number)
     inscribe_cells(desk, known, node, (local,), row.cells)
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from rdflib import DCTERMS, RDF, Literal, URIRef
+from rdflib import RDF, Literal, URIRef
 
 from intent.diagnostics import nearest, offered
 from intent.dossier.bearers import bearers_of, subject_to_name
+from intent.dossier.entities import inscribe_numbered
 from intent.dossier.fields import Desk
 from intent.dossier.given_answers import read_given
 from intent.dossier.register import IdentifierKind
@@ -40,10 +41,7 @@ def inscribe_expectations(desk: Desk, known: Known, rows: Sequence[TableRow]) ->
     """The expectations of a work, each with its one value and the answers that it takes as given."""
     for number, row in enumerate(rows, start=1):
         local = f"expectation-{number}"
-        node = desk.draft.node(local, span=row.span)
-        desk.draft.add(node, RDF.type, INTENT.Expectation)
-        desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
-        desk.draft.add(node, INTENT.order, Literal(number))
+        node = inscribe_numbered(desk, row, local, INTENT.Expectation, number)
         inscribe_cells(desk, known, node, (local,), row.cells, elsewhere=_OWN)
         subject, given = row.cell("expected-of"), row.cell("given")
         expected = _expected_of(desk, subject) if subject else _Expected()

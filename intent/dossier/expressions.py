@@ -117,7 +117,7 @@ def _concept(
     fitting = [
         concept
         for concept in known
-        if not of_kind or any(vocabulary.suits(concept, kind) for kind in of_kind)
+        if not of_kind or any(vocabulary.applies(concept, kind) for kind in of_kind)
     ]
     found = [concept for concept in meant if concept in fitting]
     if found:

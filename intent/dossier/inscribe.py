@@ -31,6 +31,7 @@ from intent.model.assertions import (
 from intent.model.duty import Timing
 from intent.names import EDTF, INTENT, QUDT
 from intent.values.dates import DaySpan
+from intent.vocabulary.named_term import local_name
 from intent.vocabulary.terms import Characteristic
 from intent.vocabulary.unit_of_measure import Unit
 
@@ -45,7 +46,7 @@ def inscribe_statement(
     expression: Expression,
 ) -> URIRef:
     """State a characteristic of a subject."""
-    node = draft.node(*local, characteristic.iri.rsplit("/", 1)[-1].rsplit("#", 1)[-1])
+    node = draft.node(*local, local_name(characteristic.iri))
     draft.add(subject, INTENT.states, node)
     draft.add(node, RDF.type, INTENT.Statement)
     draft.add(node, INTENT.characteristic, URIRef(characteristic.iri))

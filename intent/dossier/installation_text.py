@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rdflib import DCTERMS, RDF, Literal, URIRef
+from rdflib import DCTERMS, RDF, URIRef
 
 from intent.dossier.blocks import read_blocks
 from intent.dossier.comments import find_comments
 from intent.dossier.draft import Draft, Reading, forget_what_follows
 from intent.dossier.entering import enter, enter_device, enter_row, kind_of
-from intent.dossier.entities import inscribe_box, inscribe_connection, inscribe_entity, inscribe_parts
+from intent.dossier.entities import (
+    inscribe_box,
+    inscribe_connection,
+    inscribe_entity,
+    inscribe_numbered,
+    inscribe_parts,
+)
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_expression
 from intent.dossier.log_rows import inscribe_log
@@ -190,11 +196,7 @@ def _own_group(desk: Desk, row: TableRow) -> URIRef | None:
 
 
 def _inscribe_row(desk: Desk, known: Known, row: TableRow, local: str, kind: URIRef, number: int) -> None:
-    draft = desk.draft
-    node = draft.node(local, span=row.span)
-    draft.add(node, RDF.type, kind)
-    draft.add(node, DCTERMS.isPartOf, URIRef(draft.base))
-    draft.add(node, INTENT.order, Literal(number))
+    node = inscribe_numbered(desk, row, local, kind, number)
     subject = row.named("substituted-part") or row.named("changed-part")
     entry = desk.register.get(subject.text) if subject else None
     kinds = (entry.kind,) if entry and entry.kind else ()

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from rdflib import DCTERMS, RDF, Literal, URIRef
-
+from intent.dossier.entities import inscribe_numbered
 from intent.dossier.fields import Desk
 from intent.dossier.inscribe import inscribe_statement
 from intent.dossier.rows import TableRow, inscribe_cells, read_cell
@@ -22,10 +21,7 @@ def inscribe_log(desk: Desk, known: Known, rows: Sequence[TableRow]) -> None:
     """The entries of a log; a value is read as the vocabulary says of its event."""
     for number, row in enumerate(rows, start=1):
         local = f"log-{number}"
-        node = desk.draft.node(local, span=row.span)
-        desk.draft.add(node, RDF.type, INTENT.LogEntry)
-        desk.draft.add(node, DCTERMS.isPartOf, URIRef(desk.draft.base))
-        desk.draft.add(node, INTENT.order, Literal(number))
+        node = inscribe_numbered(desk, row, local, INTENT.LogEntry, number)
         inscribe_cells(desk, known, node, (local,), row.cells, elsewhere=frozenset({"told-value"}))
         event, value = row.named("event"), row.named("logged-value")
         concept = desk.draft.vocabulary.find_value(_EVENTS, event.text) if event else None

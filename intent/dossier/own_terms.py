@@ -19,6 +19,7 @@ from intent.dossier.rows import TableRow, read_fields, read_rows
 from intent.dossier.sections import head_form, place_sections
 from intent.language.message import Message, Words, say
 from intent.names import INTENT, QUDT, TERM, YES, local_iri
+from intent.vocabulary.named_term import local_name
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Characteristic, Vocabulary
 
@@ -143,7 +144,7 @@ def _quantity_kind(vocabulary: Vocabulary, written: str) -> str | None:
         if written in unit.names or normal(written) in unit.names:
             return min(unit.quantity_kinds)
         for kind in unit.quantity_kinds:
-            if normal(kind.rsplit("/", 1)[-1]) == normal(written):
+            if normal(local_name(kind)) == normal(written):
                 return kind
     return None
 

@@ -17,6 +17,7 @@ from intent.dossier.words import Known
 from intent.language.message import Words, say
 from intent.names import INTENT, TERM
 from intent.vocabulary.form_terms import FormField, FormSection
+from intent.vocabulary.named_term import local_name
 from intent.vocabulary.phrases import normal
 from intent.vocabulary.terms import Vocabulary
 
@@ -33,7 +34,7 @@ class PlacedSection:
 
     @property
     def key(self) -> str:
-        return self.form.section.iri.rsplit("/", 1)[-1]
+        return local_name(self.form.section.iri)
 
     @property
     def tables(self) -> tuple[Table, ...]:

@@ -19,6 +19,7 @@ from intent.dossier.writing import (
 from intent.model.installation import Installation
 from intent.model.work import Device, Section, Work
 from intent.names import TERM
+from intent.vocabulary.named_term import local_name
 from intent.vocabulary.terms import Vocabulary
 
 _Body = Callable[[Installation, OwnLabels], str]
@@ -35,7 +36,7 @@ def write_installation(installation: Installation, work: Work) -> str:
         installation.note,
     ]
     for section in _sections(installation, labels):
-        body = _SECTIONS[_key(section)](installation, labels)
+        body = _SECTIONS[local_name(section.term)](installation, labels)
         blocks += [
             f"## {section_label(section.term, work.vocabulary)}",
             *framed(section, body),
@@ -49,13 +50,9 @@ def write_pool(title: str, devices: Iterable[Device], vocabulary: Vocabulary) ->
     return text_of([f"# {title}", heading, devices_table(devices, OwnLabels(vocabulary))])
 
 
-def _key(section: Section) -> str:
-    return section.term.rsplit("/", 1)[-1]
-
-
 def _sections(installation: Installation, labels: OwnLabels) -> Iterator[Section]:
-    yield from (section for section in installation.sections if _key(section) in _SECTIONS)
-    written = {_key(section) for section in installation.sections}
+    yield from (section for section in installation.sections if local_name(section.term) in _SECTIONS)
+    written = {local_name(section.term) for section in installation.sections}
     for key, body in _SECTIONS.items():
         if key not in written and body(installation, labels):
             yield Section(iri="", term=str(TERM[key]))

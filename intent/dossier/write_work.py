@@ -26,6 +26,7 @@ from intent.model.duty import Duty
 from intent.model.work import Crate, Device, Heading, Instruction, Part, Section, Source, Work
 from intent.names import TERM
 from intent.vocabulary.grammar import Word
+from intent.vocabulary.named_term import local_name
 
 _ORDER = (
     "people-section",
@@ -52,18 +53,14 @@ def write_work(work: Work) -> str:
     for section in _sections(work, labels):
         blocks += [
             f"## {section_label(section.term, work.vocabulary)}",
-            *_SECTIONS[_key(section)](work, labels, section),
+            *_SECTIONS[local_name(section.term)](work, labels, section),
         ]
     return text_of(blocks)
 
 
-def _key(section: Section) -> str:
-    return section.term.rsplit("/", 1)[-1]
-
-
 def _sections(work: Work, labels: OwnLabels) -> Iterator[Section]:
-    yield from (section for section in work.sections if _key(section) in _SECTIONS)
-    written = {_key(section) for section in work.sections}
+    yield from (section for section in work.sections if local_name(section.term) in _SECTIONS)
+    written = {local_name(section.term) for section in work.sections}
     for key in _ORDER:
         empty = Section(iri="", term=str(TERM[key]))
         if key not in written and any(_SECTIONS[key](work, labels, empty)):

@@ -195,7 +195,7 @@ class Sides:
     @property
     def asks(self) -> tuple[str, ...]:
         """Whom a finding about the venue is put to: who proposes the installation."""
-        return (self.installation.by,) if self.installation.by else ()
+        return self.installation.proposers
 
 
 def sides_of(case: Case) -> Sides:

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from rdflib import Literal
 
-from intent.diagnostics import Diagnostic, Severity, Span, Unusable
+from intent.diagnostics import Diagnostic, Severity, Span, refusal
 from intent.exports.standards import STANDARDS, Exported
 from intent.language.message import say
 from intent.reading.atomic_write import staged_folder, write_whole
@@ -65,7 +65,7 @@ def _files(told: Exported, standards: Sequence[str], span: Span) -> dict[str, by
                 "{standard} tells of an installation, and this is a work; name an installation of it instead",
                 standard=name.upper(),
             )
-            raise Unusable([Diagnostic(slug="no-installation", message=message, span=span)])
+            raise refusal("no-installation", message, span)
         within = f"{name}/" if len(standards) > 1 else ""
         found.update({f"{within}{file}": content for file, content in files.items()})
     return found

@@ -15,7 +15,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from intent.diagnostics import Diagnostic, Severity, Span, Unusable
+from intent.diagnostics import Diagnostic, Severity, Span, Unusable, refusal_of_file
 from intent.exports.guarding import guarded, is_guarded, unguarded
 from intent.exports.sheet_bytes import sheet_text
 from intent.language.message import Words, say
@@ -156,7 +156,9 @@ def _csv_values(text: str, path: Path) -> list[list[str]]:
     try:
         rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=mark, strict=True))
     except csv.Error as error:
-        raise _unusable("not-csv", say("the file is not CSV: {fault}", fault=str(error)), path) from None
+        raise refusal_of_file(
+            "not-csv", say("the file is not CSV: {fault}", fault=str(error)), path
+        ) from None
     return [[unguarded(text) if is_guarded(text) else _as_found(text) for text in row] for row in rows]
 
 
@@ -170,7 +172,7 @@ def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
     try:
         from openpyxl import load_workbook  # not everybody has it, and it is slow to load: for .xlsx alone
     except ImportError:
-        raise _unusable("needs-openpyxl", _MISSING, path) from None
+        raise refusal_of_file("needs-openpyxl", _MISSING, path) from None
     try:
         book = load_workbook(io.BytesIO(content), read_only=True, data_only=False, keep_links=False)
         sheet = book.worksheets[0]
@@ -180,7 +182,9 @@ def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
             values.append([_marked(cell.value, cell.data_type) for cell in line])
             count += len(line)
             if count > MOST_CELLS:
-                raise _unusable("too-large", say("no sheet over {most} cells is read", most=MOST_CELLS), path)
+                raise refusal_of_file(
+                    "too-large", say("no sheet over {most} cells is read", most=MOST_CELLS), path
+                )
     except Unusable:
         raise
     except Exception as error:
@@ -188,12 +192,8 @@ def _xlsx_values(content: bytes, path: Path) -> list[list[_Value]]:
             "the file cannot be read as a spreadsheet ({fault}); save it again as .xlsx or .csv",
             fault=type(error).__name__,
         )
-        raise _unusable("not-xlsx", message, path) from None
+        raise refusal_of_file("not-xlsx", message, path) from None
     return values
-
-
-def _unusable(slug: str, message: Words, path: Path) -> Unusable:
-    return Unusable([Diagnostic(slug=slug, message=message, span=Span(file=str(path)))])
 
 
 def _marked(value: _Value, kind: str) -> _Value:
@@ -207,14 +207,14 @@ def _refuse_bomb(content: bytes, path: Path) -> None:
             expanded = sum(entry.file_size for entry in packed.infolist())
     except zipfile.BadZipFile:
         message = say("the file is not an .xlsx spreadsheet; save it again as .xlsx or .csv")
-        raise _unusable("not-xlsx", message, path) from None
+        raise refusal_of_file("not-xlsx", message, path) from None
     if expanded > MOST_EXPANDED:
         message = say(
             "the spreadsheet would unpack to {size} bytes; no more than {most} are read",
             size=expanded,
             most=MOST_EXPANDED,
         )
-        raise _unusable("too-large", message, path)
+        raise refusal_of_file("too-large", message, path)
 
 
 def write_grid(path: Path, title: str, rows: Iterable[Sequence[str]]) -> None:
@@ -231,7 +231,7 @@ def _xlsx(path: Path, title: str, rows: Iterable[Sequence[str]]) -> bytes:
     try:
         from openpyxl import Workbook  # as above
     except ImportError:
-        raise _unusable("needs-openpyxl", _MISSING, path) from None
+        raise refusal_of_file("needs-openpyxl", _MISSING, path) from None
     book = Workbook()
     book.remove(book.worksheets[0])
     sheet = book.create_sheet(title)

@@ -27,6 +27,7 @@ from intent.model.work import Device, Instruction, Work
 from intent.variance.scopes import Scopes, scopes_of
 from intent.variance.state import State
 from intent.variance.two_states import Entries, documented_state, entries_of
+from intent.vocabulary.named_term import local_name
 
 NAMESPACE = "http://www.loc.gov/premis/v3"
 SCHEMA = "https://www.loc.gov/standards/premis/premis.xsd"
@@ -124,7 +125,7 @@ def _named(line: Instruction) -> str:
 def _device_object(work: Work, device: Device, entries: Entries) -> XmlElement | None:
     """A device as an environment: PREMIS 3.0, section on environments, has hardware as objects of their own."""
     facts = facts_of(entries.of(device.identifier), work.vocabulary)
-    known = {fact.characteristic.iri.rsplit("/", 1)[-1]: fact.text for fact in facts}
+    known = {local_name(fact.characteristic.iri): fact.text for fact in facts}
     name = " ".join(filter(None, [known.get("maker", ""), known.get("model", "")])) or device.identifier
     status = entries.devices[device.identifier].status
     notes = [f"status: {status.label}"] if status else []

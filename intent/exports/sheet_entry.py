@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from intent.diagnostics import Diagnostic, Span, Unusable, has_errors, in_order
+from intent.diagnostics import Diagnostic, Span, Unusable, has_errors, in_order, refusal
 from intent.dossier.blocks import TextSection, read_blocks
 from intent.dossier.tables import Table
 from intent.dossier.work_text import read_work
@@ -150,7 +150,7 @@ def _section(root: TextSection, name: str, vocabulary: Vocabulary) -> TextSectio
             "the dossier has no section `## {title}` to put the rows in; write its heading first",
             title=form.label,
         )
-        raise Unusable([Diagnostic(slug="no-section", message=message, span=root.span)])
+        raise refusal("no-section", message, root.span)
     return found
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor, log10
 
+from intent.values.bounds import point
 from intent.values.regions import Interval
 from intent.values.units import in_unit
 
@@ -35,6 +36,11 @@ class Written:
 def figure(held: Interval, unit: str = "", digits: int = 3) -> Figure:
     """The figure, in some unit, of a number as it is held."""
     return Figure(bounds=in_unit(held, unit), unit=unit, digits=digits)
+
+
+def figure_of(number: int) -> Figure:
+    """The figure of something that was counted."""
+    return Figure(bounds=point(number))
 
 
 def counted(figure: Figure) -> int:

@@ -101,3 +101,8 @@ class Installation:
     boxes: tuple[Crate, ...] = ()
     """What travels, where it differs."""
     log: tuple[LogEntry, ...] = ()
+
+    @property
+    def proposers(self) -> tuple[str, ...]:
+        """Whoever proposes it, as those who can be asked; nobody where that is not said."""
+        return (self.by,) if self.by else ()

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from rdflib import Graph
 
-from intent.diagnostics import Diagnostic, Severity, Span, Unusable
+from intent.diagnostics import Diagnostic, Severity, Span, Unusable, refusal, refusal_of_file
 from intent.effects.assess import assess
 from intent.language.locale import ENGLISH
 from intent.language.message import say
@@ -37,7 +37,7 @@ def judge_again(root: Path, package: str) -> JudgedPackage:
         message = say(
             "there is no `{file}` in the package, so it holds no documentation of a work", file=WORK_TEXT
         )
-        raise Unusable([Diagnostic(slug="no-work", message=message, span=Span(file=package))])
+        raise refusal_of_file("no-work", message, package)
     dossier = read_back(root, _installation(root, package), package)
     faults = list(_graph_faults(root, package, WORK_GRAPH, dossier.documentation.graph))
     proposal = dossier.proposal
@@ -117,7 +117,7 @@ def _sent(root: Path, package: str) -> _SentVerdicts:
         raise Unusable(named_within(error.diagnostics, root, package)) from None
     except (ValueError, LookupError, TypeError, RecursionError) as error:
         message = say("the verdicts that were sent cannot be read ({fault})", fault=type(error).__name__)
-        raise Unusable([Diagnostic(slug="bad-verdicts", message=message, span=span)]) from None
+        raise refusal("bad-verdicts", message, span) from None
 
 
 def _differences(sent: _SentVerdicts, variance: Variance, file: str) -> Iterator[Diagnostic]:

@@ -13,7 +13,15 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from intent.analysis.comparison.works import Comparison, compare_works, is_same_work
-from intent.diagnostics import Diagnostic, Severity, Span, Unusable, has_errors, in_order
+from intent.diagnostics import (
+    Diagnostic,
+    Severity,
+    Span,
+    Unusable,
+    has_errors,
+    in_order,
+    refusal_of_file,
+)
 from intent.language.message import say
 from intent.packages.bag import Bag, read_bag
 from intent.packages.contents import LEFT_OUT
@@ -70,7 +78,7 @@ def _refuse_within(package: Path, into: Path) -> None:
     """Raises `Unusable` where the new folder would lie in the package that is read."""
     if into.resolve().is_relative_to(package.resolve()):
         message = say("`{folder}` lies within the package; name a folder outside it", folder=str(into))
-        raise Unusable([Diagnostic(slug="within-package", message=message, span=Span(file=str(into)))])
+        raise refusal_of_file("within-package", message, into)
 
 
 def _listed(package: Path, limits: Limits) -> tuple[PackageListing, Opens]:
@@ -79,12 +87,12 @@ def _listed(package: Path, limits: Limits) -> tuple[PackageListing, Opens]:
         mode = os.stat(package).st_mode
     except (OSError, ValueError):
         message = say("there is no package `{package}`", package=str(package))
-        raise Unusable([Diagnostic(slug="no-file", message=message, span=Span(file=str(package)))]) from None
+        raise refusal_of_file("no-file", message, package) from None
     if stat.S_ISDIR(mode):
         return list_folder(package, limits), lambda entry: open_in_folder(package, entry)
     if not stat.S_ISREG(mode):
         message = say("`{package}` is neither a folder nor an ordinary file", package=str(package))
-        raise Unusable([Diagnostic(slug="special-file", message=message, span=Span(file=str(package)))])
+        raise refusal_of_file("special-file", message, package)
     found = list_zip(package, limits)
     return found.listing, found.open
 

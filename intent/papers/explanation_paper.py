@@ -10,8 +10,9 @@ from intent.analysis.explanation.explained_line import Explained
 from intent.analysis.explanation.governing import Fate, Stretch
 from intent.language.calendar import day_words
 from intent.language.message import Place, Words, listed, opened, quoted, say, say_of
+from intent.model.duty import Duty
 from intent.model.instruction_text import modality_term
-from intent.model.work import Work
+from intent.model.work import Instruction, Work
 from intent.papers.document import (
     Block,
     Document,
@@ -117,12 +118,7 @@ def _instruction(work: Work, told: Explained, said: set[str]) -> Iterator[Block]
     holds = say("{line} {modality}: {sentence}", **places)
     state = holds if told.holds else say("{line} {modality}: {sentence} (does not hold)", **places)
     yield Paragraph((state, as_written(work, line)), ParagraphRole.LEADIN)
-    yield Items(tuple(_particulars(told, said)))
-    if line.heading not in said and told.heading.words:
-        yield Quotation(words=quoted(told.heading.words))
-    if line.words:
-        yield Quotation(words=quoted(line.words))
-    said.add(line.heading)
+    yield from _quoted_once(line, told, said)
 
 
 def _duty(work: Work, told: ExplainedDuty, said: set[str]) -> Iterator[Block]:
@@ -131,12 +127,19 @@ def _duty(work: Work, told: ExplainedDuty, said: set[str]) -> Iterator[Block]:
     holds = say("{line}: {sentence}", **places)
     state = holds if told.holds else say("{line}: {sentence} (does not hold)", **places)
     yield Paragraph((state, as_written(work, duty)), ParagraphRole.LEADIN)
+    yield from _quoted_once(duty, told, said)
+
+
+def _quoted_once(
+    line: Instruction | Duty, told: Explained | ExplainedDuty, said: set[str]
+) -> Iterator[Block]:
+    """The particulars of a line and its words; those of its heading only under the first of its lines."""
     yield Items(tuple(_particulars(told, said)))
-    if duty.heading not in said and told.heading.words:
+    if line.heading not in said and told.heading.words:
         yield Quotation(words=quoted(told.heading.words))
-    if duty.words:
-        yield Quotation(words=quoted(duty.words))
-    said.add(duty.heading)
+    if line.words:
+        yield Quotation(words=quoted(line.words))
+    said.add(line.heading)
 
 
 def _particulars(told: Explained | ExplainedDuty, said: set[str]) -> Iterator[Words]:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
-from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.diagnostics import Span, Unusable, refusal
 
 PAPERS = ("A4", "letter")
 _VARIANT = "pdf/ua-1"
@@ -52,7 +52,7 @@ def _library() -> Any:
 
 
 def _missing(message: str) -> Unusable:
-    return Unusable([Diagnostic(slug="no-pdf", message=message, span=Span(file="pdf"))])
+    return refusal("no-pdf", message, Span(file="pdf"))
 
 
 @contextmanager

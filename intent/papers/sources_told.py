@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from intent.language.figures import Figure
+from intent.language.figures import figure_of
 from intent.language.message import Words, say
 from intent.papers.document import (
     Block,
@@ -19,7 +19,6 @@ from intent.papers.excerpts import Excerpt, excerpts, left_out
 from intent.papers.passages_told import passage_anchor, source_anchor
 from intent.reading.evidence.passages import Passages, SourceText
 from intent.reading.evidence.quoting import Quoted
-from intent.values.bounds import point
 
 MOST = 3000
 """How many passages of one source are marked."""
@@ -65,8 +64,8 @@ def _excerpted(source: SourceText, quoted: Sequence[Quoted]) -> Iterator[Block]:
     if missing:
         told = say(
             "Cut to the surroundings of what is quoted: {number} of {whole} characters are left out.",
-            number=_counted(missing),
-            whole=_counted(len(text)),
+            number=figure_of(missing),
+            whole=figure_of(len(text)),
         )
         yield _remark(told)
     end = 0
@@ -89,9 +88,5 @@ def _within(excerpt: Excerpt, mark: Mark) -> Mark:
 
 
 def _cut(length: int) -> Paragraph:
-    told = say("[{number} characters are left out here]", number=_counted(length))
+    told = say("[{number} characters are left out here]", number=figure_of(length))
     return Paragraph(told, ParagraphRole.CUT)
-
-
-def _counted(number: int) -> Figure:
-    return Figure(bounds=point(number))

@@ -11,7 +11,7 @@ from intent.model.duty import Duty
 from intent.model.installation import Attestation, Installation
 from intent.model.work import Work
 from intent.planning.due_days import DueDays, days_due
-from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
+from intent.values.dates import DaySpan, first_day, last_day
 from intent.values.sets import Answer
 from intent.variance.attesting import attestation_days, fact_answer
 from intent.variance.case import Case, lay_out
@@ -78,7 +78,7 @@ def _due(case: Case, duty: Duty) -> DueDuty | None:
 
 def _held(duty: Duty) -> DaySpan:
     """From the first day of a duty's date to its last day."""
-    return DaySpan(duty.on.first if duty.on else FIRST_DAY, duty.until.last if duty.until else LAST_DAY)
+    return DaySpan(first_day(duty.on), last_day(duty.until))
 
 
 def _attested(case: Case, duty: Duty) -> Iterator[_Dated]:

@@ -13,8 +13,8 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.language.message import Words, say
+from intent.diagnostics import refusal_of_file
+from intent.language.message import say
 
 _LONGEST = 80
 """Characters of the final name that the passing one repeats, so that it stays within what file systems hold."""
@@ -25,7 +25,9 @@ def write_whole(path: Path, content: str | bytes, *, replace: bool = True) -> No
     if not replace:
         _refuse_taken(path)
     if path.is_dir():
-        raise _unusable("is-a-folder", say("`{path}` is a folder; name a file in it", path=str(path)), path)
+        raise refusal_of_file(
+            "is-a-folder", say("`{path}` is a folder; name a file in it", path=str(path)), path
+        )
     with _staged_file(path, replace) as place:
         place.write_bytes(content.encode() if isinstance(content, str) else content)
 
@@ -68,13 +70,13 @@ def refuse_existing(final: Path) -> None:
     _refuse_taken(final)
     if not final.parent.is_dir():
         message = say("there is no folder `{folder}` to write in", folder=str(final.parent))
-        raise _unusable("no-folder", message, final)
+        raise refusal_of_file("no-folder", message, final)
 
 
 def _refuse_taken(final: Path) -> None:
     if os.path.lexists(final):
         message = say("`{path}` is already there; name another, or move it away", path=str(final))
-        raise _unusable("file-exists", message, final)
+        raise refusal_of_file("file-exists", message, final)
 
 
 @contextlib.contextmanager
@@ -142,8 +144,4 @@ def _refusing_unwritable(final: Path) -> Iterator[None]:
     except OSError as error:
         reason = error.strerror or str(error)
         message = say("`{path}` cannot be written: {reason}", path=str(final), reason=reason)
-        raise _unusable("unwritable", message, final) from None
-
-
-def _unusable(slug: str, message: Words, path: Path) -> Unusable:
-    return Unusable([Diagnostic(slug=slug, message=message, span=Span(file=str(path)))])
+        raise refusal_of_file("unwritable", message, final) from None

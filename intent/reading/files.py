@@ -7,8 +7,8 @@ import os
 import stat
 from pathlib import Path
 
-from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.language.message import Words, say
+from intent.diagnostics import Span, Unusable, refusal, refusal_of_file
+from intent.language.message import say
 
 LARGEST = 8 * 1024 * 1024
 """The most bytes that a text or graph may have; a work of hundreds of parts has less than one mebibyte."""
@@ -20,20 +20,22 @@ def read_bytes(path: Path, shown: str | None = None) -> bytes:
     try:
         found = path.stat()
         if stat.S_ISDIR(found.st_mode):
-            raise _unusable("is-a-folder", say("`{file}` is a folder; name the file in it", file=name), name)
+            raise refusal_of_file(
+                "is-a-folder", say("`{file}` is a folder; name the file in it", file=name), name
+            )
         if not stat.S_ISREG(found.st_mode):
-            raise _unusable("no-file", say("`{file}` is not an ordinary file", file=name), name)
+            raise refusal_of_file("no-file", say("`{file}` is not an ordinary file", file=name), name)
         if found.st_size > LARGEST:
             size = f"{found.st_size / 1024 / 1024:.0f} MB"
             message = say("the file has {size}; the most that is read is 8 MB", size=size)
-            raise _unusable("too-large", message, name)
+            raise refusal_of_file("too-large", message, name)
         return path.read_bytes()
     except FileNotFoundError:
-        raise _unusable("no-file", say("there is no file `{file}`", file=name), name) from None
+        raise refusal_of_file("no-file", say("there is no file `{file}`", file=name), name) from None
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
         message = say("`{file}` cannot be read: {reason}", file=name, reason=reason)
-        raise _unusable("unreadable", message, name) from None
+        raise refusal_of_file("unreadable", message, name) from None
 
 
 def as_text(content: bytes, name: str) -> str:
@@ -45,7 +47,7 @@ def as_text(content: bytes, name: str) -> str:
     if "\0" in text:
         line = text[: text.index("\0")].count("\n") + 1
         message = say("the file holds a NUL byte, so it is no text")
-        raise Unusable([Diagnostic(slug="not-text", message=message, span=Span(file=name, line=line))])
+        raise refusal("not-text", message, Span(file=name, line=line))
     return text
 
 
@@ -55,7 +57,7 @@ def _not_utf_8(content: bytes, name: str, place: int) -> Unusable:
         message = say(
             "the file is not UTF-8; save it as UTF-8 (it looks like UTF-16, which some editors call Unicode)"
         )
-        return _unusable("not-utf-8", message, name)
+        return refusal_of_file("not-utf-8", message, name)
     message = say("the file is not UTF-8; save it as UTF-8 (it looks like Latin-1 or Windows-1252)")
     before = content[:place]
     start = before.rfind(b"\n") + 1
@@ -65,7 +67,7 @@ def _not_utf_8(content: bytes, name: str, place: int) -> Unusable:
         column=len(before[start:].decode("utf-8", "replace")) + 1,
         text=content[start:].split(b"\n", 1)[0].decode("latin-1").rstrip("\r"),
     )
-    return Unusable([Diagnostic(slug="not-utf-8", message=message, span=span)])
+    return refusal("not-utf-8", message, span)
 
 
 def within(folder: Path, written: str, span: Span, beside: Path | None = None) -> Path:
@@ -79,9 +81,5 @@ def within(folder: Path, written: str, span: Span, beside: Path | None = None) -
         message = say(
             "`{path}` leads out of the work's folder; keep what belongs to the work in it", path=written
         )
-        raise Unusable([Diagnostic(slug="outside-folder", message=message, span=span)])
+        raise refusal("outside-folder", message, span)
     return path
-
-
-def _unusable(slug: str, message: Words, name: str) -> Unusable:
-    return Unusable([Diagnostic(slug=slug, message=message, span=Span(file=name))])

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from rdflib import RDF, Graph, URIRef
 
-from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.diagnostics import Diagnostic, Span, Unusable, refusal, refusal_of_file
 from intent.names import INTENT, TERM
 from intent.reading.files import as_text, read_bytes
 from intent.record.parse import parse_rdf
@@ -53,7 +53,7 @@ def read_text(path: Path, content: bytes) -> str:
     text = as_text(content, str(path))
     if not text.strip():
         message = "the file is empty; `intent new` writes a dossier to start from"
-        raise Unusable([Diagnostic(slug="empty-file", message=message, span=Span(file=str(path)))])
+        raise refusal_of_file("empty-file", message, path)
     return text
 
 
@@ -98,7 +98,7 @@ def refuse_installation(text: str, name: str, vocabulary: Vocabulary) -> None:
     written, span = named_in_head(text, name, vocabulary, "work")
     if written:
         message = f"this is an installation; name its work, `{written}`"
-        raise Unusable([Diagnostic(slug="is-an-installation", message=message, span=span)])
+        raise refusal("is-an-installation", message, span)
 
 
 def refuse_work(text: str, name: str, vocabulary: Vocabulary) -> None:
@@ -108,4 +108,4 @@ def refuse_work(text: str, name: str, vocabulary: Vocabulary) -> None:
     for line in text.splitlines():
         if line.startswith("## ") and normal(line[3:]) in {*own, *parts}:
             message = "this is a work; name an installation"
-            raise Unusable([Diagnostic(slug="is-a-work", message=message, span=Span(file=name))])
+            raise refusal_of_file("is-a-work", message, name)

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from rdflib import RDF, Graph, URIRef
 
-from intent.diagnostics import Diagnostic, Span, Unusable
+from intent.diagnostics import Span, refusal, refusal_of_file
 from intent.dossier.draft import Reading
 from intent.dossier.installation_text import read_installation, read_pool
 from intent.model.installation import Installation
@@ -132,7 +132,7 @@ def _from_rdf(opened: _Opened, documentation: Documentation) -> tuple[Reading, t
     iri = only_one(graph, INTENT.Installation, name)
     if URIRef(documentation.work.iri) not in set(graph.objects(URIRef(iri), INTENT.ofWork)):
         message = f"this is not an installation of “{documentation.work.title}” ({documentation.work.iri})"
-        raise Unusable([Diagnostic(slug="another-work", message=message, span=Span(file=name))])
+        raise refusal_of_file("another-work", message, name)
     return Reading(iri=iri, triples=graph, spans={iri: Span(file=name)}, findings=()), ()
 
 
@@ -141,10 +141,10 @@ def _work_path(path: Path, named: str | None, span: Span, given: Path | None) ->
     from_text = Path(os.path.normpath(path.parent / named)) if named else None
     if given is None and from_text is None:
         message = "the installation names no work; write `- work: ../work.md`, or name the work before it"
-        raise Unusable([Diagnostic(slug="no-work", message=message, span=span)])
+        raise refusal("no-work", message, span)
     if given is None and from_text is not None and not from_text.exists():
         message = f"there is no file `{named}` beside this one; say where the work is"
-        raise Unusable([Diagnostic(slug="no-file", message=message, span=span)])
+        raise refusal("no-file", message, span)
     return given or from_text or path
 
 
@@ -157,7 +157,7 @@ def _refuse_another(
         return
     if read_documentation(other, shipped).work.iri != documentation.work.iri:
         message = f"this is an installation of `{named}`, not of “{documentation.work.title}”"
-        raise Unusable([Diagnostic(slug="another-work", message=message, span=span)])
+        raise refusal("another-work", message, span)
 
 
 def _pool(

@@ -53,7 +53,7 @@ def unsuited_values(data: IndexedGraph, places: Places, vocabulary: Vocabulary) 
         kinds = [kind for kind in _kinds(data, holder) if kind in vocabulary.concepts]
         for value in data.objects(stated, INTENT.value):
             concept = vocabulary.concepts.get(str(value))
-            if concept is not None and kinds and not any(vocabulary.suits(concept, kind) for kind in kinds):
+            if concept is not None and kinds and not any(vocabulary.applies(concept, kind) for kind in kinds):
                 message = say(
                     "`{text}` is not a {characteristic} of a {kinds}",
                     text=named(concept),

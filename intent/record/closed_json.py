@@ -6,8 +6,8 @@ import json
 import re
 from collections.abc import Iterable
 
-from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.language.message import Words, say
+from intent.diagnostics import Span, refusal
+from intent.language.message import say
 
 MAXIMUM_DEPTH = 200
 """How deep objects and lists may stand in one another; a record needs five. No source for the limit."""
@@ -40,16 +40,14 @@ def refuse_unclosed(text: str, file: str) -> None:
         message = say(
             "this is not JSON: {fault}; correct it here, or ask the sender for the file again", fault=what
         )
-        raise _refusal("bad-json-ld", message, _span(text, file, error.pos)) from None
+        raise refusal("bad-json-ld", message, _span(text, file, error.pos)) from None
     if named:
         message = say(
             "the file's meaning depends on a context kept elsewhere, `{context}`, which is not fetched; "
             "ask the sender for a file with its context written out in it",
             context=named[0],
         )
-        raise _refusal(
-            "remote-context", message, _span(text, file, _place(text, named[0]), len(named[0]) + 2)
-        )
+        raise refusal("remote-context", message, _span(text, file, _place(text, named[0]), len(named[0]) + 2))
 
 
 def _names(context: object) -> Iterable[str]:
@@ -70,7 +68,7 @@ def _refuse_depth(text: str, file: str) -> None:
                 "objects stand more than {most} deep in one another; a record is never so deep",
                 most=MAXIMUM_DEPTH,
             )
-            raise _refusal("nested-too-deeply", message, _span(text, file, found.start()))
+            raise refusal("nested-too-deeply", message, _span(text, file, found.start()))
 
 
 def _place(text: str, name: str) -> int:
@@ -89,7 +87,3 @@ def _span(text: str, file: str, place: int, length: int = 1) -> Span:
     column = place - begin + 1
     shown = line if len(line) <= LONGEST_LINE else ""
     return Span(file=file, line=text.count("\n", 0, place) + 1, column=column, text=shown, length=length)
-
-
-def _refusal(slug: str, message: Words, span: Span) -> Unusable:
-    return Unusable([Diagnostic(slug=slug, message=message, span=span)])

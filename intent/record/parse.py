@@ -18,8 +18,8 @@ import pyoxigraph as ox
 from rdflib import RDF, XSD, BNode, Graph, Literal, URIRef
 from rdflib.term import Node
 
-from intent.diagnostics import Diagnostic, Span, Unusable
-from intent.language.message import Words, say
+from intent.diagnostics import Span, refusal, refusal_of_file
+from intent.language.message import say
 from intent.names import PREFIXES, Triple
 from intent.record.closed_json import LONGEST_LINE, refuse_unclosed
 
@@ -82,7 +82,7 @@ def parse_triples(data: bytes, file: str, format: str) -> list[Triple]:
             format=name,
             fault=_what(error),
         )
-        raise _refusal(f"bad-{format}", message, _span(text, file, error)) from None
+        raise refusal(f"bad-{format}", message, _span(text, file, error)) from None
 
 
 def _decoded(data: bytes, file: str) -> str:
@@ -93,7 +93,7 @@ def _decoded(data: bytes, file: str) -> str:
         column = len(before[-1].decode(errors="replace")) + 1
         shown = data.split(b"\n")[len(before) - 1].decode(errors="replace").rstrip("\r")
         message = say("the file is not in UTF-8; save it again with that encoding")
-        raise _refusal(
+        raise refusal(
             "not-utf-8", message, Span(file=file, line=len(before), column=column, text=shown)
         ) from None
 
@@ -110,7 +110,7 @@ def _refuse_doctype(text: str, file: str) -> None:
         span = Span(
             file=file, line=len(before), column=len(before[-1]) + 1, text=shown, length=len(found.group())
         )
-        raise _refusal("xml-doctype", message, span)
+        raise refusal("xml-doctype", message, span)
 
 
 def _of_one_graph(quads: Iterable[ox.Quad], file: str) -> Iterator[ox.Quad]:
@@ -125,7 +125,7 @@ def _of_one_graph(quads: Iterable[ox.Quad], file: str) -> Iterator[ox.Quad]:
                 "name a file for each, since a record is one graph",
                 other=str(other),
             )
-            raise _refusal("named-graph", message, Span(file=file))
+            raise refusal_of_file("named-graph", message, file)
         yield quad
 
 
@@ -144,7 +144,7 @@ def _node(node: object, file: str) -> Node:
         "the file makes a statement about a statement, {statement}; a record cannot hold it",
         statement=str(node),
     )
-    raise _refusal("not-held", message, Span(file=file))
+    raise refusal_of_file("not-held", message, file)
 
 
 def _iri(iri: str, file: str) -> URIRef:
@@ -154,7 +154,7 @@ def _iri(iri: str, file: str) -> URIRef:
             "write `https://…` or `urn:…`, or give an `@base`",
             iri=iri.removeprefix(_RELATIVE),
         )
-        raise _refusal("relative-iri", message, Span(file=file))
+        raise refusal_of_file("relative-iri", message, file)
     return URIRef(iri)
 
 
@@ -165,7 +165,7 @@ def _literal(node: ox.Literal, file: str) -> Literal:
                 "the text {text} has a direction of writing, which a record cannot hold; leave it out",
                 text=str(node),
             )
-            raise _refusal("not-held", message, Span(file=file))
+            raise refusal_of_file("not-held", message, file)
         return Literal(node.value, lang=node.language)
     datatype = URIRef(node.datatype.value)
     if datatype == XSD.string:
@@ -175,11 +175,11 @@ def _literal(node: ox.Literal, file: str) -> Literal:
             "the file holds marked-up text (`{text}`); a record holds plain text, so leave the tags out",
             text=_short(node.value),
         )
-        raise _refusal("markup", message, Span(file=file))
+        raise refusal_of_file("markup", message, file)
     lexical = _LEXICAL.get(datatype)
     if lexical is not None and not lexical.fullmatch(node.value):
         short = datatype.rsplit("#", 1)[-1]
-        raise _refusal(
+        raise refusal(
             "bad-literal",
             say("`{text}` is not written as xsd:{datatype} is", text=_short(node.value), datatype=short),
             Span(file=file),
@@ -222,7 +222,3 @@ def _span(text: str, file: str, error: SyntaxError) -> Span:
         text=shown if len(shown) <= LONGEST_LINE else "",
         length=max(1, length),
     )
-
-
-def _refusal(slug: str, message: Words, span: Span) -> Unusable:
-    return Unusable([Diagnostic(slug=slug, message=message, span=span)])

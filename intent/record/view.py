@@ -13,6 +13,7 @@ from rdflib.term import Node
 
 from intent.names import INTENT, Triple
 from intent.values.dates import DaySpan, read_date
+from intent.vocabulary.named_term import local_name
 
 _Properties = dict[Node, list[Node]]
 _NONE: _Properties = {}
@@ -62,7 +63,7 @@ class GraphView:
 
     def identifier(self, node: Node) -> str:
         """The identifier of a thing that another refers to; its IRI's last step where it has none here."""
-        return self.text(node, DCTERMS.identifier) or str(node).rsplit("#", 1)[-1].rsplit("/", 1)[-1]
+        return self.text(node, DCTERMS.identifier) or local_name(str(node))
 
     def group_or_identifier(self, node: Node) -> str:
         """How a sentence names a thing: a group by its name."""

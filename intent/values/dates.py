@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 FIRST_DAY = datetime.date.min
 LAST_DAY = datetime.date.max
+ONE_DAY = datetime.timedelta(days=1)
 SEASON_MONTHS = {21: (3, 5), 22: (6, 8), 23: (9, 11), 24: (12, 14)}
 
 _DATE = re.compile(
@@ -37,6 +38,16 @@ class DaySpan:
     def is_later_than(self, other: DaySpan) -> bool:
         """Wholly later: the two spans share no day."""
         return self.first > other.last
+
+
+def first_day(begins: DaySpan | None) -> datetime.date:
+    """The first day of what begins on a date; without one it has always been."""
+    return begins.first if begins else FIRST_DAY
+
+
+def last_day(ends: DaySpan | None) -> datetime.date:
+    """The last day of what ends with a date; without one it has no end."""
+    return ends.last if ends else LAST_DAY
 
 
 def read_date(text: str) -> DaySpan:

@@ -14,6 +14,7 @@ from intent.names import THE_VENUE, THE_WORK, term_iri
 from intent.values.bounds import NATURAL, hull, known, minus, natural, over, plus, point, smaller, times
 from intent.values.regions import EVERYTHING, Interval, Region, arc, region
 from intent.variance.giving import GivesValues, bounds_of, is_stated, names_of
+from intent.vocabulary.named_term import local_name
 
 HOURS_A_DAY, SECONDS_AN_HOUR = 24, 3600
 _NO_TURN = _NO_GAP = point(0)
@@ -21,7 +22,7 @@ _NO_TURN = _NO_GAP = point(0)
 
 def computed_region(term: str, state: GivesValues, subject: str, every: Region) -> Region:
     """The values that a characteristic has in a state where none is stated; ``every`` where none follows."""
-    formula = FORMULAS.get(term.rsplit("/", 1)[-1])
+    formula = FORMULAS.get(local_name(term))
     if formula is None:
         return every
     found = formula(state, subject)
@@ -120,7 +121,7 @@ def lying_shape(state: GivesValues, subject: str) -> Interval:
 
 def _by_fit(state: GivesValues, subject: str, formulas: Mapping[str, Interval]) -> Interval:
     """What holds for every fit that there may be."""
-    fits = [fit.rsplit("/", 1)[-1] for fit in names_of(state, subject, "fit")]
+    fits = [local_name(fit) for fit in names_of(state, subject, "fit")]
     return hull([formulas[fit] for fit in fits if fit in formulas] or formulas.values())
 
 
@@ -224,7 +225,7 @@ def _time_in_operation(state: GivesValues, _subject: str) -> Interval:
         "opening-hours": time,
         "on-demand": Interval(Fraction(0), time.high),
     }
-    named = (name.rsplit("/", 1)[-1] for name in names_of(state, THE_WORK, "running"))
+    named = (local_name(name) for name in names_of(state, THE_WORK, "running"))
     return hull([by_running[name] for name in named if name in by_running] or by_running.values())
 
 

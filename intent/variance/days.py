@@ -5,19 +5,17 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 
-from intent.values.dates import LAST_DAY, DaySpan
+from intent.values.dates import LAST_DAY, ONE_DAY, DaySpan
 from intent.variance.attesting import attestation_days
 from intent.variance.case import Case
 from intent.variance.people import answer_days
-
-_ONE_DAY = datetime.timedelta(days=1)
 
 
 def segments(case: Case) -> tuple[DaySpan, ...]:
     """Spans of days on each of which the same instructions, consents and attestations hold."""
     whole = case.installation.dates
     starts = sorted({day for day in _turns(case) if whole.first < day <= whole.last} | {whole.first})
-    ends = [start - _ONE_DAY for start in starts[1:]] + [whole.last]
+    ends = [start - ONE_DAY for start in starts[1:]] + [whole.last]
     return tuple(DaySpan(start, end) for start, end in zip(starts, ends, strict=True))
 
 
@@ -28,7 +26,7 @@ def _turns(case: Case) -> Iterator[datetime.date]:
     ended += [consent.until for consent in case.installation.consents]
     yield from (span.first for span in begun if span is not None)
     yield from _answered(case)
-    yield from (span.last + _ONE_DAY for span in ended if span is not None and span.last < LAST_DAY)
+    yield from (span.last + ONE_DAY for span in ended if span is not None and span.last < LAST_DAY)
 
 
 def _answered(case: Case) -> Iterator[datetime.date]:

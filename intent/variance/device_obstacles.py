@@ -42,7 +42,11 @@ def _failed(case: Case) -> Iterator[Obstacle]:
                 parts=tuple(parts),
             )
             yield Obstacle(
-                slug="device-failed", text=text, subject=one(device), ask=_proposer(case), names_subject=True
+                slug="device-failed",
+                text=text,
+                subject=one(device),
+                ask=case.installation.proposers,
+                names_subject=True,
             )
 
 
@@ -64,10 +68,6 @@ def _used_twice(case: Case) -> Iterator[Obstacle]:
                 slug="device-used-twice",
                 text=text,
                 subject=one(device),
-                ask=_proposer(case),
+                ask=case.installation.proposers,
                 names_subject=True,
             )
-
-
-def _proposer(case: Case) -> tuple[str, ...]:
-    return (case.installation.by,) if case.installation.by else ()

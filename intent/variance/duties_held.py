@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from intent.model.duty import Duty
 from intent.model.work import Work
-from intent.values.dates import FIRST_DAY
+from intent.values.dates import first_day
 from intent.variance.case import superseders_of
 
 
@@ -26,4 +26,4 @@ def superseded_from(work: Work, duty: Duty) -> Iterator[tuple[datetime.date, str
     """The headings that supersede a duty with effect, each with the day from which it does."""
     by_heading = {line.heading: line for line in superseders_of(work).get(duty.identifier, ())}
     for heading, line in by_heading.items():
-        yield line.on.first if line.on else FIRST_DAY, heading
+        yield first_day(line.on), heading

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from intent.language.message import Words, closed, joined, say
 from intent.model.installation import Installation
 from intent.model.work import Instruction, Work
-from intent.values.dates import DaySpan
+from intent.values.dates import ONE_DAY, DaySpan
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
 from intent.variance.days import segments
@@ -166,7 +165,7 @@ def _runs(spans: Sequence[DaySpan]) -> list[DaySpan]:
     """Spans of days, those that follow on without a gap joined."""
     runs = [spans[0]]
     for span in spans[1:]:
-        if span.first == runs[-1].last + datetime.timedelta(days=1):
+        if span.first == runs[-1].last + ONE_DAY:
             runs[-1] = DaySpan(runs[-1].first, span.last)
         else:
             runs.append(span)

@@ -7,9 +7,7 @@ from collections.abc import Iterator
 
 from intent.model.authority import OBSERVED_PRACTICE_RANK, STAFF_RANK
 from intent.model.work import Person, Work
-from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
-
-_ONE_DAY = datetime.timedelta(days=1)
+from intent.values.dates import FIRST_DAY, LAST_DAY, ONE_DAY, DaySpan
 
 
 def is_over(person: Person, day: datetime.date) -> bool:
@@ -57,7 +55,7 @@ def answer_days(work: Work, giver: str, identifier: str, date: DaySpan | None) -
     if len(known) < len(ends):
         return None
     own, until = line[place].since, line[place].until
-    first = max([date.first, *([own.first] if own else []), *(end + _ONE_DAY for end in known)])
+    first = max([date.first, *([own.first] if own else []), *(end + ONE_DAY for end in known)])
     last = min(date.last, until.last) if until else date.last
     return DaySpan(first, last) if first <= last else None
 

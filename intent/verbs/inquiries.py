@@ -15,7 +15,7 @@ from intent.analysis.explanation.explain import explain as explain_work
 from intent.analysis.history.chronicle import Chronicle, chronicle
 from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.question import Agenda
-from intent.diagnostics import Diagnostic, Severity, Span, Unusable
+from intent.diagnostics import Diagnostic, Severity, Span, refusal
 from intent.effects.assess import assess
 from intent.language.message import say
 from intent.papers.agenda_paper import agenda_paper
@@ -117,7 +117,7 @@ def _one_work(old: Documentation, new: Documentation) -> tuple[Diagnostic, ...]:
             work=new.work.title,
             other=old.work.title,
         )
-        raise Unusable([Diagnostic(slug="another-work", message=message, span=span)])
+        raise refusal("another-work", message, span)
     message = say(
         "the two have different IRIs ({old}, {new}) and are taken for one work by title or number",
         old=old.work.iri,

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from intent.vocabulary.phrases import label_among
+from intent.vocabulary.named_term import NamedTerm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FormTerm:
+class FormTerm(NamedTerm):
     """Something of the text form that has a name in each language."""
 
     iri: str
@@ -17,15 +17,6 @@ class FormTerm:
     """The preferred label in each language, by language tag."""
     names: tuple[str, ...]
     """Every label in every language; each is read on input."""
-
-    @property
-    def label(self) -> str:
-        """The label in English, under which text is written."""
-        return self.label_in("en")
-
-    def label_in(self, language: str) -> str:
-        """The label in a language, else in English."""
-        return label_among(self.labels, language)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

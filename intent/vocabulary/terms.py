@@ -192,11 +192,9 @@ class Vocabulary:
     def is_kind(self, kind: str, wider: str) -> bool:
         return kind in self.narrower.get(wider, frozenset())
 
-    def applies(self, characteristic: Characteristic, kind: str) -> bool:
-        """Whether parts of a kind have the characteristic."""
-        return not characteristic.applies_to or any(
-            self.is_kind(kind, wider) for wider in characteristic.applies_to
-        )
+    def applies(self, term: Characteristic | Concept, kind: str) -> bool:
+        """Whether parts of a kind have a characteristic, or may have a named value."""
+        return not term.applies_to or any(self.is_kind(kind, wider) for wider in term.applies_to)
 
     def find_characteristic(self, name: str, bearers: Iterable[str] = ()) -> Characteristic | None:
         among = frozenset(bearers)
@@ -218,10 +216,6 @@ class Vocabulary:
         about, wanted = self.described.get(iri, {}), normal(name)
         labels = (label for key in _LABELS for label in about.get(key, ()))
         return frozenset(label.language or "en" for label in labels if normal(label.value) == wanted)
-
-    def suits(self, concept: Concept, kind: str) -> bool:
-        """Whether a value may be that of a part of this kind."""
-        return not concept.applies_to or any(self.is_kind(kind, wider) for wider in concept.applies_to)
 
     def find_unit(self, name: str, quantity_kind: str | None) -> Unit | None:
         """The unit of a name as written, exactly if there is one, else without regard to case."""

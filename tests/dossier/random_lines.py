@@ -94,7 +94,7 @@ def characteristics(
 
 def values(characteristic: Characteristic, kinds: tuple[str, ...]) -> list[Concept]:
     known = vocabulary().in_scheme(*characteristic.schemes)
-    return [one for one in known if not kinds or any(vocabulary().suits(one, kind) for kind in kinds)]
+    return [one for one in known if not kinds or any(vocabulary().applies(one, kind) for kind in kinds)]
 
 
 @st.composite

@@ -41,7 +41,9 @@ def two_values(one: Characteristic, kind: str | None = None) -> tuple[str, str]:
     known = vocabulary()
     if one.space in {"concept", "yes-no"}:
         # the ordinary one first, where there is one, so that the second is never what a blank says
-        suiting = [each for each in known.in_scheme(*one.schemes) if kind is None or known.suits(each, kind)]
+        suiting = [
+            each for each in known.in_scheme(*one.schemes) if kind is None or known.applies(each, kind)
+        ]
         concepts = sorted(suiting, key=lambda found: found.iri != one.ordinary_value)
         within = known.narrower[concepts[0].iri]
         return concepts[0].label, next(other.label for other in concepts if other.iri not in within)

@@ -118,7 +118,7 @@ def test_technologies_and_their_tree(kind: str, broader: str | None) -> None:
         found = concept("technologies", label)
         assert found.labels.keys() >= LANGUAGES
         assert found.definition
-        assert VOCABULARY.suits(found, TERM + kind)
+        assert VOCABULARY.applies(found, TERM + kind)
         if broader is not None:
             assert concept("technologies", broader).iri in found.broader
 
@@ -236,7 +236,7 @@ def test_no_label_means_two_values(scheme: str) -> None:
 
 @pytest.mark.parametrize("kind", [one.iri for one in in_scheme("kinds")])
 def test_no_label_means_two_technologies_of_a_kind(kind: str) -> None:
-    suited = [one for one in in_scheme("technologies") if one.applies_to and VOCABULARY.suits(one, kind)]
+    suited = [one for one in in_scheme("technologies") if one.applies_to and VOCABULARY.applies(one, kind)]
     assert shared((name, one.iri) for one in suited for name in one.names) == {}
 
 

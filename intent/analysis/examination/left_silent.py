@@ -11,10 +11,9 @@ from intent.analysis.examination.validity import days_of
 from intent.language.message import Message, say
 from intent.model.duty import Duty
 from intent.model.work import Instruction, Modality
-from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
+from intent.values.dates import FIRST_DAY, LAST_DAY, ONE_DAY, DaySpan, first_day, last_day
 from intent.variance.case import Case
 
-_ONE_DAY = datetime.timedelta(days=1)
 _NOTHING = say("{later} supersedes {earlier}, and then nothing speaks of {topic}")
 _FROM_A_DAY = say("{later} supersedes {earlier}, and from {date} on nothing speaks of {topic}")
 _UNLESS = say("{later} supersedes {earlier}, and where no condition holds nothing speaks of {topic}")
@@ -50,15 +49,15 @@ def left_silent(case: Case, topics: Sequence[TopicClaims]) -> Iterator[Finding]:
 
 
 def _first_superseding(case: Case, line: Instruction) -> Instruction | Duty | None:
-    return min(case.superseders.get(line.identifier, ()), key=_begins, default=None)
+    return min(case.superseders.get(line.identifier, ()), key=lambda later: first_day(later.on), default=None)
 
 
 def _silence(
     case: Case, topic: TopicClaims, line: Instruction, later: Instruction | Duty
 ) -> tuple[Message, str] | None:
     """How what is left is silent on days on which the superseded instruction would have held."""
-    last = min(line.until.last if line.until else LAST_DAY, _last_before(line.withdrawn))
-    gap = DaySpan(max(_begins(line), _begins(later)), last)
+    last = min(last_day(line.until), _last_before(line.withdrawn))
+    gap = DaySpan(max(first_day(line.on), first_day(later.on)), last)
     if gap.last < gap.first:
         return None
     others = [one for one in topic.lines if one is not line]
@@ -74,7 +73,7 @@ def _silence(
 
 def _speaks(case: Case, line: Instruction) -> DaySpan | None:
     """The days on which an instruction speaks: a permission also when it is over."""
-    return DaySpan(_begins(line), LAST_DAY) if line.modality is Modality.ALLOWED else days_of(case, line)
+    return DaySpan(first_day(line.on), LAST_DAY) if line.modality is Modality.ALLOWED else days_of(case, line)
 
 
 def _first_uncovered(gap: DaySpan, spans: Iterable[DaySpan]) -> datetime.date | None:
@@ -84,16 +83,12 @@ def _first_uncovered(gap: DaySpan, spans: Iterable[DaySpan]) -> datetime.date | 
         if span.first <= day <= span.last:
             if span.last >= gap.last:
                 return None
-            day = span.last + _ONE_DAY
+            day = span.last + ONE_DAY
     return day
-
-
-def _begins(line: Instruction | Duty) -> datetime.date:
-    return line.on.first if line.on else FIRST_DAY
 
 
 def _last_before(withdrawn: DaySpan | None) -> datetime.date:
     """The last day before something is withdrawn."""
     if withdrawn is None:
         return LAST_DAY
-    return withdrawn.first - _ONE_DAY if withdrawn.first > FIRST_DAY else FIRST_DAY
+    return withdrawn.first - ONE_DAY if withdrawn.first > FIRST_DAY else FIRST_DAY

@@ -100,7 +100,7 @@ def possible_values(case: Case, subject: str, characteristic: Characteristic) ->
     if part is None or not isinstance(everything, Labels) or everything.all_but:
         return everything
     concepts = case.vocabulary.concepts
-    suiting = (iri for iri in everything.names if case.vocabulary.suits(concepts[iri], part.kind.iri))
+    suiting = (iri for iri in everything.names if case.vocabulary.applies(concepts[iri], part.kind.iri))
     return Labels(frozenset(suiting))
 
 

@@ -5,30 +5,22 @@ from __future__ import annotations
 import datetime
 from collections.abc import Sequence
 
-from intent.model.duty import Duty
 from intent.model.work import Instruction, Work
-from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
+from intent.values.dates import FIRST_DAY, LAST_DAY, ONE_DAY, DaySpan, first_day, last_day
 from intent.variance.case import Case
 from intent.variance.people import chain, who_can_answer
-
-_ONE_DAY = datetime.timedelta(days=1)
 
 
 def days_of(case: Case, line: Instruction) -> DaySpan | None:
     """The days on which an instruction can be in force; none where it ends before it begins."""
-    first = line.on.first if line.on else FIRST_DAY
-    last = line.until.last if line.until else LAST_DAY
+    first, last = first_day(line.on), last_day(line.until)
     ends = [line.withdrawn.first] if line.withdrawn else []
-    ends += [_begins(later) for later in case.superseders.get(line.identifier, ())]
+    ends += [first_day(later.on) for later in case.superseders.get(line.identifier, ())]
     for end in ends:
         if end <= first:
             return None
-        last = min(last, end - _ONE_DAY)
+        last = min(last, end - ONE_DAY)
     return DaySpan(first, last) if first <= last else None
-
-
-def _begins(line: Instruction | Duty) -> datetime.date:
-    return line.on.first if line.on else FIRST_DAY
 
 
 def common_days(case: Case, lines: Sequence[Instruction]) -> DaySpan | None:

@@ -10,7 +10,7 @@ from intent.model.assertions import Condition
 from intent.model.duty import Duty
 from intent.model.instruction_text import ConditionSentence
 from intent.model.work import Instruction
-from intent.values.dates import FIRST_DAY
+from intent.values.dates import first_day
 from intent.variance.case import Case
 
 
@@ -26,7 +26,7 @@ def dates_of(case: Case, line: Instruction) -> Words:
 def _ends(case: Case, line: Instruction) -> Iterator[tuple[datetime.date, Words]]:
     superseders = case.superseders.get(line.identifier, ())
     for later in sorted(superseders, key=lambda later: later.identifier):
-        yield later.on.first if later.on else FIRST_DAY, _superseded(case, later)
+        yield first_day(later.on), _superseded(case, later)
     if line.until:
         yield line.until.last, say("until {date}", date=str(line.until))
     if line.withdrawn:

@@ -6,9 +6,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from intent.analysis.questions.measure import Factors, Wear
-from intent.language.figures import Figure
+from intent.language.figures import figure_of
 from intent.language.message import Message, Place, Words, joined, listed, say, say_of, sentence, words
-from intent.values.bounds import point
 from intent.values.units import SECONDS_AN_HOUR
 
 NUMBERS = words(
@@ -70,12 +69,12 @@ def _spares(wear: Wear) -> Message:
 
 def _run(wear: Wear, most: Fraction) -> Message:
     hours = _hours(most)
-    run = say_of(hours, "{number} hour run", "{number} hours run", number=_counted(hours))
+    run = say_of(hours, "{number} hour run", "{number} hours run", number=figure_of(hours))
     if wear.devices > 1:
         run = say("up to {hours}", hours=run)
     if not wear.hours_of_others:
         return run
-    others = _counted(_hours(wear.hours_of_others))
+    others = figure_of(_hours(wear.hours_of_others))
     return say("{hours}, others alike {others} on average", hours=run, others=others)
 
 
@@ -110,7 +109,3 @@ def _number(number: int) -> Place:
 
 def _hours(seconds: Fraction) -> int:
     return round(seconds / SECONDS_AN_HOUR)
-
-
-def _counted(number: int) -> Figure:
-    return Figure(bounds=point(number))

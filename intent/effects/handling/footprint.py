@@ -89,13 +89,14 @@ def footprint_of(scene: Scene, part: str) -> Footprint:
     outer = [natural(scene.bounds(part, side)) for side in ("outer-width", "outer-height", "outer-depth")]
     width, tall = outline_of(scene, part) if is_display else (outer[0], outer[1])
     centre, sides = (x, height if scene.is_given(part, "height") else y, z), (width, tall, outer[2])
-    if not all(_is_straight(scene, part, angle) for angle in ("facing", "tilt")):
+    if not all(is_straight(scene, part, angle) for angle in ("facing", "tilt")):
         return _turned(centre, sides, is_display=is_display)
     behind = _behind(z, sides[2]) if is_display else _about(z, sides[2])
     return Footprint((_about(x, width), _about(centre[1], tall), behind))
 
 
-def _is_straight(scene: Scene, part: str, angle: str) -> bool:
+def is_straight(scene: Scene, part: str, angle: str) -> bool:
+    """Whether a part is not turned about an angle, as far as that is given."""
     return not scene.is_given(part, angle) or known(scene.bounds(part, angle)) == 0
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from intent.effects.handling.footprint import is_straight
 from intent.effects.handling.outline import lying_sides
 from intent.effects.scene import Scene
 from intent.values.bounds import known, point
@@ -84,7 +85,7 @@ def _face(scene: Scene, part: str, sides: tuple[str, str]) -> Face | None:
     if (
         rotation is None
         or rotation % 90
-        or not all(_is_level(scene, part, name) for name in ("facing", "tilt"))
+        or not all(is_straight(scene, part, name) for name in ("facing", "tilt"))
     ):
         return None
     centre = [known(axis) for axis in scene.axes(part, "position")]
@@ -99,10 +100,6 @@ def _face(scene: Scene, part: str, sides: tuple[str, str]) -> Face | None:
 
 def _about(centre: int, size: int) -> Edges:
     return centre - size // 2, centre - size // 2 + size
-
-
-def _is_level(scene: Scene, part: str, angle: str) -> bool:
-    return not scene.is_given(part, angle) or known(scene.bounds(part, angle)) == 0
 
 
 def neighbours(found: Mapping[str, Face]) -> Iterator[Pair]:

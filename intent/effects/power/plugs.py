@@ -21,7 +21,7 @@ from intent.effects.limits_kept import (
 from intent.effects.power.at_the_wall import Plugged, loose, plugged_in
 from intent.effects.power.consumers import inputs_taken
 from intent.effects.scene import Scene, Sides
-from intent.effects.signal.links import listed_names
+from intent.effects.signal.links import listed_of
 from intent.effects.signal.mending import CONNECTION, perhaps_mended
 from intent.language.message import Message, say
 from intent.model.subject import WHOLE_VENUE, one
@@ -97,7 +97,7 @@ def _plugs(scene: Scene, part: str) -> frozenset[str]:
 
 def _sockets(scene: Scene) -> tuple[str, ...]:
     """The sockets of the venue, as listed; none where they may be any."""
-    return listed_names(scene.state.expression(THE_VENUE, scene.characteristic("socket")))
+    return listed_of(scene, THE_VENUE, "socket")
 
 
 def _taking(scene: Scene, plug: str) -> tuple[str, ...]:

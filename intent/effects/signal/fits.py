@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from intent.effects.limits_kept import FEW, all_alike
 from intent.effects.scene import Scene
-from intent.effects.signal.links import Link, listed_names, with_narrower
+from intent.effects.signal.links import Link, listed_of, with_narrower
 from intent.names import term_iri
 from intent.values.sets import Answer
 from intent.vocabulary.terms import Vocabulary
@@ -41,7 +41,7 @@ def fits_of(scene: Scene, link: Link) -> tuple[Fit, ...]:
 
     What is switched off at its start gives nothing, whatever fits.
     """
-    gives = _listed(scene, link.start, "output-signal")
+    gives = listed_of(scene, link.start, "output-signal")
     sent = link.carries or gives
     found = [
         _fit(scene, link.start, "output-signal", wanted=link.carries),
@@ -81,7 +81,7 @@ def _fit(
 ) -> Fit | None:
     if not wanted or not _applies(scene, bearer, name):
         return None
-    is_stated, there = scene.states(bearer, name), _listed(scene, bearer, name)
+    is_stated, there = scene.states(bearer, name), listed_of(scene, bearer, name)
     answer = Answer.OPEN
     if there:
         answers = [lies_in(scene.vocabulary, one, there) for one in wanted]
@@ -107,7 +107,7 @@ def _of_state(scene: Scene, bearer: str, runs: Answer) -> Fit:
         characteristic=STATE,
         is_stated=True,
         wanted=("switched-on",),
-        there=_listed(scene, bearer, STATE),
+        there=listed_of(scene, bearer, STATE),
         is_end=False,
     )
 
@@ -122,10 +122,6 @@ def _open(bearer: str, name: str, *, is_stated: bool) -> Fit:
         there=(),
         is_end=False,
     )
-
-
-def _listed(scene: Scene, bearer: str, name: str) -> tuple[str, ...]:
-    return listed_names(scene.state.expression(bearer, scene.characteristic(name)))
 
 
 def _applies(scene: Scene, bearer: str, name: str) -> bool:

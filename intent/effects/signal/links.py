@@ -58,6 +58,11 @@ def listed_names(expression: Expression | None) -> tuple[str, ...]:
     return tuple(local_name(item.concept) for item in expression.items if isinstance(item, Named))
 
 
+def listed_of(scene: Scene, subject: str, characteristic: str) -> tuple[str, ...]:
+    """The local names that are listed in a state for a characteristic; none where they may be any."""
+    return listed_names(scene.state.expression(subject, scene.characteristic(characteristic)))
+
+
 def _stated(statements: Statements, name: str, vocabulary: Vocabulary) -> frozenset[str]:
     expression = statements.get(term_iri(name))
     if expression is None:

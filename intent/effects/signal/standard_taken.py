@@ -15,7 +15,7 @@ from intent.effects.limits_kept import (
 )
 from intent.effects.scene import Scene, Sides
 from intent.effects.signal.fits import lies_in
-from intent.effects.signal.links import listed_names, terms_of
+from intent.effects.signal.links import listed_of, terms_of
 from intent.effects.signal.paths import PICTURE, Way, ways_of
 from intent.language.message import Message, say
 from intent.model.subject import one
@@ -62,7 +62,7 @@ def _taken(
     sides: Sides, part: str, material: str, converters: Sequence[str]
 ) -> Iterator[Obstacle | Unchecked]:
     scene = sides.proposed
-    listed, given = _listed(scene, part, ACCEPTED), _listed(scene, material, "standard")
+    listed, given = listed_of(scene, part, ACCEPTED), listed_of(scene, material, "standard")
     takes = (*listed, *sorted(shown_as_well(scene.vocabulary, listed)))
     if not scene.states(part, ACCEPTED) and not scene.states(material, "standard"):
         return
@@ -98,7 +98,3 @@ def shown_as_well(vocabulary: Vocabulary, standards: Iterable[str]) -> frozenset
     """
     concepts = (vocabulary.concepts[term_iri(name)] for name in standards)
     return frozenset(local_name(iri) for concept in concepts for iri in concept.shows_as_well)
-
-
-def _listed(scene: Scene, subject: str, name: str) -> tuple[str, ...]:
-    return listed_names(scene.state.expression(subject, scene.characteristic(name)))

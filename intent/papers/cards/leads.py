@@ -12,6 +12,7 @@ from intent.names import term_iri
 from intent.papers.cards.card import CardRow
 from intent.papers.cards.signals import part_named
 from intent.papers.statements_told import characterised, in_order
+from intent.vocabulary.named_term import local_name
 
 _PLAIN = {term_iri(name) for name in ("signal", "connector", "length")}
 """What says by itself what it is: `composite, BNC, 3 m`."""
@@ -67,6 +68,6 @@ def _lead_words(scene: Scene, statements: Statements) -> Words:
     told: list[Words] = []
     for iri in in_order(vocabulary, statements):
         value = expression_words(statements[iri], vocabulary)
-        called = scene.called(iri.rsplit("/", 1)[-1]) if iri in vocabulary.characteristics else ""
+        called = scene.called(local_name(iri)) if iri in vocabulary.characteristics else ""
         told.append(value if iri in _PLAIN else characterised(called, value))
     return joined(told, ", ")
