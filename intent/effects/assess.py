@@ -14,6 +14,7 @@ from intent.effects.handling.room_limits import room_obstacles
 from intent.effects.handling.route import route_effects
 from intent.effects.light.beams import beam_effects
 from intent.effects.light.brightness import light_effects
+from intent.effects.light.hazard_zone import hazard_effects
 from intent.effects.light.ultraviolet import ultraviolet_effects
 from intent.effects.picture.aside import aside_effects
 from intent.effects.picture.keystone import keystone_effects
@@ -70,6 +71,7 @@ ROOMS: tuple[Finds, ...] = (
     light_effects,
     ultraviolet_effects,
     beam_effects,
+    hazard_effects,
     power_effects,
     ventilation_effects,
     wear_effects,

@@ -26,6 +26,7 @@ IN_SHORT = {
     "floor-overloaded": say("the floor does not bear it"),
     "foot-overloading": say("a foot presses too hard on the floor"),
     "hanging-point-overloaded": say("the fixing does not bear it"),
+    "hazard-distance": say("people can come into light that harms the eye"),
     "heat": say("the room gets too warm"),
     "heavy-lift": say("not to be lifted by one person"),
     "leakage": say("the residual-current device may trip"),

@@ -23,6 +23,7 @@ OF_ONE: Mapping[str, Fraction] = {
     "mA": Fraction(1000),
     "kPa": Fraction(1, 1000),
     "kN": Fraction(1, 1000),
+    "MHz": Fraction(1, 10**6),
     "ms": Fraction(1000),
     "h": Fraction(1, SECONDS_AN_HOUR),
     "′": Fraction(60),

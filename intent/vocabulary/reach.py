@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from intent.values.regions import Interval
 from intent.vocabulary.phrases import label_among
-from intent.vocabulary.properties import INTENT, Properties, fraction_of, texts_of
+from intent.vocabulary.properties import INTENT, Properties, fraction_of, texts_of, value_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,6 +21,8 @@ class CableReach:
     """Decibels that the cable may take: with any receiver, and with the best; none where it only grows softer."""
     frequency: Fraction | None
     """The hertz at which a loss is counted."""
+    is_by_raster: bool = False
+    """Whether a loss is counted at the finest detail of the picture, whatever raster and rate that has."""
     sources: Mapping[str, str] = field(hash=False)
     """Where it is said, by language."""
 
@@ -34,12 +36,14 @@ def reach_of(about: Properties) -> CableReach | None:
     length = _from_to(about, "cableSurelyTo", "cableAtMost")
     loss = _from_to(about, "cableLossSurely", "cableLossAtMost")
     frequency = fraction_of(about, INTENT + "cableLossAt")
-    if length is None and frequency is None:
+    is_by_raster = value_of(about, INTENT + "cableLossByRaster") == "true"
+    if length is None and frequency is None and not is_by_raster:
         return None
     return CableReach(
         length=length,
         loss=loss,
         frequency=frequency,
+        is_by_raster=is_by_raster,
         sources=texts_of(about, INTENT + "cableSource"),
     )
 

@@ -24,6 +24,7 @@ PINT = {
     "mA": ("milliampere", "ampere"),
     "kPa": ("kilopascal", "pascal"),
     "kN": ("kilonewton", "newton"),
+    "MHz": ("megahertz", "hertz"),
     "ms": ("millisecond", "second"),
     "′": ("arcminute", "degree"),
     "h": ("hour", "second"),

@@ -51,6 +51,7 @@ SCREENS = f"""{HEAD}## Parts
 - allowed: channel of Screens is any
 - allowed: throw distance of Screens is any
 - allowed: lens position of Screens is any
+- allowed: barrier distance of Screens is any
 - allowed: facing of Screens is any
 - allowed: tilt of Screens is any
 - allowed: keystone correction of Screens is any
@@ -170,6 +171,28 @@ SHOWING = (
             ("lens shift range", "20 %"),
             *STRAIGHT,
         ),
+    ),
+    Drawn(
+        name="light that harms",
+        work=SCREENS,
+        part="M1",
+        venue="visitor position: 0, 1.5, 3 m",
+        cell="hazard distance",
+        unit="cm",
+        most=600,
+        others=(*SHOWN, ("technology", "LCD"), ("visible height", "1 m"), ("aspect ratio", "3:1")),
+        placed=(("lens position", "0, 1.5, 5 m"), ("position", "0, 1.5, 0 m"), *STRAIGHT),
+        is_blank_said=True,
+    ),
+    Drawn(
+        name="barrier about light that harms",
+        work=SCREENS,
+        part="M1",
+        section="Changes",
+        cell="barrier distance",
+        unit="cm",
+        most=600,
+        placed=(("hazard distance", "2 m"), *STRAIGHT),
     ),
     Drawn(
         name="signal taken",

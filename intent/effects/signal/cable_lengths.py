@@ -7,12 +7,13 @@ from fractions import Fraction
 
 from intent.effects.limits_kept import Input, Limited, at_most, inputs, obstacles, unchecked
 from intent.effects.scene import Scene, Sides
+from intent.effects.signal.picture_detail import counted_at, detail_effects
 from intent.effects.signal.runs import CableRun, helped, reaches_of, runs_of
 from intent.formulas import cabling
 from intent.language.figures import figure
 from intent.language.message import Labelled, Message, Place, named, say
 from intent.model.subject import several
-from intent.values.bounds import ZERO, differs_by, hull, is_known, point
+from intent.values.bounds import ZERO, differs_by, hull, is_known
 from intent.values.regions import Interval
 from intent.values.sets import Answer
 from intent.variance.obstacle import Need, Obstacle, Unchecked
@@ -52,6 +53,7 @@ def cable_effects(sides: Sides) -> Iterator[Effect | Obstacle | Unchecked]:
             continue
         yield from _too_long(scene, run, was, reaches)
         yield from _too_lossy(sides, run, was, reaches)
+        yield from detail_effects(scene, run, reaches, _detail(sides.documented, was))
 
 
 def _limited(sides: Sides, run: CableRun, was: CableRun | None) -> Iterator[Obstacle | Unchecked]:
@@ -164,18 +166,23 @@ def _loss_words(
 
 
 def _lost(scene: Scene, run: CableRun, reaches: tuple[CableReach, ...]) -> Interval | None:
-    """What the cable takes from what it carries, at half the rate of its bits; none where that cannot be computed."""
+    """What the cable takes from what it carries, at half the rate of its bits or of the elements of its picture.
+
+    None where that cannot be computed.
+    """
     stated = [cable for cable in run.cables if scene.states(cable, "cable-loss")]
-    frequencies = [point(reach.frequency) for reach in reaches if reach.frequency is not None]
-    if not reaches or len(frequencies) < len(reaches) or not stated or len(stated) < len(run.cables):
+    frequency = counted_at(scene, run, reaches)
+    if frequency is None or not stated or len(stated) < len(run.cables):
         return None
     each = (
-        cabling.loss_at(
-            scene.bounds(cable, "cable-loss"), hull(frequencies), scene.bounds(cable, "loss-frequency")
-        )
+        cabling.loss_at(scene.bounds(cable, "cable-loss"), frequency, scene.bounds(cable, "loss-frequency"))
         for cable in stated
     )
     return cabling.loss(hull(each), run.length)
+
+
+def _detail(scene: Scene, run: CableRun | None) -> Interval | None:
+    return None if run is None else counted_at(scene, run, reaches_of(scene, run))
 
 
 def _signals(scene: Scene, run: CableRun) -> tuple[Labelled, ...]:
