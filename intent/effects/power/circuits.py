@@ -39,6 +39,7 @@ CURRENT = say(
     "first, and a licensed electrician judges"
 )
 IN_ALL = say("current in all")
+PHASES = "supply-phases"
 
 
 def circuit_effects(sides: Sides, takers: Sequence[str]) -> Iterator[Effect | Obstacle | Unchecked]:
@@ -68,7 +69,9 @@ def _currents(
     if not any(feed.name for feed in feeds):
         yield from _unassigned(scene, circuits, loads)
     else:
-        yield _in_all(total(loads.values()), say("of all circuits together"))
+        yield _in_all(
+            total(loads.values()), _taken(scene, say("of all circuits together")), _phases_unsaid(scene)
+        )
         yield from _by_circuit(sides, circuits, feeds, loads)
     yield from _least(scene, loads)
 
@@ -90,10 +93,25 @@ def _unassigned(scene: Scene, circuits: Circuits, loads: Loads) -> Iterator[Effe
     """How many circuits the work needs, where none is named."""
     drawn = total(loads.values())
     needed = electricity.circuits_needed(loads.values(), circuits.allowed)
-    unsaid = scene.unknown(THE_VENUE, "supply-phases")
+    unsaid = _phases_unsaid(scene)
     if not circuits.is_stated:
         unsaid = (scene.called("continuous-load-share"), *unsaid)
-    yield _in_all(drawn, _needed_words(needed, circuits), unsaid)
+    yield _in_all(drawn, _taken(scene, _needed_words(needed, circuits)), unsaid)
+
+
+def _phases_unsaid(scene: Scene) -> Missing:
+    """Whether the supply has one phase or three, where nobody says, or where it is said to have either."""
+    is_known = len(scene.names(THE_VENUE, PHASES)) == 1
+    return () if is_known else (scene.called(PHASES),)
+
+
+def _taken(scene: Scene, words: Message) -> Message:
+    """With what is taken for granted of the supply, beside the figure that rests on it."""
+    if not _phases_unsaid(scene):
+        return words
+    return say(
+        "{words}; reckoned as on a supply of one phase, since nobody says how many it has", words=words
+    )
 
 
 def _needed_words(needed: Interval, circuits: Circuits) -> Message:
@@ -147,7 +165,10 @@ def _on_one(scene: Scene, circuits: Circuits, feed: Feed, drawn: Interval) -> Ef
         proposed=drawn,
         sentence=feed.told(_load_words(circuits, drawn, is_over)),
         source=CURRENT,
-        missing=() if circuits.is_stated else (scene.called("continuous-load-share"),),
+        missing=(
+            *(() if circuits.is_stated else (scene.called("continuous-load-share"),)),
+            *_phases_unsaid(scene),
+        ),
     )
 
 
