@@ -167,6 +167,7 @@ def told(row: Row) -> dict[str, str]:
         "documented": ENGLISH.say(row.documented),
         "proposed": ENGLISH.say(row.proposed),
         "reason": ENGLISH.say(row.reason),
+        "no reason": ENGLISH.say(row.reason),
     }
 
 
@@ -196,6 +197,8 @@ def told_outcome(name: str, wanted: str, variance: Variance) -> str:
 def agrees(column: str, wanted: str, found: str) -> bool:
     if column == "reason":
         return wanted in found
+    if column == "no reason":
+        return not wanted or wanted not in found
     if column not in _LISTED:
         return wanted == found
     mark = ";" if column == "open" else ","

@@ -180,6 +180,7 @@ def test_bounds_of_places_are_those_across() -> None:
         ([numbers(1, 4), numbers(2, 3)], [numbers(1, 4)]),
         ([numbers(1, 4), numbers(2, 4, below=True)], [numbers(1, 4)]),
         ([numbers(1, 4, below=True), numbers(2, 4)], [numbers(1, 4)]),
+        ([numbers(1, 2), numbers(0, 3, beyond=True)], [numbers(0, 3, beyond=True)]),
         ([numbers(-1, 0), numbers(None, -3)], [numbers(None, -3), numbers(-1, 0)]),
         ([numbers(1, None), numbers(2, 3)], [numbers(1, None)]),
         ([numbers(1, 2), numbers(3, 4)], [numbers(1, 2), numbers(3, 4)]),
@@ -206,3 +207,21 @@ def test_counts_have_nothing_between_them(pieces: list[Interval], joined: list[I
     """One or two, and three or four, are one to four; more than one and fewer than two is no number at all."""
     counts = Region((), (EVERYTHING,), discrete=True)
     assert region([(piece,) for piece in pieces], counts).boxes == tuple((piece,) for piece in joined)
+
+
+def test_what_lies_beside_a_place_takes_nothing_from_it() -> None:
+    """Nor does it cut the place into pieces, whether it is beside it or above it."""
+    place = Region(((numbers(1, 2), numbers(1, 2)),), (EVERYTHING, EVERYTHING))
+    for beside in (
+        (numbers(1, 2), numbers(3, 4)),
+        (numbers(3, 4), numbers(1, 2)),
+        (numbers(3, 4), numbers(3, 4)),
+    ):
+        assert place.minus(Region((beside,), place.whole)) == place
+
+
+@pytest.mark.parametrize("length", [Fraction(360), Fraction(721, 2), Fraction(361)], ids=str)
+def test_a_whole_turn_or_more_is_every_angle(length: Fraction) -> None:
+    """A turn begins where it ends, and is not that one angle alone."""
+    for start in (Fraction(0), Fraction(90)):
+        assert Region(arc(start, start + length)).boxes == ((numbers(0, 360, below=True),),)

@@ -94,9 +94,6 @@ class Region:
     @property
     def bounds(self) -> Interval:
         """The hull of the first dimension: what is known of a single number."""
-        if len(self.boxes) == 1:
-            (interval, *_) = self.boxes[0]
-            return Interval(interval.low, interval.high)
         lows = [box[0].low for box in self.boxes]
         highs = [box[0].high for box in self.boxes]
         return Interval(

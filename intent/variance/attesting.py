@@ -38,8 +38,7 @@ def fact_answer(case: Case, fact: str, day: datetime.date, *, hoped: bool = True
     for attestation in case.attested.get(normal(fact), ()):
         days = attestation_days(case.work, attestation)
         if days is not None:
-            is_late = attestation.holds is hoped and attestation.date is not None
-            word = _Word(attestation.holds, days, days.last if is_late else days.first)
+            word = _Word(attestation.holds, days, days.last if attestation.holds is hoped else days.first)
             words += [word] * (word.begins <= day)
     said = {one.holds for one in words if not any(other.days.is_later_than(one.days) for other in words)}
     if len(said) != 1:

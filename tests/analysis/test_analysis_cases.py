@@ -76,6 +76,14 @@ def test_every_finding_stands_at_a_place_in_the_text() -> None:
     assert all(found.span.line for case in every_case() for found in found_in(case))
 
 
+def test_a_dilemma_is_told_at_the_last_of_its_instructions() -> None:
+    """Whoever reads from the top has met the others there."""
+    case = next(case for case in every_case() if case.name == "No barrier, and one at arm's length")
+    (found,) = found_in(case)
+    assert found.subject == "R2.1"
+    assert "barrier distance of M1 is at least 80 cm" in found.span.text
+
+
 def test_every_kind_is_found_in_some_case_and_not_in_another() -> None:
     kinds = {check.__name__.replace("_", "-") for check in CHECKS}
     for kind in kinds:

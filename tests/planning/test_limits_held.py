@@ -58,7 +58,7 @@ WORK = """# Lamp Room
 - required: mains of the venue is 230 V ± 10 %{clause}
 - ground: safety
 - by: cons
-- on: {date}
+{on}
 """
 LOAN = """# Loan
 
@@ -74,7 +74,7 @@ LOAN = """# Loan
 
 
 def held(clause: str = "", date: str = "2009") -> list[str]:
-    reading, work = documented(WORK.format(clause=clause, date=date))
+    reading, work = documented(WORK.format(clause=clause, on=f"- on: {date}" if date else ""))
     proposal = read(read_installation(LOAN, "installation.md", work))
     installation = load_installation(proposal.triples, proposal.iri, work, reading.triples)
     return [line.identifier for line in limits_held(work, installation)]
@@ -100,8 +100,14 @@ def test_what_does_not_hold_then_is_no_limit(clause: str, date: str) -> None:
 
 @pytest.mark.parametrize(
     ("clause", "date"),
-    [(", until 2027-03-31", "2009"), ("", "2027-06-15"), (', if "nobody has said"', "2009")],
-    ids=["over within", "given within", "its condition is open"],
+    [
+        (", until 2027-03-31", "2009"),
+        ("", "2027-06-15"),
+        ("", "2027-06-30"),
+        ("", ""),
+        (', if "nobody has said"', "2009"),
+    ],
+    ids=["over within", "given within", "given on the last day", "nobody says when", "its condition is open"],
 )
 def test_what_holds_on_a_day_of_it_or_may_hold_is_one(clause: str, date: str) -> None:
     assert held(clause, date) == ["R3.1", "R2.1", "R2.2"]
