@@ -10,12 +10,13 @@ def cards_in(page: str) -> list[html.HtmlElement]:
 
 
 def part_of(card: html.HtmlElement) -> str:
-    return str(card.find_class("identifier")[0].text_content())
+    """The part; nothing where a card is about none."""
+    return "".join(str(one.text_content()) for one in card.find_class("identifier")[:1])
 
 
 def cards_by_part(page: str) -> dict[str, html.HtmlElement]:
     """The first card of each part, by identifier."""
-    return {part_of(card): card for card in reversed(cards_in(page))}
+    return {part_of(card): card for card in reversed(cards_in(page)) if part_of(card)}
 
 
 def text_of(page: str, part: str) -> str:

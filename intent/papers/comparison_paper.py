@@ -18,6 +18,7 @@ from intent.variance.result import VERDICT_WORDS, Verdict
 TITLES = {
     ThingKind.WORK: say("The work"),
     ThingKind.INSTRUCTION: say("Instructions"),
+    ThingKind.DUTY: say("Duties"),
     ThingKind.HEADING: say("Headings of instructions"),
     ThingKind.PART: say("Parts"),
     ThingKind.GROUP: say("Groups"),
@@ -27,6 +28,9 @@ TITLES = {
     ThingKind.MATERIAL: say("Material"),
     ThingKind.CONNECTION: say("Connections"),
     ThingKind.BOX: say("Boxes"),
+    ThingKind.LOG_ENTRY: say("Log"),
+    ThingKind.TASK: say("Tasks"),
+    ThingKind.EXPECTATION: say("Expectations"),
     ThingKind.SECTION: say("Sections"),
 }
 _NOT_JUDGED = say("not judged")

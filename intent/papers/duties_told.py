@@ -28,7 +28,9 @@ class ToldDuty:
 
     identifier: str
     who: Words
-    what: Content
+    what: str
+    conditions: Words
+    """On what it depends, as far as that is not known."""
     when: Words
     done: Words
     """Nothing where nobody has said so."""
@@ -36,11 +38,16 @@ class ToldDuty:
     recurs: bool
     """Whether it is to be done again and again."""
 
+    @property
+    def task(self) -> Content:
+        """What is to be done, and beneath it on what that depends."""
+        return (self.what, Break.LINE, quiet(self.conditions)) if self.conditions else self.what
+
 
 def duty_blocks(variance: Variance) -> tuple[Block, ...]:
     """What is to be done, with what is attested of it; nothing where there is nothing to do."""
     rows: tuple[tuple[Content, ...], ...] = tuple(
-        (one.who, one.what, one.when, one.done, one.identifier) for one in told_duties(variance)
+        (one.who, one.task, one.when, one.done, one.identifier) for one in told_duties(variance)
     )
     columns = (*_COLUMNS, Column(say("done")), _FROM)
     return (PaperTable(columns=columns, rows=rows),) if rows else ()
@@ -49,7 +56,7 @@ def duty_blocks(variance: Variance) -> tuple[Block, ...]:
 def duty_checklist(told: Iterable[ToldDuty], signed: Column) -> tuple[Block, ...]:
     """Duties to be ticked, and signed by who has done them; what is attested as done already is left out."""
     rows: tuple[tuple[Content, ...], ...] = tuple(
-        (one.who, one.what, one.when, one.identifier) for one in told if not one.is_done
+        (one.who, one.task, one.when, one.identifier) for one in told if not one.is_done
     )
     columns = (*_COLUMNS, _FROM, signed)
     return (
@@ -66,7 +73,8 @@ def told_duties(variance: Variance) -> tuple[ToldDuty, ...]:
         ToldDuty(
             identifier=one.duty.identifier,
             who=_who(variance, one),
-            what=_what(work, one),
+            what=one.duty.what,
+            conditions=joined((named(TypesetCondition(of, work.vocabulary)) for of in one.open), ", "),
             when=when_words(one.duty.timing, one.days),
             done=done_words(work, one),
             is_done=one.is_done,
@@ -91,14 +99,6 @@ def _who(variance: Variance, due: DueDuty) -> Words:
     if not having:
         return named(role)
     return say("{role}: {people}", role=role, people=listed(one.name or one.identifier for one in having))
-
-
-def _what(work: Work, due: DueDuty) -> Content:
-    """What is to be done, and beneath it on what that depends."""
-    if not due.open:
-        return due.duty.what
-    conditions = joined((named(TypesetCondition(one, work.vocabulary)) for one in due.open), ", ")
-    return due.duty.what, Break.LINE, quiet(conditions)
 
 
 def when_words(timing: Timing, days: DueDays) -> Words:

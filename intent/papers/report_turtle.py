@@ -23,6 +23,7 @@ from intent.papers.masthead import outcome_sentence
 from intent.papers.obstacles_told import obstacle_sentence
 from intent.papers.report_evidence import Evidence, EvidenceFile
 from intent.papers.report_json import member_names
+from intent.papers.turtle_duties import add_duties
 from intent.record.canonical import canonical_turtle
 from intent.variance.obstacle import Obstacle
 from intent.variance.result import (
@@ -71,6 +72,7 @@ def write_turtle(variance: Variance, evidence: Evidence, standings: Sequence[For
         result = local_iri(base, "validation-report", f"obstacle-{place}")
         graph.add((report, SH.result, result))
         _add_obstacle(graph, result, obstacle, variance)
+    add_duties(graph, whole, variance)
     for node in (report, whole):
         _add_provenance(graph, node, evidence)
     return canonical_turtle(graph)

@@ -11,6 +11,7 @@ from click.testing import CliRunner
 from lxml import html
 from read_cards import cards_by_part, text_of
 
+from cards.conftest import LOAN, WORK
 from intent import verbs
 from intent.commands.main import intent as command_line
 from intent.diagnostics import Unusable
@@ -119,6 +120,25 @@ def test_nothing_internal_is_on_a_card(page: str) -> None:
     ):
         assert hidden not in page
     assert "No position" in text_of(page, "M4")
+
+
+DUTIES = """
+### R77 Care
+
+- duty: "wipe the glass, and say that you have", every 3 days
+- duty: "photograph every set", by borrower, within 14 days of the end
+- by: artist
+- on: 1988
+"""
+
+
+def test_what_is_to_be_done_is_on_a_card_of_its_own(tmp_path: Path) -> None:
+    (tmp_path / "work.md").write_text(WORK + DUTIES, encoding="utf-8")
+    (tmp_path / "loan.md").write_text(LOAN, encoding="utf-8")
+    told = text_of(verbs.cards(tmp_path / "loan.md")[0], "")
+    assert told.startswith("To be done")
+    assert "wipe the glass, and say that you havewhoever installs, every 3 days from 1 March 2027" in told
+    assert "photograph every setborrower, by 14 July 2027" in told
 
 
 def test_some_parts_alone(loan: Path) -> None:

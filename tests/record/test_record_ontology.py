@@ -32,9 +32,10 @@ ROOT = Path(__file__).parents[2]
 STANDARDS = Path(os.environ.get("INTENT_STANDARDS", ROOT.parent / "shared" / "standards"))
 REPORTS = (
     ROOT / "tests" / "papers" / "expected" / "loan.ttl",
+    ROOT / "tests" / "planning" / "expected" / "duties.ttl",
     ROOT / "tests" / "analysis" / "history" / "expected" / "consent.ttl",
 )
-OF_REPORTS = {INTENT[name] for name in ("Variance", "Row", "SetAside", "Open", "Precedent")}
+OF_REPORTS = {INTENT[name] for name in ("Variance", "Row", "SetAside", "Open", "Precedent", "DueDuty")}
 WITHOUT_DOMAIN = {INTENT[name] for name in ("order", "note", "states")}
 """Properties that anything may have."""
 

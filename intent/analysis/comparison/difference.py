@@ -20,6 +20,7 @@ class ThingKind(StrEnum):
 
     WORK = "work"
     INSTRUCTION = "instruction"
+    DUTY = "duty"
     HEADING = "heading"
     PART = "part"
     GROUP = "group"
@@ -29,6 +30,9 @@ class ThingKind(StrEnum):
     MATERIAL = "material"
     CONNECTION = "connection"
     BOX = "box"
+    LOG_ENTRY = "log entry"
+    TASK = "task"
+    EXPECTATION = "expectation"
     SECTION = "section"
 
 
@@ -48,7 +52,10 @@ class Difference:
 
     sort: ThingKind
     name: Words
-    """An identifier; of a group its name, of a section its term, of a connection its ends, of the work nothing."""
+    """An identifier; of a group its name, of a section its term, of a connection its ends, of the work nothing.
+
+    Of an expectation the case, and of an entry of the log what happened to what and when.
+    """
     what: What
     respect: Words = ""
     """Of a change: in what."""
@@ -111,8 +118,9 @@ def _changes(old: Thing, new: Thing) -> Iterator[Difference]:
             )
 
 
-WITHDRAWN = say("withdrawn")
+WITHDRAWN, VERDICT = say("withdrawn"), say("verdict")
 _RESPECTS: Mapping[str, Message] = {
+    "after": say("after"),
     "afterword": say("afterword"),
     "authority": say("authority"),
     "by": say("by"),
@@ -122,6 +130,7 @@ _RESPECTS: Mapping[str, Message] = {
     "contact_leaves": say("contact leaves"),
     "date": say("date"),
     "device": say("device"),
+    "duty": say("duty"),
     "file": say("file"),
     "ground": say("ground"),
     "group": say("group"),
@@ -134,6 +143,8 @@ _RESPECTS: Mapping[str, Message] = {
     "name": say("name"),
     "note": say("note"),
     "on": say("on"),
+    "parts": say("parts"),
+    "people": say("people"),
     "reason": say("reason"),
     "reported_by": say("reported by"),
     "role": say("role"),
@@ -143,8 +154,11 @@ _RESPECTS: Mapping[str, Message] = {
     "status": say("status"),
     "successor": say("successor"),
     "supersedes": say("supersedes"),
+    "time": say("time"),
     "title": say("title"),
     "until": say("until"),
+    "verdict": VERDICT,
+    "what": say("what"),
     "withdrawn": WITHDRAWN,
     "words": say("words"),
 }

@@ -17,11 +17,19 @@ from intent.analysis.comparison.difference import (
     of_fields,
     of_statements,
 )
+from intent.analysis.comparison.unnamed import unnamed_things
 from intent.language.message import Message, Words, joined, named, say
 from intent.model.assertions import Condition
 from intent.model.citation import Citation
-from intent.model.instruction_text import ConditionSentence, InstructionSentence, modality_term
+from intent.model.duty import Duty
+from intent.model.instruction_text import (
+    ConditionSentence,
+    DutySentence,
+    InstructionSentence,
+    modality_term,
+)
 from intent.model.phrasing import characteristic_words, compared_words, scope_words
+from intent.model.task import Task
 from intent.model.work import Connection, Heading, Instruction, Work
 from intent.names import INTENT
 from intent.vocabulary.named_term import UnknownTerm
@@ -35,12 +43,15 @@ def things_of(work: Work) -> tuple[Thing, ...]:
     return (
         _work(work),
         *(_instruction(work, line) for line in work.instructions),
+        *(_duty(work, duty) for duty in work.duties),
         *(_heading(heading) for heading in work.headings),
         *_parts(work),
         *_devices(work),
         *_people(work),
         *_sources(work),
         *_belongings(work),
+        *(_task(task) for task in work.tasks),
+        *unnamed_things(work),
         *_sections(work),
     )
 
@@ -70,6 +81,22 @@ def _instruction(work: Work, line: Instruction) -> Thing:
         facets=told,
         told=say("{modality}: {sentence}", modality=modality, sentence=InstructionSentence(line, vocabulary)),
     )
+
+
+def _duty(work: Work, duty: Duty) -> Thing:
+    """Something to be done; what counts is what the line says, not how it is written."""
+    people = tuple(person.identifier for person in work.people)
+    line = named(DutySentence(duty, people, vocabulary=work.vocabulary))
+    conditions = tuple(map(_meant, duty.conditions))
+    said = duty.what, duty.person, duty.role, duty.timing, conditions, duty.until
+    told = {**facets(words=duty.words), say("duty"): Facet(said, line)}
+    return Thing(sort=ThingKind.DUTY, name=duty.identifier, facets=told, told=line)
+
+
+def _task(task: Task) -> Thing:
+    told = facets(what=task.what, parts=task.parts, after=task.after, people=task.people, time=task.time)
+    told |= facets(by=task.by, note=task.note, internal=task.internal)
+    return Thing(sort=ThingKind.TASK, name=task.identifier, facets=told, told=task.what)
 
 
 def _meant(condition: Condition) -> Condition:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from intent.analysis.comparison.difference import WITHDRAWN, Difference, ThingKind, What, compared
 from intent.analysis.comparison.things import things_of
 from intent.language.message import joined
+from intent.model.duty import Duty
 from intent.model.work import Work
 from intent.names import TERM
 from intent.variance.case import superseders_of
@@ -50,15 +51,15 @@ def _as_withdrawal(one: Difference) -> Difference:
 
 
 def _superseded(old: Work, new: Work) -> Iterator[Difference]:
-    """The instructions that something supersedes with effect, where it did not before."""
+    """The instructions and duties that something supersedes with effect, where it did not before."""
     before, after = superseders_of(old), superseders_of(new)
-    known = {line.identifier for line in old.instructions}
+    known = {line.identifier: line for line in old.lines}
     for identifier, later in after.items():
         earlier = {line.identifier for line in before.get(identifier, ())}
         new_ones = [line.identifier for line in later if line.identifier not in earlier]
         if identifier in known and new_ones:
             yield Difference(
-                sort=ThingKind.INSTRUCTION,
+                sort=ThingKind.DUTY if isinstance(known[identifier], Duty) else ThingKind.INSTRUCTION,
                 name=identifier,
                 what=What.SUPERSEDED,
                 after=joined(new_ones, ", "),

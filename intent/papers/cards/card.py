@@ -77,3 +77,5 @@ class Deck:
     made: datetime.date
     """The day on which the cards were made, which they bear."""
     cards: tuple[Placement, ...]
+    duties: tuple[CardRow, ...] = ()
+    """What is to be done for the showing, on cards of its own: its number, with what, who and when."""

@@ -8,7 +8,7 @@ from functools import partial
 from intent.drawings.lettering import prose_width
 from intent.language.locale import Locale
 from intent.language.message import closed, joined, opened, quoted, say
-from intent.papers.cards.card import ArtistWords, CardRow, Placement, Prohibition
+from intent.papers.cards.card import ArtistWords, CardRow, Deck, Placement, Prohibition
 from intent.papers.cards.card_drawings import drawings, layout_of
 from intent.papers.cards.fitting import (
     BODY,
@@ -55,6 +55,11 @@ def blocks_of(card: Placement, where: Whereabouts, locale: Locale) -> tuple[Card
     layout = partial(layout_of, where)
     high = drawing_height(warned, told, lambda most: layout(most).height)
     return (*warned, drawings(card.identifier, where, layout(high), locale), *told)
+
+
+def rows_to_do(deck: Deck, locale: Locale) -> tuple[CardBlock, ...]:
+    """What is to be done for the showing, a row each."""
+    return tuple(block for row in deck.duties for block in _rows(row, locale))
 
 
 def _small(text: str, class_: str = "small") -> Iterator[CardBlock]:

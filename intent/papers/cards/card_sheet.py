@@ -12,7 +12,7 @@ from intent.language.calendar import day_words
 from intent.language.locale import Locale
 from intent.language.message import Words, closed, joined, say
 from intent.papers.cards.card import Deck, Placement
-from intent.papers.cards.card_blocks import blocks_of
+from intent.papers.cards.card_blocks import blocks_of, rows_to_do
 from intent.papers.cards.fitting import cards_of
 from intent.papers.cards.set_drawing import way_up
 from intent.papers.cards.square_code import square_code
@@ -36,7 +36,7 @@ def write_cards(deck: Deck, where: Whereabouts, sheet: str, locale: Locale) -> s
         sheets = _sheets(labels, _LABELS, "labels")
     else:
         cards = [one for card in deck.cards for one in _cards(card, deck, where, locale)]
-        sheets = _sheets(cards, _FOUR, "four")
+        sheets = _sheets([*cards, *_duty_cards(deck, locale)], _FOUR, "four")
     title = locale.say(
         say("{work}: placement cards for {installation}", work=deck.work, installation=deck.installation)
     )
@@ -63,6 +63,25 @@ def _cards(card: Placement, deck: Deck, where: Whereabouts, locale: Locale) -> I
             "article",
             _heading(card, name, counted, locale),
             _code(card, name, locale),
+            element("div", [block.element for block in blocks], class_="told"),
+            _foot(deck, locale),
+            class_="card",
+            aria_labelledby=name,
+        )
+
+
+def _duty_cards(deck: Deck, locale: Locale) -> Iterator[Element]:
+    """What is to be done for the showing, on as many cards as it takes; none where there is nothing to do."""
+    rows = rows_to_do(deck, locale)
+    every = cards_of(rows) if rows else ()
+    for number, blocks in enumerate(every, start=1):
+        name = "card-to-be-done" + (f"-{number}" if number > 1 else "")
+        counted = say("card {place} of {all}", place=number, all=len(every)) if len(every) > 1 else ""
+        title = element("h2", element("span", locale.say(say("To be done")), class_="name"), id=name)
+        beneath = [element("p", locale.say(counted), class_="small")] if counted else []
+        yield element(
+            "article",
+            element("header", title, beneath),
             element("div", [block.element for block in blocks], class_="told"),
             _foot(deck, locale),
             class_="card",

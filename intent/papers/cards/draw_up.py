@@ -14,7 +14,7 @@ from intent.model.as_proposed import PackedBox, packed_boxes
 from intent.model.installation import Installation
 from intent.model.subject import one
 from intent.model.work import Part
-from intent.papers.cards.card import Deck, Placement
+from intent.papers.cards.card import CardRow, Deck, Placement
 from intent.papers.cards.forbidding import prohibitions, speaking_of, words_of_the_artist
 from intent.papers.cards.keeping import keeping_rows
 from intent.papers.cards.leads import leads_rows
@@ -23,6 +23,7 @@ from intent.papers.cards.particulars import particulars
 from intent.papers.cards.posture import Lying, lying_of
 from intent.papers.cards.signals import Signals, signals_of
 from intent.papers.cautions import called_for_by
+from intent.papers.duties_told import told_duties
 from intent.papers.masthead import WORK_HEAD
 from intent.papers.statements_told import labelled_fields
 from intent.values.sets import Answer
@@ -77,7 +78,16 @@ def draw_up(variance: Variance, unit: str, made: datetime.date, wanted: Collecti
             for part in sides.proposed.parts()
             if not wanted or part.identifier in wanted
         ),
+        duties=() if wanted else tuple(_duties(variance)),
     )
+
+
+def _duties(variance: Variance) -> Iterator[CardRow]:
+    """What is still to be done, whoever does it: who hangs a thing sees what hangs on it."""
+    for duty in told_duties(variance):
+        if not duty.is_done:
+            lines = (duty.what, joined([duty.who, duty.when], ", "), duty.conditions)
+            yield CardRow(duty.identifier, tuple(filter(None, lines)))
 
 
 def _occasion(installation: Installation) -> Words:
