@@ -65,26 +65,21 @@ def speaks_for(work: Work, giver: str, identifier: str, date: DaySpan | None) ->
     return answer_days(work, giver, identifier, date) is not None
 
 
-def authority_of(work: Work, giver: str, date: DaySpan | None) -> int:
-    """A person's rank on a date, with that of those they have succeeded; 1 is the highest."""
-    own = work.person(giver)
-    succeeded = (
-        person.authority
-        for person in work.people
-        if person.identifier != giver and speaks_for(work, giver, person.identifier, date)
-    )
-    return min([own.authority if own else OBSERVED_PRACTICE_RANK, *succeeded])
-
-
 def highest_living(work: Work, day: datetime.date) -> tuple[str, ...]:
     """Those of the highest rank whose time is not over: whom to ask what nobody ever said."""
     living = [person for person in work.people if not is_over(person, day)]
-    best = min(((authority_on(work, person, day)) for person in living), default=OBSERVED_PRACTICE_RANK)
-    return tuple(person.identifier for person in living if authority_on(work, person, day) == best)
+    best = min((_rank(work, person, day) for person in living), default=OBSERVED_PRACTICE_RANK)
+    return tuple(person.identifier for person in living if _rank(work, person, day) == best)
 
 
-def authority_on(work: Work, person: Person, day: datetime.date) -> int:
-    return authority_of(work, person.identifier, DaySpan(day, day))
+def _rank(work: Work, person: Person, day: datetime.date) -> int:
+    """A person's rank on a day, or that of somebody whom they have succeeded, if it is higher; 1 is the highest."""
+    date = DaySpan(day, day)
+    return min(
+        other.authority
+        for other in work.people
+        if other is person or speaks_for(work, person.identifier, other.identifier, date)
+    )
 
 
 def staff(work: Work, day: datetime.date) -> tuple[str, ...]:
