@@ -6,6 +6,7 @@ What is given here is shared: a test that would change it takes a copy.
 from __future__ import annotations
 
 from functools import cache
+from importlib.resources import files
 from pathlib import Path
 
 from rdflib import Graph
@@ -30,6 +31,12 @@ LATEST_OF_EACH = [max(work.parent.glob("installations/*.md")) for work in WORKS]
 @cache
 def vocabulary() -> Vocabulary:
     return read_vocabulary()
+
+
+@cache
+def ontology() -> Graph:
+    """The record's own terms, as they go out with the program."""
+    return Graph().parse(data=files("intent.vocabulary").joinpath("record.ttl").read_text(encoding="utf-8"))
 
 
 @cache

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 
 from intent.dossier.duty_clauses import duty_trees
 from intent.dossier.duty_line import DutyLine, read_duty
@@ -89,6 +90,12 @@ WORK = """# Names
 
 - by: artist
 """
+
+
+def rows_of(table: Path) -> list[tuple[str, ...]]:
+    """The rows of a table of sentences, one in each language, without its head."""
+    lines = [line for line in table.read_text(encoding="utf-8").splitlines() if line.startswith("|")]
+    return [tuple(cell.strip() for cell in line.strip("|").split("|")) for line in lines[2:]]
 
 
 @cache

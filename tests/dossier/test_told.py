@@ -10,7 +10,7 @@ from examples_read import WORKS, documentation
 from hypothesis import given, settings
 
 from dossier.random_lines import lines
-from dossier.telling import WORK, line_of, meaning, vocabulary
+from dossier.telling import WORK, line_of, meaning, rows_of, vocabulary
 from intent.dossier.interpret import Line
 from intent.dossier.work_register import register_of
 from intent.dossier.work_text import read_work
@@ -26,18 +26,13 @@ TABLE = Path(__file__).parent / "told.md"
 LANGUAGES = ("en", "de", "fr")
 
 
-def rows() -> list[tuple[str, ...]]:
-    lines_of_table = [line for line in TABLE.read_text(encoding="utf-8").splitlines() if line.startswith("|")]
-    return [tuple(cell.strip() for cell in line.strip("|").split("|")) for line in lines_of_table[2:]]
-
-
-@pytest.mark.parametrize("row", rows(), ids=[row[0] for row in rows()])
+@pytest.mark.parametrize("row", rows_of(TABLE), ids=[row[0] for row in rows_of(TABLE)])
 def test_each_language_tells_it_in_its_own_words(row: tuple[str, ...]) -> None:
     read = line_of(row[0])
     assert tuple(sentence_text(read, vocabulary(), language) for language in LANGUAGES) == row
 
 
-@pytest.mark.parametrize("row", rows(), ids=[row[0] for row in rows()])
+@pytest.mark.parametrize("row", rows_of(TABLE), ids=[row[0] for row in rows_of(TABLE)])
 def test_each_reads_as_the_same(row: tuple[str, ...]) -> None:
     english, *others = (line_of(cell) for cell in row)
     assert [meaning(other) for other in others] == [meaning(english)] * 2

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 
 from dossier.random_lines import duties
-from dossier.telling import WORK, duty_meaning, duty_of, vocabulary
+from dossier.telling import WORK, duty_meaning, duty_of, rows_of, vocabulary
 from intent.dossier.duty_line import DutyLine
 from intent.dossier.work_text import read_work
 from intent.dossier.write_work import write_work
@@ -22,18 +22,13 @@ PEOPLE = ("artist", "estate")
 """The people of the work, by whose identifiers no role can be called."""
 
 
-def rows() -> list[tuple[str, ...]]:
-    lines = [line for line in TABLE.read_text(encoding="utf-8").splitlines() if line.startswith("|")]
-    return [tuple(cell.strip() for cell in line.strip("|").split("|")) for line in lines[2:]]
-
-
-@pytest.mark.parametrize("row", rows(), ids=[row[0] for row in rows()])
+@pytest.mark.parametrize("row", rows_of(TABLE), ids=[row[0] for row in rows_of(TABLE)])
 def test_each_language_tells_it_in_its_own_words(row: tuple[str, ...]) -> None:
     read = duty_of(row[0])
     assert tuple(duty_text(read, vocabulary(), language) for language in LANGUAGES) == row
 
 
-@pytest.mark.parametrize("row", rows(), ids=[row[0] for row in rows()])
+@pytest.mark.parametrize("row", rows_of(TABLE), ids=[row[0] for row in rows_of(TABLE)])
 def test_each_reads_as_the_same(row: tuple[str, ...]) -> None:
     english, *others = (duty_meaning(duty_of(cell)) for cell in row)
     assert others == [english] * 2

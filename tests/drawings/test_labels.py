@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from drawings.many_parts_drawn import HEAD, LOAN
 from drawings.one_drawing import WIDTH
 from intent.drawings.depicted import PLAIN_STYLE, Depicted
 from intent.drawings.details import details_of
@@ -30,28 +31,14 @@ from intent.variance.result import Variance
 
 Judges = Callable[[str, str], Variance]
 NARROW = 82.0
-WORK = """# Many
-
-- artist: Ilse Venn
-- year: 1994
-- number: D 9
-- owner: Drawing Cabinet
-
-## People
-
-| person | name       | role        |
-| ------ | ---------- | ----------- |
-| cons   | Cora Lindt | conservator |
-
-## Parts
-
+WORK = f"""{HEAD}
 ### Monitors
 
 - kind: display
 
 | part | technology | visible diagonal | aspect ratio | rotation | tilt | facing | position | channel |
 | ---- | ---------- | ---------------- | ------------ | -------- | ---- | ------ | -------- | ------- |
-{monitors}
+{{monitors}}
 
 ### Furnishings
 
@@ -59,15 +46,7 @@ WORK = """# Many
 
 | part | outer width | outer height | outer depth | position |
 | ---- | ----------- | ------------ | ----------- | -------- |
-{furnishings}
-"""
-LOAN = """# Loan
-
-- work: work.md
-- status: proposed
-- dates: 2027-03-01/2027-06-30
-- venue: Hall
-- by: cons
+{{furnishings}}
 """
 WAYS = ("upright", "turned right", "upside down", "turned left", "12 deg", "350 deg")
 TILTS = ("vertical", "face up", "20 deg")

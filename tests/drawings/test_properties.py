@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import etree
 
+from drawings.many_parts_drawn import HEAD, LOAN
 from drawings.one_drawing import one_drawing
 from intent.drawings.occupied import Occupied
 from intent.drawings.plane import Box, Segment
@@ -24,36 +25,14 @@ ROTATIONS = {
     "12 deg": 12,
     "350 deg": 350,
 }
-WORK = """# Many
-
-- artist: Ilse Venn
-- year: 1994
-- number: D 9
-- owner: Drawing Cabinet
-
-## People
-
-| person | name       | role        |
-| ------ | ---------- | ----------- |
-| cons   | Cora Lindt | conservator |
-
-## Parts
-
+WORK = f"""{HEAD}
 ### Monitors
 
 - kind: display
 
 | part | technology | visible diagonal | aspect ratio | rotation | position | channel |
 | ---- | ---------- | ---------------- | ------------ | -------- | -------- | ------- |
-{rows}
-"""
-LOAN = """# Loan
-
-- work: work.md
-- status: proposed
-- dates: 2027-03-01/2027-06-30
-- venue: Hall
-- by: cons
+{{rows}}
 """
 
 

@@ -12,7 +12,7 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
-from examples_read import INSTALLATIONS, WORKS
+from examples_read import INSTALLATIONS, WORKS, ontology
 from examples_read import graph as graph_of
 from rdflib import OWL, RDF, RDFS, Graph, Literal, URIRef
 from rdflib.collection import Collection
@@ -30,11 +30,6 @@ def model() -> Graph:
     """The model, with the one class of its extension CRMdig that Linked Art has for digital objects."""
     graph = Graph().parse(standard("cidoc-crm", "CIDOC_CRM_v7.1.2.rdf"), format="xml")
     return graph.add((DIGITAL_OBJECT, RDFS.subClassOf, CRM["E73_Information_Object"]))
-
-
-@cache
-def ontology() -> Graph:
-    return Graph().parse(data=files("intent.vocabulary").joinpath("record.ttl").read_text(encoding="utf-8"))
 
 
 def is_crm(node: Node) -> bool:

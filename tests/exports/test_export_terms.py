@@ -6,13 +6,12 @@ Source: W3C, RDF Schema 1.1 (25 February 2014), sections 3.1 (range), 3.2 (domai
 from __future__ import annotations
 
 import re
-from functools import cache
 from importlib.resources import files
 from pathlib import Path
 from random import Random
 
 import pytest
-from examples_read import INSTALLATIONS, WORKS, documentation, vocabulary
+from examples_read import INSTALLATIONS, WORKS, documentation, ontology, vocabulary
 from oracle.drawing import draw_case
 from oracle.drawing_together import draw_together
 from oracle.program import loaded
@@ -33,11 +32,6 @@ SOURCES = [
 ]
 AXES = ("", "1", "2", "3")
 ENDS = ("atLeast", "moreThan", "atMost", "lessThan")
-
-
-@cache
-def ontology() -> Graph:
-    return Graph().parse(data=files("intent.vocabulary").joinpath("record.ttl").read_text(encoding="utf-8"))
 
 
 def declared() -> set[Node]:

@@ -7,21 +7,12 @@ from math import sqrt
 
 import pytest
 
+from formulas.known_numbers import exact, number
 from intent.formulas import acoustics
-from intent.values.bounds import NATURAL, ONE, between, known, point
+from intent.values.bounds import NATURAL, ONE, between, point
 from intent.values.regions import Interval
 
 HOUR = 3600
-
-
-def number(bounds: Interval) -> float:
-    found = known(bounds)
-    assert found is not None
-    return float(found)
-
-
-def measured(value: str) -> Interval:
-    return point(Fraction(value))
 
 
 def test_levels_add_as_energies() -> None:
@@ -52,13 +43,13 @@ def test_a_device_by_its_sound_power() -> None:
 
 def test_absorption_by_sabine() -> None:
     # Kuttruff, Room Acoustics, and ISO 3382-2: A = 0.161 V / T (55.3 V / (c T)); 200 m³ and 1 s give 32.2 m²
-    speed = acoustics.speed_of_sound(measured("293.15"))
+    speed = acoustics.speed_of_sound(exact("293.15"))
     assert number(acoustics.absorption(point(200), point(1), speed)) == pytest.approx(32.2, abs=0.05)
 
 
 def test_at_the_reverberation_distance_the_room_gives_back_as_much() -> None:
     # Kuttruff, Room Acoustics: r = 0.057 √(V / T) for a source that sounds evenly on all sides, of a large room
-    speed = acoustics.speed_of_sound(measured("293.15"))
+    speed = acoustics.speed_of_sound(exact("293.15"))
     absorbing = acoustics.absorption(point(200), point(1), speed)
     back = acoustics.returned(absorbing, point(10**9), ONE)
     assert sqrt(1 / number(back)) == pytest.approx(0.057 * sqrt(200), rel=0.01)
@@ -67,8 +58,8 @@ def test_at_the_reverberation_distance_the_room_gives_back_as_much() -> None:
 def test_the_level_of_a_machine_in_a_room() -> None:
     # engineeringtoolbox.com, sound propagation indoors: 90 dB of power, A = 12.2 m², mean absorption 0.2, R = 15.3 m²;
     # 10 lg (1 / (4 π 2²) + 4 / 15.3) is -5.5 dB by their formula (they print 84.8 dB, their formula gives 84.5)
-    one_metre = measured(str(90 - 10.992))  # 10 lg (4 π) less than the level of the power
-    back = acoustics.returned(measured("12.2"), point(61), ONE)
+    one_metre = exact(str(90 - 10.992))  # 10 lg (4 π) less than the level of the power
+    back = acoustics.returned(exact("12.2"), point(61), ONE)
     assert number(acoustics.at_distance(one_metre, point(2), back)) == pytest.approx(84.5, abs=0.05)
 
 
@@ -87,8 +78,8 @@ def test_what_is_not_known_of_a_room_gives_bounds() -> None:
 
 def test_the_speed_of_sound() -> None:
     # handbook of acoustics: 331.3 m/s in 0 °C, 343.2 m/s in 20 °C
-    assert number(acoustics.speed_of_sound(measured("273.15"))) == pytest.approx(331.3, abs=1e-9)
-    assert number(acoustics.speed_of_sound(measured("293.15"))) == pytest.approx(343.2, abs=0.05)
+    assert number(acoustics.speed_of_sound(exact("273.15"))) == pytest.approx(331.3, abs=1e-9)
+    assert number(acoustics.speed_of_sound(exact("293.15"))) == pytest.approx(343.2, abs=0.05)
 
 
 @pytest.mark.parametrize(("decibels", "hours"), [(85, 8), (88, 4), (91, 2), (94, 1), (97, 0.5), (100, 0.25)])
@@ -106,11 +97,11 @@ def test_when_sound_and_picture_come_apart() -> None:
 
 @pytest.mark.parametrize("decibels", ["1e400", "-1e400", "5000", "-5000"])
 def test_numbers_beyond_all_reason_are_borne(decibels: str) -> None:
-    levels = [measured(decibels), point(60)]
+    levels = [exact(decibels), point(60)]
     found = acoustics.together(levels)
     assert found.low is not None
     assert float(found.low) >= 59
-    far = acoustics.at_distance(point(60), measured("1e300"))
+    far = acoustics.at_distance(point(60), exact("1e300"))
     assert far.high is not None
     assert float(far.high) == pytest.approx(60 - 6000)
-    assert acoustics.time_within(Fraction(85), measured(decibels)).low is not None
+    assert acoustics.time_within(Fraction(85), exact(decibels)).low is not None

@@ -7,23 +7,14 @@ from fractions import Fraction
 import colour
 import pytest
 
+from formulas.known_numbers import exact, number
 from intent.formulas import photometry
 from intent.formulas.photometry import Responsivity
-from intent.values.bounds import NATURAL, between, known, point
+from intent.values.bounds import NATURAL, between, point
 from intent.values.regions import Interval
 
 HALF = Fraction(1, 2)
 HOUR = 3600
-
-
-def number(bounds: Interval) -> float:
-    found = known(bounds)
-    assert found is not None
-    return float(found)
-
-
-def measured(value: str | int) -> Interval:
-    return point(Fraction(value))
 
 
 @pytest.mark.parametrize(
@@ -49,18 +40,18 @@ def test_the_same_dose_of_more_light_in_less_time() -> None:
 
 def test_a_matt_surface() -> None:
     # CIE S 017 (e-ILV) 17-24-063, M = πL: L = ρE/π; ρ = 1, E = 1.02 lx give 0.324676 cd/m²
-    assert number(photometry.reflected_luminance(point(1), measured("1.02"))) == pytest.approx(
+    assert number(photometry.reflected_luminance(point(1), exact("1.02"))) == pytest.approx(
         0.324676, abs=1e-6
     )
 
 
 def test_contrast_in_the_light_of_a_room() -> None:
     # arithmetic: white 250, black 0.25 cd/m², ρ 0.05, 200 lx: reflected 3.1831 cd/m², contrast 73.75 : 1
-    reflected = photometry.reflected_luminance(measured("0.05"), point(200))
+    reflected = photometry.reflected_luminance(exact("0.05"), point(200))
     assert number(reflected) == pytest.approx(3.1831, abs=5e-5)
-    left = photometry.contrast(point(250), measured("0.25"), reflected)
+    left = photometry.contrast(point(250), exact("0.25"), reflected)
     assert number(left) == pytest.approx(73.75, abs=0.005)
-    assert photometry.contrast(point(250), measured("0.25")) == point(1000)
+    assert photometry.contrast(point(250), exact("0.25")) == point(1000)
 
 
 def test_a_projected_white_is_that_of_a_matt_white_surface_in_its_light() -> None:
@@ -74,7 +65,7 @@ def test_a_projected_white_is_that_of_a_matt_white_surface_in_its_light() -> Non
 def test_the_curve_of_a_television_display(black: str, expected: float) -> None:
     # ITU-R BT.1886 formula; `colour-science` as reference: γ 2.4, white 100, V = 0.5
     shown = number(
-        photometry.displayed_luminance(HALF, point(100), measured(black), photometry.TELEVISION_GAMMA)
+        photometry.displayed_luminance(HALF, point(100), exact(black), photometry.TELEVISION_GAMMA)
     )
     assert shown == pytest.approx(expected, abs=5e-4)
     assert shown == pytest.approx(float(colour.models.eotf_BT1886(0.5, float(black), 100)), rel=1e-9)
@@ -86,7 +77,7 @@ def test_the_curve_of_a_television_display(black: str, expected: float) -> None:
 def test_the_curve_elsewhere(signal: float, white: int, black: str) -> None:
     # ITU-R BT.1886 formula; `colour-science` as reference
     shown = photometry.displayed_luminance(
-        Fraction(signal), point(white), measured(black), photometry.TELEVISION_GAMMA
+        Fraction(signal), point(white), exact(black), photometry.TELEVISION_GAMMA
     )
     assert number(shown) == pytest.approx(
         float(colour.models.eotf_BT1886(signal, float(black), white)), abs=1e-9

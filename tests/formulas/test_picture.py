@@ -10,18 +10,12 @@ from fractions import Fraction
 
 import pytest
 
+from formulas.known_numbers import number
 from intent.formulas import pixels, placing, shapes
 from intent.values.bounds import between, known, point
-from intent.values.regions import Interval
 
 WIDE, TELEVISION = point(Fraction(16, 9)), point(Fraction(4, 3))
 INCH = Fraction("0.0254")
-
-
-def number(bounds: Interval) -> float:
-    exact = known(bounds)
-    assert exact is not None
-    return float(exact)
 
 
 # ITU-R BT.601-7, BT.470-6 table 1-1, as quoted in a broadcast aspect-ratio note by M. Himsley

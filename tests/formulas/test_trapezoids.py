@@ -8,26 +8,16 @@ from math import atan, cos, degrees, radians, sin, tan
 
 import pytest
 
+from formulas.known_numbers import exact, number
 from intent.formulas import trapezoids
 from intent.formulas.trapezoids import Slanted
-from intent.values.bounds import between, known, point, surely_within
-from intent.values.regions import Interval
+from intent.values.bounds import between, point, surely_within
 
 STEPS = 2000
 
 
-def exact(number: float) -> Interval:
-    return point(Fraction(number))
-
-
 def slanted(*, half: float, lean: float, shifted: float = 0) -> Slanted:
     return Slanted(half=exact(half), shifted=exact(shifted), lean=exact(lean))
-
-
-def number(bounds: Interval) -> float:
-    found = known(bounds)
-    assert found is not None
-    return float(found)
 
 
 def test_half_a_side_puts_the_edge_level_with_the_lens() -> None:

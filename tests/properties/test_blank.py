@@ -11,7 +11,7 @@ from oracle.cases import Case
 from oracle.world import Written, small_world
 from oracle.writing import installation_text, work_text
 
-from properties.strategies import GOOD, crowded, fixed, verdicts
+from properties.strategies import GOOD, crowded, fixed, over, verdicts
 
 Cell = tuple[str, str]
 
@@ -31,21 +31,16 @@ def cells(case: Case) -> list[Cell]:
 def filled(case: Case, cell: Cell, written: Written | None) -> Case:
     """The case with something else in a cell, or nothing."""
     name, trait = cell
-
-    def over(of: dict[str, Written]) -> dict[str, Written]:
-        rest = {key: value for key, value in of.items() if key != trait}
-        return rest | {trait: written} if written else rest
-
     if name == "the venue":
-        return replace(case, venue=over(case.venue))
+        return replace(case, venue=over(case.venue, trait, written))
     return replace(
         case,
         substitutions=tuple(
-            replace(place, cells=over(place.cells)) if place.name == name else place
+            replace(place, cells=over(place.cells, trait, written)) if place.name == name else place
             for place in case.substitutions
         ),
         additions=tuple(
-            replace(place, cells=over(place.cells)) if place.name == name else place
+            replace(place, cells=over(place.cells, trait, written)) if place.name == name else place
             for place in case.additions
         ),
     )

@@ -11,7 +11,7 @@ from oracle.cases import Case, Place
 from oracle.world import Written, small_world
 from oracle.writing import installation_text, work_text
 
-from properties.strategies import crowded, fixed, verdicts
+from properties.strategies import crowded, fixed, over, verdicts
 from properties.test_refusals import OUTCOMES
 
 Cell = tuple[str, str]
@@ -35,16 +35,14 @@ def documented_with(case: Case, cell: Cell, written: Written | None) -> Case:
     """The case with something else documented in a cell, or nothing."""
     name, trait = cell
 
-    def over(of: dict[str, Written]) -> dict[str, Written]:
-        rest = {key: value for key, value in of.items() if key != trait}
-        return rest | {trait: written} if written else rest
-
     def placed(place: Place) -> Place:
-        return replace(place, cells=over(place.cells)) if place.name == name else place
+        return replace(place, cells=over(place.cells, trait, written)) if place.name == name else place
 
     if name == "the work":
-        return replace(case, work=over(case.work))
-    devices = {device: over(of) if device == name else of for device, of in case.devices.items()}
+        return replace(case, work=over(case.work, trait, written))
+    devices = {
+        device: over(of, trait, written) if device == name else of for device, of in case.devices.items()
+    }
     return replace(case, devices=devices, places=tuple(placed(place) for place in case.places))
 
 

@@ -22,8 +22,7 @@ from intent.model.subject import one
 from intent.values.bounds import between, known, plus, point, times
 from intent.values.regions import Interval
 from intent.variance.result import Variance
-from properties.strategies import fixed
-from properties.test_picture_effects import nested
+from properties.strategies import fixed, nested
 
 ROUNDING = Fraction(1, 10**9)
 """Powers are computed with sixteen digits."""

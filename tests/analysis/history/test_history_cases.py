@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from analysis.history.transcripts import replayed
+from analysis.history.transcripts import assert_printed
 
 TESTS = Path(__file__).parents[1]
 CASES = sorted([*TESTS.glob("history/cases/*.md"), *TESTS.glob("comparison/cases/*.md")])
@@ -15,5 +15,4 @@ CASES = sorted([*TESTS.glob("history/cases/*.md"), *TESTS.glob("comparison/cases
 @pytest.mark.parametrize("path", CASES, ids=lambda path: f"{path.parent.parent.name}-{path.stem}")
 def test_case(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
-    for command, printed in replayed(path, tmp_path):
-        assert printed == command.printed, f"{path}:{command.line}"
+    assert_printed(path, tmp_path)

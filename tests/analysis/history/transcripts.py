@@ -62,6 +62,12 @@ def replayed(path: Path, folder: Path) -> Iterator[tuple[Command, str]]:
     yield from ((command, printed_by(command)) for command in transcript.commands)
 
 
+def assert_printed(path: Path, folder: Path) -> None:
+    """Every command of a case prints what the case says."""
+    for command, printed in replayed(path, folder):
+        assert printed == command.printed, f"{path}:{command.line}"
+
+
 def printed_by(command: Command) -> str:
     """What a command prints in the present folder, messages and all, and the exit code where it is not 0."""
     ran = CliRunner().invoke(intent, list(command.arguments), standalone_mode=False)

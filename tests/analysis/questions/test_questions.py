@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from analysis.history.transcripts import replayed
+from analysis.history.transcripts import assert_printed
 from intent.analysis.questions.agenda import draw_up
 from intent.analysis.questions.measure import Factors, Wear, urgency, weight
 from intent.analysis.questions.question import Agenda, Question, ranked
@@ -47,8 +47,7 @@ FACTORS = st.builds(
 @pytest.mark.parametrize("path", CASES, ids=lambda path: path.stem)
 def test_case(path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
-    for command, printed in replayed(path, tmp_path):
-        assert printed == command.printed, f"{path}:{command.line}"
+    assert_printed(path, tmp_path)
 
 
 def more_pressing(factors: Factors) -> list[Factors]:
