@@ -15,6 +15,7 @@ from intent.exports.linked_art import export_linked_art
 from intent.exports.odrl import export_odrl
 from intent.exports.premis import export_premis
 from intent.exports.shacl import export_shacl
+from intent.exports.work_shapes.checkable import checkable_files
 from intent.model.installation import Installation
 from intent.model.work import Work
 from intent.variance.case import lay_out
@@ -35,11 +36,16 @@ Standard = Callable[[Exported], Mapping[str, bytes]]
 
 
 def _shacl(told: Exported) -> Mapping[str, bytes]:
-    """Instructions and installation as SHACL Core (W3C, 20 July 2017); a work alone has nothing to be validated."""
+    """Instructions and installation in SHACL (W3C, 20 July 2017); a work alone has nothing to be validated.
+
+    Twice: the report's rows as facts, and the work's instructions as shapes with the installation as data.
+    """
     if told.installation is None:
         return {}
-    graphs = export_shacl(lay_out(told.work, told.installation))
-    return {"shapes.ttl": graphs.shapes.encode(), "data.ttl": graphs.data.encode()}
+    case = lay_out(told.work, told.installation)
+    graphs = export_shacl(case)
+    replay = {"shapes.ttl": graphs.shapes, "data.ttl": graphs.data}
+    return {name: text.encode() for name, text in {**replay, **checkable_files(case)}.items()}
 
 
 def _odrl(told: Exported) -> Mapping[str, bytes]:

@@ -63,7 +63,12 @@ def must_leave(path: str, forbidden: ValueSet) -> Statements:
 
 def must_lie_in(path: str, admitted: ValueSet) -> Statements:
     """What fails where a value does not lie wholly inside a set."""
-    return [("sh:path", path), ("sh:node", _any_of(_inside(admitted)))]
+    return [("sh:path", path), ("sh:node", lying_in(admitted))]
+
+
+def lying_in(admitted: ValueSet) -> str:
+    """The shape of one name, or one stretch of numbers, that lies in a set."""
+    return _any_of(_inside(admitted))
 
 
 def must_lie_out(path: str, forbidden: ValueSet) -> Statements:

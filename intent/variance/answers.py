@@ -100,13 +100,13 @@ def _reaches(case: Case, line: Instruction, consent: Consent, asked: AskedValue)
     named, subjects = frozenset(consent.parts), frozenset(asked.subjects)
     if named and not (named >= subjects if consent.answer else named & subjects):
         return False
-    answered = _answered_values(case, line, consent)
+    answered = answered_values(case, line, consent)
     if answered is None:
         return True
     return is_within(asked.value, answered) if consent.answer else not are_disjoint(asked.value, answered)
 
 
-def _answered_values(case: Case, line: Instruction, consent: Consent) -> ValueSet | None:
+def answered_values(case: Case, line: Instruction, consent: Consent) -> ValueSet | None:
     """The values that an answer names; none where it is to all."""
     if consent.value is None:
         return None

@@ -71,8 +71,13 @@ def is_broad(case: Case, subject: str, characteristic: Characteristic) -> bool:
 
     Nobody has then said which of them it was, so that nobody can tell whether a value within it differs.
     """
+    return subject in case.substituted and is_gathered(case, subject, characteristic)
+
+
+def is_gathered(case: Case, subject: str, characteristic: Characteristic) -> bool:
+    """Whether what is documented of a device is a term that only gathers others."""
     expression = case.documented.expression(subject, characteristic)
-    if expression is None or subject not in case.substituted or "device" not in characteristic.bearers:
+    if expression is None or "device" not in characteristic.bearers:
         return False
     named = (item.concept for item in expression.items if isinstance(item, Named))
     return any(case.vocabulary.concepts[concept].only_gathers for concept in named)

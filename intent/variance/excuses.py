@@ -42,10 +42,10 @@ def excusing_permissions(
 def _would_hold(case: Case, line: Instruction, covered: Iterable[tuple[str, str]]) -> bool:
     undone = case.proposed.with_values_of(case.documented, covered)
     good = Answer.IN if line.modality is Modality.REQUIRED else Answer.OUT
-    return all(set(_answers(case, line, state)) <= {good} for state in (case.documented, undone))
+    return all(set(answers_in_state(case, line, state)) <= {good} for state in (case.documented, undone))
 
 
-def _answers(case: Case, line: Instruction, state: State) -> list[Answer]:
+def answers_in_state(case: Case, line: Instruction, state: State) -> list[Answer]:
     members = [member for member in case.members[line.identifier] if member in state.statements]
     documented = documented_amounts(case, line.assertion, members)
     return [

@@ -1,0 +1,73 @@
+"""What shapes and data call the same things, all by the IRI of the work: scopes, values, lines, parts, people."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from intent.model.assertions import Assertion
+from intent.model.work import Instruction, Work
+from intent.names import TERM, THE_VENUE, THE_WORK, local_iri
+from intent.record.turtle_text import iri_term
+from intent.vocabulary.terms import Vocabulary
+
+THE_SHOWING = "the showing"
+"""The subject of what is said of several parts together."""
+OF_SUBJECT = "intent:shown"
+"""From a subject on some days to the subject."""
+EVERY_SUBJECT = "( intent:shown intent:inInstallation [ sh:inversePath intent:inInstallation ] )"
+"""From a subject on some days to every subject of the installation."""
+ITS_DAYS = "[ sh:inversePath intent:shown ]"
+"""From a subject to itself on some days."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeNames:
+    """The names that shapes of a work and data of its installations share."""
+
+    work: Work
+
+    @property
+    def vocabulary(self) -> Vocabulary:
+        return self.work.vocabulary
+
+    def of(self, *steps: str) -> str:
+        """Something of the work's, as it is written in Turtle and in a query."""
+        return iri_term(str(local_iri(self.work.iri, *steps)))
+
+    @property
+    def prefixes(self) -> str:
+        return self.of("prefixes")
+
+    def value(self, characteristic: str) -> str:
+        """The property that has the values of a characteristic, by the IRI of the characteristic."""
+        return self.of("value", characteristic.removeprefix(str(TERM)))
+
+    def scope(self, line: Instruction) -> str:
+        """The class of what a line speaks of."""
+        return self.of("scope", line.identifier)
+
+    def condition_scope(self, line: Instruction, place: int) -> str:
+        """The class of what a condition of a line asks about."""
+        return self.of("scope", line.identifier, f"if-{place}")
+
+    def subject(self, name: str) -> str:
+        """What of the work is meant by the name by which a state is asked."""
+        named = {part.identifier: part.iri for part in self.work.parts}
+        named |= {material.identifier: material.iri for material in self.work.material}
+        named |= {THE_WORK: self.work.iri, THE_VENUE: str(local_iri(self.work.iri, "the-venue"))}
+        return iri_term(named.get(name) or str(local_iri(self.work.iri, name)))
+
+    def person(self, identifier: str) -> str:
+        found = self.work.person(identifier)
+        return iri_term(found.iri if found else str(local_iri(self.work.iri, identifier)))
+
+
+def scopes_named(names: ShapeNames, line: Instruction) -> list[tuple[str, Assertion]]:
+    """The classes of a line's scope and of those of its conditions, each with the assertion that names it."""
+    found = [(names.scope(line), line.assertion)]
+    found += [
+        (names.condition_scope(line, place), condition.assertion)
+        for place, condition in enumerate(line.conditions, start=1)
+        if condition.assertion is not None
+    ]
+    return found
