@@ -61,8 +61,7 @@ def check(
     installation, work = _named(files)
     if form == "pdf":
         refuse_terminal(output)
-    if form in {"json", "turtle"}:
-        stays_english(form, language)
+    stays_english(form, language)
     if form in {"html", "pdf"}:
         begin("drawing")
     checked, text = verbs.check_and_report(

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 NARROW, WIDE = 80, 120
 """Columns between which a text is laid out on a terminal, and those of a text in a file."""
+FOR_PROGRAMS = frozenset({"json", "turtle"})
+"""The forms that are in English whatever the language."""
 
 
 def deliver(text: str, output: Path | None) -> None:
@@ -67,8 +69,7 @@ def deliver_reply(
     if form == "pdf":
         refuse_terminal(output)
     print_diagnostics(answer.findings)
-    if form == "json":
-        stays_english(form, language)
+    stays_english(form, language)
     if form != "pdf":
         deliver(verbs.tell_reply(answer, form, language, date=date, width=width_for(output)), output)
         return
@@ -78,7 +79,7 @@ def deliver_reply(
 
 def stays_english(form: str, language: str) -> None:
     """Say that what is for programs is the same in every language, where another was asked for."""
-    if language != "en":
+    if form in FOR_PROGRAMS and language != "en":
         click.echo(f"{form} is for programs and stays in English; --language is for the others", err=True)
 
 

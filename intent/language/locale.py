@@ -126,8 +126,6 @@ def _with_unit(number: str, unit: str) -> str:
 
 
 def _shaped(text: str, shape: Shape) -> str:
-    if shape is Shape.CAPITALS:
-        return text.upper()
     if shape in {Shape.CLOSED, Shape.SENTENCE}:
         text = text.strip()
         text = f"{text}." if text and text[-1] not in _SENTENCE_ENDS else text

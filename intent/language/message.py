@@ -75,8 +75,6 @@ class Shape(Enum):
     """A full stop last, unless it ends like a sentence already."""
     SENTENCE = "sentence"
     """Both."""
-    CAPITALS = "capitals"
-    """Capitals throughout."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,11 +146,6 @@ def closed(words: Words) -> Words:
 def sentence(words: Words) -> Words:
     """The text as a sentence: a capital first and a full stop last."""
     return _shaped(words, Shape.SENTENCE)
-
-
-def capitals(words: Words) -> Words:
-    """The text in capitals, as a verdict stands at the head of a departure."""
-    return _shaped(words, Shape.CAPITALS)
 
 
 def _shaped(words: Words, shape: Shape) -> Words:

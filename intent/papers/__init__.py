@@ -15,10 +15,8 @@ if TYPE_CHECKING:
     from intent.reading.evidence.passages import Passages
 
 FORMATS = ("text", "html", "markdown", "json", "turtle")
-FOR_PROGRAMS = ("json", "turtle")
-"""The formats that are in English whatever the language."""
 
-__all__ = ["FORMATS", "FOR_PROGRAMS", "Evidence", "EvidenceFile", "FileRole", "write_report"]
+__all__ = ["FORMATS", "Evidence", "EvidenceFile", "FileRole", "write_report"]
 
 
 def write_report(
