@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from dossier.telling import vocabulary
@@ -12,6 +14,8 @@ from intent.model.work import Work
 from intent.record.load_work import load_work
 
 LANGUAGES = ("en", "de", "fr")
+RARE = ("notes-section", "own-characteristics-section", "own-values-section")
+"""Sections for a collection of its own words, and for what is not read."""
 PLACEHOLDERS = 6
 """Of a work: its title, its artist twice, the museum, the conservator, and the words quoted."""
 
@@ -44,6 +48,34 @@ def said(found: Work) -> list[tuple[str, str]]:
     """Modality and assertion of each instruction; the group and the facts are called otherwise in each language."""
     group = found.groups[0].name
     return [(line.modality, line.sentence.split(",")[0].replace(group, "…")) for line in found.instructions]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_section_of_a_work_is_shown(language: str) -> None:
+    text = template_text("work", language)
+    shown = set(re.findall("^## (.+)$", text, re.MULTILINE))
+    sections = vocabulary().sections.values()
+    of_a_work = {one.label_in(language) for one in sections if "work" in one.documents and one.labels}
+    rare = {one.label_in(language) for one in sections if one.iri.endswith(RARE)}
+    assert shown == of_a_work - rare
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_what_is_shown_in_a_note_can_be_written(language: str) -> None:
+    """Two duties, and who alone may dispense, put under the heading."""
+    text = template_text("work", language)
+    shown = re.findall(r"`(- (?:duty|lifted by|Pflicht|aufzuheben von|obligation|levée par) ?: [^`]+)`", text)
+    assert len(shown) == 3
+    last = text.index("\n", text.index(" S1\n", text.index("### R1"))) + 1
+    tried = text[:last] + "".join(f"{line}\n" for line in shown) + text[last:]
+    reading = read_work(tried, "work.md", vocabulary())
+    assert [str(found) for found in reading.findings if found.is_error] == []
+    found = load_work(reading.triples, reading.iri, vocabulary())
+    assert [(bool(duty.person), duty.timing.every, duty.timing.within) for duty in found.duties] == [
+        (True, 14, None),
+        (False, None, 14),
+    ]
+    assert found.headings[0].lifted_by == ("artist",)
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
