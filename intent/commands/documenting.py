@@ -73,7 +73,7 @@ def validate(file: Path, work: Path | None, date: datetime.date | None, digests:
 
 
 @click.command()
-@click.argument("name", required=False)
+@click.argument("name", nargs=-1)
 @click.option("--work", type=FILE, help="A work whose own terms are wanted as well.")
 @format_option(*PAPERS)
 @language_option("the words and what they mean")
@@ -81,7 +81,7 @@ def validate(file: Path, work: Path | None, date: datetime.date | None, digests:
 @paper_option()
 @date_option("The date that the paper bears")
 def terms(
-    name: str | None,
+    name: tuple[str, ...],
     work: Path | None,
     form: str,
     language: str,
@@ -96,7 +96,7 @@ def terms(
     Example: intent terms rotation
     """
     with refusing_unknown_names():
-        answer = verbs.terms(name, work, language)
+        answer = verbs.terms(" ".join(name) or None, work, language)
     deliver_reply(answer, form, language, output, paper=paper, date=date)
 
 

@@ -71,7 +71,7 @@ def _sheet(work: Work, number: int, sheet: PersonSheet) -> PaperSection:
 
 def _question(work: Work, number: int, question: Question, quoted_at: dict[str, int]) -> Iterator[Block]:
     why = joined([question.why, factor_words(question.factors)])
-    weighs = say("Weight {number}.", number=round(weight(question.factors)))
+    weighs = say("Urgency {number}.", number=round(weight(question.factors)))
     yield Paragraph((why, " ", quiet(weighs)))
     known = (*question.known, *(_near(work, line, number, quoted_at) for line in question.near))
     if known:

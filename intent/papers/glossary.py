@@ -10,6 +10,7 @@ from intent.language.figures import Written, decimal
 from intent.language.message import Joint, Words, joined, listed, named, opened, say
 from intent.names import TERM
 from intent.papers.document import Block, Document, PaperSection, Paragraph
+from intent.papers.form_glossary import LISTS, form_sections
 from intent.vocabulary.definition import Definition
 from intent.vocabulary.meaning_search import is_called, labels_in, terms_about
 from intent.vocabulary.phrases import normal
@@ -43,24 +44,13 @@ _WRITTEN = {
 }
 
 
-_OTHERS = {
-    "roles": say("Roles"),
-    "statuses": say("Statuses of a device"),
-    "installation-statuses": say("Statuses of an installation"),
-    "log-events": say("Events of a log"),
-    "source-kinds": say("Kinds of source"),
-    "grounds": say("Grounds of an instruction"),
-}
-"""Terms that are no value of a characteristic, by their scheme."""
-
-
 def glossary_paper(vocabulary: Vocabulary) -> Document:
     """Every kind and characteristic by name, under what it is said of, and the words that stand in other columns."""
     sections = [_listing("kinds", say("Kinds of part"), vocabulary.in_scheme(str(TERM.kinds)))]
     for bearer, title in _BEARERS.items():
         found = [one for one in vocabulary.characteristics.values() if bearer in one.bearers]
         sections.append(_listing(f"of-{bearer}", title, sorted(found, key=lambda one: one.iri)))
-    for scheme, title in _OTHERS.items():
+    for scheme, title in LISTS.items():
         sections.append(_listing(scheme, title, vocabulary.in_scheme(str(TERM[scheme]))))
     return Document(title=say("The words of the vocabulary"), sections=tuple(sections))
 
@@ -78,6 +68,7 @@ def entry_paper(vocabulary: Vocabulary, name: str, language: str = "en") -> Docu
     called = [*vocabulary.by_name.get(normal(name), ()), *_concepts(vocabulary, normal(name))]
     spoken = [one for one in called if is_called(one, name, vocabulary, language)]
     entries = [_told(vocabulary, one) for one in spoken or called]
+    entries += form_sections(vocabulary, name, language)
     if not entries:
         return _about(vocabulary, name, language)
     numbered = (replace(one, anchor=f"entry-{number}") for number, one in enumerate(entries, start=1))

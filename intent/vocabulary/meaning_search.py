@@ -36,6 +36,11 @@ def terms_about(vocabulary: Vocabulary, query: str, language: str) -> tuple[Conc
     return tuple(term for *_, term in sorted(weighed, key=lambda one: one[:3])[:MOST_FOUND])
 
 
+def stands_in(query: str, labels: Iterable[str]) -> bool:
+    """Whether every word of a query stands in one of some labels."""
+    return any(all(_stands(word, [label]) for word in _words(query)) for label in labels)
+
+
 def labels_in(vocabulary: Vocabulary, language: str) -> tuple[str, ...]:
     """What the terms are called in a language, for people to be offered."""
     return tuple(one.labels[language] for one in _terms(vocabulary) if language in one.labels)

@@ -26,6 +26,26 @@ def test_what_is_about_a_word_is_found_by_labels_and_meaning(name: str, language
     assert found in told(name, language)
 
 
+@pytest.mark.parametrize(
+    ("name", "language", "title", "words"),
+    [
+        ("duty", "en", "DUTY, A FIELD OR A COLUMN", "Something to be done, in double quotes"),
+        ("Pflicht", "de", "PFLICHT, EIN FELD ODER EINE SPALTE", "Etwas, das zu tun ist"),
+        ("obligation", "fr", "OBLIGATION, UN CHAMP OU UNE COLONNE", "Ce qui est à faire"),
+        ("lifted by", "en", "LIFTED BY, A FIELD OR A COLUMN", "`nobody`"),
+        ("Log", "en", "LOG, A SECTION", "In it stand: "),
+        ("Journal", "fr", "JOURNAL, UNE SECTION", "Ce qui est arrivé"),
+        ("role", "en", "ROLES", "registrar"),
+        ("statuses", "en", "STATUSES OF A DEVICE", "retired"),
+        ("kind of source", "en", "KINDS OF SOURCE", "interview"),
+        ("every week", "en", "EVERY WEEK, A WORD OF THE SENTENCE", "wöchentlich"),
+    ],
+)
+def test_the_words_of_the_text_form_are_found(name: str, language: str, title: str, words: str) -> None:
+    _, _, after = told(name, language).partition(f"{title}\n")
+    assert words in after
+
+
 @pytest.mark.parametrize("name", ["bruit", "Durchläufe", "durée de vie"])
 def test_nothing_of_another_language_is_offered(name: str) -> None:
     with pytest.raises(UnknownName):

@@ -12,12 +12,13 @@ from intent.effects.assess import assess
 from intent.language.message import Words, say
 from intent.model.installation import Installation
 from intent.model.naming import find_part
-from intent.model.subject import Subject, SubjectKey, one
+from intent.model.subject import Subject, SubjectKey, SubjectKind, one
 from intent.model.work import Work
 from intent.variance.result import Row, Variance, Verdict
 from intent.variance.state import State
 from intent.variance.two_states import documented_state, proposed_state
 
+_AGAINST = {Verdict.FORBIDDEN, Verdict.BREACH, Verdict.CONTRADICTION}
 DEVICE = say("device")
 """What a chapter about the devices in a part's place is called."""
 
@@ -97,8 +98,15 @@ def _chapters(variance: Variance, documented: State, term: str | None) -> Iterat
     for row in variance.rows:
         if term is None or row.term == term:
             change = change_in(row, documented, state)
-            if row.verdict.is_departure or (change is not None and change.departs):
+            if _departed(row) or (change is not None and change.departs):
                 yield _of_row(variance, row, change)
+
+
+def _departed(row: Row) -> bool:
+    """Whether what was shown departed; a room is as it is, and departs only from what is asked of it."""
+    if row.subject.kind is SubjectKind.VENUE:
+        return row.verdict in _AGAINST or bool(row.set_aside)
+    return row.verdict.is_departure
 
 
 def _devices(variance: Variance, documented: State, state: State) -> Iterator[Chapter]:
