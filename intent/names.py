@@ -64,6 +64,7 @@ THE_VENUE = "the venue"
 
 YES = str(TERM.yes)
 NO = str(TERM.no)
+BORROWER = str(TERM.borrower)
 PRESENCE = str(TERM.presence)
 PRESENT = str(TERM.present)
 ABSENT = str(TERM.absent)

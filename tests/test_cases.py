@@ -188,8 +188,8 @@ def told_outcome(name: str, wanted: str, variance: Variance) -> str:
     }
     if name in every:
         return wanted if any(wanted in text for text in every[name]) else "; ".join(every[name])
-    if name == "sentence":
-        sentence = ENGLISH.say(variance.sentence)
+    if name in {"sentence", "denied"}:
+        sentence = ENGLISH.say(variance.sentence if name == "sentence" else variance.denied)
         return wanted if sentence.startswith(wanted) else sentence
     return {"outcome": str(variance.outcome), "refer to": ", ".join(variance.refer_to)}[name]
 

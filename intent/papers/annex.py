@@ -22,7 +22,7 @@ from intent.papers.duties_told import duty_checklist, told_duties
 from intent.papers.inline import Content, Stamp
 from intent.papers.left_out import left_out_section
 from intent.papers.limits_told import limit_blocks
-from intent.papers.masthead import occasion_words, outcome_sentence
+from intent.papers.masthead import occasion_words, outcome_told
 from intent.papers.obstacles_told import obstacle_blocks
 from intent.papers.report_evidence import Evidence, written_by
 from intent.papers.requests import Asking, Request, requests
@@ -40,13 +40,13 @@ def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[Withh
     asked = requests(variance, found)
     outcome: tuple[Block, ...] = (
         Paragraph(Stamp(variance.outcome), ParagraphRole.OUTCOME),
-        Paragraph(outcome_sentence(variance)),
+        Paragraph(outcome_told(variance)),
     )
     sections = (
         PaperSection(title=say("Outcome"), anchor="outcome", blocks=outcome),
         PaperSection(title=say("Conditions"), anchor="conditions", blocks=(_conditions(asked),)),
         PaperSection(
-            title=say("What departs from the documentation"), anchor="departures", blocks=_departures(found)
+            title=say("Point by point, worst first"), anchor="departures", blocks=_departures(found)
         ),
         PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(variance)),
         PaperSection(
@@ -87,9 +87,9 @@ def _conditions(asked: Sequence[Request]) -> Block:
 
 
 def _whence(asking: Asking) -> Words:
-    """`Departures 2 and 3`, which stand in the table below."""
+    """`Points 2 and 3`, which stand in the table below."""
     numbers = [str(one.number) for one in asking.departures]
-    return joined([say_of(len(numbers), "Departure", "Departures"), listed(numbers)]) if numbers else ""
+    return joined([say_of(len(numbers), "Point", "Points"), listed(numbers)]) if numbers else ""
 
 
 def _departures(found: Sequence[Departure]) -> tuple[Block, ...]:
@@ -100,7 +100,7 @@ def _departures(found: Sequence[Departure]) -> tuple[Block, ...]:
         for one in found
     )
     columns = (
-        Column(say("departure")),
+        Column(say("point")),
         Column(say("documented"), 17),
         Column(say("proposed"), 17),
         Column(say("verdict"), 12),

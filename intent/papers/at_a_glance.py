@@ -23,12 +23,12 @@ from intent.papers.document import (
     TableRole,
 )
 from intent.papers.inline import Content, Inline, Phrase, Stamp, quiet
-from intent.papers.masthead import outcome_sentence
+from intent.papers.masthead import outcome_told
 from intent.papers.obstacles_told import not_checked, obstacles_in_short
 from intent.papers.proposed import answers_ahead
 from intent.papers.requests import Asking, AskingKind, Request, departures_words, each_once
 from intent.papers.verdict_words import OUTCOME_WORDS
-from intent.variance.result import Variance
+from intent.variance.result import Variance, Verdict
 
 NAMED = 2
 """Up to so many questions of a kind are told by what they are about; more by their departures alone."""
@@ -48,7 +48,7 @@ def at_a_glance(
         gist=OUTCOME_WORDS[outcome],
         blocks=(
             Paragraph(Stamp(outcome), ParagraphRole.OUTCOME),
-            Paragraph((outcome_sentence(variance), *_ahead(variance, day)), ParagraphRole.VERDICT),
+            Paragraph((*outcome_told(variance), *_ahead(variance, day)), ParagraphRole.VERDICT),
             *_asked(requests),
             *_in_the_way(variance),
             *_each(departures),
@@ -116,12 +116,46 @@ def _each(departures: Sequence[Departure]) -> Iterator[Block]:
     rows: tuple[tuple[Content, ...], ...] = tuple(
         (_named(one), _change(one), Stamp(one.verdict)) for one in departures
     )
-    columns = (Column(say("departure"), 50), Column(say("documented, proposed")), Column(say("verdict"), 14))
+    columns = (Column(say("point"), 50), Column(say("documented, proposed")), Column(say("verdict"), 14))
     yield _brief(
-        say_of(len(departures), "{number} departure", "{number} departures", number=len(departures)),
+        _counted(departures),
         "each",
         PaperTable(columns=columns, rows=rows, role=TableRole.BRIEF),
     )
+
+
+def _counted(found: Sequence[Departure]) -> Words:
+    """`8 departures`; or how many points there are, where some cannot be judged or are about the venue alone."""
+    unjudged = [one for one in found if one.verdict is Verdict.UNKNOWN]
+    of_the_venue = [one for one in found if one not in unjudged and _is_of_the_venue(one)]
+    departing = len(found) - len(unjudged) - len(of_the_venue)
+    told = []
+    if departing:
+        told.append(say_of(departing, "{number} departure", "{number} departures", number=departing))
+    if number := len(of_the_venue):
+        told.append(
+            say_of(
+                number, "{number} condition of the venue", "{number} conditions of the venue", number=number
+            )
+        )
+    if number := len(unjudged):
+        told.append(
+            say_of(
+                number,
+                "{number} that cannot be judged yet",
+                "{number} that cannot be judged yet",
+                number=number,
+            )
+        )
+    if departing == len(found):
+        return told[0]
+    all_of_them = say_of(len(found), "{number} point", "{number} points", number=len(found))
+    return say("{subject}: {text}", subject=all_of_them, text=listed(told))
+
+
+def _is_of_the_venue(one: Departure) -> bool:
+    """Whether it is about the venue, of which nothing is documented that it could depart from."""
+    return one.rows[0].subject.kind is SubjectKind.VENUE
 
 
 def _named(one: Departure) -> Content:
@@ -129,7 +163,6 @@ def _named(one: Departure) -> Content:
 
 
 def _change(one: Departure) -> Words:
-    of_the_venue = one.rows[0].subject.kind is SubjectKind.VENUE  # of which nothing is documented
-    if of_the_venue or one.documented == one.proposed:
+    if _is_of_the_venue(one) or one.documented == one.proposed:
         return one.proposed
     return say("{before} → {after}", before=one.documented, after=one.proposed)

@@ -193,6 +193,13 @@ def open_words(variance: Variance, opened_for: tuple[Open, tuple[str, ...]]) -> 
                 date=item.ends,
             )
             return _closed_for(told, lines)
+        case OpenKind.CONSENT if item.denied:
+            told = say(
+                "The consent of {person} no longer counts, since it is attested that this is not so: “{fact}”",
+                person=who or say("a person not named"),
+                fact=item.denied,
+            )
+            return _closed_for(told, lines)
         case OpenKind.CONSENT:
             missing = say("The consent of {person} is not recorded", person=who or say("a person not named"))
             return joined([_closed_for(missing, lines), sentence(item.text)])

@@ -24,7 +24,7 @@ from intent.papers.document import (
 )
 from intent.papers.duties_told import duty_checklist, told_duties
 from intent.papers.inline import Content
-from intent.papers.masthead import byline, occasion_words, outcome_sentence
+from intent.papers.masthead import byline, occasion_words, outcome_told
 from intent.papers.placing_tables import placing_section
 from intent.papers.running_tables import settings_section, switching_sections
 from intent.papers.wiring_tables import cables_section, plan_section
@@ -65,7 +65,7 @@ def installation_book(variance: Variance, *, version: str, day: datetime.date) -
             Paragraph(say("Installation book."), ParagraphRole.OCCASION),
             Paragraph(installation.title, ParagraphRole.OCCASION),
             Paragraph(occasion_words(variance), ParagraphRole.OCCASION),
-            Paragraph(outcome_sentence(variance)),
+            Paragraph(outcome_told(variance)),
         ),
         sections=tuple(section for section in sections if section.blocks),
         foot=say("Written by intent {version} on {date}.", version=version, date=day_words(day)),

@@ -7,6 +7,7 @@ from intent.language.message import Words, joined, named, say, sentence
 from intent.model.naming import person_words
 from intent.model.work import Work
 from intent.names import TERM
+from intent.papers.inline import Inline, strong
 from intent.papers.statements_told import labelled_fields
 from intent.papers.verdict_words import OUTCOME_WORDS
 from intent.variance.result import Variance
@@ -38,3 +39,9 @@ def outcome_sentence(variance: Variance) -> Words:
     """The outcome in one sentence."""
     told = variance.sentence or say("The proposal is {outcome}", outcome=OUTCOME_WORDS[variance.outcome])
     return sentence(told)
+
+
+def outcome_told(variance: Variance) -> tuple[Inline, ...]:
+    """The same, after what was refused or attested against it, which nobody may overlook."""
+    denied: tuple[Inline, ...] = (strong(variance.denied), " ") if variance.denied else ()
+    return (*denied, outcome_sentence(variance))

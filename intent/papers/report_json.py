@@ -13,6 +13,7 @@ from intent.papers.obstacles_told import obstacle_words
 from intent.papers.report_evidence import Evidence
 from intent.planning.duties_due import DueDuty, duties_due
 from intent.values.regions import Interval
+from intent.variance.denial import Denial
 from intent.variance.obstacle import Need, Obstacle, needs_words
 from intent.variance.result import (
     Effect,
@@ -24,6 +25,7 @@ from intent.variance.result import (
     Variance,
     Verdict,
 )
+from intent.variance.venue_asked import who_is_asked
 from intent.vocabulary.terms import Vocabulary
 
 if TYPE_CHECKING:
@@ -55,10 +57,11 @@ def write_json(
         "outcome": variance.outcome.value,
         "refer_to": list(variance.refer_to),
         "verdicts": [{**_row(row), **before.get(row.key, {})} for row in rows],
-        "obstacles": [_obstacle(obstacle) for obstacle in variance.obstacles],
+        "obstacles": [_obstacle(variance, obstacle) for obstacle in variance.obstacles],
         "effects": [_effect(effect) for effect in variance.effects],
         "notes": [ENGLISH.say(note) for note in variance.notes],
         "sentence": ENGLISH.say(variance.sentence),
+        "denied": ENGLISH.say(variance.denied),
         "not_checked": list(
             map(ENGLISH.say, needs_words(Need(one.limit, one.subject) for one in variance.unchecked))
         ),
@@ -85,7 +88,15 @@ def _row(row: Row) -> Json:
         "reason": ENGLISH.say(row.reason),
         "ask": list(row.ask),
         "also_against": [line.identifier for line in row.also_against],
+        "denied": [_denial(one) for one in row.denied],
     }
+
+
+def _denial(one: Denial) -> Json:
+    """What was refused, and by whom; or what is attested, where that speaks against the value."""
+    if one.refused_by:
+        return {"instruction": one.instruction, "refused_by": one.refused_by}
+    return {"instruction": one.instruction, "fact": one.fact, "holds": one.holds}
 
 
 def member_names(subject: Subject) -> tuple[str, ...]:
@@ -174,7 +185,7 @@ def _bounds(bounds: Interval | None) -> object:
     return low if low == high else [low, high]
 
 
-def _obstacle(obstacle: Obstacle) -> Json:
+def _obstacle(variance: Variance, obstacle: Obstacle) -> Json:
     return {
         "text": ENGLISH.say(obstacle_words(obstacle)),
         "sure": obstacle.is_sure,
@@ -182,7 +193,7 @@ def _obstacle(obstacle: Obstacle) -> Json:
         "missing": [ENGLISH.say(need) for need in needs_words(obstacle.missing)],
         "slug": obstacle.slug,
         "subject": obstacle.subject.written,
-        "ask": list(obstacle.ask),
+        "ask": list(who_is_asked(variance.work, variance.installation, obstacle)),
     }
 
 

@@ -8,11 +8,13 @@ from enum import StrEnum
 
 from intent.language.message import Words, closed, listed, quoted, say, say_of
 from intent.model.naming import person_words
+from intent.names import THE_VENUE
 from intent.papers.departures import Departure, merged, missing_words
 from intent.papers.inline import Content, Phrase, Several
 from intent.papers.obstacles_told import obstacle_words
-from intent.variance.obstacle import Need, Obstacle, in_the_way, needs_words
+from intent.variance.obstacle import Obstacle, in_the_way, needs_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
+from intent.variance.venue_asked import asked_for_needs
 
 WHOLE = say("The proposal as a whole.")
 ANYBODY = say("Whoever is in a position to say")
@@ -29,6 +31,8 @@ class AskingKind(StrEnum):
     """What was asked for may be set aside this time."""
     REPLACE = "replace"
     """Something else is proposed, since what was asked for cannot be set aside."""
+    REFUSED = "refused"
+    """Something else is proposed, since the person has refused it."""
     CHOOSE = "choose"
     """Which of two instructions is to hold."""
     DECIDE = "decide"
@@ -48,6 +52,7 @@ IN_SHORT = {
     AskingKind.ATTEST: say("to attest whether it is so"),
     AskingKind.WAIVE: say("whether what was asked for may be set aside this time"),
     AskingKind.REPLACE: say("what instead, since what was asked for cannot be set aside"),
+    AskingKind.REFUSED: say("what instead, since it was refused"),
     AskingKind.CHOOSE: say("which instruction is to hold"),
     AskingKind.DECIDE: say("whether it may be, which no instruction settles"),
     AskingKind.TELL: say("to say what is missing"),
@@ -75,11 +80,11 @@ class Asking:
 
 
 def departures_words(found: Sequence[Departure]) -> Content:
-    """`departures 2 and 3`, each number a link; nothing of none."""
+    """`points 2 and 3`, each number a link; nothing of none."""
     if not found:
         return ""
     numbers = tuple(Phrase(str(one.number), link=one.anchor) for one in found)
-    return say_of(len(numbers), "departure", "departures"), " ", Several(numbers)
+    return say_of(len(numbers), "point", "points"), " ", Several(numbers)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,10 +114,18 @@ def requests(variance: Variance, departures: Sequence[Departure]) -> tuple[Reque
         told[question.asking.text] = _joined(before, question.asking) if before else question.asking
     anybody = tuple(asked.pop("", {}).values())
     found = [
-        Request(person, person_words(variance.work, person), tuple(told.values()) or (_OF_THE_WHOLE,))
+        Request(person, _name(variance, person), tuple(told.values()) or (_OF_THE_WHOLE,))
         for person, told in asked.items()
     ]
     return (*found, Request("", ANYBODY, anybody)) if anybody else tuple(found)
+
+
+def _name(variance: Variance, person: str) -> Words:
+    """Name and role; of the venue, which is nobody of the dossier, what it is called."""
+    if person != THE_VENUE:
+        return person_words(variance.work, person)
+    venue = variance.installation.venue
+    return say("{name} ({role})", name=venue, role=say("the venue")) if venue else say("The venue")
 
 
 def asked_about(departure: Departure, asked: Iterable[Request]) -> tuple[Words, ...]:
@@ -152,23 +165,34 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
                 yield _Question(person=person, asking=_to_close(departure, item, lines))
         for person in row.ask:
             if person not in answered:
-                yield _Question(person=person, asking=_to_decide(departure))
+                yield _Question(person=person, asking=_to_decide(departure, person))
     yield from _to_clear(in_the_way(variance.obstacles))
+    yield from _to_supply(variance, departures)
 
 
 def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[_Question]:
-    """What has to change where an obstacle is sure, and, in one question, what has to be known where it may be one."""
-    needs: dict[str, list[Need]] = {}
+    """What has to change where an obstacle is sure."""
     for obstacle in obstacles:
         for person in obstacle.ask or ("",):
-            needs.setdefault(person, []).extend(obstacle.missing)
             if obstacle.is_sure:
                 told = closed(obstacle_words(obstacle))
                 text = say("What is to be done about this: {obstacle}", obstacle=told)
                 yield _Question(person=person, asking=Asking(kind=AskingKind.CLEAR, text=text))
+
+
+def _to_supply(variance: Variance, departures: Sequence[Departure]) -> Iterator[_Question]:
+    """In one question to each, what has to be known where something may be in the way, and is not asked already."""
+    asked = {
+        (row.characteristic, row.subject.key)
+        for departure in departures
+        for row in departure.rows
+        if row.verdict is Verdict.UNKNOWN and not row.open
+    }
+    needs = asked_for_needs(variance.work, variance.installation, in_the_way(variance.obstacles))
     for person, wanted in needs.items():
-        if wanted:
-            matter = listed(needs_words(wanted))
+        left = [need for need in wanted if (need.characteristic, need.subject.key) not in asked]
+        if left:
+            matter = listed(needs_words(left))
             text = say("To say what is missing: {matter}.", matter=matter)
             yield _Question(person=person, asking=Asking(kind=AskingKind.SUPPLY, text=text, gist=matter))
 
@@ -210,10 +234,13 @@ def _asking(kind: AskingKind, text: Words, departure: Departure, gist: Words = "
     return Asking(kind=kind, text=text, gist=gist or departure.gist, departures=(departure,))
 
 
-def _to_decide(departure: Departure) -> Asking:
+def _to_decide(departure: Departure, person: str) -> Asking:
     """What is asked of a person who could lift the verdict, where nothing in particular is open."""
     lines, matter = listed(line.identifier for line in departure.rows[0].governing), departure.matter
     match departure.verdict:
+        case Verdict.FORBIDDEN | Verdict.BREACH if _has_refused(departure, person):
+            text = say("Refused on record; what instead: {matter}.", matter=matter)
+            return _asking(AskingKind.REFUSED, text, departure)
         case Verdict.FORBIDDEN | Verdict.BREACH:
             return _to_lift(departure, lines)
         case Verdict.CONTRADICTION:
@@ -231,6 +258,10 @@ def _to_decide(departure: Departure) -> Asking:
     if departure.is_added:
         text = say("Whether {subject} may be added, which no instruction settles.", subject=departure.subject)
     return _asking(AskingKind.DECIDE, text, departure)
+
+
+def _has_refused(departure: Departure, person: str) -> bool:
+    return any(one.refused_by == person for one in departure.rows[0].denied)
 
 
 def _to_lift(departure: Departure, lines: Words) -> Asking:

@@ -23,7 +23,7 @@ from intent.papers.document import (
 )
 from intent.papers.inline import Beside, Break, Content, Inline, Phrase, Stamp, quiet
 from intent.papers.left_out import left_out_section
-from intent.papers.masthead import byline, occasion_words, outcome_sentence
+from intent.papers.masthead import byline, occasion_words, outcome_told
 from intent.redaction.withholding import WithheldKind
 from intent.variance.result import Variance
 
@@ -102,7 +102,7 @@ def _outcome(variance: Variance | None) -> tuple[PaperSection, ...]:
         return ()
     blocks = (
         Paragraph(Stamp(variance.outcome), ParagraphRole.OUTCOME),
-        Paragraph(outcome_sentence(variance)),
+        Paragraph(outcome_told(variance)),
     )
     return (PaperSection(title=say("Outcome"), anchor="outcome", blocks=blocks),)
 

@@ -161,7 +161,7 @@ def _departures(matter: Matter) -> PaperSection:
         for one in matter.departures
     ]
     return PaperSection(
-        title=say("Departures, worst first"),
+        title=say("Point by point, worst first"),
         anchor="departures",
         blocks=(*found, meanings_section(matter.departures)) if found else (),
     )

@@ -6,10 +6,12 @@ import datetime
 from collections.abc import Iterator
 
 from intent.model.phrasing import NOT_GIVEN
+from intent.model.subject import SubjectKind
 from intent.variance.case import Case
 from intent.variance.change import is_broad
 from intent.variance.people import highest_living, staff, who_can_answer
 from intent.variance.result import Row, Verdict
+from intent.variance.venue_asked import who_knows_the_venue
 
 _OF_THE_GIVERS = {Verdict.FORBIDDEN, Verdict.BREACH, Verdict.CONTRADICTION}
 
@@ -34,9 +36,12 @@ def _named(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
 
 
 def _who_knows(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
-    """Of the proposal, whoever proposes it; of what stood there, the house; of what nobody ever said, the artist."""
+    """Of the venue, whoever is there; of the proposal, whoever proposes it; of what stood there, the house; of what
+    nobody ever said, the artist."""
     proposer = case.installation.by
-    if row.verdict is Verdict.UNKNOWN and _is_documented_broadly(case, row):
+    if row.verdict is Verdict.UNKNOWN and row.subject.kind is SubjectKind.VENUE:
+        yield from who_knows_the_venue(case.work, case.installation)
+    elif row.verdict is Verdict.UNKNOWN and _is_documented_broadly(case, row):
         yield from staff(case.work, day)
     elif proposer and (row.proposed == NOT_GIVEN or _is_unclear(row)):
         yield proposer

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from intent.language.message import named
-from intent.model.assertions import Aggregate, Assertion, Condition, Form
+from intent.model.assertions import Aggregate, Assertion, Condition, Form, ScopeKind
 from intent.model.instruction_text import AssertionSentence
 from intent.model.meaning import admitted_values, scale, unchanged_values
 from intent.model.work import Instruction, Modality
@@ -20,6 +20,7 @@ from intent.variance.case import Case
 from intent.variance.change import documented_for
 from intent.variance.people import staff
 from intent.variance.result import Open, OpenKind
+from intent.variance.venue_asked import who_can_say
 
 
 def conditions_answer(
@@ -34,6 +35,18 @@ def conditions_answer(
         if answer is Answer.OPEN:
             opens.append(_open(case, line, condition, day))
     return (Answer.OPEN, tuple(opens)) if opens else (Answer.IN, ())
+
+
+def failing_condition(
+    case: Case, line: Instruction, subjects: Sequence[str], day: datetime.date
+) -> Condition | None:
+    """The first condition that is known not to hold for a subject."""
+    failing = (
+        condition
+        for condition in line.conditions
+        if _condition(case, line, condition, subjects, day) is Answer.OUT
+    )
+    return next(failing, None)
 
 
 def _condition(
@@ -59,7 +72,11 @@ def _open(case: Case, line: Instruction, condition: Condition, day: datetime.dat
         return Open(
             kind=OpenKind.STATEMENT,
             text=named(AssertionSentence(condition.assertion, case.vocabulary)),
-            person=case.installation.by,
+            person=who_can_say(
+                case.work,
+                case.installation,
+                of_the_venue=condition.assertion.scope.kind is ScopeKind.VENUE,
+            ),
             instruction=line.identifier,
             answer=not condition.unless,
         )

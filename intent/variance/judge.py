@@ -12,6 +12,7 @@ from intent.values.dates import ONE_DAY, DaySpan
 from intent.variance.asking import who_could_lift
 from intent.variance.case import Case, lay_out
 from intent.variance.days import segments
+from intent.variance.denials import denials_of
 from intent.variance.device_obstacles import device_obstacles
 from intent.variance.dilemmas import dilemma_words, dilemmas_about
 from intent.variance.found import Found, gravity
@@ -112,6 +113,7 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     )
     row = replace(row, also_against=_also_against(row, [each for _, each in found]))
     day = (days or spans[0]).first
+    row = replace(row, denied=denials_of(case, judgement, topic.members, day))
     apart: list[Words] = [say("It is so on {days}.", days=tuple(runs))] if len(runs) > 1 else []
     over = [over_words(case, said) for said in judgement.over] if judgement.verdict.is_departure else []
     resting = resting_words(case, judgement.governing, topic.members, day)

@@ -7,9 +7,11 @@ from dataclasses import replace
 from intent.model.work import Work
 from intent.variance.answer_notes import answer_notes
 from intent.variance.case import Case
+from intent.variance.denied_words import denied_words
 from intent.variance.obstacle import in_the_way
 from intent.variance.outcome_sentence import outcome_sentence
 from intent.variance.result import BROKEN, Outcome, Variance, Verdict
+from intent.variance.venue_asked import who_is_asked
 
 _REFERRED = BROKEN | {Verdict.CONTRADICTION, Verdict.UNKNOWN, Verdict.UNCOVERED}
 """What has to be referred; of what is broken, where it rests on observed practice alone."""
@@ -20,7 +22,7 @@ def concluded(variance: Variance, case: Case) -> Variance:
     outcome = outcome_of(variance)
     people = _people(variance, case.work)
     found = replace(variance, outcome=outcome, refer_to=people, notes=tuple(answer_notes(case)))
-    return replace(found, sentence=outcome_sentence(found))
+    return replace(found, sentence=outcome_sentence(found), denied=denied_words(found))
 
 
 def outcome_of(variance: Variance) -> Outcome:
@@ -35,6 +37,10 @@ def outcome_of(variance: Variance) -> Outcome:
 
 def _people(variance: Variance, work: Work) -> tuple[str, ...]:
     named = {person for row in variance.rows for person in row.ask}
-    named |= {person for obstacle in in_the_way(variance.obstacles) for person in obstacle.ask}
+    named |= {
+        person
+        for obstacle in in_the_way(variance.obstacles)
+        for person in who_is_asked(work, variance.installation, obstacle)
+    }
     ranked = sorted(work.people, key=lambda person: person.authority)
     return tuple(person.identifier for person in ranked if person.identifier in named)

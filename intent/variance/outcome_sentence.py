@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from intent.language.message import Words, listed, say, say_of
+from intent.language.message import Words, joined, listed, say, say_of
 from intent.model.naming import person_name
 from intent.variance.causes import Cause, causes, concerned_words, proposed_words
+from intent.variance.denied_words import NAMED
 from intent.variance.obstacle import in_the_way, needs_words
 from intent.variance.reasons import fact_words
 from intent.variance.result import BROKEN, Open, OpenKind, Outcome, Variance, Verdict
 
-NAMED = 2
-"""Up to so many things of a kind are named; more are counted, and a paper lists them."""
 _SETTLED_BY_ANSWERS = {Verdict.CONDITIONAL, Verdict.UNKNOWN}
 
 
@@ -22,14 +21,22 @@ def outcome_sentence(variance: Variance) -> Words:
     if variance.outcome is Outcome.ACCEPTABLE:
         return say("Acceptable: all is as required or documented, or allowed with nothing left open.")
     found = _Found(variance=variance, causes=causes(variance.departures))
-    steps = tuple(_steps(found))
+    every = tuple(_steps(found))
+    steps = _series(every)
     if variance.outcome is Outcome.ON_CONDITIONS:
         if tuple(_consented(found)):
             return say("Not to be installed until {steps}; then acceptable.", steps=steps)
         return say("Acceptable once {steps}.", steps=steps)
-    if variance.outcome is Outcome.NOT_ACCEPTABLE and len(steps) == 1:
+    if variance.outcome is Outcome.NOT_ACCEPTABLE and len(every) == 1:
         return _not_acceptable(found)
     return say("Not to be installed until {steps}.", steps=steps)
+
+
+def _series(steps: Sequence[Words]) -> Words:
+    """All the steps; more than two, which may have commas of their own, with semicolons between them."""
+    if len(steps) <= NAMED:
+        return listed(steps)
+    return say("{first}; and {last}", first=joined(steps[:-1], "; "), last=steps[-1])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +65,7 @@ def _not_acceptable(found: _Found) -> Words:
     broken = found.broken
     if len(broken) > NAMED:
         return say(
-            "Not acceptable as proposed: {number} of {every} departures are forbidden, or against what is required.",
+            "Not acceptable as proposed: {number} of {every} points are forbidden, or against what is required.",
             number=len(broken),
             every=len(found.causes),
         )
@@ -92,7 +99,7 @@ def _given_up(found: _Found) -> Iterator[Words]:
         )
     else:
         yield say(
-            "{number} of {every} departures, which are forbidden or against what is required, are given up or waived",
+            "{number} of {every} points, which are forbidden or against what is required, are given up or waived",
             number=len(broken),
             every=len(found.causes),
         )
@@ -117,7 +124,7 @@ def _consented(found: _Found) -> Iterator[Words]:
         elif named:
             yield say("{person} has consented to {what}", person=who, what=listed(named))
         else:
-            yield say("{person} has consented to {number} departures", person=who, number=len(waiting))
+            yield say("{person} has consented to {number} points", person=who, number=len(waiting))
 
 
 def _decided(found: _Found) -> Iterator[Words]:
@@ -127,7 +134,7 @@ def _decided(found: _Found) -> Iterator[Words]:
     if named := _named(found, unsettled):
         yield say("it is decided whether {what} may be", what=listed(named))
     elif unsettled:
-        yield say("it is decided on {number} departures that no instruction settles", number=len(unsettled))
+        yield say("it is decided on {number} points that no instruction settles", number=len(unsettled))
     if number := len(found.judged(Verdict.CONTRADICTION)):
         yield say_of(
             number,

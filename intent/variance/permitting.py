@@ -49,6 +49,7 @@ def _consent(case: Case, line: Instruction, person: str, asked: AskedValue) -> P
         kind=OpenKind.CONSENT,
         text=say("the one that was given ends on {date}", date=ends) if ends else "",
         ends=ends,
+        denied=_term_denied(case, latest.ended, asked.day),
         person=able.identifier,
         instruction=line.identifier,
     )
@@ -60,6 +61,13 @@ def _end(ended: Consent | None, day: datetime.date) -> DaySpan | None:
     if ended is None or not ended.answer or ended.until is None or ended.until.last >= day:
         return None
     return ended.until
+
+
+def _term_denied(case: Case, given: Consent | None, day: datetime.date) -> str:
+    """The term of a consent that is attested not to hold on a day; nothing of one that is over for another reason."""
+    if given is None or not given.answer:
+        return ""
+    return next((fact for fact in given.terms if fact_answer(case, fact, day) is Answer.OUT), "")
 
 
 def _choices(case: Case, line: Instruction, earlier: Sequence[Instruction], day: datetime.date) -> Permitting:

@@ -13,6 +13,7 @@ from intent.model.work import Instruction, Work
 from intent.values.bounds import known, point
 from intent.values.dates import DaySpan
 from intent.values.regions import Interval
+from intent.variance.denial import Denial
 from intent.variance.obstacle import Obstacle, Unchecked
 
 
@@ -100,6 +101,8 @@ class Open:
     instruction: str | None = None
     ends: DaySpan | None = None
     """Of a consent that was given and does not last: when it ends."""
+    denied: str = ""
+    """Of a consent that was given: the term that is attested not to hold, so that it counts no longer."""
     answer: bool = True
     """The answer sought: of a permission's `unless`, that the fact does not hold; of what may stand against the value,
     that its `if` does not, or its `unless` does."""
@@ -151,6 +154,8 @@ class Row:
     """Of what is not covered: permissions in force that allow other values of it."""
     rests_on_practice: bool = False
     """Whether only what ranks with observed practice is broken, on every day: to be referred, not refused."""
+    denied: tuple[Denial, ...] = ()
+    """The answers on record for which it is not permitted."""
 
     @property
     def key(self) -> RowKey:
@@ -207,6 +212,8 @@ class Variance:
     outcome: Outcome = Outcome.ACCEPTABLE
     sentence: Words = ""
     """The outcome in one sentence."""
+    denied: Words = ""
+    """What was refused, or attested against it, in sentences of their own; nothing where nothing was."""
     refer_to: tuple[str, ...] = ()
     """Identifiers of the people who must be asked."""
     rows: tuple[Row, ...] = ()

@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from intent.language.message import Words
 from intent.model.work import Instruction, Modality
+from intent.names import THE_VENUE
 from intent.values.sets import ANY_LABEL, Answer, ValueSet
 from intent.variance.answers import AskedValue
 from intent.variance.case import Case
@@ -18,6 +19,7 @@ from intent.variance.permitting import Permitting, permitting
 from intent.variance.precedence import Claim
 from intent.variance.result import Open, OpenKind
 from intent.variance.speaking import Over, Speaker
+from intent.variance.venue_asked import who_can_say
 
 
 class Says(StrEnum):
@@ -101,7 +103,7 @@ def _ask(case: Case, question: Inquiry, asked: AskedValue, questions: Sequence[I
         # What stands against a value falls where its condition does not hold, so the other answer is the one sought.
         opens = tuple(replace(item, answer=not item.answer) for item in opens)
     if answer is Answer.OPEN:
-        opens = (*opens, _to_be_known(case, question))
+        opens = (*opens, _to_be_known(case, question, asked))
     is_against = says in {Says.AGAINST, Says.PERHAPS_AGAINST}
     return Said(
         claim=claim,
@@ -135,10 +137,11 @@ def _earlier_choices(line: Instruction, questions: Sequence[Inquiry]) -> list[In
     return [choice for _, _, choice in sorted(earlier, key=lambda one: one[:2])]
 
 
-def _to_be_known(case: Case, question: Inquiry) -> Open:
+def _to_be_known(case: Case, question: Inquiry, asked: AskedValue) -> Open:
+    of_the_venue = tuple(asked.subjects) == (THE_VENUE,)
     return Open(
         kind=OpenKind.VALUE,
         text=question.text,
-        person=case.installation.by,
+        person=who_can_say(case.work, case.installation, of_the_venue=of_the_venue),
         instruction=question.speaker.line.identifier,
     )

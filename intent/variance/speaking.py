@@ -7,12 +7,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
 
+from intent.model.assertions import Condition
 from intent.model.duty import Duty
 from intent.model.installation import Consent
 from intent.model.work import Instruction, Modality
 from intent.values.sets import Answer
 from intent.variance.case import Case
-from intent.variance.conditions import conditions_answer
+from intent.variance.conditions import conditions_answer, failing_condition
 from intent.variance.result import Open
 
 
@@ -41,6 +42,8 @@ class Over:
     """The instruction that superseded it, the earlier choice, or the person whose consent cannot be given."""
     consent: Consent | None = None
     """The refusal."""
+    condition: Condition | None = None
+    """The condition that does not hold."""
 
     @property
     def is_taken_back(self) -> bool:
@@ -74,7 +77,9 @@ def speakers(
         opens: tuple[Open, ...] = ()
         if over is None:
             answer, opens = conditions_answer(case, line, subjects, day)
-            over = Over(because=OverBecause.CONDITION) if answer is Answer.OUT else None
+            if answer is Answer.OUT:
+                failing = failing_condition(case, line, subjects, day)
+                over = Over(because=OverBecause.CONDITION, condition=failing)
         if over is None or line.modality is Modality.ALLOWED:
             found.append(Speaker(line, opens, over))
     return found

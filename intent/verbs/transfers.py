@@ -8,7 +8,7 @@ from pathlib import Path
 
 from intent.exports.exporting import Export, write_export
 from intent.language.languages import locale_of
-from intent.language.message import say
+from intent.language.message import joined, say
 from intent.packages.limits import limits_of
 from intent.packages.package import Package, write_package
 from intent.packages.receive import Received, receive_package
@@ -86,7 +86,7 @@ def tell_received(received: Received, language: str = "en", *, width: int = 80) 
     lines = [
         locale.say(say("opened: {folder}", folder=str(received.folder))),
         locale.say(say("kept by the sender: {kept}", kept=received.left_out or say("not said"))),
-        *([locale.say(variance.sentence)] if variance is not None else []),
+        *([locale.say(joined([variance.denied, variance.sentence]))] if variance is not None else []),
     ]
     told = "\n".join(lines) + "\n"
     if received.comparison is None:

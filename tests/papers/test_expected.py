@@ -46,7 +46,7 @@ def test_many_screens_share_one_departure(many: Variance, evidence: Evidence) ->
 def test_unchanged_work_has_no_departures(format: str, unchanged: Variance, evidence: Evidence) -> None:
     report = write_report(unchanged, format, evidence)
     assert 'id="departures"' not in report
-    assert "epartures, worst first" not in report
+    assert "Point by point" not in report
     assert "sh:result " not in report
 
 
