@@ -73,11 +73,11 @@ def test_every_sort_of_obstacle_has_its_words_for_the_first_page(file: Path) -> 
 @needs_pango
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=name)
 def test_the_first_printed_page_has_all_that_decides(path: Path) -> None:
-    """Up to 24 departures have a line each on the first sheet; the outcome's sentence always stands on it whole."""
+    """Up to 32 points have a line each on the first sheet; the outcome's sentence always stands on it whole."""
     found = variance(path)
     told = departures(found)
     printed = verbs.pdf(verbs.report(checked(path), "html", date=DAY))
     first = "".join(pypdf.PdfReader(io.BytesIO(printed)).pages[0].extract_text().split())
     assert "".join(ENGLISH.say(found.sentence).split()) in first
-    for one in told[:24]:
+    for one in told[:32]:
         assert f"{one.number}.{''.join(ENGLISH.say(one.title).split())}" in first
