@@ -46,7 +46,7 @@ LARGEST = 20
 """No part of a whole is drawn larger than one to so many, so that few small things take little paper."""
 CEILING = 1.2
 """Metres above everything else up to which a ceiling is drawn; a higher one would make all the rest small."""
-TALLEST, TALLEST_DETAIL = 1.0, 0.75
+TALLEST, TALLEST_DETAIL = 1.0, 0.68
 """The height of a drawing, as a share of its width, that is not exceeded if a smaller scale helps; details are lower,
 so that two rows of them stand on a sheet.
 """

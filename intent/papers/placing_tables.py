@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
+from intent.effects.handling.resting import sure_carriers
 from intent.effects.scene import Scene
 from intent.language.message import Words, joined, named, opened, say
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.work import Part
 from intent.papers.cards.lengths import METRES, is_display, origin_of, position_words
 from intent.papers.cards.posture import lying_of
+from intent.papers.cards.signals import part_named
 from intent.papers.document import Block, Column, PaperSection, PaperTable, Paragraph, ParagraphRole
 from intent.papers.inline import Content, with_below
 
@@ -26,10 +28,11 @@ _COLUMNS = (
 def placing_section(scene: Scene) -> PaperSection:
     """One table a group, every part that is there in it once; what belongs to no group stands under its kind."""
     groups: dict[Words, list[Part]] = {}
+    carriers = sure_carriers(scene)
     for part in scene.parts():
         groups.setdefault(_title(scene, part), []).append(part)
     tables = (
-        PaperSection(title=title, blocks=(_table(scene, parts),), anchor=f"place-{place}")
+        PaperSection(title=title, blocks=(_table(scene, parts, carriers),), anchor=f"place-{place}")
         for place, (title, parts) in enumerate(groups.items(), start=1)
     )
     return PaperSection(
@@ -59,9 +62,9 @@ def _measured_from(scene: Scene) -> Words:
     )
 
 
-def _table(scene: Scene, parts: list[Part]) -> Block:
+def _table(scene: Scene, parts: list[Part], carriers: Mapping[str, str]) -> Block:
     """A column in which no part of the group has anything is left out."""
-    rows = [tuple(_cells(scene, part)) for part in parts]
+    rows = [tuple(_cells(scene, part, carriers)) for part in parts]
     told = [place for place in range(len(_COLUMNS)) if any(row[place] for row in rows)]
     return PaperTable(
         columns=tuple(_COLUMNS[place] for place in told),
@@ -69,7 +72,7 @@ def _table(scene: Scene, parts: list[Part]) -> Block:
     )
 
 
-def _cells(scene: Scene, part: Part) -> Iterator[Content]:
+def _cells(scene: Scene, part: Part, carriers: Mapping[str, str]) -> Iterator[Content]:
     name = part.identifier
     yield with_below(part.identifier, part.name)
     yield device_content(scene, name)
@@ -77,7 +80,8 @@ def _cells(scene: Scene, part: Part) -> Iterator[Content]:
     yield with_below(told, scene.text(name, "position")) if told else NOT_GIVEN
     lying = lying_of(scene, name, hangs=is_display(scene, part.identifier), depth=0.0)
     yield joined(lying.words, ", ") if lying else ""
-    yield scene.text(name, "support")
+    on = carriers.get(name)
+    yield with_below(scene.text(name, "support"), part_named(scene, on) if on else "")
     yield scene.text(name, "channel")
 
 

@@ -75,11 +75,12 @@ def _totals(plan: WorkPlan) -> Facts:
     facts: dict[Words, Words] = {
         say("all together"): say("{labour} of work, each person counted", labour=figure(plan.labour, "h")),
         say("by the clock"): say(
-            "{clock} for the longest row of tasks that wait for each other", clock=figure(plan.clock, "h")
+            "{clock} for the longest row of tasks that wait for each other, if others do the rest meanwhile",
+            clock=figure(plan.clock, "h"),
         ),
     }
     if plan.most_people:
-        facts[say("at once")] = say_of(
+        facts[say("for a single task")] = say_of(
             plan.most_people, "1 person", "up to {number} people", number=plan.most_people
         )
     return Facts(tuple(FactLine(label, (text,)) for label, text in facts.items()), FactsRole.VALUES)

@@ -7,12 +7,14 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from examples_read import EXAMPLES
 from read_cards import cards_in, text_of
 
 from intent import verbs
 from intent.commands.main import intent as command_line
 from intent.papers.cards.fitting import EDGE, FOOT, HEAD, HEIGHT, LONGEST, pieces, text_height
 
+HALMSEE = EXAMPLES / "low-farms" / "installations" / "2027-halmsee-loan.md"
 WORK = """# Salt Ledger
 
 - artist: Ansa Kilbride
@@ -263,3 +265,13 @@ def test_the_command_takes_the_day(salt: Path, tmp_path: Path) -> None:
     )
     assert run.exit_code == 0, run.output
     assert "Made on 2 January 2027." in output.read_text(encoding="utf-8")
+
+
+def test_what_a_part_stands_on_and_what_a_player_plays_are_named() -> None:
+    """Without these a preparator asks: `on another part` leaves open which, a channel which disc goes in."""
+    page = verbs.cards(HALMSEE)[0]
+    assert "O2 (hay cart)" in text_of(page, "K1")
+    assert "O7 (the heron's case)" in text_of(page, "O6")
+    assert "tands on" not in text_of(page, "O9"), "it hangs on the wall"
+    assert "V1, 23:00, media/water.mkv" in text_of(page, "P1")
+    assert "media/" not in text_of(page, "B1"), "what shows a channel plays nothing itself"

@@ -54,6 +54,16 @@ def resting(scene: Scene) -> tuple[Resting, ...]:
     )
 
 
+def sure_carriers(scene: Scene) -> dict[str, str]:
+    """By part, the one on which it surely stands."""
+    return {
+        found.part: base
+        for found in resting(scene)
+        for base, answer in found.carriers.items()
+        if answer is Answer.IN
+    }
+
+
 def _is_weighed(scene: Scene, part: str) -> bool:
     return any(scene.is_given(part, name) for name in ("weight", "standing-area"))
 

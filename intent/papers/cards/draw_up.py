@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from intent.drawings.measuring import length
+from intent.effects.handling.resting import sure_carriers
 from intent.effects.scene import Scene, Sides, sides_of
 from intent.language.calendar import span_words
 from intent.language.message import Words, joined, listed, named, say
@@ -51,6 +52,8 @@ class CardBasis:
     sides: Sides
     signals: Signals
     boxes: tuple[PackedBox, ...]
+    carriers: Mapping[str, str]
+    """By part, the one on which it surely stands."""
     unit: str
     """In which lengths are told: `mm`, `cm` or `in`."""
 
@@ -64,6 +67,7 @@ def draw_up(variance: Variance, unit: str, made: datetime.date, wanted: Collecti
         sides=sides,
         signals=signals_of(sides),
         boxes=packed_boxes(work, installation),
+        carriers=sure_carriers(sides.proposed),
         unit=unit,
     )
     fields = labelled_fields(work.vocabulary, work.fields, WORK_HEAD)
@@ -110,7 +114,7 @@ def _placement(basis: CardBasis, part: Part) -> Placement:
         lying=_lying(scene, name),
         position=position_row(scene, basis.variance, name, basis.unit),
         rows=(
-            *particulars(sides, name, basis.boxes),
+            *particulars(sides, name, basis.boxes, basis.carriers),
             *basis.signals.rows(name),
             *leads_rows(scene, name),
             *keeping_rows(scene.case, speaking, _set_aside(basis.variance, name)),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from intent.effects.scene import Scene, Sides
 from intent.language.message import Words, joined, named, say
@@ -11,6 +11,7 @@ from intent.model.assertions import Named
 from intent.model.phrasing import expression_words
 from intent.names import YES, term_iri
 from intent.papers.cards.card import CardRow
+from intent.papers.cards.signals import part_named
 from intent.papers.statements_told import characterised, in_order
 from intent.planning.concerns import Concern, stated_of
 
@@ -24,12 +25,18 @@ _PLAIN = {"support", "power-state", "rated-voltage", "rated-frequency", "power",
 """Characteristics whose values say by themselves what they are of: `in a rack`, `230 V`."""
 
 
-def particulars(sides: Sides, part: str, boxes: Iterable[PackedBox]) -> Iterator[CardRow]:
-    """The rows of a part, of which those without anything in them are left out."""
+def particulars(
+    sides: Sides, part: str, boxes: Iterable[PackedBox], carriers: Mapping[str, str]
+) -> Iterator[CardRow]:
+    """The rows of a part, of which those without anything in them are left out.
+
+    ``carriers`` are the parts on which others surely stand.
+    """
     scene = sides.proposed
     told = (
         (_device_label(scene, part), _device(sides, part)),
         (say("placed"), _stated(scene, part, _OF_PLACE)),
+        (say("stands on"), part_named(scene, carriers[part]) if part in carriers else ""),
         (say("as it is"), _as_it_is(scene, part)),
         (say("mains"), _stated(scene, part, _OF_MAINS)),
         (say("vents"), _vents(scene, part)),

@@ -27,6 +27,19 @@ class Signals:
         if lines:
             label = named(scene.term("channel")) if channel else say("joined")
             yield CardRow(label, (joined(lines, ", "),))
+        if any(part == player for player, _ in self.plan.fed):
+            yield from self._plays(part)
+
+    def _plays(self, player: str) -> Iterator[CardRow]:
+        """What is to be put into a player: the material of its channel, by all that one can tell it by."""
+        scene = self.plan.sides.proposed
+        every = {one.identifier: one for one in scene.case.work.material}
+        told = [
+            joined([one.identifier, one.name, scene.text(one.identifier, "duration"), one.file or ""], ", ")
+            for one in (every[name] for name in scene.material(player) if name in every)
+        ]
+        if told:
+            yield CardRow(say("plays"), (joined(told, "; "),))
 
     def _arriving(self, part: str) -> Iterator[Words]:
         for one in self.plan.into(part):
