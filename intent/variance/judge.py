@@ -91,7 +91,7 @@ def _ruling(case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan]
     days = None if len(worst) == len(spans) else DaySpan(runs[0].first, runs[-1].last)
     judged = max((judged for _, judged in worst), key=lambda one: _telling(case, one))
     judgement = together(judged.judgement, [each.judgement for _, each in worst if each is not judged])
-    judgement = replace(judgement, open=worth_asking(case, index, topic, spans, judgement.open))
+    judgement = replace(judgement, open=worth_asking(case, index, topic, spans, judgement))
     row = Row(
         subject=topic.subject,
         characteristic=topic.name,

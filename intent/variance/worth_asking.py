@@ -12,18 +12,21 @@ from intent.variance.case import Case
 from intent.variance.change import documented_for
 from intent.variance.grounds import judge_day
 from intent.variance.inquiring import admitted_by
-from intent.variance.result import Open, OpenKind
+from intent.variance.result import Open, OpenKind, Verdict
 from intent.variance.supposed import answered
 from intent.variance.topics import EachIndex, Topic, TopicKind
+from intent.variance.verdict import Judgement
 
 
 def worth_asking(
-    case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan], opens: tuple[Open, ...]
+    case: Case, index: EachIndex, topic: Topic, spans: Sequence[DaySpan], judgement: Judgement
 ) -> tuple[Open, ...]:
     """What is open in a row, without the consents that would not better it even if all else were answered favourably.
 
-    The row is judged again with the answers given; there is no rule of its own here.
+    The row is judged again with the answers given; there is no rule of its own here. A conditional row says at least
+    on what: somebody whose time begins within the showing cannot consent for its first days, and is asked all the same.
     """
+    opens = judgement.open
     consents = dict.fromkeys(asked for item in opens if (asked := _consent_asked(item)))
     worlds = list(_worlds(case, topic, opens)) if consents else []
     if not worlds:
@@ -42,7 +45,7 @@ def worth_asking(
             badness(answered(world, kept)) < min(now, badness(answered(world, others))) for world in worlds
         ):
             kept = others
-    return tuple(kept)
+    return opens if not kept and judgement.verdict is Verdict.CONDITIONAL else tuple(kept)
 
 
 def _consent_asked(item: Open) -> tuple[str | None, str | None] | None:
