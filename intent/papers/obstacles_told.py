@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from intent.language.message import Words, joined, opened, say, sentence
 from intent.model.naming import runs, subject_in_short, subject_name
-from intent.papers.document import Block, FactLine, Facts, FactsRole, Items, Paragraph, ParagraphRole
+from intent.papers.document import Block, FactLine, Facts, FactsRole, Paragraph, ParagraphRole
 from intent.variance.obstacle import Need, Obstacle, Unchecked, in_the_way, needs_words
 from intent.variance.result import Variance
 
@@ -112,7 +112,7 @@ def obstacle_blocks(variance: Variance) -> tuple[Block, ...]:
 def _blocks(variance: Variance) -> Iterator[Block]:
     counting = in_the_way(variance.obstacles)
     if counting:
-        yield Items(tuple(obstacle_sentence(one) for one in counting))
+        yield Facts(tuple(_sorted_out(counting)), FactsRole.REQUESTS)
     documented = [one for one in variance.obstacles if one.is_as_documented]
     if documented:
         yield Paragraph(
@@ -127,11 +127,17 @@ def _blocks(variance: Variance) -> Iterator[Block]:
 
 
 def _sorted_out(obstacles: Iterable[Obstacle]) -> Iterator[FactLine]:
-    """The obstacles by their sorts: what they come to, and below it each with its figures."""
-    sorts: dict[Words, list[Words]] = {}
-    for one in obstacles:
-        sorts.setdefault(IN_SHORT.get(one.slug, one.text), []).append(obstacle_sentence(one))
-    return (FactLine(opened(words), tuple(told)) for words, told in sorts.items())
+    """One item for each sort, what is sure first: what it comes to, in the words of the first page, and each with its
+    figures below it."""
+    sorts: dict[tuple[bool, Words], list[Words]] = {}
+    for one in sorted(obstacles, key=lambda one: not one.is_sure):
+        sort = one.is_sure, IN_SHORT.get(one.slug, one.text)
+        sorts.setdefault(sort, []).append(obstacle_sentence(one))
+    return (FactLine(_headed(words, is_sure), tuple(told)) for (is_sure, words), told in sorts.items())
+
+
+def _headed(words: Words, is_sure: bool) -> Words:
+    return opened(words) if is_sure else say("Perhaps: {obstacle}", obstacle=words)
 
 
 def _about(obstacle: Obstacle, text: Words) -> Words:

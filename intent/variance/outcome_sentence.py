@@ -184,10 +184,11 @@ def _needs(found: _Found) -> Iterable[Words]:
 
 
 def _cleared(found: _Found) -> Iterator[Words]:
-    if number := sum(one.is_sure for one in in_the_way(found.variance.obstacles)):
+    """Which obstacles they are, and how many sorts of them, a paper lists."""
+    sorts = {one.slug for one in in_the_way(found.variance.obstacles) if one.is_sure}
+    if sorts:
         yield say_of(
-            number,
-            "{number} obstacle at the venue or of a device is removed",
-            "{number} obstacles at the venue or of devices are removed",
-            number=number,
+            len(sorts),
+            "the obstacle at the venue or of a device is removed",
+            "the obstacles at the venue or of devices are removed",
         )

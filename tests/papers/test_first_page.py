@@ -16,7 +16,8 @@ from intent.effects import assess
 from intent.language.languages import LANGUAGES, locale_of
 from intent.language.locale import ENGLISH
 from intent.papers.departures import departures
-from intent.papers.obstacles_told import IN_SHORT
+from intent.papers.document import Facts
+from intent.papers.obstacles_told import IN_SHORT, obstacle_blocks, obstacles_in_short
 from intent.papers.requests import AskingKind, requests
 from intent.variance import device_obstacles
 from intent.variance.result import BROKEN, Outcome
@@ -81,3 +82,19 @@ def test_the_first_printed_page_has_all_that_decides(path: Path) -> None:
     assert "".join(ENGLISH.say(found.sentence).split()) in first
     for one in told[:32]:
         assert f"{one.number}.{''.join(ENGLISH.say(one.title).split())}" in first
+
+
+@pytest.mark.parametrize("path", INSTALLATIONS, ids=name)
+def test_each_sort_of_obstacle_is_one_item_in_the_words_of_the_first_page(path: Path) -> None:
+    found = variance(path)
+    every = [block for block in obstacle_blocks(found) if isinstance(block, Facts)]
+    in_the_way = [one for one in found.obstacles if not one.is_as_documented]
+    if not in_the_way:
+        return
+    headings = [ENGLISH.say(line.label) for line in every[0].lines]
+    first = {ENGLISH.say(one).casefold() for one in obstacles_in_short(found.obstacles)}
+    assert len(headings) == len(set(headings))
+    for heading in headings:
+        words = heading.removeprefix("Perhaps: ").casefold()
+        assert any(words in line for line in first), heading
+    assert sum(len(line.texts) for line in every[0].lines) == len(in_the_way)
