@@ -13,7 +13,9 @@ from pathlib import Path
 from rdflib import Literal
 
 from intent.diagnostics import Diagnostic, Severity, Span, refusal
+from intent.effects.assess import assess
 from intent.exports.standards import STANDARDS, Exported
+from intent.exports.withheld_turns import turned_by_withholding
 from intent.language.message import say
 from intent.reading.atomic_write import staged_folder, write_whole
 from intent.reading.documentation import Documentation
@@ -52,7 +54,8 @@ def write_export(
     told = Exported(work=leaving.work, installation=leaving.installation, shown=past.installations, day=day)
     files = _files(told, tuple(dict.fromkeys(standards)), span)
     left_out = tuple(kind.text for kind in leaving.withheld)
-    return Export(_write(files, to), left_out, (*past.findings, *_still_said(leaving, span)))
+    findings = (*past.findings, *_still_said(leaving, span), *_turned(proposal, leaving))
+    return Export(_write(files, to), left_out, findings)
 
 
 def _files(told: Exported, standards: Sequence[str], span: Span) -> dict[str, bytes]:
@@ -83,6 +86,13 @@ def _write(files: Mapping[str, bytes], to: Path) -> tuple[Path, ...]:
             (folder / name).parent.mkdir(exist_ok=True)
             (folder / name).write_bytes(content)
     return tuple(to / name for name in files)
+
+
+def _turned(proposal: Proposal | None, leaving: Leaving) -> tuple[Diagnostic, ...]:
+    """The verdicts that are others for those who know only what leaves."""
+    if proposal is None or leaving.installation is None or not leaving.withheld:
+        return ()
+    return tuple(turned_by_withholding(proposal, assess(leaving.work, leaving.installation)))
 
 
 def _still_said(leaving: Leaving, span: Span) -> Iterator[Diagnostic]:

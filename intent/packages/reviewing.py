@@ -5,18 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-from intent.analysis.comparison.turns import compare_verdicts
 from intent.diagnostics import Diagnostic, Severity, Span
-from intent.effects.assess import assess
+from intent.exports.withheld_turns import turned_by_withholding
 from intent.language.message import say, say_of
-from intent.names import INTENT
 from intent.packages.outgoing import Outgoing
 from intent.packages.read_back import PackedDossier
 from intent.reading.evidence.source_files import TEXTS
 from intent.reading.files import LARGEST
-from intent.reading.proposal import Proposal
 from intent.redaction.still_said import texts_said_in, texts_to_look_for
-from intent.variance.result import Variance, Verdict
+from intent.variance.result import Variance
 
 
 def review(
@@ -30,7 +27,7 @@ def review(
     return (
         *_lost(outgoing, sent),
         *_still_said(folder, outgoing),
-        *(_turned(proposal, variance) if proposal and variance else ()),
+        *(turned_by_withholding(proposal, variance) if proposal and variance else ()),
     )
 
 
@@ -62,25 +59,3 @@ def _still_said(folder: Path, outgoing: Outgoing) -> Iterator[Diagnostic]:
                 message = say("“{text}” is kept in the house, and is said here all the same", text=text)
                 span = Span(file=path, line=number, column=1, text=line)
                 yield Diagnostic(slug="still-said", message=message, span=span, severity=Severity.WARNING)
-
-
-def _turned(proposal: Proposal, sent: Variance) -> Iterator[Diagnostic]:
-    """The verdicts that those who receive the package cannot reach, since they know less."""
-    turn = compare_verdicts(assess(proposal.documentation.work, proposal.installation), sent)
-    span = proposal.reading.spans.get(proposal.installation.iri, Span(file=str(INTENT.Installation)))
-    for row in turn.rows:
-        message = say(
-            "with what is kept in the house, {characteristic} of {subject} is {before}; "
-            "in the package it is {after}",
-            characteristic=row.characteristic,
-            subject=row.subject.written,
-            before=row.before or Verdict.AS_DOCUMENTED,
-            after=row.after or Verdict.AS_DOCUMENTED,
-        )
-        yield Diagnostic(
-            slug="verdict-turns",
-            message=message,
-            span=span,
-            severity=Severity.WARNING,
-            subject=row.subject.written,
-        )

@@ -174,6 +174,17 @@ def test_what_is_said_in_prose_all_the_same_is_told(folder: Path) -> None:
     assert [one.slug for one in found.findings] == ["still-said"]
 
 
+def test_where_what_is_kept_turns_a_verdict_export_warns(folder: Path) -> None:
+    """How a part stands that is kept in the house is not told, so that nobody else can tell that it is upright."""
+    kept = WORK.replace("| part | device | rotation |", "| part | device | rotation | keep |")
+    kept = kept.replace("| ---- | ------ | -------- |", "| ---- | ------ | -------- | ---- |", 1)
+    kept = kept.replace("| M1   | E-01   | upright  |", "| M1   | E-01   | upright  | internal |")
+    (folder / "work.md").write_text(kept, encoding="utf-8")
+    (found,) = export(folder / "loan.md", ["shacl"], folder / "out").findings
+    assert found.slug == "verdict-turns"
+    assert "rotation of M1 is as-required; for those who receive it, it is unknown" in str(found)
+
+
 def test_a_text_and_its_graph_give_the_same_exports(folder: Path) -> None:
     """design.md, section 7, property 6: what is received as RDF behaves as what is typed."""
     for name, to in (("work.ttl", "turtle"), ("work.jsonld", "json-ld")):
