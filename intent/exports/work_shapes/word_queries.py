@@ -66,7 +66,7 @@ class AnswerQueries:
         return there_is_no(
             f"""{self._answer("?y", "true", "?who")} FILTER(?who IN ({", ".join(persons)}))
     FILTER {there_is_no(refusal)}
-    FILTER {there_is_no(f"{last} {{ {_ended('?z')} }} UNION {{ {_denied('?z')} }}")}"""
+    FILTER {there_is_no(f"{last} FILTER({there_is(_ended('?z'))} || {there_is(_denied('?z'))})")}"""
         )
 
     def _answer(self, name: str, word: str, person: str) -> str:
