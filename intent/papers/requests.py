@@ -12,6 +12,7 @@ from intent.names import THE_VENUE
 from intent.papers.departures import Departure, merged, missing_words
 from intent.papers.inline import Content, Phrase, Several
 from intent.papers.obstacles_told import obstacle_words
+from intent.variance.asking import needs_beside_rows
 from intent.variance.obstacle import Obstacle, in_the_way, needs_words
 from intent.variance.result import Open, OpenKind, Row, Variance, Verdict
 from intent.variance.venue_asked import asked_for_needs
@@ -167,7 +168,7 @@ def _questions(variance: Variance, departures: Sequence[Departure]) -> Iterator[
             if person not in answered:
                 yield _Question(person=person, asking=_to_decide(departure, person))
     yield from _to_clear(in_the_way(variance.obstacles))
-    yield from _to_supply(variance, departures)
+    yield from _to_supply(variance)
 
 
 def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[_Question]:
@@ -180,17 +181,11 @@ def _to_clear(obstacles: Sequence[Obstacle]) -> Iterator[_Question]:
                 yield _Question(person=person, asking=Asking(kind=AskingKind.CLEAR, text=text))
 
 
-def _to_supply(variance: Variance, departures: Sequence[Departure]) -> Iterator[_Question]:
+def _to_supply(variance: Variance) -> Iterator[_Question]:
     """In one question to each, what has to be known where something may be in the way, and is not asked already."""
-    asked = {
-        (row.characteristic, row.subject.key)
-        for departure in departures
-        for row in departure.rows
-        if row.verdict is Verdict.UNKNOWN and not row.open
-    }
     needs = asked_for_needs(variance.work, variance.installation, in_the_way(variance.obstacles))
     for person, wanted in needs.items():
-        left = [need for need in wanted if (need.characteristic, need.subject.key) not in asked]
+        left = needs_beside_rows(variance.rows, wanted)
         if left:
             matter = listed(needs_words(left))
             text = say("To say what is missing: {matter}.", matter=matter)

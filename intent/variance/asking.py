@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from intent.model.phrasing import NOT_GIVEN
 from intent.model.subject import SubjectKind
 from intent.variance.case import Case
 from intent.variance.change import is_broad
+from intent.variance.obstacle import Need
 from intent.variance.people import highest_living, staff, who_can_answer
-from intent.variance.result import Row, Verdict
+from intent.variance.result import OpenKind, Row, Verdict
 from intent.variance.venue_asked import who_knows_the_venue
 
 _OF_THE_GIVERS = {Verdict.FORBIDDEN, Verdict.BREACH, Verdict.CONTRADICTION}
@@ -71,3 +72,14 @@ def _givers(case: Case, row: Row, day: datetime.date) -> Iterator[str]:
             yield person.identifier
     if not found:
         yield from highest_living(case.work, day)
+
+
+def needs_beside_rows(rows: Iterable[Row], needs: Iterable[Need]) -> tuple[Need, ...]:
+    """What has to be known to hold something against a limit, without the values that a row asks for already."""
+    asked = {(row.characteristic, row.subject.key) for row in rows if _asks_for_its_value(row)}
+    return tuple(need for need in needs if (need.characteristic, need.subject.key) not in asked)
+
+
+def _asks_for_its_value(row: Row) -> bool:
+    is_open = not row.open or any(item.kind is OpenKind.VALUE for item in row.open)
+    return row.verdict is Verdict.UNKNOWN and is_open

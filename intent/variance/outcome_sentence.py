@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from intent.language.message import Words, joined, listed, say, say_of
 from intent.model.naming import person_name
+from intent.variance.asking import needs_beside_rows
 from intent.variance.causes import Cause, causes, concerned_words, proposed_words
 from intent.variance.denied_words import NAMED
 from intent.variance.obstacle import in_the_way, needs_words
@@ -180,7 +181,8 @@ def _of_parts(found: _Found, cause: Cause, value: Words) -> Words:
 
 
 def _needs(found: _Found) -> Iterable[Words]:
-    return needs_words(need for one in in_the_way(found.variance.obstacles) for need in one.missing)
+    needs = (need for one in in_the_way(found.variance.obstacles) for need in one.missing)
+    return needs_words(needs_beside_rows(found.variance.rows, needs))
 
 
 def _cleared(found: _Found) -> Iterator[Words]:

@@ -15,12 +15,13 @@ from intent import verbs
 from intent.effects import assess
 from intent.language.languages import LANGUAGES, locale_of
 from intent.language.locale import ENGLISH
+from intent.names import THE_VENUE
 from intent.papers.departures import departures
 from intent.papers.document import Facts
 from intent.papers.obstacles_told import IN_SHORT, obstacle_blocks, obstacles_in_short
 from intent.papers.requests import AskingKind, requests
 from intent.variance import device_obstacles
-from intent.variance.result import BROKEN, Outcome
+from intent.variance.result import BROKEN, Outcome, Verdict
 from papers.test_pdf import needs_pango
 
 INSTALLATIONS = sorted(EXAMPLES.glob("*/installations/*.md"))
@@ -98,3 +99,15 @@ def test_each_sort_of_obstacle_is_one_item_in_the_words_of_the_first_page(path: 
         words = heading.removeprefix("Perhaps: ").casefold()
         assert any(words in line for line in first), heading
     assert sum(len(line.texts) for line in every[0].lines) == len(in_the_way)
+
+
+@pytest.mark.parametrize("path", INSTALLATIONS, ids=name)
+def test_a_value_of_the_venue_is_asked_of_the_venue_and_once(path: Path) -> None:
+    """No dossier here knows a borrower whose house the venue is, so the venue itself is asked."""
+    found = variance(path)
+    for request in requests(found, departures(found)):
+        told = [ENGLISH.say(one.text) for one in request.questions if one.kind is AskingKind.SUPPLY]
+        assert request.person == THE_VENUE or not any("(the venue)" in text for text in told), request
+    unknown = {row.subject.written for row in found.rows if row.verdict is Verdict.UNKNOWN}
+    asked = {request.person for request in requests(found, departures(found))}
+    assert THE_VENUE in asked or THE_VENUE not in unknown
