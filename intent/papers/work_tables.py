@@ -80,7 +80,7 @@ def _totals(plan: WorkPlan) -> Facts:
         ),
     }
     if plan.most_people:
-        facts[say("for a single task")] = say_of(
+        facts[say("per task")] = say_of(
             plan.most_people, "1 person", "up to {number} people", number=plan.most_people
         )
     return Facts(tuple(FactLine(label, (text,)) for label, text in facts.items()), FactsRole.VALUES)
