@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from intent.exports.work_shapes.alternatives import Alternative
 from intent.exports.work_shapes.canaries import canary_shapes
 from intent.exports.work_shapes.held_values import one_of_parts
 from intent.exports.work_shapes.needed_data import needed_shapes
-from intent.exports.work_shapes.node_shapes import ALWAYS, all_of, any_of, each_on
+from intent.exports.work_shapes.node_shapes import ALWAYS, NEVER, all_of, any_of, each_on, inside_of
 from intent.exports.work_shapes.part_shapes import PartShapes
+from intent.exports.work_shapes.shape_layout import set_out
 from intent.exports.work_shapes.shape_names import (
     ITS_DAYS,
     OF_SUBJECT,
@@ -31,8 +33,9 @@ from intent.model.installation import Installation
 from intent.model.work import Instruction, Modality, Work
 from intent.names import INTENT, TERM
 from intent.record.turtle_text import (
-    iri_term,
+    block_of_lines,
     nested_node,
+    prefix_lines,
     prologue,
     subject_block,
     text_term,
@@ -58,7 +61,8 @@ def shapes_of_work(work: Work) -> str:
         blocks += warning_shapes(case, names, line)
     blocks += [*needed_shapes(case, names), *canary_shapes(names).values()]
     used = ["intent", "rdfs", "sh", "term", "xsd"]
-    return "\n".join([prologue(used, COMMENT), *blocks])
+    own = prefix_lines({names.prefix: names.namespace})
+    return "\n".join([prologue(used, COMMENT) + own, *blocks])
 
 
 def bare_case(work: Work) -> Case:
@@ -70,7 +74,7 @@ def bare_case(work: Work) -> Case:
 def _prefixes(names: ShapeNames) -> str:
     declared = [
         nested_node([("sh:prefix", text_term(name)), ("sh:namespace", f"{text_term(iri)}^^xsd:anyURI")])
-        for name, iri in (("intent", str(INTENT)), ("term", str(TERM)))
+        for name, iri in (("intent", str(INTENT)), ("term", str(TERM)), (names.prefix, names.namespace))
     ]
     return subject_block(names.prefixes, [("sh:declare", ", ".join(declared))])
 
@@ -83,25 +87,36 @@ def _instruction(
     is_each = line.assertion.aggregate is Aggregate.EACH
     if any(one.part is None for one in of_line):
         return
-    kept = PartShapes(case, names).kept(line) if is_each else WholeShapes(case, names).kept(line)
+    shapes = PartShapes(case, names) if is_each else WholeShapes(case, names)
+    ways = [one for one in shapes.alternatives(line) if one.shape != NEVER]
     beyond = [one.part for one in of_line if one.part is not None]
     if beyond:
-        kept = any_of([each_on(OF_SUBJECT, one_of_parts(names, beyond)), kept])
-    if kept == ALWAYS:
+        shape = each_on(OF_SUBJECT, one_of_parts(names, beyond))
+        ways.append(Alternative("undecided", f"What it asks {Undecided.DOCUMENTED.value}.", shape))
+    if any(one.shape == ALWAYS for one in ways):
         return
     is_unsure = is_excusable(case, line)
+    asked = _at_all_days(WARNING if is_unsure else VIOLATION, _message(line, is_unsure))
+    listed = any_of(names.of(SHAPE, line.identifier, one.name) for one in ways)
     yield subject_block(
         names.of(SHAPE, line.identifier),
         [
             ("a", "sh:NodeShape"),
             ("rdfs:comment", text_term(_said(case, line), "en")),
-            ("rdfs:seeAlso", iri_term(line.iri)),
+            ("rdfs:seeAlso", names.short(line.iri)),
             ("sh:targetClass", names.scope(line) if is_each else "intent:WholeShowing"),
-            (
-                "sh:property",
-                all_of([_at_all_days(WARNING if is_unsure else VIOLATION, _message(line, is_unsure)), kept]),
-            ),
+            ("sh:property", all_of([asked, listed])),
         ],
+    )
+    for one in ways:
+        yield _way(names.of(SHAPE, line.identifier, one.name), one)
+
+
+def _way(name: str, way: Alternative) -> str:
+    """A way by itself, which nothing targets."""
+    head = [("a", "sh:NodeShape"), ("rdfs:comment", text_term(way.why, "en"))]
+    return block_of_lines(
+        name, [*(f"{joint} {value}" for joint, value in head), set_out(inside_of(way.shape))]
     )
 
 

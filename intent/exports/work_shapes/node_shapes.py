@@ -42,8 +42,8 @@ def none_of(shape: str) -> str:
 
 
 def inside_of(shape: str) -> str:
-    """What a shape says, to stand in another."""
-    return shape.removeprefix("[ ").removesuffix(" ]")
+    """What a shape says, to stand in another: of one with a name, that a node conforms to it."""
+    return shape[2:-2] if shape.startswith("[ ") else f"sh:node {shape}"
 
 
 def each_on(path: str, shape: str) -> str:

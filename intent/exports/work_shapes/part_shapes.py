@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from intent.exports.work_shapes import alternatives
+from intent.exports.work_shapes.alternatives import Alternative
 from intent.exports.work_shapes.growing_scopes import holds_all_of, may_meet
 from intent.exports.work_shapes.held_values import (
     Admitting,
@@ -37,6 +39,9 @@ from intent.values.sets import ValueSet, are_disjoint, is_within
 from intent.variance.case import Case
 from intent.variance.precedence import Claim, prevails
 
+_OfParts = tuple[tuple[str, ...] | None, list[Claim]]
+"""What a line and its rivals admit of some parts; of none by name: of all others."""
+
 
 @dataclass(frozen=True, slots=True)
 class PartShapes:
@@ -50,22 +55,30 @@ class PartShapes:
     def permissions(self) -> PermissionShapes:
         return PermissionShapes(self.case, self.names)
 
-    def kept(self, line: Instruction) -> str:
-        """The shape of a subject on some days: that a requirement or prohibition is kept, or falls."""
+    def alternatives(self, line: Instruction) -> Iterator[Alternative]:
+        """The shapes of a subject on some days, of which one has to hold: that a line is kept, or falls."""
         rivals = self.rivals(line)
         path = self.names.value(line.assertion.characteristic or "")
         there = (
             [] if line.assertion.characteristic == PRESENCE else [each_on(OF_SUBJECT, is_there(self.names))]
         )
         sure = all_of([self.permissions.in_force(line), *there, self.permissions.conditions.all_hold(line)])
-        judged = told_apart_on_days(
-            self.names,
-            [
-                (parts, any_of([_kept(line, path, claims[0].admitted), *self._falls(path, claims, rivals)]))
-                for parts, claims in self._claims(line, rivals)
-            ],
+        claims = list(self._claims(line, rivals))
+        yield alternatives.unasked(sure)
+        yield alternatives.kept(
+            self._of_parts([_kept(line, path, found[0].admitted) for _, found in claims], claims)
         )
-        return any_of([none_of(sure), judged, self.permissions.dispensed(line)])
+        for place in range(1, len(rivals) + 1):
+            shapes = [self._falls(path, found[0], found[place], rivals) for _, found in claims]
+            if any(shape != NEVER for shape in shapes):
+                mine, other = claims[-1][1][0], claims[-1][1][place]
+                yield alternatives.falls(self.case, mine, other, self._of_parts(shapes, claims))
+        yield alternatives.dispensed(self.permissions.dispensed(line))
+
+    def _of_parts(self, shapes: Sequence[str], claims: Sequence[_OfParts]) -> str:
+        """The shape that is meant for the part that a subject on some days is."""
+        named = [(parts, shape) for (parts, _), shape in zip(claims, shapes, strict=True)]
+        return told_apart_on_days(self.names, named)
 
     def rivals(self, line: Instruction) -> list[Instruction]:
         """The other instructions of the same ground that speak of the same characteristic of each part."""
@@ -79,9 +92,7 @@ class PartShapes:
             and may_meet(self.case, line, other)
         ]
 
-    def _claims(
-        self, line: Instruction, rivals: Sequence[Instruction]
-    ) -> Iterator[tuple[tuple[str, ...] | None, list[Claim]]]:
+    def _claims(self, line: Instruction, rivals: Sequence[Instruction]) -> Iterator[_OfParts]:
         """What the line and each rival admit, for those parts for which all of it is the same."""
         lines = [line, *rivals]
         parts = self.case.scopes.of_work(line.assertion)
@@ -95,26 +106,24 @@ class PartShapes:
             yield tuple(held), [Claim(one, admitted) for one, admitted in zip(lines, key, strict=True)]
         yield None, [Claim(one, admitted) for one, admitted in zip(lines, others, strict=True)]
 
-    def _falls(self, path: str, claims: Sequence[Claim], rivals: Sequence[Instruction]) -> Iterator[str]:
-        line, *others = claims
-        for rival in others:
-            excuse = self._excuse(path, line, rival, rivals)
-            if excuse is not None:
-                is_always = holds_all_of(self.case, rival.line, line.line)
-                scope = ALWAYS if is_always else self.permissions.speaks_of_it(rival.line)
-                yield all_of([scope, self.permissions.in_force(rival.line), excuse])
+    def _falls(self, path: str, line: Claim, rival: Claim, rivals: Sequence[Instruction]) -> str:
+        """That a line falls, or ties, to a rival that speaks of the same subject."""
+        excuse = self._excuse(path, line, rival, rivals)
+        is_always = holds_all_of(self.case, rival.line, line.line)
+        scope = ALWAYS if is_always else self.permissions.speaks_of_it(rival.line)
+        return all_of([scope, self.permissions.in_force(rival.line), excuse])
 
-    def _excuse(self, path: str, line: Claim, rival: Claim, rivals: Sequence[Instruction]) -> str | None:
-        """What makes an instruction fall or tie to another that speaks; none where nothing does."""
+    def _excuse(self, path: str, line: Claim, rival: Claim, rivals: Sequence[Instruction]) -> str:
+        """What makes an instruction fall or tie to another that speaks."""
         is_above = prevails(self.case, rival, line) is not None
         if not is_above and prevails(self.case, line, rival) is not None:
-            return None
+            return NEVER
         if rival.line.modality is Modality.ALLOWED:
             held = perhaps_in(path, rival.admitted) if is_above else surely_in(path, rival.admitted)
             still = self.permissions.permits_still(rival.line, [line.line, *rivals])
             return all_of([each_on(OF_SUBJECT, held), still])
         if not is_irreconcilable(rival, line):
-            return None
+            return NEVER
         held = each_on(OF_SUBJECT, surely_in(path, rival.admitted))
         asks = [held, none_of(self.permissions.conditions.one_fails(rival.line))]
         is_presence = rival.line.assertion.characteristic == PRESENCE

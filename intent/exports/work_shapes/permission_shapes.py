@@ -25,7 +25,7 @@ from intent.exports.work_shapes.word_data import day_term
 from intent.exports.work_shapes.word_queries import AnswerQueries, unless_found
 from intent.model.assertions import Aggregate
 from intent.model.work import Instruction
-from intent.record.turtle_text import iri_term, nested_node
+from intent.record.turtle_text import nested_node
 from intent.values.dates import FIRST_DAY, LAST_DAY
 from intent.values.sets import Answer
 from intent.variance.attesting import cannot_be_had
@@ -113,7 +113,7 @@ class PermissionShapes:
 
     def _answers(self, line: Instruction) -> AnswerQueries:
         is_each = line.assertion.aggregate is Aggregate.EACH
-        return AnswerQueries(line=iri_term(line.iri), scope="" if is_each else self.names.scope(line))
+        return AnswerQueries(line=self.names.short(line.iri), scope="" if is_each else self.names.scope(line))
 
     def _query(self, pattern: str) -> str:
         return nested_node(queried(self.names.prefixes, unless_found(pattern))[1:])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from intent.model.assertions import Assertion
@@ -20,6 +21,10 @@ ITS_DAYS = "[ sh:inversePath intent:shown ]"
 """From a subject to itself on some days."""
 
 
+_LOCAL = re.compile(r"[A-Za-z0-9_](?:[A-Za-z0-9_.-]*[A-Za-z0-9_-])?$")
+"""What Turtle and SPARQL both let stand after a prefix."""
+
+
 @dataclass(frozen=True, slots=True)
 class ShapeNames:
     """The names that shapes of a work and data of its installations share."""
@@ -30,9 +35,23 @@ class ShapeNames:
     def vocabulary(self) -> Vocabulary:
         return self.work.vocabulary
 
+    @property
+    def prefix(self) -> str:
+        return "work"
+
+    @property
+    def namespace(self) -> str:
+        """What the IRIs of everything of the work begin with."""
+        return str(local_iri(self.work.iri, ""))
+
     def of(self, *steps: str) -> str:
         """Something of the work's, as it is written in Turtle and in a query."""
-        return iri_term(str(local_iri(self.work.iri, *steps)))
+        return self.short(str(local_iri(self.work.iri, *steps)))
+
+    def short(self, iri: str) -> str:
+        """An IRI with the prefix of the work where it is one of the work's, and Turtle lets it be written so."""
+        local = iri.removeprefix(self.namespace)
+        return f"{self.prefix}:{local}" if local != iri and _LOCAL.match(local) else iri_term(iri)
 
     @property
     def prefixes(self) -> str:
@@ -55,11 +74,11 @@ class ShapeNames:
         named = {part.identifier: part.iri for part in self.work.parts}
         named |= {material.identifier: material.iri for material in self.work.material}
         named |= {THE_WORK: self.work.iri, THE_VENUE: str(local_iri(self.work.iri, "the-venue"))}
-        return iri_term(named.get(name) or str(local_iri(self.work.iri, name)))
+        return self.short(named.get(name) or str(local_iri(self.work.iri, name)))
 
     def person(self, identifier: str) -> str:
         found = self.work.person(identifier)
-        return iri_term(found.iri if found else str(local_iri(self.work.iri, identifier)))
+        return self.short(found.iri if found else str(local_iri(self.work.iri, identifier)))
 
 
 def scopes_named(names: ShapeNames, line: Instruction) -> list[tuple[str, Assertion]]:

@@ -14,7 +14,7 @@ from intent.exports.work_shapes.canaries import canary_data
 from intent.exports.work_shapes.shape_names import THE_SHOWING, ShapeNames
 from intent.exports.work_shapes.word_data import answer_blocks, attestation_blocks, day_term
 from intent.names import PRESENCE, THE_VENUE, THE_WORK, local_iri
-from intent.record.turtle_text import Statement, iri_term, prologue, subject_block, text_term
+from intent.record.turtle_text import Statement, iri_term, prefix_lines, prologue, subject_block, text_term
 from intent.values.dates import DaySpan
 from intent.variance.case import Case
 from intent.variance.days import segments
@@ -50,6 +50,7 @@ def installation_data(case: Case) -> str:
     blocks += [_property(names, characteristic) for characteristic in used]
     blocks += [*attestation_blocks(case), *answer_blocks(case, names), canary_data(names)]
     prefixes = prologue(["intent", "rdf", "rdfs", "term", "xsd"], COMMENT)
+    prefixes += prefix_lines({names.prefix: names.namespace})
     return "\n".join([prefixes, *blocks])
 
 

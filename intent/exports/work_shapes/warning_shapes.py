@@ -37,7 +37,7 @@ def _shapes(case: Case, names: ShapeNames, line: Instruction) -> Iterator[_Shape
         asked = [("sh:path", ITS_DAYS), ("sh:node", _unchanged(case, names, line))]
         yield "number", ("sh:targetClass", names.scope(line)), asked, Undecided.NUMBER
     answered = [("sh:path", _ANSWERED_VALUE), ("sh:maxCount", "0")]
-    yield "answered", ("sh:targetNode", iri_term(line.iri)), answered, Undecided.ANSWERED
+    yield "answered", ("sh:targetNode", names.short(line.iri)), answered, Undecided.ANSWERED
     for place, (scope, assertion) in enumerate(scopes_named(names, line)):
         iri = asked_of_members(assertion)
         if is_summed(assertion) and iri:

@@ -10,10 +10,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
+from intent.exports.work_shapes import alternatives
 from intent.exports.work_shapes.aggregate_shapes import PAIRWISE, AmountShapes, admitted_together
+from intent.exports.work_shapes.alternatives import Alternative
 from intent.exports.work_shapes.amount_queries import inside, outside
 from intent.exports.work_shapes.growing_scopes import is_same_by_chance
-from intent.exports.work_shapes.node_shapes import all_of, any_of, none_of
+from intent.exports.work_shapes.node_shapes import all_of, none_of
 from intent.exports.work_shapes.part_shapes import is_irreconcilable
 from intent.exports.work_shapes.permission_shapes import PermissionShapes
 from intent.exports.work_shapes.shape_names import ShapeNames
@@ -46,14 +48,15 @@ class WholeShapes:
     def permissions(self) -> PermissionShapes:
         return PermissionShapes(self.case, self.names)
 
-    def kept(self, line: Instruction) -> str:
-        """The shape of the showing on some days: that a requirement or prohibition is kept, or falls."""
+    def alternatives(self, line: Instruction) -> Iterator[Alternative]:
+        """The shapes of the showing on some days, of which one has to hold: that a line is kept, or falls."""
         claim = Claim(line, admitted_together(self.case, line.assertion))
         excuses = list(self._excuses(claim))
         sure = all_of([self.permissions.in_force(line), self.permissions.conditions.all_hold(line)])
+        yield alternatives.unasked(sure)
         is_pairwise = line.assertion.aggregate in PAIRWISE
-        judged = self._by_pair(claim, excuses) if is_pairwise else self._at_once(claim, excuses)
-        return any_of([none_of(sure), judged, self.permissions.dispensed(line)])
+        yield from self._by_pair(claim, excuses) if is_pairwise else self._at_once(claim, excuses)
+        yield alternatives.dispensed(self.permissions.dispensed(line))
 
     def rivals(self, line: Instruction) -> list[Instruction]:
         """The other instructions of the same ground about the same amount of the same parts."""
@@ -81,31 +84,27 @@ class WholeShapes:
                 speaks = none_of(self.permissions.conditions.one_fails(other))
                 yield _Excuse(rival, all_of([force, speaks]), False)
 
-    def _at_once(self, line: Claim, excuses: Sequence[_Excuse]) -> str:
+    def _at_once(self, line: Claim, excuses: Sequence[_Excuse]) -> Iterator[Alternative]:
         amounts = self._amounts(line.line)
         against = amounts.surely_out if line.line.modality is Modality.REQUIRED else amounts.surely_in
-        fallen = [
-            all_of(
-                [
-                    one.active,
-                    none_of(amounts.surely_out(one.claim.admitted))
-                    if one.is_touching
-                    else amounts.surely_in(one.claim.admitted),
-                ]
-            )
-            for one in excuses
-        ]
-        return any_of([none_of(against(line.admitted)), *fallen])
+        yield alternatives.kept(none_of(against(line.admitted)))
+        for one in excuses:
+            admitted = one.claim.admitted
+            outside = none_of(amounts.surely_out(admitted))
+            held = outside if one.is_touching else amounts.surely_in(admitted)
+            yield alternatives.falls(self.case, line, one.claim, all_of([one.active, held]))
 
-    def _by_pair(self, line: Claim, excuses: Sequence[_Excuse]) -> str:
+    def _by_pair(self, line: Claim, excuses: Sequence[_Excuse]) -> Iterator[Alternative]:
         """Of some choice of what could excuse, all of which speak, every pair is excused or not surely broken."""
-        kept = []
         for count in range(len(excuses) + 1):
             for chosen in combinations(excuses, count):
                 test = " && ".join([_against(line), *(f"!({_excused(one)})" for one in chosen)])
                 pairs = self._amounts(line.line).no_pair(test)
-                kept.append(all_of([*(one.active for one in chosen), pairs]))
-        return any_of(kept)
+                shape = all_of([*(one.active for one in chosen), pairs])
+                among = [one.claim.line.identifier for one in chosen]
+                why = f"Each pair keeps it, or it falls or ties for that pair to one of {', '.join(among)}."
+                pairwise = Alternative(f"falls-to-{'-or-'.join(among)}", why, shape)
+                yield pairwise if chosen else alternatives.kept(shape)
 
     def _amounts(self, line: Instruction) -> AmountShapes:
         return AmountShapes(self.names, line.assertion, self.names.scope(line))

@@ -81,7 +81,7 @@ def _answer(case: Case, names: ShapeNames, counted: _Counted) -> Iterator[Statem
     line, consent, days = counted.line, counted.consent, counted.days
     is_late = consent.answer and consent.date is not None
     yield "a", "intent:CountedAnswer"
-    yield "intent:answers", iri_term(line.iri)
+    yield "intent:answers", names.short(line.iri)
     yield "intent:countsFor", names.person(counted.person.identifier)
     yield "intent:answer", "true" if consent.answer else "false"
     yield from _days(days)
