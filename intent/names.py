@@ -6,7 +6,7 @@ import re
 import uuid
 from urllib.parse import quote
 
-from rdflib import DCTERMS, PROV, RDF, RDFS, SKOS, XSD, Namespace, URIRef
+from rdflib import DC, DCTERMS, PROV, RDF, RDFS, SKOS, XSD, Namespace, URIRef
 from rdflib.term import Node
 
 Triple = tuple[Node, Node, Node]
@@ -42,6 +42,7 @@ MEDIA_FRAGMENTS = URIRef("http://www.w3.org/TR/media-frags/")
 
 PREFIXES = {
     "crm": str(CRM),
+    "dc": str(DC),
     "dcterms": str(DCTERMS),
     "edtf": "http://id.loc.gov/datatypes/edtf/",
     "intent": str(INTENT),
@@ -65,6 +66,8 @@ THE_VENUE = "the venue"
 YES = str(TERM.yes)
 NO = str(TERM.no)
 BORROWER = str(TERM.borrower)
+ARTIST = str(TERM.artist)
+A_PERSON = str(TERM.person)
 PRESENCE = str(TERM.presence)
 PRESENT = str(TERM.present)
 ABSENT = str(TERM.absent)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
-from rdflib import Literal, URIRef
+from rdflib import PROV, RDF, RDFS, Literal, URIRef
 from rdflib.term import Node
 
 from intent.diagnostics import nearest, offered, with_known
@@ -17,7 +17,8 @@ from intent.dossier.inscribe import edtf
 from intent.dossier.register import IdentifierKind, Register
 from intent.dossier.unreadable import Unreadable
 from intent.language.message import named, say
-from intent.names import INTENT, YES, is_iri
+from intent.names import CRM, INTENT, YES, is_iri
+from intent.vocabulary.actors import actor_classes
 from intent.vocabulary.form_terms import FormField
 from intent.vocabulary.grammar import Word
 from intent.vocabulary.phrases import normal, unquoted
@@ -72,6 +73,21 @@ def _concept(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
         told = offered(message, near) if near else with_known(message, map(named, concepts))
         raise Unreadable("unknown-value", told)
     return [URIRef(found.iri)]
+
+
+def _actor(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    """Somebody whom no row names, a person or a body, as a thing of its own in the record."""
+    node = desk.draft.node("work", form.iri.rsplit("/field-", 1)[-1])
+    desk.draft.add(node, RDF.type, CRM["E39_Actor"])
+    desk.draft.add(node, RDF.type, PROV.Agent)
+    desk.draft.add(node, RDFS.label, Literal(text))
+    return [node]
+
+
+def _actor_class(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
+    """The classes that the record has for a person, or for a body."""
+    (found,) = _concept(desk, form, text)
+    return [URIRef(one) for one in actor_classes(desk.draft.vocabulary)[str(found)]]
 
 
 def _yes_no(desk: Desk, form: FormField, text: str) -> Sequence[Node]:
@@ -207,6 +223,8 @@ _READERS: Mapping[str, Callable[[Desk, FormField, str], Sequence[Node]]] = {
     "text": _text,
     "date": _date,
     "concept": _concept,
+    "actor": _actor,
+    "actor-class": _actor_class,
     "yes-no": _yes_no,
     "iri": _iri,
     "file": _file,

@@ -44,7 +44,7 @@ from intent.dossier.sections import (
 from intent.dossier.template_text import find_template_text
 from intent.dossier.words import Known
 from intent.language.message import say
-from intent.names import INTENT, is_iri, work_iri
+from intent.names import ARTIST, INTENT, is_iri, work_iri
 from intent.vocabulary.terms import Vocabulary
 
 _CLASSES = {
@@ -152,6 +152,8 @@ def _inscribe(
     if one.key in _CLASSES:
         for row in rows:
             inscribe_row(desk, known, row, *_CLASSES[one.key])
+        if one.key == "people-section":
+            _inscribe_creators(desk.draft)
     elif one.key == "parts-section":
         inscribe_parts(desk, known, rows)
         for group in groups:
@@ -168,6 +170,12 @@ def _inscribe(
         inscribe_log(desk, known, rows)
     elif one.key == "expectations-section":
         inscribe_expectations(desk, known, rows)
+
+
+def _inscribe_creators(draft: Draft) -> None:
+    """The people who are the work's artists made it; the name in its head may be another, and stays as written."""
+    for person in [one for one, said, value in draft.triples if said == INTENT.role and str(value) == ARTIST]:
+        draft.add(URIRef(draft.base), DCTERMS.creator, person)
 
 
 def _inscribe_source(desk: Desk, known: Known, form: SectionForm, section: TextSection) -> None:

@@ -83,6 +83,7 @@ def _people(work: Work, labels: OwnLabels, section: Section) -> list[str]:
             "person": person.identifier,
             "name": person.name,
             "role": labels.of(person.role),
+            "person or body": labels.of(person.actor),
             "called": person.called,
             "authority": str(person.authority) if person.authority != person.role.authority else "",
             "since": str(person.since or ""),

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from rdflib import DCTERMS
+from rdflib import DC, DCTERMS
 
 from intent.language.locale import ENGLISH
 from intent.model.assertions import Expression, Form, Measured, Statements
@@ -18,7 +18,7 @@ from intent.model.duty import Duty
 from intent.model.instruction_text import assertion_text, expression_text
 from intent.model.naming import person_words
 from intent.model.work import Device, Heading, Instruction, Part, Person, Source, Work
-from intent.names import INTENT, TERM, THE_WORK
+from intent.names import ARTIST, CRM, INTENT, TERM, THE_WORK
 from intent.values.dates import DaySpan, read_date
 from intent.variance.case import superseders_of
 from intent.variance.duties_held import superseded_from
@@ -27,7 +27,6 @@ from intent.variance.two_states import documented_state
 from intent.vocabulary.terms import Characteristic, Vocabulary
 from intent.vocabulary.unit_of_measure import Unit
 
-ARTIST = str(TERM.artist)
 TECHNOLOGY = str(TERM.technology)
 
 
@@ -108,7 +107,7 @@ def catalogue_of(work: Work) -> Catalogue:
         components=components,
         makers=tuple(_makers(work)),
         made=_made(work),
-        owner=work.fields.get(str(DCTERMS.rightsHolder), ""),
+        owner=work.fields.get(str(CRM["P52_has_current_owner"]), ""),
         number=work.fields.get(str(INTENT.accessionNumber), ""),
         language=_tag(work.fields.get(str(DCTERMS.language), "")),
     )
@@ -158,7 +157,7 @@ def _makers(work: Work) -> Iterator[Maker]:
     """The people who are its artists; where none of them has a name, whoever the head names."""
     artists = [person for person in work.people if person.role.iri == ARTIST and person.name]
     yield from (Maker(person.name, person.role.label, person) for person in artists)
-    named = work.fields.get(str(DCTERMS.creator), "")
+    named = work.fields.get(str(DC.creator), "")
     if named and not artists:
         artist = work.vocabulary.concepts.get(ARTIST)
         yield Maker(named, artist.label if artist else "artist")

@@ -12,7 +12,7 @@ from fractions import Fraction
 from intent.exports.catalogue import TECHNOLOGY, Fact
 from intent.model.assertions import Named
 from intent.model.work import Person
-from intent.names import INTENT, TERM
+from intent.names import A_PERSON, INTENT, TERM
 from intent.values.dates import FIRST_DAY, LAST_DAY, DaySpan
 from intent.vocabulary.terms import Concept, Vocabulary
 
@@ -23,8 +23,6 @@ ARTWORK, PRIMARY_NAME, ACCESSION_NUMBER, DESCRIPTION, MATERIALS, CREDIT_LINE = (
     f"{_AAT}{number}" for number in (300133025, 300404670, 300312355, 300435416, 300435429, 300435418)
 )
 MADE_FROM = str(TERM["made-from"])
-_BODIES = {str(TERM[name]) for name in ("artists-estate", "lender", "borrower", "insurer", "fabricator")}
-"""Roles that are taken to be those of a body: the record does not tell a person from a body, and Linked Art must."""
 Json = str | int | float | list["Json"] | dict[str, "Json"]
 Object = dict[str, Json]
 
@@ -51,7 +49,8 @@ def person_reference(person: Person) -> Object:
 
 
 def kind_of_person(person: Person) -> str:
-    return "Group" if person.role.iri in _BODIES else "Person"
+    """A person where the record says so; else a group, which may consist of one: linked.art/model/actor, Types."""
+    return "Person" if person.actor is not None and person.actor.iri == A_PERSON else "Group"
 
 
 def typed(iri: str, label: str = "") -> list[Json]:

@@ -84,6 +84,8 @@ class Person:
     role: Concept
     authority: int
     """The rank of the role, unless the people table gives another."""
+    actor: Concept | None = None
+    """Whether this is a person or a body; none where nobody says."""
     called: str = ""
     """What the person is called in the place of the role's name: `Künstlerin`."""
     since: DaySpan | None = None

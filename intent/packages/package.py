@@ -10,14 +10,12 @@ import datetime
 from dataclasses import dataclass
 from pathlib import Path
 
-from rdflib import DCTERMS
-
 from intent.diagnostics import Diagnostic, Span
 from intent.effects.assess import assess
 from intent.exports.standards import STANDARDS as EXPORTS
 from intent.exports.standards import Exported
 from intent.language.locale import ENGLISH, Locale
-from intent.names import INTENT
+from intent.names import CRM, INTENT
 from intent.packages.contents import (
     INSTALLATION_GRAPH,
     INSTRUCTIONS_PAGE,
@@ -119,7 +117,7 @@ def _info(sent: PackedDossier, outgoing: Outgoing, oxum: str) -> list[tuple[str,
     work, proposal = sent.documentation.work, sent.proposal
     title = " – ".join(filter(None, [work.title, proposal.installation.title if proposal else ""]))
     return [
-        ("Source-Organization", work.fields.get(str(DCTERMS.rightsHolder), "")),
+        ("Source-Organization", work.fields.get(str(CRM["P52_has_current_owner"]), "")),
         ("External-Description", title),
         ("External-Identifier", work.fields.get(str(INTENT.accessionNumber), "")),
         ("Bagging-Date", outgoing.day.isoformat()),

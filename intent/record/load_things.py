@@ -9,9 +9,10 @@ from intent.model.work import Connection, Crate, Device, Part, Section
 from intent.names import INTENT, TERM
 from intent.record.load_assertions import load_statements
 from intent.record.view import GraphView
+from intent.vocabulary.form_terms import FormField
 from intent.vocabulary.terms import Concept, Vocabulary
 
-_WRITTEN = frozenset({"text", "date", "file", "iri", "digest"})
+_WRITTEN = frozenset({"text", "date", "file", "iri", "digest", "actor"})
 """The sorts of field that are kept as written."""
 
 
@@ -20,10 +21,18 @@ def fields_of(view: GraphView, node: Node, vocabulary: Vocabulary, *sections: st
     stated = {str(predicate) for predicate in view.subjects.get(node, ())}
     wanted = frozenset(str(TERM[section]) for section in sections)
     return {
-        form.property: view.text(node, URIRef(form.property))
+        form.property: _as_written(view, node, form)
         for form in vocabulary.fields.values()
         if form.property in stated and form.reads in _WRITTEN and (not wanted or wanted & form.sections)
     }
+
+
+def _as_written(view: GraphView, node: Node, form: FormField) -> str:
+    """The text of a field; of somebody whom it names, the name."""
+    found = view.one(node, URIRef(form.property))
+    if form.reads == "actor" and found is not None:
+        return view.text(found, RDFS.label)
+    return "" if found is None else str(found)
 
 
 def load_sections(view: GraphView, node: Node, vocabulary: Vocabulary) -> tuple[Section, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from rdflib import DCTERMS, RDFS, URIRef
+from rdflib import DCTERMS, RDF, RDFS, URIRef
 from rdflib.term import Node
 
 from intent.model.authority import OBSERVED_PRACTICE_RANK
@@ -39,6 +39,7 @@ from intent.record.load_things import (
 )
 from intent.record.view import GraphView, view_of
 from intent.values.dates import DaySpan
+from intent.vocabulary.actors import actor_of
 from intent.vocabulary.terms import Concept, Vocabulary
 
 
@@ -100,6 +101,7 @@ def _person(view: GraphView, node: Node, vocabulary: Vocabulary) -> Person:
         identifier=view.identifier(node),
         name=view.text(node, RDFS.label),
         role=role,
+        actor=actor_of(frozenset(map(str, view.values(node, RDF.type))), vocabulary),
         called=view.text(node, INTENT.called),
         authority=view.whole(node, INTENT.authority) or role.authority or OBSERVED_PRACTICE_RANK,
         since=view.date(node, INTENT.since),

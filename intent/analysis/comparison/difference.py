@@ -120,6 +120,7 @@ def _changes(old: Thing, new: Thing) -> Iterator[Difference]:
 
 WITHDRAWN, VERDICT = say("withdrawn"), say("verdict")
 _RESPECTS: Mapping[str, Message] = {
+    "actor": say("person or body"),
     "after": say("after"),
     "afterword": say("afterword"),
     "authority": say("authority"),

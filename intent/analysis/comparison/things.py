@@ -145,6 +145,7 @@ def _devices(work: Work) -> Iterator[Thing]:
 def _people(work: Work) -> Iterator[Thing]:
     for person in work.people:
         told = facets(name=person.name, role=person.role, authority=person.authority)
+        told |= facets(actor=person.actor)
         told |= facets(since=person.since, until=person.until, successor=person.successor)
         told |= facets(contact=person.contact, contact_leaves=person.contact_leaves)
         told |= facets(note=person.note, internal=person.internal)
