@@ -11,11 +11,13 @@ from intent import verbs
 from intent.commands.options import (
     FILE,
     PAPERS,
+    Target,
     date_option,
     format_option,
     language_option,
     output_option,
     paper_option,
+    replace_option,
     work_option,
 )
 from intent.commands.printing import deliver, deliver_reply, print_diagnostics, refusing_unknown_names
@@ -85,7 +87,7 @@ def terms(
     work: Path | None,
     form: str,
     language: str,
-    output: Path | None,
+    output: Target | None,
     paper: str,
     date: datetime.date | None,
 ) -> None:
@@ -107,7 +109,7 @@ def terms(
 )
 @work_option()
 @output_option()
-def convert(file: Path, form: str, work: Path | None, output: Path | None) -> None:
+def convert(file: Path, form: str, work: Path | None, output: Target | None) -> None:
     """Turn a dossier or an installation into another form.
 
     Example: intent convert timetable/work.md --to turtle --output work.ttl
@@ -131,8 +133,21 @@ def convert(file: Path, form: str, work: Path | None, output: Path | None) -> No
     show_default=True,
     help="With --enter: the language in which the sheet writes numbers; de and fr have a decimal comma.",
 )
-@output_option("With --enter: the dossier to write; it may be the work itself.")
-def sheet(work: Path, table: str, file: Path, enter: bool, language: str, output: Path | None) -> None:
+@click.option(
+    "--output",
+    type=FILE,
+    help="With --enter: the dossier to write; with --replace it may be the work itself.",
+)
+@replace_option()
+def sheet(
+    work: Path,
+    table: str,
+    file: Path,
+    enter: bool,
+    language: str,
+    output: Path | None,
+    replace: bool,
+) -> None:
     """Write a table of a work as a spreadsheet, .csv or .xlsx, or take one back.
 
     A sheet that comes back is the truth for the rows and columns that it has; what it does not have stays. It may be
@@ -143,7 +158,7 @@ def sheet(work: Path, table: str, file: Path, enter: bool, language: str, output
     if enter:
         text, findings = verbs.enter_sheet(work, table, file, language)
         print_diagnostics(findings)
-        deliver(text, output)
+        deliver(text, Target(output, replace) if output else None)
         return
-    verbs.sheet(work, table, file)
+    verbs.sheet(work, table, file, replace=replace)
     click.echo(f"written: {file}", err=True)

@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from intent import verbs
-from intent.commands.options import FILE, Day, language_option, work_option
+from intent.commands.options import FILE, Day, Target, language_option, output_option, work_option
 from intent.commands.printing import begin, print_diagnostics, width_for
 from intent.diagnostics import summary
 
@@ -86,19 +86,13 @@ def receive(
     help="The standard; may be given several times.",
 )
 @work_option()
-@click.option(
-    "--output",
-    type=FILE,
-    required=True,
-    metavar="FOLDER_OR_FILE",
-    help="A file, or a new folder for several.",
-)
+@output_option("A file, or a new folder for several.", required=True)
 @click.option("--date", type=Day(), help="The date that the records bear; today's if none.")
 def export(
     file: Path,
     standards: tuple[str, ...],
     work: Path | None,
-    output: Path,
+    output: Target,
     date: datetime.date | None,
 ) -> int:
     """Write a work, or an installation of it, for readers of other standards.
@@ -109,10 +103,10 @@ def export(
     Example: intent export timetable/work.md --to lido --to premis --output for-the-portal
     """
     begin("writing for other readers")
-    exported = verbs.export(file, standards, output, work, date=date)
+    exported = verbs.export(file, standards, output.path, work, date=date, replace=output.replace)
     print_diagnostics(exported.findings)
     if exported.left_out:
         click.echo(f"left out: {'; '.join(exported.left_out)}", err=True)
     count = len(exported.files)
-    click.echo(f"written: {exported.files[0] if count == 1 else f'{output} ({count} files)'}")
+    click.echo(f"written: {exported.files[0] if count == 1 else f'{output.path} ({count} files)'}")
     return 1 if summary(exported.findings) else 0

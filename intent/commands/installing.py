@@ -14,6 +14,7 @@ from intent import verbs
 from intent.commands.options import (
     FILE,
     PAPERS,
+    Target,
     date_option,
     format_option,
     language_option,
@@ -45,7 +46,7 @@ from intent.diagnostics import Diagnostic
 def check(
     files: tuple[Path, ...],
     form: str,
-    output: Path | None,
+    output: Target | None,
     paper: str,
     date: datetime.date | None,
     language: str,
@@ -103,9 +104,7 @@ def _named(files: tuple[Path, ...]) -> tuple[Path, Path | None]:
 
 @click.command()
 @click.argument("files", type=FILE, nargs=-1, required=True, metavar="[WORK] INSTALLATION")
-@click.option(
-    "--output", type=FILE, required=True, help="Write the cards here: a name that ends in .html or .pdf."
-)
+@output_option("Write the cards here: a name that ends in .html or .pdf.", required=True)
 @click.option(
     "--sheet",
     type=click.Choice(["four", "labels"]),
@@ -125,7 +124,7 @@ def _named(files: tuple[Path, ...]) -> tuple[Path, Path | None]:
 @date_option("The date that the cards bear")
 def cards(
     files: tuple[Path, ...],
-    output: Path,
+    output: Target,
     sheet: str,
     units: str,
     language: str,
@@ -139,9 +138,9 @@ def cards(
 
     Example: intent cards timetable/installations/2027-loan.md --output cards.pdf --units in
     """
-    is_pdf = output.suffix.lower() == ".pdf"
-    if not is_pdf and output.suffix.lower() not in {".html", ".htm"}:
-        raise click.UsageError(f"`{output.name}` ends neither in .html nor in .pdf")
+    is_pdf = output.path.suffix.lower() == ".pdf"
+    if not is_pdf and output.path.suffix.lower() not in {".html", ".htm"}:
+        raise click.UsageError(f"`{output.path.name}` ends neither in .html nor in .pdf")
     installation, work = _named(files)
     wanted = [name.strip() for name in parts.split(",") if name.strip()] if parts else []
     begin("drawing the cards")
@@ -168,7 +167,7 @@ def packing(
     file: Path,
     work: Path | None,
     form: str,
-    output: Path | None,
+    output: Target | None,
     paper: str,
     date: datetime.date | None,
     language: str,
@@ -193,7 +192,7 @@ def packing(
 def prepare(
     files: tuple[Path, ...],
     form: str,
-    output: Path | None,
+    output: Target | None,
     paper: str,
     date: datetime.date | None,
     language: str,

@@ -12,6 +12,7 @@ from intent.commands.options import (
     FILE,
     PAPERS,
     Day,
+    Target,
     date_option,
     format_option,
     language_option,
@@ -42,7 +43,7 @@ def explain(
     on: datetime.date | None,
     form: str,
     language: str,
-    output: Path | None,
+    output: Target | None,
     paper: str,
     date: datetime.date | None,
 ) -> None:
@@ -72,7 +73,7 @@ def history(
     characteristic: str | None,
     form: str,
     language: str,
-    output: Path | None,
+    output: Target | None,
     paper: str,
     date: datetime.date | None,
 ) -> None:
@@ -102,7 +103,7 @@ def compare(
     installation: Path | None,
     form: str,
     language: str,
-    output: Path | None,
+    output: Target | None,
     paper: str,
     date: datetime.date | None,
 ) -> int:
@@ -125,7 +126,7 @@ def compare(
 @paper_option()
 @date_option("The day of the conversation, which the paper bears")
 def questions(
-    work: Path, form: str, language: str, output: Path | None, paper: str, date: datetime.date | None
+    work: Path, form: str, language: str, output: Target | None, paper: str, date: datetime.date | None
 ) -> None:
     """Say what to ask at the next conversation, and whom.
 

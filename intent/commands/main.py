@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import gc
+import io
+import os
 import sys
 from importlib import import_module
 from typing import NoReturn
@@ -58,8 +60,16 @@ def main() -> NoReturn:
     from intent.commands.printing import print_diagnostics  # after the collector is off: it imports much
     from intent.diagnostics import Unusable
 
+    if sys.stdout is None:
+        click.echo(
+            "standard output is closed; let it go somewhere, and write to a file with --output", err=True
+        )
+        sys.exit(2)
+    _lose_no_character()
     try:
-        sys.exit(intent.main(prog_name="intent", standalone_mode=False))
+        code = intent.main(prog_name="intent", standalone_mode=False)
+        sys.stdout.flush()  # here, where a full disk can still be told
+        sys.exit(code)
     except Unusable as error:
         print_diagnostics(error.diagnostics)
     except click.exceptions.Exit as error:
@@ -70,4 +80,24 @@ def main() -> NoReturn:
         error.show()
     except BrokenPipeError:
         sys.stderr.close()
+    except OSError as error:
+        click.echo(f"what was to be printed cannot be written: {error.strerror or error}", err=True)
+    except MemoryError:
+        click.echo("there is not enough memory for this", err=True)
+    _let_go()
     sys.exit(2)
+
+
+def _lose_no_character() -> None:
+    """Let an output that cannot hold every character show those that it cannot by their numbers."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _let_go() -> None:
+    """Let the program end without another attempt to print what could not be printed."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

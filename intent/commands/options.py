@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import datetime
+import functools
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, TypeVar, cast
 
 import click
 
 from intent.language.languages import LANGUAGES
+from intent.reading.atomic_write import refuse_taken
 
 FILE = click.Path(path_type=Path)
 PAPERS = ("text", "markdown", "html", "pdf")
@@ -54,9 +57,35 @@ def format_option(*forms: str, default: str = "text") -> Callable[[_F], _F]:
     return click.option("--format", "form", type=click.Choice(forms), default=default, show_default=True)
 
 
-def output_option(what: str = "Write here instead of printing.") -> Callable[[_F], _F]:
-    """Where to write what would be printed."""
-    return click.option("--output", type=FILE, help=what)
+@dataclass(frozen=True, slots=True)
+class Target:
+    """A file to write, and whether what is there already may be written over."""
+
+    path: Path
+    replace: bool = False
+
+
+def output_option(
+    what: str = "Write here instead of printing.", *, required: bool = False
+) -> Callable[[_F], _F]:
+    """Where to write what would be printed, as a `Target`; what is there already is refused before any work."""
+
+    def decorated(command: _F) -> _F:
+        @functools.wraps(command)
+        def aimed(*given: Any, output: Path | None, replace: bool, **named: Any) -> Any:
+            if output is not None and not replace and not output.is_dir():
+                refuse_taken(output)
+            return command(*given, output=Target(output, replace) if output else None, **named)
+
+        over = replace_option()(cast(_F, aimed))
+        return click.option("--output", type=FILE, help=what, required=required)(over)
+
+    return decorated
+
+
+def replace_option() -> Callable[[_F], _F]:
+    """Whether what is there already may be written over."""
+    return click.option("--replace", is_flag=True, help="Write over the file if it is there already.")
 
 
 def paper_option() -> Callable[[_F], _F]:

@@ -7,11 +7,11 @@ import shutil
 import sys
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
+from intent.commands.options import Target
 from intent.diagnostics import Diagnostic, UnknownName
 from intent.reading.atomic_write import write_whole
 
@@ -24,7 +24,7 @@ FOR_PROGRAMS = frozenset({"json", "turtle"})
 """The forms that are in English whatever the language."""
 
 
-def deliver(text: str, output: Path | None) -> None:
+def deliver(text: str, output: Target | None) -> None:
     """Print a text, or write it where it is wanted."""
     if output is None:
         click.echo(text, nl=not text.endswith("\n"))
@@ -32,7 +32,7 @@ def deliver(text: str, output: Path | None) -> None:
     _write(output, text if text.endswith("\n") else text + "\n")
 
 
-def deliver_bytes(content: bytes, output: Path | None) -> None:
+def deliver_bytes(content: bytes, output: Target | None) -> None:
     """What is no text: to a file, or to whatever stands at the other end of a pipe."""
     if output is None:
         sys.stdout.buffer.write(content)
@@ -40,9 +40,9 @@ def deliver_bytes(content: bytes, output: Path | None) -> None:
     _write(output, content)
 
 
-def _write(output: Path, content: str | bytes) -> None:
-    write_whole(output, content)
-    click.echo(f"written: {output}", err=True)
+def _write(output: Target, content: str | bytes) -> None:
+    write_whole(output.path, content, replace=output.replace)
+    click.echo(f"written: {output.path}", err=True)
 
 
 @contextmanager
@@ -58,7 +58,7 @@ def deliver_reply(
     answer: Reply[Any],
     form: str,
     language: str,
-    output: Path | None,
+    output: Target | None,
     *,
     paper: str,
     date: datetime.date | None,
@@ -83,7 +83,7 @@ def stays_english(form: str, language: str) -> None:
         click.echo(f"{form} is for programs and stays in English; --language is for the others", err=True)
 
 
-def refuse_terminal(output: Path | None) -> None:
+def refuse_terminal(output: Target | None) -> None:
     """Refuse to print bytes on a terminal, before any work is done."""
     if output is None and sys.stdout.isatty():
         raise click.UsageError("a PDF is not for a terminal; name a file with --output")
@@ -101,7 +101,7 @@ def print_diagnostics(diagnostics: Iterable[Diagnostic]) -> None:
         click.echo(str(found), err=True)
 
 
-def width_for(output: Path | None) -> int:
+def width_for(output: Target | None) -> int:
     """How many columns a text may take: those of the terminal, within bounds."""
     if output is not None:
         return NARROW

@@ -42,11 +42,13 @@ def write_export(
     to: Path,
     *,
     day: datetime.date,
+    replace: bool = False,
 ) -> Export:
     """Write a work in one or several standards, by their names in `STANDARDS`, dated the ``day``.
 
     One file goes to ``to``, or into it where it is a folder; several go into a new folder of that name, those of each
-    standard in a folder of their own where there are several. Raises `Unusable`; then nothing is written.
+    standard in a folder of their own where there are several. One file that is there already is written over only with
+    ``replace``. Raises `Unusable`; then nothing is written.
     """
     span = Span(file=documentation.files[0].name)
     leaving = leaving_of(documentation, proposal)
@@ -55,7 +57,7 @@ def write_export(
     files = _files(told, tuple(dict.fromkeys(standards)), span)
     left_out = tuple(kind.text for kind in leaving.withheld)
     findings = (*past.findings, *_still_said(leaving, span), *_turned(proposal, leaving))
-    return Export(_write(files, to), left_out, findings)
+    return Export(_write(files, to, replace), left_out, findings)
 
 
 def _files(told: Exported, standards: Sequence[str], span: Span) -> dict[str, bytes]:
@@ -74,12 +76,12 @@ def _files(told: Exported, standards: Sequence[str], span: Span) -> dict[str, by
     return found
 
 
-def _write(files: Mapping[str, bytes], to: Path) -> tuple[Path, ...]:
+def _write(files: Mapping[str, bytes], to: Path, replace: bool) -> tuple[Path, ...]:
     """One file whole or not at all; several in a folder that is there whole or not at all."""
     if len(files) == 1:
         ((name, content),) = files.items()
         place = to / name if to.is_dir() else to
-        write_whole(place, content)
+        write_whole(place, content, replace=replace)
         return (place,)
     with staged_folder(to) as folder:
         for name, content in files.items():

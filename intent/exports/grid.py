@@ -217,14 +217,18 @@ def _refuse_bomb(content: bytes, path: Path) -> None:
         raise refusal_of_file("too-large", message, path)
 
 
-def write_grid(path: Path, title: str, rows: Iterable[Sequence[str]]) -> None:
-    """A sheet of texts, whole or not at all. Raises `Unusable` where .xlsx is wanted and openpyxl is not there."""
+def write_grid(path: Path, title: str, rows: Iterable[Sequence[str]], *, replace: bool = False) -> None:
+    """A sheet of texts, whole or not at all.
+
+    Raises `Unusable` where .xlsx is wanted and openpyxl is not there, and where the file is there already, unless
+    ``replace`` says that it may be written over.
+    """
     if path.suffix.casefold() == ".xlsx":
-        write_whole(path, _xlsx(path, title, rows))
+        write_whole(path, _xlsx(path, title, rows), replace=replace)
         return
     written = io.StringIO()
     csv.writer(written, lineterminator="\r\n").writerows([guarded(text) for text in row] for row in rows)
-    write_whole(path, "\ufeff" + written.getvalue())
+    write_whole(path, "\ufeff" + written.getvalue(), replace=replace)
 
 
 def _xlsx(path: Path, title: str, rows: Iterable[Sequence[str]]) -> bytes:

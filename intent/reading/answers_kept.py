@@ -61,7 +61,7 @@ def keep(question: Sequence[str], answer: object, rests_on: Iterable[Path], *, b
     manifest = _manifest(paths)
     content = pickle.dumps(manifest, protocol=5) + pickle.dumps(answer, protocol=5)
     with contextlib.suppress(OSError, Unusable):
-        write_whole(folder / _name(question), content)
+        write_whole(folder / _name(question), content, replace=True)
         _forget_oldest(folder)
 
 

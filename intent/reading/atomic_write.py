@@ -9,6 +9,7 @@ from __future__ import annotations
 import contextlib
 import os
 import shutil
+import stat
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -20,16 +21,54 @@ _LONGEST = 80
 """Characters of the final name that the passing one repeats, so that it stays within what file systems hold."""
 
 
-def write_whole(path: Path, content: str | bytes, *, replace: bool = True) -> None:
-    """Write a file so that it is there whole or not at all. Raises `Unusable` where it cannot be."""
-    if not replace:
-        _refuse_taken(path)
+def write_whole(path: Path, content: str | bytes, *, replace: bool = False) -> None:
+    """Write a file so that it is there whole or not at all. Raises `Unusable` where it cannot be.
+
+    What is there already is written over only where ``replace`` says so: it keeps its permissions, its owner and its
+    ends of lines, and a link goes on to lead to it. What is no file, a pipe or a device, is written into.
+    """
     if path.is_dir():
         raise refusal_of_file(
             "is-a-folder", say("`{path}` is a folder; name a file in it", path=str(path)), path
         )
-    with _staged_file(path, replace) as place:
-        place.write_bytes(content.encode() if isinstance(content, str) else content)
+    if is_passage(path):
+        _pass_on(path, content)
+        return
+    if not replace:
+        refuse_taken(path)
+    final = Path(os.path.realpath(path))
+    _refuse_protected(final)
+    written = _like_before(final, content) if isinstance(content, str) else content
+    with _staged_file(final, replace) as place:
+        place.write_bytes(written)
+
+
+def is_passage(path: Path) -> bool:
+    """Whether what is there passes on what is written into it, as a pipe or a device does, and keeps nothing."""
+    return path.exists() and not path.is_file() and not path.is_dir()
+
+
+def _pass_on(path: Path, content: str | bytes) -> None:
+    with _refusing_unwritable(path), path.open("wb") as stream:
+        stream.write(content.encode() if isinstance(content, str) else content)
+
+
+def _like_before(final: Path, text: str) -> bytes:
+    """A text with the ends of lines of the one in whose place it comes, where that has those of Windows alone."""
+    with contextlib.suppress(OSError):
+        before = final.read_bytes()
+        if 0 < before.count(b"\r\n") == before.count(b"\n"):
+            return text.replace("\r\n", "\n").replace("\n", "\r\n").encode()
+    return text.encode()
+
+
+def _refuse_protected(final: Path) -> None:
+    """A file that nobody may write is not to be replaced, though the folder would let one."""
+    if final.exists() and not final.stat().st_mode & 0o222:
+        message = say(
+            "`{path}` is write-protected; name another, or take the protection away", path=str(final)
+        )
+        raise refusal_of_file("write-protected", message, final)
 
 
 @contextlib.contextmanager
@@ -67,16 +106,21 @@ def passing_folder(final: Path) -> Iterator[Path]:
 
 def refuse_existing(final: Path) -> None:
     """Raises `Unusable` where something has the final name already, or there is no folder to write in."""
-    _refuse_taken(final)
+    if os.path.lexists(final):
+        message = say("`{path}` is already there; name another, or move it away", path=str(final))
+        raise refusal_of_file("file-exists", message, final)
     if not final.parent.is_dir():
         message = say("there is no folder `{folder}` to write in", folder=str(final.parent))
         raise refusal_of_file("no-folder", message, final)
 
 
-def _refuse_taken(final: Path) -> None:
-    if os.path.lexists(final):
-        message = say("`{path}` is already there; name another, or move it away", path=str(final))
-        raise refusal_of_file("file-exists", message, final)
+def refuse_taken(path: Path) -> None:
+    """Raises `Unusable` where a file is there already that somebody has not said may be written over."""
+    if os.path.lexists(path) and not is_passage(path):
+        message = say(
+            "`{path}` is already there; name another, or add --replace to write over it", path=str(path)
+        )
+        raise refusal_of_file("file-exists", message, path)
 
 
 @contextlib.contextmanager
@@ -103,9 +147,18 @@ def _give_name(place: Path, final: Path, *, mode: int, replace: bool) -> None:
     os.chmod(place, mode & ~_umask())
     if not replace:
         # asked again as late as can be: the block may have taken long, and renaming replaces without a word
-        _refuse_taken(final)
+        refuse_existing(final)
+    elif final.exists():
+        _be_as(place, final.stat())
     os.replace(place, final)
     _settle_names(final.parent)
+
+
+def _be_as(place: Path, before: os.stat_result) -> None:
+    """Give a file the owner, group and permissions of the one in whose place it comes, where the system lets one."""
+    with contextlib.suppress(OSError):
+        os.chown(place, before.st_uid, before.st_gid)
+    os.chmod(place, stat.S_IMODE(before.st_mode))
 
 
 def _settle_all(folder: Path) -> None:

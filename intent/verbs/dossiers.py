@@ -18,7 +18,7 @@ from intent.exports.sheet_entry import enter_sheet as entered
 from intent.exports.sheet_rows import sheet_rows
 from intent.language.languages import locale_of
 from intent.papers.glossary import entry_paper, glossary_paper
-from intent.reading.atomic_write import write_whole
+from intent.reading.atomic_write import refuse_existing, write_whole
 from intent.reading.documentation import Documentation, read_documentation
 from intent.reading.evidence.source_files import read_sources
 from intent.reading.evidence.source_findings import evidence_findings, missing_digests
@@ -45,7 +45,8 @@ def new(
     else:
         named = Path(os.path.relpath(work, file.parent)).as_posix()
         text = template_text("installation", language, named)
-    write_whole(file, text, replace=False)
+    refuse_existing(file)
+    write_whole(file, text)
     return file
 
 
@@ -108,9 +109,12 @@ def convert(path: str | Path, to: str, work: str | Path | None = None) -> tuple[
     return converted_installation(proposal, to) if proposal else converted_work(documentation, to)
 
 
-def sheet(work: str | Path, name: str, file: str | Path) -> None:
-    """Write the parts, devices or boxes of a work as a sheet, `.csv` or `.xlsx`. Raises `Unusable`."""
-    write_grid(Path(file), name, sheet_rows(read_usable(work).work, name))
+def sheet(work: str | Path, name: str, file: str | Path, *, replace: bool = False) -> None:
+    """Write the parts, devices or boxes of a work as a sheet, `.csv` or `.xlsx`. Raises `Unusable`.
+
+    A file that is there already is written over only with ``replace``.
+    """
+    write_grid(Path(file), name, sheet_rows(read_usable(work).work, name), replace=replace)
 
 
 def enter_sheet(

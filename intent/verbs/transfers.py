@@ -52,15 +52,17 @@ def export(
     work: str | Path | None = None,
     *,
     date: datetime.date | None = None,
+    replace: bool = False,
 ) -> Export:
     """A work, or an installation with its work, in other standards and without what stays in the house.
 
     ``standards`` are names of `intent.exports.standards.STANDARDS`; ``to`` is a file, or a new folder for several
-    files; ``date`` is that of the records, today's if none. Raises `Unusable`.
+    files; ``date`` is that of the records, today's if none. One file that is there already is written over only with
+    ``replace``. Raises `Unusable`.
     """
     documentation, proposal = read_either(path, work)
     day = date or datetime.date.today()
-    return write_export(documentation, proposal, standards, Path(to), day=day)
+    return write_export(documentation, proposal, standards, Path(to), day=day, replace=replace)
 
 
 def receive(

@@ -279,13 +279,13 @@ def test_output_is_whole_or_as_it_was(run: Run, monkeypatch: pytest.MonkeyPatch)
 
     Path("report.txt").write_text("the report of last year\n", encoding="utf-8")
     monkeypatch.setattr(os, "fsync", full)
-    assert "No space left" in refused(run, "check", "loan.md", "--output", "report.txt")
+    assert "No space left" in refused(run, "check", "loan.md", "--output", "report.txt", "--replace")
 
 
 def test_bad_input_leaves_the_output_as_it_was(run: Run) -> None:
     Path("report.txt").write_text("the report of last year\n", encoding="utf-8")
     Path("work.md").write_text(WORK.replace("13 in ± 1 in", "13"), encoding="utf-8")
-    refused(run, "check", "loan.md", "--output", "report.txt")
+    refused(run, "check", "loan.md", "--output", "report.txt", "--replace")
 
 
 def test_new_over_what_is_there(run: Run) -> None:

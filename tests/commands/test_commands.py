@@ -218,7 +218,7 @@ def test_check_writes_what_it_prints(run: Run, form: str) -> None:
 
 def test_check_writes_over_an_earlier_report(run: Run) -> None:
     Path("report.txt").write_text("of last year\n", encoding="utf-8")
-    run("check", "loan.md", "--output", "report.txt")
+    run("check", "loan.md", "--output", "report.txt", "--replace")
     assert "of last year" not in Path("report.txt").read_text(encoding="utf-8")
 
 
@@ -252,7 +252,7 @@ def test_explain_ends_with_0_or_2(run: Run) -> None:
 def test_convert_ends_with_0_or_2(run: Run) -> None:
     """Whatever form a work is in, an installation of it can be checked against it."""
     for form, file in CONVERTED:
-        assert run("convert", "work.md", "--to", form, "--output", file)[0] == 0
+        assert run("convert", "work.md", "--to", form, "--output", file, "--replace")[0] == 0
         assert run("validate", file)[0] == 0
         assert run("check", file, "loan.md")[0] == 0
     assert run("convert", "none.md", "--to", "turtle")[0] == 2
@@ -261,7 +261,7 @@ def test_convert_ends_with_0_or_2(run: Run) -> None:
 def test_a_converted_work_gives_the_same_verdicts(run: Run) -> None:
     told = json.loads(run("check", "turned.md", "--format", "json")[1])
     for form, file in CONVERTED:
-        run("convert", "work.md", "--to", form, "--output", file)
+        run("convert", "work.md", "--to", form, "--output", file, "--replace")
         Path("again.md").write_text(TURNED.replace("work.md", file), encoding="utf-8")
         again = json.loads(run("check", "again.md", "--format", "json")[1])
         assert (again["outcome"], again["verdicts"]) == (told["outcome"], told["verdicts"])

@@ -17,6 +17,7 @@ import pytest
 from examples_read import EXAMPLES, checked
 
 from intent import verbs
+from intent.commands.options import Target
 from intent.commands.printing import refuse_terminal
 from intent.diagnostics import Unusable
 
@@ -149,4 +150,4 @@ def test_a_pdf_is_not_printed_on_a_terminal(monkeypatch: pytest.MonkeyPatch, tmp
     monkeypatch.setattr("sys.stdout.isatty", lambda: True)
     with pytest.raises(click.UsageError, match="--output"):
         refuse_terminal(None)
-    refuse_terminal(tmp_path / "report.pdf")
+    refuse_terminal(Target(tmp_path / "report.pdf"))

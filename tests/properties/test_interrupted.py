@@ -20,7 +20,7 @@ from pathlib import Path
 from intent.reading.atomic_write import write_whole
 texts = [letter * 3_000_000 for letter in "ab"]
 for text in itertools.cycle(texts):
-    write_whole(Path(sys.argv[1]), text)
+    write_whole(Path(sys.argv[1]), text, replace=True)
 """
 
 
@@ -41,7 +41,17 @@ def kill(process: subprocess.Popen[bytes], after: float) -> None:
 def test_a_report_that_is_interrupted_leaves_the_old_one_whole(after: float, tmp_path: Path) -> None:
     report = tmp_path / "report.html"
     report.write_text("the old report", encoding="utf-8")
-    command = ["-m", "intent", "check", str(INSTALLATION), "--format", "html", "--output", str(report)]
+    command = [
+        "-m",
+        "intent",
+        "check",
+        str(INSTALLATION),
+        "--format",
+        "html",
+        "--output",
+        str(report),
+        "--replace",
+    ]
     kill(start(*command), after)
     found = report.read_text(encoding="utf-8")
     assert found == "the old report" or found.rstrip().endswith("</html>")
