@@ -20,6 +20,7 @@ from intent.exports.linked_art_things import (
     statement,
     typed,
 )
+from intent.exports.published_matches import Published
 from intent.model.work import Heading, Instruction, Person, Source, Work
 from intent.names import INTENT
 from intent.variance.scopes import Scopes
@@ -54,10 +55,12 @@ def _about(work: Work, line: Instruction, scopes: Scopes) -> list[Json]:
     """The components and material that are meant; the work where it is the whole, the venue, or what is added."""
     meant = {*scopes.of_work(line.assertion), line.assertion.other}
     found: list[Json] = [
-        reference(part.iri, "HumanMadeObject", part.name) for part in work.parts if part.identifier in meant
+        reference(part.iri, "HumanMadeObject", part.name or part.identifier)
+        for part in work.parts
+        if part.identifier in meant
     ]
     found += [
-        reference(one.iri, "DigitalObject" if one.file else "PropositionalObject", one.name)
+        reference(one.iri, "DigitalObject" if one.file else "PropositionalObject", one.name or one.identifier)
         for one in work.material
         if one.identifier in meant
     ]
@@ -82,14 +85,14 @@ def heading_document(work: Work, heading: Heading) -> Object:
     )
 
 
-def source_document(work: Work, source: Source) -> Object:
+def source_document(work: Work, source: Source, published: Published) -> Object:
     """A source: its kind, who made it, with whom and when, and the words given of it."""
     return document(
         source.iri,
         "LinguisticObject",
         source.title or source.identifier,
         identified_by=[*name(source.title), *identifier(source.identifier)],
-        classified_as=concept_type(source.kind),
+        classified_as=concept_type(source.kind, published),
         referred_to_by=[
             *(
                 one
