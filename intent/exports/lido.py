@@ -24,12 +24,13 @@ from intent.exports.lido_things import (
     materials,
     measured,
     quoted_fact,
+    rights_type,
     told,
 )
 from intent.exports.xml_text import XSI, Content, XmlElement, branch, leaf, present, xml_bytes
 from intent.model.installation import Installation
 from intent.model.work import Work
-from intent.names import CRM, TERM
+from intent.names import CRM, INTENT, TERM
 
 NAMESPACE = "http://www.lido-schema.org"
 SCHEMA = "http://lido-schema.org/schema/v1.1/lido-v1.1.xsd"
@@ -219,17 +220,28 @@ def _relation(title: str, iri: str, relation: str) -> XmlElement:
 def _administration(catalogue: Catalogue, iri: str, day: datetime.date) -> Iterator[Content]:
     work = catalogue.work
     is_work = iri == work.iri
-    credit = leaf("creditLine", work.fields.get(str(DCTERMS.bibliographicCitation), ""))
-    yield branch("rightsWorkWrap", branch("rightsWorkSet", credit)) if is_work else None
+    yield branch("rightsWorkWrap", _rights_in_work(work)) if is_work else None
     label = {"en": "Item-level record" if is_work else "Component record"}
     yield branch(
         "recordWrap",
         leaf("recordID", iri.removeprefix(work.iri).lstrip("#/.") or iri, type=LOCAL),
         concept("recordType", label, f"{TERMINOLOGY}lido00141" if is_work else ""),
         branch("recordSource", appellation("legalBodyName", catalogue.owner or _UNKNOWN)),
+        branch("recordRights", rights_type(work.fields.get(str(INTENT.recordLicence), ""))),
         branch("recordInfoSet", leaf("recordMetadataDate", day.isoformat(), type="created")),
     )
     yield branch("resourceWrap", _resources(work)) if is_work else None
+
+
+def _rights_in_work(work: Work) -> Content:
+    """What is known of the rights in the work, who holds them, who need not be the owner, and the credit line."""
+    holder = appellation("legalBodyName", work.fields.get(str(DCTERMS.rightsHolder), ""))
+    return branch(
+        "rightsWorkSet",
+        rights_type(work.fields.get(str(DCTERMS.rights), "")),
+        branch("rightsHolder", holder),
+        leaf("creditLine", work.fields.get(str(DCTERMS.bibliographicCitation), "")),
+    )
 
 
 def _resources(work: Work) -> Iterator[XmlElement]:

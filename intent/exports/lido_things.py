@@ -42,6 +42,14 @@ def appellation(name: str, text: str, pref: str = "") -> XmlElement | None:
     return branch(name, leaf("appellationValue", text, pref=pref))
 
 
+def rights_type(text: str) -> XmlElement | None:
+    """What is said of rights, in words or as the address of a licence."""
+    if not text:
+        return None
+    is_address = text.startswith(("https://", "http://"))
+    return concept("rightsType", {} if is_address else {"": text}, text if is_address else "")
+
+
 def measured(facts: Iterable[Fact]) -> Iterator[XmlElement]:
     """Every characteristic that is one number with a unit."""
     for fact in facts:

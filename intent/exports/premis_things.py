@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 
 from intent.exports.xml_text import XmlElement, branch, leaf, present
 from intent.model.work import Person
+from intent.names import A_PERSON
 
 IRI = "URI"
 
@@ -55,11 +56,15 @@ def relationship(kind: str, subtype: str, iris: Iterable[str], environment: str 
 
 
 def agent(person: Person) -> XmlElement:
-    """A person or body; the record does not tell which, so that no type is stated."""
+    """Somebody; whether a person or a body only where the record tells it (data dictionary, 3.3 agentType)."""
+    kind = ""
+    if person.actor is not None:
+        kind = "person" if person.actor.iri == A_PERSON else "organization"
     content = (
         identifier("agent", person.iri, IRI),
         identifier("agent", person.identifier, "person"),
         leaf("agentName", person.name),
+        leaf("agentType", kind),
         leaf("agentNote", person.role.label),
     )
     return present(branch("agent", content))

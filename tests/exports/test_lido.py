@@ -37,6 +37,9 @@ TEXT = """# Two Clocks
 - owner: Thornacre Museum
 - medium: two clocks, one of them stopped
 - credit line: Gift of the clockmaker, 1999
+- rights holder: Quarrow Estate
+- rights: in copyright until 2071
+- licence of the record: https://creativecommons.org/licenses/by/4.0/
 
 One runs.
 
@@ -185,6 +188,12 @@ def test_the_work_is_identified_made_and_kept_somewhere() -> None:
     assert texts(first, ".//lido:repositoryName//lido:appellationValue") == ["Thornacre Museum"]
     assert texts(first, ".//lido:workID") == ["7.1"]
     assert texts(first, ".//lido:recordSource//lido:appellationValue") == ["Thornacre Museum"]
+    assert texts(first, ".//lido:rightsWorkSet//lido:legalBodyName/lido:appellationValue") == [
+        "Quarrow Estate"
+    ]
+    assert texts(first, ".//lido:rightsWorkSet/lido:rightsType/lido:term") == ["in copyright until 2071"]
+    licence = "https://creativecommons.org/licenses/by/4.0/"
+    assert texts(first, ".//lido:recordRights/lido:rightsType/lido:conceptID") == [licence]
     assert texts(first, ".//lido:creditLine") == ["Gift of the clockmaker, 1999"]
     assert texts(first, ".//lido:nameActorSet/lido:appellationValue") == ["Ottiline Quarrow"]
     assert texts(first, ".//lido:displayDate") == ["1993~"]

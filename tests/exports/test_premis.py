@@ -28,11 +28,11 @@ TEXT = """# Two Clocks
 
 ## People
 
-| person | name             | role            | until | successor |
-| ------ | ---------------- | --------------- | ----- | --------- |
-| otti   | Ottiline Quarrow | artist          | 2016  | heir      |
-| heir   | Quarrow Estate   | artist's estate |       |           |
-| cons   | Odile Varga-Finn | conservator     |       |           |
+| person | name             | role            | until | successor | person or body |
+| ------ | ---------------- | --------------- | ----- | --------- | -------------- |
+| otti   | Ottiline Quarrow | artist          | 2016  | heir      | person         |
+| heir   | Quarrow Estate   | artist's estate |       |           | body           |
+| cons   | Odile Varga-Finn | conservator     |       |           |                |
 
 ## Parts
 
@@ -300,6 +300,11 @@ def test_what_the_log_tells_is_an_event() -> None:
     assert texts(failed, ".//p:linkingObjectIdentifierValue")[0].endswith("#E-02")
     assert texts(read, "p:eventType") == ["reading"]
     assert texts(read, ".//p:eventOutcome") == ["hours: 1200 h"]
+
+
+def test_an_agent_is_a_person_or_a_body_where_the_record_says_so() -> None:
+    """Data dictionary, 3.3 agentType, with the values of its controlled vocabulary."""
+    assert texts(document(), "p:agent/p:agentType") == ["person", "organization"]
 
 
 def test_people_are_agents_and_the_making_an_event() -> None:
