@@ -27,8 +27,8 @@ from intent.vocabulary.terms import Vocabulary
 TERMINOLOGY = "http://terminology.lido-schema.org/"
 URI, LOCAL = f"{TERMINOLOGY}lido00099", f"{TERMINOLOGY}lido00100"
 LANG = f"{{{XML}}}lang"
-MADE_FROM = str(TERM["made-from"])
-_TECHNIQUES = {TECHNOLOGY: "technique", MADE_FROM: "material"}
+MATERIAL = str(TERM["constituent-material"])
+_TECHNIQUES = {TECHNOLOGY: "technique", MATERIAL: "material"}
 
 
 def concept(name: str, labels: Mapping[str, str], iri: str = "", **attributes: str) -> XmlElement:

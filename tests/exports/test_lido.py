@@ -63,9 +63,9 @@ One runs.
 
 ## Devices
 
-| device | maker   | model | weight | inscriptions |
-| ------ | ------- | ----- | ------ | ------------ |
-| E-01   | Corvane | TV-13 | 11 kg  | No. 4        |
+| device | maker   | model | weight | inscriptions | made from       |
+| ------ | ------- | ----- | ------ | ------------ | --------------- |
+| E-01   | Corvane | TV-13 | 11 kg  | No. 4        | beech and glass |
 
 ## Sources
 
@@ -220,6 +220,7 @@ def test_a_component_has_its_measurements_with_units() -> None:
 def test_a_component_has_its_technique_its_maker_and_what_is_written_on_it() -> None:
     component = records(export_lido(work_of(TEXT), DAY))[1]
     assert "cathode-ray tube" in texts(component, ".//lido:termMaterialsTech/lido:term")
+    assert "beech and glass" in texts(component, ".//lido:displayMaterialsTech")
     assert texts(component, ".//lido:inscriptionTranscription") == ["No. 4"]
     assert texts(component, ".//lido:nameActorSet/lido:appellationValue") == ["Corvane"]
     rest = [

@@ -35,6 +35,10 @@ class Transcript:
     commands: tuple[Command, ...]
 
 
+HEADING = "POINT BY POINT, WORST FIRST\n"
+"""Above the points of a report."""
+
+
 def read_transcript(path: Path) -> Transcript:
     text = path.read_text(encoding="utf-8")
     files, commands = dict[str, str](), list[Command]()
@@ -90,9 +94,9 @@ def _told(command: str, output: str) -> str:
 
 def _departures(report: str) -> Iterator[str]:
     lines = report.splitlines(keepends=True)
-    if "DEPARTURES, WORST FIRST\n" not in lines:
+    if HEADING not in lines:
         return
-    for line in lines[lines.index("DEPARTURES, WORST FIRST\n") + 2 :]:
+    for line in lines[lines.index(HEADING) + 2 :]:
         if line.startswith("What the verdicts mean"):
             return
         yield line
