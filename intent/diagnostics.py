@@ -135,6 +135,12 @@ def offered(message: Words, near: str) -> Words:
     return say("{message}; did you mean `{name}`?", message=message, name=near) if near else message
 
 
+def where_listed(message: Words, asked: str = "") -> Words:
+    """A message with where to find all the names there are, where they are too many to be told."""
+    command = f"intent terms {asked}".strip()
+    return say("{message}; `{command}` tells which there are", message=message, command=command)
+
+
 def with_known(message: Words, known: Iterable[Words]) -> Words:
     """A message with all the names there are, where they are few enough to be told."""
     return say("{message}; known: {names}", message=message, names=joined(known, ", "))

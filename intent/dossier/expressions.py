@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from intent.diagnostics import nearest, offered, with_known
+from intent.diagnostics import nearest, offered, where_listed, with_known
 from intent.dossier.measured_text import NUMBER, read_number, read_numbers, read_tolerance
 from intent.dossier.unreadable import Unreadable
 from intent.dossier.value_hints import date_hint, value_hint
@@ -133,8 +133,10 @@ def _concept(
     message = say("`{text}` is not a known {characteristic}", text=text, characteristic=characteristic)
     labels = [concept.label for concept in fitting]
     near = nearest(text, vocabulary.spelled(concept.iri for concept in fitting), labels)
-    if near or len(fitting) > _FEW:
+    if near:
         raise Unreadable("unknown-value", offered(message, near))
+    if len(fitting) > _FEW:
+        raise Unreadable("unknown-value", where_listed(message, characteristic.label))
     raise Unreadable("unknown-value", with_known(message, map(named, fitting)))
 
 

@@ -93,7 +93,9 @@ def _characteristic(own: OwnTerms, row: TableRow, schemes: dict[str, URIRef]) ->
         draft.wrong("no-identifier", say("this row names no characteristic"), row.span)
         return
     if own.vocabulary.find_characteristic(label) is not None:
-        message = say("`{name}` is a characteristic already", name=label)
+        message = say(
+            "`{name}` is a characteristic already; give yours another name, or use that one", name=label
+        )
         draft.wrong("repeated-identifier", message, _place(row, "characteristic"))
         return
     node = own.iri(label)
@@ -225,7 +227,9 @@ def _kinds(own: OwnTerms, node: URIRef, texts: Mapping[str, str], span: Span) ->
         if kind is None:
             known = [found.label for found in own.vocabulary.in_scheme(str(TERM.kinds))]
             message = say("`{name}` is not a kind of part", name=name)
-            own.draft.wrong("unknown-kind", offered(message, nearest(name, known)), span)
+            near = nearest(name, known)
+            told = offered(message, near) if near else with_known(message, known)
+            own.draft.wrong("unknown-kind", told, span)
         else:
             own.draft.add(node, INTENT.appliesTo, URIRef(kind.iri))
 

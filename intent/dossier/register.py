@@ -96,6 +96,8 @@ class Register:
                 sort=KIND_WORDS[other.sort],
                 wanted=_any_of(sorts),
             )
+            if other.sort is IdentifierKind.DUTY:
+                message = say("{message}; that a duty was done is attested, by its number", message=message)
             raise Unreadable("wrong-reference", message)
         known = [known.identifier for known in self.entries.values() if known.sort in sorts]
         missing, near = unknown_name(name, *sorts), nearest(name, known)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lark import Token, Tree
 
-from intent.diagnostics import nearest, offered
+from intent.diagnostics import nearest, offered, with_known
 from intent.dossier.bearers import bearers_of, subject_to_name
 from intent.dossier.register import IdentifierKind
 from intent.dossier.trees import Sentence, subtrees
@@ -54,7 +54,9 @@ def _part_kind(sentence: Sentence, tree: Tree[Token]) -> str:
     if found is None:
         known = [kind.label for kind in sentence.vocabulary.in_scheme(str(TERM.kinds))]
         message = say("`{name}` is not a kind of part", name=name)
-        raise sentence.fault("unknown-kind", offered(message, nearest(name, known)), tree)
+        near = nearest(name, known)
+        told = offered(message, near) if near else with_known(message, known)
+        raise sentence.fault("unknown-kind", told, tree)
     return found.iri
 
 

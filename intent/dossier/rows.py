@@ -10,7 +10,7 @@ from typing import Literal
 from rdflib import URIRef
 from rdflib.term import Node
 
-from intent.diagnostics import Severity, Span, nearest, offered
+from intent.diagnostics import Severity, Span, nearest, offered, where_listed
 from intent.dossier.bearers import bearers_of, place_to_write
 from intent.dossier.blocks import Field
 from intent.dossier.expressions import read_with_tolerance
@@ -89,6 +89,8 @@ class SectionForm:
                 "{message}; a line begins with `required`, `allowed`, `forbidden` or `duty`", message=message
             )
             return f"unknown-{what}", told
+        if not near and self.section.bearers:
+            return f"unknown-{what}", where_listed(message)
         return f"unknown-{what}", offered(message, near)
 
 
