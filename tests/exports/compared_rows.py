@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from unittest.mock import patch
 
+import pytest
 from examples_read import vocabulary
 from oracle.cases import Case as Drawn
 from oracle.program import loaded
 from oracle.writing import installation_text, work_text
 from pyshacl import validate
-from rdflib import RDFS, Graph, URIRef
+from rdflib import Graph, URIRef
 from rdflib.namespace import SH
 from rdflib.plugins.sparql import processor
 from rdflib.plugins.sparql.algebra import translateQuery
@@ -20,11 +22,13 @@ from intent.exports.work_shapes.instruction_shapes import bare_case
 from intent.exports.work_shapes.shape_names import THE_SHOWING
 from intent.exports.work_shapes.shown_data import installation_data
 from intent.exports.work_shapes.undecided import undecided_lines
+from intent.names import THE_VENUE, THE_WORK
 from intent.variance.case import Case, lay_out
 from intent.variance.judge import rulings
 from intent.variance.result import BROKEN
 from intent.variance.topics import TopicKind, index_lines, topics_of
 
+NAMES = {"the-showing": THE_SHOWING, "the-work": THE_WORK, "the-venue": THE_VENUE}
 Place = tuple[str, str]
 """A line, and the subject of which it was found."""
 
@@ -69,22 +73,44 @@ def found_by_engine(shapes: Graph, data: Graph) -> ByEngine:
     ):
         _, report, _ = validate(data, shacl_graph=shapes)
     assert isinstance(report, Graph)
+    return sorted_out(
+        (
+            str(report.value(result, SH.focusNode)),
+            _owner(shapes, report.value(result, SH.sourceShape)),
+            str(report.value(result, SH.resultSeverity)).rpartition("#")[2],
+        )
+        for result in report.objects(None, SH.result)
+    )
+
+
+def found_by_rudof(shapes: str, data: str) -> ByEngine:
+    """What Rudof finds, over Oxigraph: an engine in another language, by other people."""
+    rudof = pytest.importorskip("pyrudof", reason="the second engine, pyrudof, is not installed")
+    engine = rudof.Rudof(rudof.RudofConfig())
+    engine.read_data(data)
+    engine.read_shacl(shapes)
+    return sorted_out(
+        (one.focus_node.strip("<>"), one.source_shape.strip("<>").rpartition("#")[2], one.severity)
+        for one in engine.validate_shacl()
+    )
+
+
+def sorted_out(results: Iterable[tuple[str, str, str]]) -> ByEngine:
+    """Results by what they are, each with its focus, its shape where that has a name, and its severity."""
     broken, undecided, canaries, missing = set[Place](), set[Place](), set[str](), set[str]()
-    for result in report.objects(None, SH.result):
-        focus = report.value(result, SH.focusNode)
-        shape = _owner(shapes, report.value(result, SH.sourceShape))
-        word, _, rest = shape.partition(".")
-        subject = str(data.value(focus, RDFS.label) or "")
-        line = ".".join(rest.split(".")[:2])
-        if word == "canary":
+    for focus, shape, severity in results:
+        name = focus.rpartition("#")[2].removeprefix("shown.")
+        subject = NAMES.get(name, name)
+        word, _, rest = shape.partition(":")
+        line = rest.partition(":")[0]
+        if word == "canary" or name.startswith("canary"):
             canaries.add(rest)
-        elif word == "needed":
-            missing.add(rest)
-        elif report.value(result, SH.resultSeverity) == SH.Violation:
+        elif word not in {"shape", "undecided"}:
+            missing.add(rest or shape)
+        elif severity == "Violation":
             broken.add((line, subject))
         else:
-            is_of_part = rest.endswith(".number")
-            undecided.add((line, subject if is_of_part else ""))
+            undecided.add((line, subject if ":number" in rest else ""))
     return ByEngine(frozenset(broken), frozenset(undecided), frozenset(canaries), frozenset(missing))
 
 

@@ -92,7 +92,7 @@ WORD = URIRef("https://example.org/loan#attested.1")
 
 
 def value(name: str) -> URIRef:
-    return URIRef(f"https://example.org/three-lamps#value.{name}")
+    return URIRef(f"https://example.org/three-lamps#value:{name}")
 
 
 @cache

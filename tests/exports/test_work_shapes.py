@@ -77,7 +77,7 @@ def test_the_results_file_says_what_an_engine_finds(file: Path) -> None:
     told = json.loads(files[RESULTS])
     for graph in told["graphs"]:
         assert graph["sha256"] == sha256(files[graph["file"]].encode()).hexdigest()
-    names = {iri.rpartition("canary.")[2] for iri in told["must_fail"]}
+    names = {iri.rpartition("canary:")[2] for iri in told["must_fail"]}
     assert found.canaries == names
     case = case_of(file)
     by_name = {row.name: row for row in rows_compared(case, found)}
@@ -102,7 +102,7 @@ def test_there_is_a_canary_for_each_component_that_is_used(work: Path) -> None:
     found = documentation(work).work
     shapes = turtle(shapes_of_work(found))
     used = {name for name in COMPONENTS if (None, SH[name], None) in shapes}
-    failing = [URIRef(str(node)) for node in shapes.subjects(SH.targetNode) if "#canary." in str(node)]
+    failing = [URIRef(str(node)) for node in shapes.subjects(SH.targetNode) if "#canary:" in str(node)]
     known = {
         name for node in failing for name in COMPONENTS if (node, SH[name], None) in closure(shapes, node)
     }

@@ -12,7 +12,7 @@ from hashlib import sha256
 
 from intent.effects.assess import assess
 from intent.exports.work_shapes.canaries import CANARY, canary_shapes
-from intent.exports.work_shapes.instruction_shapes import SHAPE, bare_case
+from intent.exports.work_shapes.instruction_shapes import ASKED, SHAPE, bare_case
 from intent.exports.work_shapes.shape_names import THE_SHOWING, ShapeNames
 from intent.exports.work_shapes.undecided import why_undecided
 from intent.language.locale import ENGLISH
@@ -54,7 +54,7 @@ def expected_results(case: Case, files: Mapping[str, str]) -> str:
 
 def _canaries(case: Case) -> Iterator[str]:
     names = ShapeNames(case.work)
-    yield from (str(local_iri(case.work.iri, CANARY, name)) for name in canary_shapes(names))
+    yield from (names.iri(CANARY, name) for name in canary_shapes(names))
 
 
 def _row(case: Case, bare: Case, ruling: Ruling) -> Json:
@@ -71,7 +71,7 @@ def _row(case: Case, bare: Case, ruling: Ruling) -> Json:
         "proposed": ENGLISH.say(row.proposed),
         "governing": [line.identifier for line in row.governing],
         "focus": str(local_iri(case.installation.iri, "shown", focus)),
-        "shapes": [str(local_iri(case.work.iri, SHAPE, line.identifier)) for line in asked],
+        "shapes": [ShapeNames(case.work).iri(SHAPE, line.identifier, ASKED) for line in asked],
         "decided": why is None,
     }
     if why is not None:

@@ -12,7 +12,7 @@ from intent.exports.work_shapes.alternatives import Alternative
 from intent.exports.work_shapes.canaries import canary_shapes
 from intent.exports.work_shapes.held_values import one_of_parts
 from intent.exports.work_shapes.needed_data import needed_shapes
-from intent.exports.work_shapes.node_shapes import ALWAYS, NEVER, all_of, any_of, each_on, inside_of
+from intent.exports.work_shapes.node_shapes import ALWAYS, NEVER, any_of, each_on, inside_of
 from intent.exports.work_shapes.part_shapes import PartShapes
 from intent.exports.work_shapes.shape_layout import set_out
 from intent.exports.work_shapes.shape_names import (
@@ -43,7 +43,7 @@ from intent.record.turtle_text import (
 from intent.values.dates import FIRST_DAY, DaySpan
 from intent.variance.case import Case, lay_out
 
-SHAPE, VIOLATION = "shape", "sh:Violation"
+SHAPE, ASKED, VIOLATION = "shape", "asked", "sh:Violation"
 COMMENT = """The instructions of a work as shapes (SHACL, W3C Recommendation, 20 July 2017, Core and sh:sparql).
 They hold for every installation of it, described as in the data that came with them; nothing of one is in them.
 sh:Violation: an instruction stands against what is shown, or data are missing. sh:Warning: these shapes do not decide.
@@ -96,7 +96,6 @@ def _instruction(
     if any(one.shape == ALWAYS for one in ways):
         return
     is_unsure = is_excusable(case, line)
-    asked = _at_all_days(WARNING if is_unsure else VIOLATION, _message(line, is_unsure))
     listed = any_of(names.of(SHAPE, line.identifier, one.name) for one in ways)
     yield subject_block(
         names.of(SHAPE, line.identifier),
@@ -105,7 +104,18 @@ def _instruction(
             ("rdfs:comment", text_term(_said(case, line), "en")),
             ("rdfs:seeAlso", names.short(line.iri)),
             ("sh:targetClass", names.scope(line) if is_each else "intent:WholeShowing"),
-            ("sh:property", all_of([asked, listed])),
+            ("sh:property", names.of(SHAPE, line.identifier, ASKED)),
+        ],
+    )
+    severity = WARNING if is_unsure else VIOLATION
+    yield block_of_lines(
+        names.of(SHAPE, line.identifier, ASKED),
+        [
+            "a sh:PropertyShape",
+            f"sh:path {ITS_DAYS}",
+            f"sh:severity {severity}",
+            f"sh:message {text_term(_message(line, is_unsure), 'en')}",
+            set_out(inside_of(listed)),
         ],
     )
     for one in ways:
@@ -118,12 +128,6 @@ def _way(name: str, way: Alternative) -> str:
     return block_of_lines(
         name, [*(f"{joint} {value}" for joint, value in head), set_out(inside_of(way.shape))]
     )
-
-
-def _at_all_days(severity: str, message: str) -> str:
-    """The head of what is asked of a subject on all its days."""
-    said = text_term(message, "en")
-    return nested_node([("sh:path", ITS_DAYS), ("sh:severity", severity), ("sh:message", said)])
 
 
 def _said(case: Case, line: Instruction) -> str:

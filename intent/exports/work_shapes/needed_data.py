@@ -54,7 +54,7 @@ def needed_shapes(case: Case, names: ShapeNames) -> Iterator[str]:
         asked = asked_of_members(assertion)
         if asked:
             value = _at(names.value(asked), ("sh:minCount", "1"))
-            yield _shape(names, scope.strip("<>").rpartition("scope.")[2], ("sh:targetClass", scope), [value])
+            yield _shape(names, scope.strip("<>").rpartition("scope:")[2], ("sh:targetClass", scope), [value])
 
 
 def _cut(case: Case, names: ShapeNames) -> Iterator[Statement]:

@@ -21,8 +21,8 @@ ITS_DAYS = "[ sh:inversePath intent:shown ]"
 """From a subject to itself on some days."""
 
 
-_LOCAL = re.compile(r"[A-Za-z0-9_](?:[A-Za-z0-9_.-]*[A-Za-z0-9_-])?$")
-"""What Turtle and SPARQL both let stand after a prefix."""
+_LOCAL = re.compile(r"[A-Za-z0-9_][A-Za-z0-9_:-]*(?:\.[A-Za-z0-9_:-]+)?$")
+"""What may stand after a prefix in Turtle and in SPARQL; not every reader of queries bears two full stops in it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +46,12 @@ class ShapeNames:
 
     def of(self, *steps: str) -> str:
         """Something of the work's, as it is written in Turtle and in a query."""
-        return self.short(str(local_iri(self.work.iri, *steps)))
+        return self.short(self.iri(*steps))
+
+    def iri(self, *steps: str) -> str:
+        """The IRI of something of the work's; no identifier has a colon, so that none is taken for it."""
+        local = (str(local_iri(self.work.iri, step)).removeprefix(self.namespace) for step in steps)
+        return self.namespace + ":".join(local)
 
     def short(self, iri: str) -> str:
         """An IRI with the prefix of the work where it is one of the work's, and Turtle lets it be written so."""

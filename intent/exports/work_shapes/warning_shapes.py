@@ -12,7 +12,7 @@ from intent.exports.work_shapes.undecided import Undecided, is_summed
 from intent.model.assertions import Aggregate
 from intent.model.work import Instruction
 from intent.names import ABSENT, PRESENCE
-from intent.record.turtle_text import Statement, iri_term, nested_node, subject_block, text_term
+from intent.record.turtle_text import Statement, iri_term, subject_block, text_term
 from intent.variance.case import Case
 
 UNSURE, WARNING = "undecided", "sh:Warning"
@@ -25,11 +25,11 @@ def warning_shapes(case: Case, names: ShapeNames, line: Instruction) -> Iterator
     """The shapes that warn of rows of one instruction."""
     for name, target, asked, why in _shapes(case, names, line):
         message = text_term(f"What {line.identifier} asks {why.value}.", "en")
-        constraint = nested_node([*asked, ("sh:severity", WARNING), ("sh:message", message)])
-        yield subject_block(
-            names.of(UNSURE, line.identifier, name),
-            [("a", "sh:NodeShape"), target, ("sh:property", constraint)],
-        )
+        asking = names.of(UNSURE, line.identifier, name, "asked")
+        shape = [("a", "sh:NodeShape"), target, ("sh:property", asking)]
+        yield subject_block(names.of(UNSURE, line.identifier, name), shape)
+        head = [("a", "sh:PropertyShape"), ("sh:severity", WARNING), ("sh:message", message)]
+        yield subject_block(asking, [*head, *asked])
 
 
 def _shapes(case: Case, names: ShapeNames, line: Instruction) -> Iterator[_Shape]:
