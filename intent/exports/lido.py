@@ -222,14 +222,14 @@ def _administration(catalogue: Catalogue, iri: str, day: datetime.date) -> Itera
     is_work = iri == work.iri
     yield branch("rightsWorkWrap", _rights_in_work(work)) if is_work else None
     label = {"en": "Item-level record" if is_work else "Component record"}
-    yield branch(
-        "recordWrap",
+    record = (
         leaf("recordID", iri.removeprefix(work.iri).lstrip("#/.") or iri, type=LOCAL),
         concept("recordType", label, f"{TERMINOLOGY}lido00141" if is_work else ""),
         branch("recordSource", appellation("legalBodyName", catalogue.owner or _UNKNOWN)),
         branch("recordRights", rights_type(work.fields.get(str(INTENT.recordLicence), ""))),
         branch("recordInfoSet", leaf("recordMetadataDate", day.isoformat(), type="created")),
     )
+    yield branch("recordWrap", record)
     yield branch("resourceWrap", _resources(work)) if is_work else None
 
 

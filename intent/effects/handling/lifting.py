@@ -148,7 +148,8 @@ def _index_words(lifting: Lifting) -> Message:
             "charge judge"
         )
     return say(
-        "it weighs {weight}; one person should lift at most {origin} when taking it up, {destination} when setting it down",
+        "it weighs {weight}; one person should lift at most {origin} when taking it up, {destination} when setting it "
+        "down",
         weight=figure(lifting.weight, "kg"),
         origin=figure(point(most[0]), "kg"),
         destination=figure(point(most[1]), "kg"),
