@@ -30,6 +30,8 @@ from intent.papers.requests import Asking, AskingKind, Request, departures_words
 from intent.papers.verdict_words import OUTCOME_WORDS
 from intent.variance.result import Variance, Verdict
 
+AT_ONCE = 4
+"""Up to so many people who are asked are seen at once with their questions; more are named together before."""
 NAMED = 2
 """Up to so many questions of a kind are told by what they are about; more by their departures alone."""
 
@@ -77,7 +79,8 @@ def _brief(title: Words, name: str, *blocks: Block) -> PaperSection:
 def _asked(requests: Sequence[Request]) -> Iterator[Block]:
     if requests:
         lines = tuple(FactLine(one.name, tuple(_questions(one.questions))) for one in requests)
-        yield _brief(say("Who must be asked"), "asked", Facts(lines, FactsRole.REQUESTS))
+        names = (Paragraph(listed([one.name for one in requests])),) if len(requests) > AT_ONCE else ()
+        yield _brief(say("Who must be asked"), "asked", *names, Facts(lines, FactsRole.REQUESTS))
 
 
 def _questions(questions: Iterable[Asking]) -> Iterator[Content]:
