@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from intent.language.message import Words, say
 from intent.model.naming import subjects_by_name
-from intent.model.subject import WHOLE_WORK
+from intent.model.subject import WHOLE_WORK, SubjectKind
 from intent.names import PRESENCE
 from intent.variance.amounts import HOLDS
 from intent.variance.result import Row, Variance, Verdict
@@ -51,6 +51,10 @@ def proposed_words(variance: Variance, cause: Cause) -> Words:
     if row.is_whole and row.documented == HOLDS:
         return say(
             "{characteristic} no longer for {subject}", characteristic=row.characteristic, subject=subject
+        )
+    if row.subject.kind is SubjectKind.VENUE:
+        return say(
+            "{characteristic} {value} at the venue", characteristic=row.characteristic, value=row.proposed
         )
     return say(
         "{characteristic} {value} for {subject}",
