@@ -45,7 +45,15 @@ def expected_results(case: Case, files: Mapping[str, str]) -> str:
         ],
         "outcome": variance.outcome.value,
         "counts": dict(Counter(one.row.verdict.value for one in found)),
-        "obstacles": [{"text": ENGLISH.say(one.text), "sure": one.is_sure} for one in variance.obstacles],
+        "obstacles": [
+            {
+                "subject": one.subject.written,
+                "text": ENGLISH.say(one.text),
+                "sure": one.is_sure,
+                "as_documented": one.is_as_documented,
+            }
+            for one in variance.obstacles
+        ],
         "must_fail": sorted(_canaries(case)),
         "rows": rows,
     }
