@@ -30,8 +30,6 @@ from intent.papers.requests import Asking, AskingKind, Request, departures_words
 from intent.papers.verdict_words import OUTCOME_WORDS
 from intent.variance.result import Variance, Verdict
 
-AT_ONCE = 4
-"""Up to so many people who are asked are seen at once with their questions; more are named together before."""
 NAMED = 2
 """Up to so many questions of a kind are told by what they are about; more by their departures alone."""
 
@@ -79,8 +77,7 @@ def _brief(title: Words, name: str, *blocks: Block) -> PaperSection:
 def _asked(requests: Sequence[Request]) -> Iterator[Block]:
     if requests:
         lines = tuple(FactLine(one.name, tuple(_questions(one.questions))) for one in requests)
-        names = (Paragraph(listed([one.name for one in requests])),) if len(requests) > AT_ONCE else ()
-        yield _brief(say("Who must be asked"), "asked", *names, Facts(lines, FactsRole.REQUESTS))
+        yield _brief(say("Who must be asked"), "asked", Facts(lines, FactsRole.REQUESTS))
 
 
 def _questions(questions: Iterable[Asking]) -> Iterator[Content]:
@@ -131,6 +128,13 @@ def _counted(found: Sequence[Departure]) -> Words:
     """`8 departures`; or how many points there are, where some cannot be judged or are about the venue alone."""
     unjudged = [one for one in found if one.verdict is Verdict.UNKNOWN]
     of_the_venue = [one for one in found if one not in unjudged and _is_of_the_venue(one)]
+    if len(unjudged) == len(found):
+        return say_of(
+            len(found),
+            "{number} point that cannot be judged yet",
+            "{number} points that cannot be judged yet",
+            number=len(found),
+        )
     departing = len(found) - len(unjudged) - len(of_the_venue)
     told = []
     if departing:
@@ -150,7 +154,7 @@ def _counted(found: Sequence[Departure]) -> Words:
                 number=number,
             )
         )
-    if departing == len(found):
+    if len(told) == 1:
         return told[0]
     all_of_them = say_of(len(found), "{number} point", "{number} points", number=len(found))
     return say("{subject}: {text}", subject=all_of_them, text=listed(told))

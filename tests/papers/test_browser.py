@@ -206,3 +206,21 @@ def test_the_first_screen_has_all_that_decides(report: Shown) -> None:
     """On the smallest common screen of a desk, 1366 by 768: outcome, who is asked, obstacles, a line a departure."""
     page = report.on(1366)
     assert page.evaluate("document.querySelector('#outcome').getBoundingClientRect().bottom") <= 768
+
+
+@pytest.mark.parametrize(
+    "file",
+    ["low-farms/installations/2025-port-imbrie.md", "second-delivery/installations/2025-light-festival.md"],
+)
+def test_all_that_many_people_are_asked_is_on_the_first_screen(
+    browser: Browser, file: str, tmp_path: Path
+) -> None:
+    """Two proposals with so much wrong that not all points fit: whoever is asked, and for what, does."""
+    page = tmp_path / "report.html"
+    page.write_text(verbs.report(checked(EXAMPLES / file), "html", date=DAY), encoding="utf-8")
+    with opened(browser, page) as shown:
+        bottoms = shown.on(1366).evaluate(
+            "[...document.querySelectorAll('#asked dt, #asked dd')].map(e => e.getBoundingClientRect().bottom)"
+        )
+    assert len(bottoms) > 10
+    assert max(bottoms) <= 768
