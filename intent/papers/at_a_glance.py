@@ -24,7 +24,7 @@ from intent.papers.document import (
 )
 from intent.papers.inline import Content, Inline, Phrase, Stamp, quiet
 from intent.papers.masthead import outcome_told
-from intent.papers.obstacles_told import not_checked, obstacles_in_short
+from intent.papers.obstacles_told import not_checked, obstacles_in_short, remedy_words
 from intent.papers.proposed import answers_ahead
 from intent.papers.requests import Asking, AskingKind, Request, departures_words, each_once
 from intent.papers.verdict_words import OUTCOME_WORDS
@@ -104,6 +104,8 @@ def _in_the_way(variance: Variance) -> Iterator[Block]:
     if not found and not unchecked:
         return
     items: tuple[Block, ...] = (Items(found),) if found else ()
+    remedy = remedy_words(variance) if found else ""
+    items += (Paragraph(remedy),) if remedy else ()
     left: tuple[Block, ...] = (Paragraph(unchecked, ParagraphRole.QUIET),) if unchecked else ()
     title = say_of(len(found), "Obstacle", "Obstacles") if found else say("Limits")
     yield _brief(title, "in-the-way", *items, *left)

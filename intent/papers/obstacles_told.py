@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from intent.language.message import Words, joined, opened, say, sentence
+from intent.analysis.switching_off import gone_when_off
+from intent.language.message import Words, joined, listed, opened, say, say_of, sentence
 from intent.model.naming import runs, subject_in_short, subject_name
 from intent.papers.document import Block, FactLine, Facts, FactsRole, Paragraph, ParagraphRole
 from intent.variance.obstacle import Need, Obstacle, Unchecked, in_the_way, needs_words
@@ -113,6 +114,9 @@ def _blocks(variance: Variance) -> Iterator[Block]:
     counting = in_the_way(variance.obstacles)
     if counting:
         yield Facts(tuple(_sorted_out(counting)), FactsRole.REQUESTS)
+        remedy = remedy_words(variance)
+        if remedy:
+            yield Paragraph(remedy)
     documented = [one for one in variance.obstacles if one.is_as_documented]
     if documented:
         yield Paragraph(
@@ -124,6 +128,21 @@ def _blocks(variance: Variance) -> Iterator[Block]:
         yield Paragraph(
             say("Not checked, for nobody states it: {values}.", values=unchecked), ParagraphRole.QUIET
         )
+
+
+def remedy_words(variance: Variance) -> Words:
+    """What the documentation itself offers: parts that may be off, with which some obstacles would be gone."""
+    found = gone_when_off(variance)
+    if found is None:
+        return ""
+    return say_of(
+        len(found.by),
+        "With {parts} switched off, which {lines} allows, this would be gone: {obstacles}.",
+        "With {parts} switched off, which {lines} allow, this would be gone: {obstacles}.",
+        parts=runs(list(found.parts)),
+        lines=listed(found.by),
+        obstacles=joined([words for words, _ in _by_sort(found.gone)], "; "),
+    )
 
 
 def _sorted_out(obstacles: Iterable[Obstacle]) -> Iterator[FactLine]:
