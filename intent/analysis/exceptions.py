@@ -45,8 +45,7 @@ def exceptions_in(work: Work) -> Exceptions:
 
 def _is_exception(case: Case, topic: TopicClaims, one: Claim, demand: Claim) -> bool:
     """Whether it prevails, and admits something that the demand is against."""
-    is_allowed = one.line.modality is Modality.ALLOWED
-    if not is_allowed and (one.line.modality is not Modality.REQUIRED or not leaves_no_value(one, demand)):
+    if one.line.modality is not Modality.ALLOWED and not leaves_no_value(one, demand):
         return False
     assert one.admitted is not None  # claims whose values are not known are no part of a topic
     satisfying = topic.satisfied_by[demand.line.identifier]

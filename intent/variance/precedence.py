@@ -95,10 +95,12 @@ def prevails(case: Case, one: Claim, two: Claim) -> Because | None:
 
 
 def leaves_no_value(requirement: Claim, demand: Claim) -> bool:
-    """Whether no value at all satisfies both a requirement and another requirement or a prohibition."""
+    """Whether one is a requirement, and no value at all satisfies both it and another requirement or a prohibition."""
     mine, other = requirement.admitted, demand.admitted
-    if not requirement.is_comparable(demand) or mine is None or other is None:
+    if requirement.line.modality is not Modality.REQUIRED or not requirement.is_comparable(demand):
         return False
+    assert mine is not None
+    assert other is not None
     if demand.line.modality is Modality.FORBIDDEN:
         return is_within(mine, other)
     return are_disjoint(mine, other)

@@ -122,9 +122,8 @@ def _weigh(case: Case, against: Said, every: Sequence[Said]) -> Weighed:
 
 def _can_lift(said: Said, against: Said) -> bool:
     """A permission always can; a requirement only where no value at all satisfies both."""
-    if not said.is_requirement:
-        return said.says is Says.PERMITS
-    return leaves_no_value(said.claim, against.claim)
+    is_permission = not said.is_requirement and said.says is Says.PERMITS
+    return is_permission or leaves_no_value(said.claim, against.claim)
 
 
 def judge_ground(case: Case, every: Sequence[Said], change: Deviation, ground: str) -> Judgement | None:

@@ -6,21 +6,25 @@ import datetime
 from collections.abc import Sequence
 
 from intent.model.work import Instruction, Work
-from intent.values.dates import FIRST_DAY, LAST_DAY, ONE_DAY, DaySpan, first_day, last_day
+from intent.values.dates import FIRST_DAY, LAST_DAY, ONE_DAY, DaySpan, first_day
 from intent.variance.case import Case
 from intent.variance.people import chain, who_can_answer
 
 
 def days_of(case: Case, line: Instruction) -> DaySpan | None:
     """The days on which an instruction can be in force; none where it ends before it begins."""
-    first, last = first_day(line.on), last_day(line.until)
+    first, over = first_day(line.on), over_from(case, line)
+    if over is None:
+        return DaySpan(first, LAST_DAY)
+    return DaySpan(first, over - ONE_DAY) if first < over else None
+
+
+def over_from(case: Case, line: Instruction) -> datetime.date | None:
+    """The first day on which an instruction no longer holds, were it given before; none where it has no end."""
     ends = [line.withdrawn.first] if line.withdrawn else []
+    ends += [line.until.last + ONE_DAY] if line.until and line.until.last < LAST_DAY else []
     ends += [first_day(later.on) for later in case.superseders.get(line.identifier, ())]
-    for end in ends:
-        if end <= first:
-            return None
-        last = min(last, end - ONE_DAY)
-    return DaySpan(first, last) if first <= last else None
+    return min(ends, default=None)
 
 
 def common_days(case: Case, lines: Sequence[Instruction]) -> DaySpan | None:

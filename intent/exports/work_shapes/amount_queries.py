@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from intent.exports.work_shapes.held_values import is_there
-from intent.exports.work_shapes.node_shapes import all_of, any_of, counted_on, queried
+from intent.exports.work_shapes.node_shapes import all_of, any_of, counted_on, unless_query_finds
 from intent.exports.work_shapes.shape_names import EVERY_SUBJECT, ShapeNames
 from intent.model.assertions import Relation
 from intent.names import ABSENT, PRESENCE
-from intent.record.turtle_text import decimal_term, iri_term, nested_node
+from intent.record.turtle_text import decimal_term, iri_term
 from intent.values.regions import Interval, Region
 
 LOW = "(intent:atLeast|intent:moreThan)"
@@ -48,7 +48,7 @@ class Together:
 
     def shape(self, query: str) -> str:
         """The shape to which a node conforms where a query finds nothing."""
-        return nested_node(queried(self.names.prefixes, query)[1:])
+        return unless_query_finds(self.names.prefixes, query)
 
     def number_in(self, admitted: Region) -> str:
         """That as many are there as a set admits."""

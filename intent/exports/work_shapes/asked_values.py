@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from intent.exports.work_shapes.shape_names import ShapeNames, scopes_named
+from intent.exports.work_shapes.shape_names import NamedScope, ShapeNames, scopes_named
 from intent.model.assertions import Aggregate, Assertion
 from intent.names import POSITION
 from intent.record.turtle_text import iri_term
@@ -25,16 +25,16 @@ def asked_of_members(assertion: Assertion) -> str | None:
 def asked_values(case: Case, names: ShapeNames) -> dict[str, list[str]]:
     """The characteristics asked of each subject as proposed, by name and IRI, each once."""
     found: dict[str, dict[str, None]] = {}
-    for _, assertion in every_scope(case, names):
-        characteristic = asked_of_members(assertion)
+    for scope in every_scope(case, names):
+        assertion, characteristic = scope.assertion, asked_of_members(scope.assertion)
         if characteristic in case.vocabulary.characteristics:
             for member in (*case.scopes.of_proposal(assertion), *filter(None, [assertion.other])):
                 found.setdefault(member, {}).setdefault(str(characteristic))
     return {member: list(characteristics) for member, characteristics in found.items()}
 
 
-def every_scope(case: Case, names: ShapeNames) -> Iterator[tuple[str, Assertion]]:
-    """The classes of all scopes, with what names them."""
+def every_scope(case: Case, names: ShapeNames) -> Iterator[NamedScope]:
+    """All scopes, in the order of the text."""
     for line in case.work.instructions:
         yield from scopes_named(names, line)
 

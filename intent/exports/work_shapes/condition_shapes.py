@@ -18,15 +18,14 @@ from intent.exports.work_shapes.node_shapes import (
     any_of,
     each_on,
     none_of,
-    queried,
     some_on,
+    unless_query_finds,
 )
 from intent.exports.work_shapes.shape_names import EVERY_SUBJECT, OF_SUBJECT, ShapeNames
 from intent.exports.work_shapes.word_queries import unless_fact, unless_found
 from intent.model.assertions import Aggregate, Assertion, Condition
 from intent.model.work import Instruction, Modality
 from intent.names import PRESENCE
-from intent.record.turtle_text import nested_node
 from intent.values.sets import Answer
 from intent.variance.case import Case
 
@@ -67,7 +66,7 @@ class ConditionShapes:
     def fact(self, fact: str, wanted: Answer, *, hoped: bool) -> str:
         """That a fact is attested to hold, or not to."""
         query = unless_found(unless_fact(fact, holds=wanted is Answer.IN, hoped=hoped))
-        return nested_node(queried(self.names.prefixes, query)[1:])
+        return unless_query_finds(self.names.prefixes, query)
 
     def _together(self, assertion: Assertion, scope: str, wanted: Answer) -> str:
         shapes = AmountShapes(self.names, assertion, scope)

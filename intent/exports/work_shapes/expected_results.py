@@ -14,7 +14,7 @@ from intent.effects.assess import assess
 from intent.exports.work_shapes.canaries import CANARY, canary_shapes
 from intent.exports.work_shapes.instruction_shapes import ASKED, SHAPE, bare_case
 from intent.exports.work_shapes.shape_names import THE_SHOWING, ShapeNames
-from intent.exports.work_shapes.undecided import why_undecided
+from intent.exports.work_shapes.undecided import Undecided, undecided_lines, why_undecided
 from intent.language.locale import ENGLISH
 from intent.model.work import Modality
 from intent.names import local_iri
@@ -31,7 +31,8 @@ def expected_results(case: Case, files: Mapping[str, str]) -> str:
     """The results as JSON; ``files`` are the graphs by their names."""
     found, bare = rulings(case), bare_case(case.work)
     variance = assess(case.work, case.installation)
-    rows = [_row(case, bare, one) for one in found]
+    known = tuple(undecided_lines(bare))
+    rows = [_row(case, one, why_undecided(case, bare, known, one)) for one in found]
     told: Json = {
         "program": {"name": "intent", "version": VERSION},
         "work": {"iri": case.work.iri, "title": case.work.title},
@@ -65,12 +66,14 @@ def _canaries(case: Case) -> Iterator[str]:
     yield from (names.iri(CANARY, name) for name in canary_shapes(names))
 
 
-def _row(case: Case, bare: Case, ruling: Ruling) -> Json:
-    """One row: what the program found, and whether an engine finds a violation of any of its shapes in its focus."""
+def _row(case: Case, ruling: Ruling, why: Undecided | None) -> Json:
+    """One row: what the program found, and whether an engine finds a violation of any of its shapes in its focus.
+
+    ``why`` the shapes do not decide it; nothing where they do.
+    """
     row, topic = ruling.row, ruling.topic
     focus = THE_SHOWING if topic.kind is TopicKind.AGGREGATE else topic.members[0]
     asked = [line for line in topic.lines if line.modality is not Modality.ALLOWED]
-    why = why_undecided(case, bare, ruling)
     told: Json = {
         "subject": row.subject.written,
         "characteristic": ENGLISH.say(row.characteristic),

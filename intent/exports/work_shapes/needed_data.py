@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator
 
+from intent.analysis.examination.validity import over_from
 from intent.exports.work_shapes.asked_values import asked_of_members, every_scope
 from intent.exports.work_shapes.node_shapes import queried
-from intent.exports.work_shapes.permission_shapes import time_of
 from intent.exports.work_shapes.shape_names import ITS_DAYS, ShapeNames
 from intent.names import THE_VENUE, THE_WORK
 from intent.record.turtle_text import Statement, iri_term, nested_node, subject_block, text_term
@@ -50,24 +51,29 @@ def needed_shapes(case: Case, names: ShapeNames) -> Iterator[str]:
         [_at(path, *_ONE) for path in ("intent:shown", "intent:fromDay", "intent:toDay")],
     )
     yield _shape(names, "turns", ("sh:targetClass", "intent:WholeShowing"), list(_cut(case, names)))
-    for scope, assertion in every_scope(case, names):
-        asked = asked_of_members(assertion)
+    for scope in every_scope(case, names):
+        asked = asked_of_members(scope.assertion)
         if asked:
             value = _at(names.value(asked), ("sh:minCount", "1"))
-            yield _shape(names, scope.strip("<>").rpartition("scope:")[2], ("sh:targetClass", scope), [value])
+            yield _shape(names, scope.name, ("sh:targetClass", scope.iri), [value])
 
 
 def _cut(case: Case, names: ShapeNames) -> Iterator[Statement]:
     """That days are cut where something said begins or ends to count, and where an instruction does."""
-    yield queried(names.prefixes, _NOT_CUT % _WORDS_TURN)[1]
-    turns = sorted({day for line in case.work.instructions for day in time_of(case, line) if day is not None})
+    yield queried(names.prefixes, _NOT_CUT % _WORDS_TURN)
+    turns = sorted(set(_turns(case)))
     if turns:
-        among = " ".join(f'{{ BIND("{day.isoformat()}" AS ?turn) }} UNION' for day in turns).removesuffix(
-            " UNION"
-        )
-        yield queried(names.prefixes, _NOT_CUT % f"{among} FILTER(STR(?from) < ?turn && ?turn <= STR(?to))")[
-            1
-        ]
+        among = " UNION ".join(f'{{ BIND("{day.isoformat()}" AS ?turn) }}' for day in turns)
+        between = f"{among} FILTER(STR(?from) < ?turn && ?turn <= STR(?to))"
+        yield queried(names.prefixes, _NOT_CUT % between)
+
+
+def _turns(case: Case) -> Iterator[datetime.date]:
+    """The days on which an instruction begins to hold, or no longer does."""
+    for line in case.work.instructions:
+        over = over_from(case, line)
+        yield from [line.on.first] if line.on is not None else []
+        yield from [over] if over is not None else []
 
 
 def _at(path: str, *statements: Statement) -> Statement:

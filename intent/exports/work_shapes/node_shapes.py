@@ -69,8 +69,13 @@ def constrained(path: str, *statements: tuple[str, str]) -> str:
     return nested_node([("sh:property", nested_node([("sh:path", path), *statements]))])
 
 
-def queried(prefixes: str, query: str) -> list[tuple[str, str]]:
-    """The statements of a shape to which a node conforms where a query finds nothing.
+def unless_query_finds(prefixes: str, query: str) -> str:
+    """That a query finds nothing of a node."""
+    return nested_node([queried(prefixes, query)])
+
+
+def queried(prefixes: str, query: str) -> tuple[str, str]:
+    """The statement of a shape to which a node conforms where a query finds nothing.
 
     Source: SHACL, section 5 (SPARQL-based constraints); none of what section 5.3.1 does not let a query use is used.
     """
@@ -79,4 +84,4 @@ def queried(prefixes: str, query: str) -> list[tuple[str, str]]:
         ("sh:prefixes", prefixes),
         ("sh:select", text_term(query)),
     ]
-    return [("a", "sh:NodeShape"), ("sh:sparql", nested_node(constraint))]
+    return "sh:sparql", nested_node(constraint)

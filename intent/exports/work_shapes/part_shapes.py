@@ -35,9 +35,9 @@ from intent.exports.work_shapes.shape_names import OF_SUBJECT, ShapeNames
 from intent.model.assertions import Aggregate, ScopeKind
 from intent.model.work import Instruction, Modality
 from intent.names import PRESENCE
-from intent.values.sets import ValueSet, are_disjoint, is_within
+from intent.values.sets import ValueSet
 from intent.variance.case import Case
-from intent.variance.precedence import Claim, prevails
+from intent.variance.precedence import Claim, leaves_no_value, prevails
 
 _OfParts = tuple[tuple[str, ...] | None, list[Claim]]
 """What a line and its rivals admit of some parts; of none by name: of all others."""
@@ -122,7 +122,7 @@ class PartShapes:
             held = perhaps_in(path, rival.admitted) if is_above else surely_in(path, rival.admitted)
             still = self.permissions.permits_still(rival.line, [line.line, *rivals])
             return all_of([each_on(OF_SUBJECT, held), still])
-        if not is_irreconcilable(rival, line):
+        if not leaves_no_value(rival, line):
             return NEVER
         held = each_on(OF_SUBJECT, surely_in(path, rival.admitted))
         asks = [held, none_of(self.permissions.conditions.one_fails(rival.line))]
@@ -131,15 +131,6 @@ class PartShapes:
             # that a group must be there does not ask for anything to be added to it
             asks.append(each_on(OF_SUBJECT, constrained("intent:isAdded", ("sh:hasValue", "false"))))
         return all_of(asks)
-
-
-def is_irreconcilable(rival: Claim, line: Claim) -> bool:
-    """Whether a rival is a requirement, and no value at all satisfies it and a line."""
-    if rival.line.modality is not Modality.REQUIRED or rival.admitted is None or line.admitted is None:
-        return False
-    if line.line.modality is Modality.FORBIDDEN:
-        return is_within(rival.admitted, line.admitted)
-    return are_disjoint(rival.admitted, line.admitted)
 
 
 def told_apart_on_days(names: ShapeNames, of_parts: Sequence[tuple[tuple[str, ...] | None, str]]) -> str:

@@ -5,10 +5,10 @@ Shapes of a subject on some days.
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from intent.analysis.examination.validity import days_of
 from intent.exports.work_shapes.condition_shapes import ConditionShapes
 from intent.exports.work_shapes.node_shapes import (
     ALWAYS,
@@ -18,15 +18,14 @@ from intent.exports.work_shapes.node_shapes import (
     constrained,
     each_on,
     none_of,
-    queried,
+    unless_query_finds,
 )
 from intent.exports.work_shapes.shape_names import OF_SUBJECT, ShapeNames
 from intent.exports.work_shapes.word_data import day_term
 from intent.exports.work_shapes.word_queries import AnswerQueries, unless_found
 from intent.model.assertions import Aggregate
 from intent.model.work import Instruction
-from intent.record.turtle_text import nested_node
-from intent.values.dates import FIRST_DAY, LAST_DAY
+from intent.values.dates import FIRST_DAY, LAST_DAY, ONE_DAY
 from intent.values.sets import Answer
 from intent.variance.attesting import cannot_be_had
 from intent.variance.case import Case
@@ -34,7 +33,6 @@ from intent.variance.dispensing import may_dispense
 from intent.variance.people import chain
 from intent.vocabulary.phrases import normal
 
-_ONE_DAY = datetime.timedelta(days=1)
 _SHOWING_BEGINS = "( intent:shown intent:inInstallation intent:fromDay )"
 
 
@@ -52,14 +50,14 @@ class PermissionShapes:
 
     def in_force(self, line: Instruction) -> str:
         """That the days lie in the time in which an instruction is given and has not ended."""
-        first, end = time_of(self.case, line)
-        if end is not None and first is not None and end <= first:
+        days = days_of(self.case, line)
+        if days is None:
             return NEVER
         parts = []
-        if first is not None:
-            parts.append(constrained("intent:fromDay", ("sh:minInclusive", day_term(first))))
-        if end is not None:
-            parts.append(constrained("intent:fromDay", ("sh:maxExclusive", day_term(end))))
+        if days.first > FIRST_DAY:
+            parts.append(constrained("intent:fromDay", ("sh:minInclusive", day_term(days.first))))
+        if days.last < LAST_DAY:
+            parts.append(constrained("intent:fromDay", ("sh:maxExclusive", day_term(days.last + ONE_DAY))))
         return all_of(parts)
 
     def speaks_of_it(self, line: Instruction) -> str:
@@ -116,19 +114,9 @@ class PermissionShapes:
         return AnswerQueries(line=self.names.short(line.iri), scope="" if is_each else self.names.scope(line))
 
     def _query(self, pattern: str) -> str:
-        return nested_node(queried(self.names.prefixes, unless_found(pattern))[1:])
+        return unless_query_finds(self.names.prefixes, unless_found(pattern))
 
 
 def is_before(one: Instruction, line: Instruction) -> bool:
     """Whether something is an earlier choice than a permission."""
     return one.choice is not None and line.choice is not None and one.choice < line.choice
-
-
-def time_of(case: Case, line: Instruction) -> tuple[datetime.date | None, datetime.date | None]:
-    """The first day on which an instruction is in force, and the first on which it is no longer; none: without end."""
-    ends = [line.withdrawn.first] if line.withdrawn is not None else []
-    if line.until is not None and line.until.last < LAST_DAY:
-        ends.append(line.until.last + _ONE_DAY)
-    superseding = (later.on for later in case.superseders.get(line.identifier, ()))
-    ends += [on.first if on is not None else FIRST_DAY for on in superseding]
-    return line.on.first if line.on is not None else None, min(ends, default=None)

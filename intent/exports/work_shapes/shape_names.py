@@ -86,11 +86,22 @@ class ShapeNames:
         return self.short(found.iri if found else str(local_iri(self.work.iri, identifier)))
 
 
-def scopes_named(names: ShapeNames, line: Instruction) -> list[tuple[str, Assertion]]:
-    """The classes of a line's scope and of those of its conditions, each with the assertion that names it."""
-    found = [(names.scope(line), line.assertion)]
+@dataclass(frozen=True, slots=True)
+class NamedScope:
+    """The scope of a line or of one of its conditions."""
+
+    name: str
+    """`R1.1`, or `R1.1:if-2`."""
+    iri: str
+    """The class of what is in it."""
+    assertion: Assertion
+
+
+def scopes_named(names: ShapeNames, line: Instruction) -> list[NamedScope]:
+    """A line's scope, and those of its conditions."""
+    found = [NamedScope(line.identifier, names.scope(line), line.assertion)]
     found += [
-        (names.condition_scope(line, place), condition.assertion)
+        NamedScope(f"{line.identifier}:if-{place}", names.condition_scope(line, place), condition.assertion)
         for place, condition in enumerate(line.conditions, start=1)
         if condition.assertion is not None
     ]

@@ -29,9 +29,9 @@ def installation_data(case: Case) -> str:
     names = ShapeNames(case.work)
     asked = asked_values(case, names)
     classes: dict[str, list[str]] = {}
-    for scope, assertion in every_scope(case, names):
-        for member in case.scopes.of_proposal(assertion):
-            classes.setdefault(member, []).append(scope)
+    for scope in every_scope(case, names):
+        for member in case.scopes.of_proposal(scope.assertion):
+            classes.setdefault(member, []).append(scope.iri)
     blocks = [subject_block(_installation(case), list(_head(case)))]
     used: dict[str, None] = {}
     for place, subject in enumerate((THE_SHOWING, *_subjects(case)), start=1):

@@ -5,7 +5,7 @@ Some it takes the work alone to name; others only a proposal brings about, and f
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -122,10 +122,13 @@ def is_summed(assertion: Assertion) -> bool:
     return assertion.aggregate in PAIRWISE | {Aggregate.TOTAL, Aggregate.RELATION}
 
 
-def why_undecided(case: Case, bare: Case, ruling: Ruling) -> Undecided | None:
-    """Why the shapes do not decide a row of an installation; nothing where they do."""
+def why_undecided(case: Case, bare: Case, known: Iterable[UndecidedLine], ruling: Ruling) -> Undecided | None:
+    """Why the shapes do not decide a row of an installation; nothing where they do.
+
+    ``known`` is what the ``bare`` work alone leaves undecided, which is the same for every row.
+    """
     topic = ruling.topic
-    for one in undecided_lines(bare):
+    for one in known:
         if one.line in topic.lines and one.part in {None, *topic.members}:
             return one.why
     if topic.counters and _is_changed(case, topic.members[0]):

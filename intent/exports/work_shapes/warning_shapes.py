@@ -38,11 +38,11 @@ def _shapes(case: Case, names: ShapeNames, line: Instruction) -> Iterator[_Shape
         yield "number", ("sh:targetClass", names.scope(line)), asked, Undecided.NUMBER
     answered = [("sh:path", _ANSWERED_VALUE), ("sh:maxCount", "0")]
     yield "answered", ("sh:targetNode", names.short(line.iri)), answered, Undecided.ANSWERED
-    for place, (scope, assertion) in enumerate(scopes_named(names, line)):
-        iri = asked_of_members(assertion)
-        if is_summed(assertion) and iri:
+    for place, scope in enumerate(scopes_named(names, line)):
+        iri = asked_of_members(scope.assertion)
+        if is_summed(scope.assertion) and iri:
             once = [("sh:path", names.value(iri)), ("sh:maxCount", "1")]
-            yield f"stretches-{place}", ("sh:targetClass", scope), once, Undecided.STRETCHES
+            yield f"stretches-{place}", ("sh:targetClass", scope.iri), once, Undecided.STRETCHES
 
 
 def _unchanged(case: Case, names: ShapeNames, line: Instruction) -> str:

@@ -16,13 +16,12 @@ from intent.exports.work_shapes.alternatives import Alternative
 from intent.exports.work_shapes.amount_queries import inside, outside
 from intent.exports.work_shapes.growing_scopes import is_same_by_chance
 from intent.exports.work_shapes.node_shapes import all_of, none_of
-from intent.exports.work_shapes.part_shapes import is_irreconcilable
 from intent.exports.work_shapes.permission_shapes import PermissionShapes
 from intent.exports.work_shapes.shape_names import ShapeNames
 from intent.model.work import Instruction, Modality
 from intent.values.regions import Region
 from intent.variance.case import Case
-from intent.variance.precedence import Claim, prevails
+from intent.variance.precedence import Claim, leaves_no_value, prevails
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +79,7 @@ class WholeShapes:
             if other.modality is Modality.ALLOWED:
                 still = self.permissions.permits_still(other, [line.line, *others])
                 yield _Excuse(rival, all_of([force, still]), is_above)
-            elif is_irreconcilable(rival, line):
+            elif leaves_no_value(rival, line):
                 speaks = none_of(self.permissions.conditions.one_fails(other))
                 yield _Excuse(rival, all_of([force, speaks]), False)
 

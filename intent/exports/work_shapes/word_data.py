@@ -17,14 +17,12 @@ from intent.model.installation import Consent
 from intent.model.work import Instruction, Person
 from intent.names import local_iri
 from intent.record.turtle_text import Statement, iri_term, subject_block, text_term
-from intent.values.dates import LAST_DAY, DaySpan
+from intent.values.dates import LAST_DAY, ONE_DAY, DaySpan
 from intent.variance.answers import answered_values
 from intent.variance.attesting import attestation_days
 from intent.variance.case import Case
 from intent.variance.people import answer_days
 from intent.vocabulary.phrases import normal
-
-_ONE_DAY = datetime.timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,7 +85,7 @@ def _answer(case: Case, names: ShapeNames, counted: _Counted) -> Iterator[Statem
     yield from _days(days)
     yield "intent:countsFrom", day_term(days.last if is_late else days.first)
     if consent.until is not None and consent.until.last < LAST_DAY:
-        yield "intent:overFrom", day_term(consent.until.last + _ONE_DAY)
+        yield "intent:overFrom", day_term(consent.until.last + ONE_DAY)
     parts = consent.parts or case.members[line.identifier]
     if parts:
         yield "intent:forPart", ", ".join(meant(case, names, part) for part in parts)
