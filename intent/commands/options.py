@@ -73,7 +73,7 @@ def output_option(
     def decorated(command: _F) -> _F:
         @functools.wraps(command)
         def aimed(*given: Any, output: Path | None, replace: bool, **named: Any) -> Any:
-            if output is not None and not replace and not output.is_dir():
+            if output is not None and not replace:
                 refuse_taken(output)
             return command(*given, output=Target(output, replace) if output else None, **named)
 

@@ -14,12 +14,12 @@ from rdflib import Literal
 
 from intent.diagnostics import Diagnostic, Severity, Span, refusal
 from intent.effects.assess import assess
-from intent.exports.standards import STANDARDS, Exported
+from intent.exports.standards import STANDARDS, TELLING_OF_THE_PAST, Exported
 from intent.exports.withheld_turns import turned_by_withholding
 from intent.language.message import say
 from intent.reading.atomic_write import staged_folder, write_whole
 from intent.reading.documentation import Documentation
-from intent.reading.past import read_past
+from intent.reading.past import Past, read_past
 from intent.reading.proposal import Proposal, leaving_of
 from intent.redaction.leaving import Leaving
 from intent.redaction.still_said import texts_said_in, texts_to_look_for
@@ -52,7 +52,7 @@ def write_export(
     """
     span = Span(file=documentation.files[0].name)
     leaving = leaving_of(documentation, proposal)
-    past = read_past(documentation)
+    past = read_past(documentation) if TELLING_OF_THE_PAST.intersection(standards) else Past()
     told = Exported(work=leaving.work, installation=leaving.installation, shown=past.installations, day=day)
     files = _files(told, tuple(dict.fromkeys(standards)), span)
     left_out = tuple(kind.text for kind in leaving.withheld)

@@ -21,6 +21,7 @@ from intent.exports.lido_things import (
     appellation,
     concept,
     described,
+    is_address,
     materials,
     measured,
     quoted_fact,
@@ -36,7 +37,6 @@ NAMESPACE = "http://www.lido-schema.org"
 SCHEMA = "http://lido-schema.org/schema/v1.1/lido-v1.1.xsd"
 _PREFIXES = {"lido": NAMESPACE, "xsi": XSI}
 _UNKNOWN = "not given"
-_REACHED_BY = ("https://", "http://")
 WORK_OF_ART = "http://vocab.getty.edu/aat/300133025"
 """Works of art (Getty Art & Architecture Thesaurus), which Linked Art 1.0 asks for too."""
 INSCRIPTIONS, EDITION = str(TERM.inscriptions), str(TERM.edition)
@@ -256,7 +256,7 @@ def _resources(work: Work) -> Iterator[XmlElement]:
 
 
 def _resource(identifier: str, file: str | None, title: str, relation: str) -> Iterator[XmlElement]:
-    if file and file.startswith(_REACHED_BY):
+    if file and is_address(file):
         yield present(
             branch(
                 "resourceSet",

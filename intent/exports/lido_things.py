@@ -42,12 +42,16 @@ def appellation(name: str, text: str, pref: str = "") -> XmlElement | None:
     return branch(name, leaf("appellationValue", text, pref=pref))
 
 
+def is_address(text: str) -> bool:
+    """Whether a text is the address of something on the web, which anybody can reach."""
+    return text.startswith(("https://", "http://"))
+
+
 def rights_type(text: str) -> XmlElement | None:
     """What is said of rights, in words or as the address of a licence."""
     if not text:
         return None
-    is_address = text.startswith(("https://", "http://"))
-    return concept("rightsType", {} if is_address else {"": text}, text if is_address else "")
+    return concept("rightsType", {}, text) if is_address(text) else concept("rightsType", {"": text})
 
 
 def measured(facts: Iterable[Fact]) -> Iterator[XmlElement]:

@@ -127,7 +127,7 @@ def until(day: DaySpan) -> Statements:
 
     Source: ODRL Vocabulary & Expression 2.2, `odrl:dateTime`: the right operand is an `xsd:date` or `xsd:dateTime`.
     """
-    if day.written[-1:] in {"~", "?", "%"} or "X" in day.written:
+    if day.has_uncertain_end:
         return compared("intent:lastDayOfRule", "lteq", edtf_term(day))
     return compared("odrl:dateTime", "lteq", f'"{day.last.isoformat()}"^^xsd:date')
 

@@ -76,3 +76,5 @@ STANDARDS: tuple[tuple[str, Standard], ...] = (
     ("premis", _premis),
 )
 """Exports by the name of the folder in which a package holds their files."""
+TELLING_OF_THE_PAST = frozenset({"lido"})
+"""Those that tell of what was shown before."""

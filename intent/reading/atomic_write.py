@@ -115,8 +115,8 @@ def refuse_existing(final: Path) -> None:
 
 
 def refuse_taken(path: Path) -> None:
-    """Raises `Unusable` where a file is there already that somebody has not said may be written over."""
-    if os.path.lexists(path) and not is_passage(path):
+    """Raises `Unusable` where a file is there already; not for a folder, in which one may be written."""
+    if os.path.lexists(path) and not path.is_dir() and not is_passage(path):
         message = say(
             "`{path}` is already there; name another, or add --replace to write over it", path=str(path)
         )

@@ -35,6 +35,11 @@ class DaySpan:
     def overlaps(self, other: DaySpan) -> bool:
         return self.first <= other.last and other.first <= self.last
 
+    @property
+    def has_uncertain_end(self) -> bool:
+        """Whether its end was written as uncertain or approximate, or a digit of it as not known."""
+        return self.written.endswith(("~", "?", "%")) or "X" in self.written
+
     def is_later_than(self, other: DaySpan) -> bool:
         """Wholly later: the two spans share no day."""
         return self.first > other.last
