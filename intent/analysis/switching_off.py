@@ -37,12 +37,16 @@ def gone_when_off(variance: Variance) -> SwitchedOff | None:
     with something open counts, nor what would put another obstacle in the place of the first.
     """
     before = _sure(variance)
-    parts = tuple(dict.fromkeys(part for line in _permissions(variance) for part in _members(variance, line)))
-    if not before or not parts:
+    lines = _permissions(variance) if before else ()
+    parts = tuple(dict.fromkeys(part for line in lines for part in _members(variance, line)))
+    if not parts:
         return None
-    rows = {row.subject.written: row for row in _with_off(variance, parts).rows if row.term == POWER_STATE}
+    tried = _with_off(variance, parts)
+    rows = {row.subject.written: row for row in tried.rows if row.term == POWER_STATE}
     settled = tuple(part for part in parts if part in rows and rows[part].verdict in SETTLED)
-    after = _sure(_with_off(variance, settled)) if settled else before
+    if not settled:
+        return None
+    after = _sure(tried if settled == parts else _with_off(variance, settled))
     gone = tuple(one for one in before if not any(_is_same(one, other) for other in after))
     if not gone or any(not any(_is_same(one, other) for other in before) for one in after):
         return None

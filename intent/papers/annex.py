@@ -23,7 +23,7 @@ from intent.papers.inline import Content, Stamp
 from intent.papers.left_out import left_out_section
 from intent.papers.limits_told import limit_blocks
 from intent.papers.masthead import occasion_words, outcome_told
-from intent.papers.obstacles_told import obstacle_blocks
+from intent.papers.obstacles_told import obstacle_blocks, remedy_words
 from intent.papers.report_evidence import Evidence, written_by
 from intent.papers.requests import Asking, Request, requests
 from intent.papers.signing import signers
@@ -48,7 +48,11 @@ def annex_paper(variance: Variance, evidence: Evidence, withheld: Sequence[Withh
         PaperSection(
             title=say("Point by point, worst first"), anchor="departures", blocks=_departures(found)
         ),
-        PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(variance)),
+        PaperSection(
+            title=say("Obstacles"),
+            anchor="obstacles",
+            blocks=obstacle_blocks(variance, remedy_words(variance)),
+        ),
         PaperSection(
             title=say("To be done"), anchor="duties", blocks=duty_checklist(told_duties(variance), SIGNED)
         ),

@@ -24,7 +24,7 @@ from intent.papers.document import (
 )
 from intent.papers.inline import Content, Inline, Phrase, Stamp, quiet
 from intent.papers.masthead import outcome_told
-from intent.papers.obstacles_told import not_checked, obstacles_in_short, remedy_words
+from intent.papers.obstacles_told import not_checked, obstacles_in_short
 from intent.papers.proposed import answers_ahead
 from intent.papers.requests import Asking, AskingKind, Request, departures_words, each_once
 from intent.papers.verdict_words import OUTCOME_WORDS
@@ -35,11 +35,16 @@ NAMED = 2
 
 
 def at_a_glance(
-    variance: Variance, departures: Sequence[Departure], requests: Sequence[Request], day: datetime.date
+    variance: Variance,
+    departures: Sequence[Departure],
+    requests: Sequence[Request],
+    *,
+    remedy: Words,
+    day: datetime.date,
 ) -> PaperSection:
     """The outcome in one sentence, who must be asked what, what stands in the way, and a line for each departure.
 
-    ``day`` is that of the paper.
+    ``remedy`` is what would take obstacles out of the way; ``day`` is that of the paper.
     """
     outcome = variance.outcome
     return PaperSection(
@@ -50,7 +55,7 @@ def at_a_glance(
             Paragraph(Stamp(outcome), ParagraphRole.OUTCOME),
             Paragraph((*outcome_told(variance), *_ahead(variance, day)), ParagraphRole.VERDICT),
             *_asked(requests),
-            *_in_the_way(variance),
+            *_in_the_way(variance, remedy),
             *_each(departures),
         ),
     )
@@ -99,12 +104,11 @@ def _told(same: Sequence[Asking]) -> Content:
     return (words, " (", *whence, ")") if isinstance(whence, tuple) else words
 
 
-def _in_the_way(variance: Variance) -> Iterator[Block]:
+def _in_the_way(variance: Variance, remedy: Words) -> Iterator[Block]:
     found, unchecked = obstacles_in_short(variance.obstacles), not_checked(variance.unchecked)
     if not found and not unchecked:
         return
     items: tuple[Block, ...] = (Items(found),) if found else ()
-    remedy = remedy_words(variance) if found else ""
     items += (Paragraph(remedy),) if remedy else ()
     left: tuple[Block, ...] = (Paragraph(unchecked, ParagraphRole.QUIET),) if unchecked else ()
     title = say_of(len(found), "Obstacle", "Obstacles") if found else say("Limits")

@@ -105,16 +105,18 @@ def obstacle_sentence(obstacle: Obstacle) -> Words:
     return joined([sentence(told), say("To be known: {values}.", values=needs)])
 
 
-def obstacle_blocks(variance: Variance) -> tuple[Block, ...]:
-    """What stands in the way; what the documentation has as well, which does not count; what was not checked."""
-    return tuple(_blocks(variance))
+def obstacle_blocks(variance: Variance, remedy: Words) -> tuple[Block, ...]:
+    """What stands in the way; what the documentation has as well, which does not count; what was not checked.
+
+    ``remedy`` is what `remedy_words` says, which is judged anew each time that it is asked.
+    """
+    return tuple(_blocks(variance, remedy))
 
 
-def _blocks(variance: Variance) -> Iterator[Block]:
+def _blocks(variance: Variance, remedy: Words) -> Iterator[Block]:
     counting = in_the_way(variance.obstacles)
     if counting:
         yield Facts(tuple(_sorted_out(counting)), FactsRole.REQUESTS)
-        remedy = remedy_words(variance)
         if remedy:
             yield Paragraph(remedy)
     documented = [one for one in variance.obstacles if one.is_as_documented]

@@ -33,7 +33,7 @@ from intent.papers.effects_told import effect_sections
 from intent.papers.inline import Break, Phrase, PhraseRole, quiet, strong
 from intent.papers.kept import kept_tables
 from intent.papers.masthead import byline, occasion_words
-from intent.papers.obstacles_told import obstacle_blocks
+from intent.papers.obstacles_told import obstacle_blocks, remedy_words
 from intent.papers.passages_told import references_of
 from intent.papers.proposed import answers_words, changes_words
 from intent.papers.prose import without_comments
@@ -60,6 +60,8 @@ class Matter:
     evidence: Evidence
     departures: tuple[Departure, ...]
     requests: tuple[Request, ...]
+    remedy: Words
+    """What may be switched off, where that would take obstacles out of the way."""
     standings: Mapping[RowKey, Forerunners]
     """What was shown before, by row."""
     passages: Passages | None
@@ -84,6 +86,7 @@ def variance_report(
         evidence=evidence,
         departures=found,
         requests=requests(variance, found),
+        remedy=remedy_words(variance),
         standings={one.key: one for one in standings},
         passages=passages,
         drawn=drawn,
@@ -142,7 +145,13 @@ def _proposal(matter: Matter) -> PaperSection:
 
 
 def _outcome(matter: Matter) -> PaperSection:
-    return at_a_glance(matter.variance, matter.departures, matter.requests, matter.evidence.date)
+    return at_a_glance(
+        matter.variance,
+        matter.departures,
+        matter.requests,
+        remedy=matter.remedy,
+        day=matter.evidence.date,
+    )
 
 
 def _drawings(matter: Matter) -> PaperSection:
@@ -192,7 +201,9 @@ def _effects(matter: Matter) -> PaperSection:
 
 
 def _obstacles(matter: Matter) -> PaperSection:
-    return PaperSection(title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(matter.variance))
+    return PaperSection(
+        title=say("Obstacles"), anchor="obstacles", blocks=obstacle_blocks(matter.variance, matter.remedy)
+    )
 
 
 def _duties(matter: Matter) -> PaperSection:

@@ -18,7 +18,7 @@ from intent.language.locale import ENGLISH
 from intent.names import THE_VENUE
 from intent.papers.departures import departures
 from intent.papers.document import Facts
-from intent.papers.obstacles_told import IN_SHORT, obstacle_blocks, obstacles_in_short
+from intent.papers.obstacles_told import IN_SHORT, obstacle_blocks, obstacles_in_short, remedy_words
 from intent.papers.requests import AskingKind, requests
 from intent.variance import device_obstacles
 from intent.variance.result import BROKEN, Outcome, Verdict
@@ -88,7 +88,7 @@ def test_the_first_printed_page_has_all_that_decides(path: Path) -> None:
 @pytest.mark.parametrize("path", INSTALLATIONS, ids=name)
 def test_each_sort_of_obstacle_is_one_item_in_the_words_of_the_first_page(path: Path) -> None:
     found = variance(path)
-    every = [block for block in obstacle_blocks(found) if isinstance(block, Facts)]
+    every = [block for block in obstacle_blocks(found, remedy_words(found)) if isinstance(block, Facts)]
     in_the_way = [one for one in found.obstacles if not one.is_as_documented]
     if not in_the_way:
         return
