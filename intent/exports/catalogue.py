@@ -6,6 +6,7 @@ the standards are told to be in; what the vocabulary has labels for is given in 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -208,14 +209,19 @@ def line_text(work: Work, line: Instruction) -> str:
 
 
 def standing(line: Instruction) -> tuple[tuple[str, str], ...]:
-    """What else is known of an instruction, by name: the ground where it is not intent, and what ended it."""
+    """What else is known of an instruction, by property: the ground where it is not intent, and what ended it."""
     known = (
         ("ground", line.ground if line.ground != "intent" else ""),
         ("supersedes", ", ".join(line.supersedes)),
-        ("lifted by", "" if line.lifted_by is None else ", ".join(line.lifted_by) or "nobody"),
+        ("liftedBy", "" if line.lifted_by is None else ", ".join(line.lifted_by) or "nobody"),
         ("withdrawn", str(line.withdrawn) if line.withdrawn else ""),
     )
     return tuple((name, text) for name, text in known if text)
+
+
+def property_words(name: str) -> str:
+    """The name of a property of the record in words: `lifted by` of `liftedBy`."""
+    return re.sub("[A-Z]", lambda found: f" {found[0].lower()}", name)
 
 
 def in_force(work: Work) -> tuple[Instruction, ...]:

@@ -14,6 +14,7 @@ from intent.exports.catalogue import (
     citations,
     heading_of,
     line_text,
+    property_words,
     speaker,
     standing,
 )
@@ -120,7 +121,7 @@ def told(work: Work, lines: Iterable[Instruction]) -> Iterator[XmlElement]:
             leaf("descriptiveNoteID", line.identifier, type=LOCAL),
             leaf("descriptiveNoteValue", line_text(work, line), label=line.modality.value),
             leaf("descriptiveNoteValue", heading.reason if heading else "", label="reason"),
-            (leaf("descriptiveNoteValue", text, label=name) for name, text in standing(line)),
+            (leaf("descriptiveNoteValue", text, label=property_words(name)) for name, text in standing(line)),
             leaf("sourceDescriptiveNote", heading.words if heading else "", label="words quoted"),
             leaf("sourceDescriptiveNote", line.words, label="words quoted"),
             leaf("sourceDescriptiveNote", by, label="said by"),

@@ -6,11 +6,10 @@ Creation, references. Types that Linked Art's own profile wants are those of the
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
-from intent.exports.catalogue import TECHNOLOGY, Fact
+from intent.exports.catalogue import TECHNOLOGY, Fact, property_words
 from intent.exports.published_matches import Published
 from intent.model.assertions import Named
 from intent.model.work import Person
@@ -122,7 +121,7 @@ def _statement(content: str, types: Iterable[Json], label: str) -> list[Json]:
 
 def own_statement(content: str, term: str) -> list[Json]:
     """A text of a sort that the record has a property for."""
-    return statement(content, str(INTENT[term]), re.sub("[A-Z]", lambda found: f" {found[0].lower()}", term))
+    return statement(content, str(INTENT[term]), property_words(term))
 
 
 def fact_statements(facts: Iterable[Fact], published: Published) -> list[Json]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from intent.analysis.exceptions import Exceptions
-from intent.exports.catalogue import line_text, standing
+from intent.exports.catalogue import line_text, property_words, standing
 from intent.exports.odrl_constraints import (
     Statements,
     asked_of_value,
@@ -54,7 +54,7 @@ def instruction_rule(work: Work, line: Instruction, exceptions: Exceptions) -> I
         ("odrl:target", rule_node(work, line.identifier, "target")),
         ("dcterms:identifier", text_term(line.identifier)),
         ("rdfs:comment", text_term(line_text(work, line))),
-        *(("rdfs:comment", text_term(f"{name}: {text}")) for name, text in standing(line)),
+        *(("rdfs:comment", text_term(f"{property_words(name)}: {text}")) for name, text in standing(line)),
     ]
     if line.on is not None:
         statements.append(("dcterms:issued", edtf_term(line.on)))

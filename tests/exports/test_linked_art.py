@@ -26,7 +26,7 @@ from exports.test_lido import TEXT, work_of
 from intent.diagnostics import Unusable
 from intent.exports.linked_art import export_linked_art
 from intent.model.work import Work
-from intent.names import CRM, INTENT
+from intent.names import CRM, INTENT, is_iri
 from intent.record.parse import parse_rdf
 
 SCHEMAS = {
@@ -316,3 +316,24 @@ def labelled(found: Any) -> Iterator[str]:
     elif isinstance(found, list):
         for one in found:
             yield from labelled(one)
+
+
+@pytest.mark.parametrize("file", WORKS, ids=lambda file: file.parent.name)
+def test_every_id_is_an_iri(file: Path) -> None:
+    """RFC 3987: no IRI holds a space, as one that is made of the words of a field might."""
+    found = re.findall(
+        r'"id": "([^"]*)"', json.dumps(documents(documentation(file).work), ensure_ascii=False)
+    )
+    assert found
+    assert [one for one in found if not is_iri(one)] == []
+    assert [
+        one for one in found if one.startswith(str(INTENT)) and not re.fullmatch(f"{INTENT}\\w+", one)
+    ] == []
+
+
+def test_who_may_lift_a_line_is_a_statement_of_the_record_s_own_property() -> None:
+    work = work_of(f"{TEXT}- lifted by: otti\n")
+    line = next(one for name, one in documents(work).items() if "R1.1" in name)
+    (said,) = [one for one in line["referred_to_by"] if one["_label"] == "lifted by"]
+    assert said["content"] == "otti"
+    assert said["classified_as"][0]["id"] == str(INTENT.liftedBy)
